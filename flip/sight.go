@@ -1,0 +1,109 @@
+package flip
+
+import "math"
+
+// Sight is a camera that looks at a backdrop through a drop, all three centred on one axis.
+//
+// A fill is the share, 0 to 1, of the drop's apparent radius in the plane through its centre.
+// For a rod every figure holds across the rod's axis.
+type Sight struct {
+	Drop       Drop
+	CameraMM   float64 // entrance pupil to drop centre, above the radius
+	DistanceMM float64 // drop centre to backdrop, above the radius
+}
+
+// ApparentRadiusMM is the radius at which the drop's visible edge, the ray with impact parameter R,
+// crosses the plane through the drop's centre: D tan(asin(R/D)).
+func (s Sight) ApparentRadiusMM() float64 {
+	return s.CameraMM * math.Tan(math.Asin(s.Drop.RadiusMM()/s.CameraMM))
+}
+
+// exit follows the ray at a fill through the drop: its impact parameter and its angle to the axis afterwards.
+//
+// With a the angle at the pupil, b = D sin a, sin i = b/R and sin r = b/(nR) (Snell), two refractions turn the ray by 2(i - r):
+// the p = 1 ray of van de Hulst, Light Scattering by Small Particles (1957), 12.21. It leaves with the same b.
+func (s Sight) exit(fill float64) (impactMM, phi float64) {
+	a := math.Atan(fill * s.ApparentRadiusMM() / s.CameraMM)
+	impactMM = s.CameraMM * math.Sin(a)
+	sinI := math.Min(impactMM/s.Drop.RadiusMM(), 1)
+	i, r := math.Asin(sinI), math.Asin(sinI/s.Drop.Index)
+	return impactMM, a - 2*(i-r)
+}
+
+// HeightMM is where the ray at a fill meets the backdrop's plane, measured from the axis: y = L tan phi + b / cos phi.
+// Below zero means on the other side of the axis than in the drop: reversed.
+// ok is false when the fill is outside 0 to 1 or the ray never reaches the plane.
+func (s Sight) HeightMM(fill float64) (heightMM float64, ok bool) {
+	if !(fill >= 0 && fill <= 1) {
+		return 0, false
+	}
+	impactMM, phi := s.exit(fill)
+	if phi <= -math.Pi/2 {
+		return 0, false
+	}
+	return s.DistanceMM*math.Tan(phi) + impactMM/math.Cos(phi), true
+}
+
+// ReachMM is how far from the axis, on the backdrop, the drop sees at a fill: the size of HeightMM.
+func (s Sight) ReachMM(fill float64) (reachMM float64, ok bool) {
+	heightMM, ok := s.HeightMM(fill)
+	return math.Abs(heightMM), ok
+}
+
+// NearAxisReachMM is the thin-lens guess of ReachMM for a far camera, (L - f)/f times the height in the drop.
+// It is half the truth near the rim; it is for comparison only.
+func (s Sight) NearAxisReachMM(fill float64) float64 {
+	f := s.Drop.FocalLengthMM()
+	return math.Abs(s.DistanceMM-f) / f * fill * s.ApparentRadiusMM()
+}
+
+// NearestInvertingMM is the distance beyond which the drop turns the middle of the backdrop over:
+// where the near-axis ray height b(1 + L/D - L/f) changes sign. For a far camera it is the focal length.
+// ok is false when the camera is inside the focal length, from where no distance inverts.
+func (s Sight) NearestInvertingMM() (distanceMM float64, ok bool) {
+	f := s.Drop.FocalLengthMM()
+	if s.CameraMM <= f {
+		return 0, false
+	}
+	return 1 / (1/f - 1/s.CameraMM), true
+}
+
+// FillAt is the fill at which the drop reaches reachMM on the backdrop: ReachMM undone.
+// ok is false when the drop does not invert at this distance or nowhere reaches so far.
+func (s Sight) FillAt(reachMM float64) (fill float64, ok bool) {
+	if s.Reverses() == ReversesNone || !(reachMM >= 0) {
+		return 0, false
+	}
+	reaches := func(fill float64) bool {
+		heightMM, ok := s.HeightMM(fill)
+		return !ok || -heightMM >= reachMM
+	}
+	if !reaches(1) {
+		return 0, false
+	}
+	low, high := 0.0, 1.0
+	for {
+		middle := (low + high) / 2
+		if middle <= low || middle >= high {
+			return high, true
+		}
+		if reaches(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+}
+
+// DistanceAtMM is the distance at which the drop reaches reachMM at a fill: HeightMM solved for L.
+// It depends on the drop and the camera distance alone. ok is false when no distance does it.
+func (s Sight) DistanceAtMM(fill, reachMM float64) (distanceMM float64, ok bool) {
+	if !(fill > 0 && fill <= 1) || !(reachMM > 0) {
+		return 0, false
+	}
+	impactMM, phi := s.exit(fill)
+	if phi <= -math.Pi/2 || phi >= 0 {
+		return 0, false
+	}
+	return (reachMM + impactMM/math.Cos(phi)) / -math.Tan(phi), true
+}
