@@ -61,3 +61,12 @@ func DiameterFromDropsPerMLMM(drops float64) float64 {
 	const mm3PerML = 1000
 	return math.Cbrt(6 * mm3PerML / drops / math.Pi)
 }
+
+// MarshalText writes the body's name.
+func (b Body) MarshalText() ([]byte, error) { return []byte(b.String()), nil }
+
+// UnmarshalText reads the body's name.
+func (b *Body) UnmarshalText(text []byte) (err error) {
+	*b, err = ParseBody(string(text))
+	return err
+}

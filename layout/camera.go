@@ -1,0 +1,72 @@
+package layout
+
+import "fmt"
+
+// CameraSetup is the camera as asked for. Either LensMM or FrameWidthMM is given, the other is 0.
+type CameraSetup struct {
+	Sensor       Size
+	WidthPx      int
+	HeightPx     int
+	LensMM       float64 // focal length
+	FrameWidthMM float64 // the width seen in the plane of the drop's centre
+}
+
+// Camera is what the camera records. Pixels are square: where the sensor's sides are not in the proportion of the
+// pixels, the largest part of it that is counts.
+type Camera struct {
+	Sensor        Size    `json:"sensor_mm"` // the part in use
+	WidthPx       int     `json:"width_px"`
+	HeightPx      int     `json:"height_px"`
+	LensMM        float64 `json:"lens_mm"`         // focal length
+	FrameWidthMM  float64 `json:"frame_width_mm"`  // seen in the plane of the drop's centre
+	FrameHeightMM float64 `json:"frame_height_mm"` // likewise
+}
+
+// PixelMM is the size of a pixel in the plane of the drop's centre.
+func (c Camera) PixelMM() float64 { return c.FrameWidthMM / float64(c.WidthPx) }
+
+// At returns the point of the drop's plane, optical mm, that frame pixel coordinates look through;
+// whole numbers are pixel corners, so a pixel's centre is at (i + 0.5, j + 0.5).
+func (c Camera) At(iPx, jPx float64) Point {
+	return Point{
+		(iPx - float64(c.WidthPx)/2) / float64(c.WidthPx) * c.FrameWidthMM,
+		(jPx - float64(c.HeightPx)/2) / float64(c.HeightPx) * c.FrameHeightMM,
+	}
+}
+
+// maxPx bounds a frame's side, far above any camera.
+const maxPx = 100_000
+
+// camera works out the frame for a drop that far from the entrance pupil, by the thin lens focused on the drop:
+// magnification m = F/(D - F), frame width = sensor width / m (Hecht, Optics, 5.2.3).
+func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
+	if c.WidthPx < 1 || c.HeightPx < 1 || c.WidthPx > maxPx || c.HeightPx > maxPx {
+		return Camera{}, fmt.Errorf("a frame of %dx%d pixels can't be: each side must lie between 1 and %d", c.WidthPx, c.HeightPx, maxPx)
+	}
+	if err := allLengths(named{"the sensor's width", c.Sensor.WidthMM}, named{"the sensor's height", c.Sensor.HeightMM}); err != nil {
+		return Camera{}, err
+	}
+	proportions := float64(c.WidthPx) / float64(c.HeightPx)
+	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx}
+	out.Sensor.WidthMM = min(c.Sensor.WidthMM, c.Sensor.HeightMM*proportions)
+	out.Sensor.HeightMM = out.Sensor.WidthMM / proportions
+
+	if c.FrameWidthMM != 0 {
+		if err := allLengths(named{"the frame's width", c.FrameWidthMM}); err != nil {
+			return Camera{}, err
+		}
+		m := out.Sensor.WidthMM / c.FrameWidthMM
+		out.FrameWidthMM, out.LensMM = c.FrameWidthMM, cameraMM*m/(1+m)
+	} else {
+		if err := allLengths(named{"the lens's focal length", c.LensMM}); err != nil {
+			return Camera{}, err
+		}
+		if c.LensMM >= cameraMM {
+			return Camera{}, fmt.Errorf("a %gmm lens can't focus on a drop %gmm away: move the camera further off than the focal length, or give the width of the frame at the drop instead of the lens", c.LensMM, cameraMM)
+		}
+		out.LensMM = c.LensMM
+		out.FrameWidthMM = out.Sensor.WidthMM * (cameraMM - c.LensMM) / c.LensMM
+	}
+	out.FrameHeightMM = out.FrameWidthMM / proportions
+	return out, nil
+}

@@ -1,0 +1,43 @@
+package layout
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestCamera(t *testing.T) {
+	for _, c := range []struct {
+		name             string
+		setup            CameraSetup
+		lensMM           float64
+		frameW, frameH   float64
+		sensorW, sensorH float64
+	}{
+		// Thin lens, Hecht, Optics, 5.2.3: a 100 mm lens focused at 300 mm images at m = 100/200, so 36 mm of sensor see 72 mm.
+		{"by the lens", CameraSetup{Size{36, 24}, 6000, 4000, 100, 0}, 100, 72, 48, 36, 24},
+		{"by the frame: the lens follows", CameraSetup{Size{36, 24}, 6000, 4000, 0, 72}, 100, 72, 48, 36, 24},
+		{"at equal size a lens focuses at twice its length", CameraSetup{Size{36, 24}, 6000, 4000, 150, 0}, 150, 36, 24, 36, 24},
+		{"wider pixels use part of the height", CameraSetup{Size{36, 24}, 1920, 1080, 100, 0}, 100, 72, 40.5, 36, 20.25},
+		{"square pixels use part of the width", CameraSetup{Size{36, 24}, 1000, 1000, 100, 0}, 100, 48, 48, 24, 24},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := c.setup.camera(300)
+			require.NoError(t, err)
+			require.InDelta(t, c.lensMM, got.LensMM, 1e-9)
+			require.InDelta(t, c.frameW, got.FrameWidthMM, 1e-9)
+			require.InDelta(t, c.frameH, got.FrameHeightMM, 1e-9)
+			require.InDelta(t, c.sensorW, got.Sensor.WidthMM, 1e-9)
+			require.InDelta(t, c.sensorH, got.Sensor.HeightMM, 1e-9)
+		})
+	}
+}
+
+// DESIGN section 3: pixel (i, j) looks through ((i + 0.5 - W/2) / W * frame width, likewise down).
+func TestCameraAt(t *testing.T) {
+	c := Camera{WidthPx: 4, HeightPx: 2, FrameWidthMM: 8, FrameHeightMM: 4}
+	require.Equal(t, Point{-3, -1}, c.At(0.5, 0.5))
+	require.Equal(t, Point{3, 1}, c.At(3.5, 1.5))
+	require.Equal(t, Point{0, 0}, c.At(2, 1))
+	require.Equal(t, 2.0, c.PixelMM())
+}

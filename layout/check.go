@@ -1,0 +1,88 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// tolerance is how far a plan that was written out and read back may be off, in mm.
+const tolerance = 1e-6
+
+// mostSheets bounds a plan that is read back, so that a broken file can't ask for work without end.
+const mostSheets = 100_000
+
+// Check tells whether a plan that was read back from a file holds together: finite lengths, cells that cover the
+// backdrop exactly, pages that hold their sheets. It returns the first thing that does not.
+func (p Plan) Check() error {
+	b := p.Backdrop
+	for _, f := range []named{
+		{"the drop's diameter", p.Drop.DiameterMM}, {"the distance", p.Drop.DistanceMM}, {"the camera distance", p.Drop.CameraMM},
+		{"the backdrop's width", b.WidthMM}, {"the backdrop's height", b.HeightMM},
+		{"the paper's width", b.Paper.WidthMM}, {"the paper's height", b.Paper.HeightMM}, {"the lap", b.LapMM},
+		{"the frame's width", p.Camera.FrameWidthMM}, {"the frame's height", p.Camera.FrameHeightMM},
+	} {
+		if err := allLengths(f); err != nil {
+			return err
+		}
+	}
+	switch {
+	case !(p.Drop.Index > 1):
+		return errors.New("the index is not above 1")
+	case !(p.Picture.Fill > 0 && p.Picture.Fill < 1):
+		return errors.New("the fill is not between 0 and 1")
+	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
+		return errors.New("the frame's pixels are out of range")
+	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) != b.Columns*b.Rows:
+		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
+	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
+		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
+	case math.Abs(p.Picture.WidthMM-b.WidthMM) > tolerance || math.Abs(p.Picture.HeightMM-b.HeightMM) > tolerance:
+		return errors.New("the picture and the backdrop differ in size")
+	}
+	for _, word := range []error{
+		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(oneOf("look", string(p.Picture.Look), Bulged)),
+		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
+	} {
+		if word != nil {
+			return word
+		}
+	}
+	return p.checkSheets()
+}
+
+func second[T any](_ T, err error) error { return err }
+
+// checkSheets checks each sheet's name, cell and place, and that the cells cover the backdrop once.
+func (p Plan) checkSheets() error {
+	b, page := p.Backdrop, p.Backdrop.Page()
+	xs, ys := make([]float64, b.Columns+1), make([]float64, b.Rows+1)
+	for i, s := range p.Sheets {
+		c := s.Cell
+		if s.Row < 1 || s.Row > b.Rows || s.Column < 1 || s.Column > b.Columns || s.Page != i+1 || s.Name != sheetName(s.Row, s.Column) {
+			return fmt.Errorf("sheet %d, %q, is not numbered as its place asks", i+1, s.Name)
+		}
+		if err := allLengths(named{"the width of the cell of " + s.Name, c.WidthMM}, named{"the height of the cell of " + s.Name, c.HeightMM}); err != nil {
+			return err
+		}
+		for _, edge := range []struct {
+			known *float64
+			mm    float64
+		}{{&xs[s.Column-1], c.XMM}, {&xs[s.Column], c.RightMM()}, {&ys[s.Row-1], c.YMM}, {&ys[s.Row], c.BottomMM()}} {
+			if *edge.known == 0 {
+				*edge.known = edge.mm
+			}
+			if !(math.Abs(*edge.known-edge.mm) <= tolerance) {
+				return fmt.Errorf("the cell of %s does not meet its neighbours", s.Name)
+			}
+		}
+		used := s.OnItsPage(b.Used(s))
+		if !(used.XMM >= -tolerance && used.YMM >= -tolerance && used.RightMM() <= page.WidthMM+tolerance && used.BottomMM() <= page.HeightMM+tolerance) {
+			return fmt.Errorf("sheet %s does not fit its paper", s.Name)
+		}
+	}
+	if math.Abs(xs[0])+math.Abs(ys[0])+math.Abs(xs[b.Columns]-b.WidthMM)+math.Abs(ys[b.Rows]-b.HeightMM) > tolerance {
+		return errors.New("the cells do not cover the backdrop")
+	}
+	return nil
+}

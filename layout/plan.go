@@ -1,0 +1,125 @@
+package layout
+
+import "dropsheet/flip"
+
+// Plan is the whole job in millimetres, and what a job file carries. It is made by Setup.Plan and then only read.
+type Plan struct {
+	Drop     Drop     `json:"drop"`
+	Picture  Picture  `json:"picture"`
+	Backdrop Backdrop `json:"backdrop"`
+	Camera   Camera   `json:"camera"`
+	Sheets   []Sheet  `json:"sheets"` // in pasting order, which is page order
+	Seams    []Seam   `json:"seams"`
+}
+
+// Drop is the drop and where it hangs.
+type Drop struct {
+	Body          flip.Body     `json:"body"`
+	DiameterMM    float64       `json:"diameter_mm"`
+	Index         float64       `json:"index"`
+	FocalLengthMM float64       `json:"focal_length_mm"`
+	DistanceMM    float64       `json:"distance_mm"`
+	CameraMM      float64       `json:"camera_distance_mm"`
+	Reverses      flip.Reversal `json:"reverses"`
+}
+
+// Picture is what must appear in the drop, and how large it is printed for that.
+type Picture struct {
+	Fill            float64 `json:"fill"`
+	ReachMM         float64 `json:"reach_mm"`
+	NearAxisReachMM float64 `json:"near_axis_reach_mm"`
+	WidthMM         float64 `json:"width_mm"`
+	HeightMM        float64 `json:"height_mm"`
+	Look            Look    `json:"look"`
+	Fit             Fit     `json:"fit"`
+}
+
+// Backdrop is the finished board and the paper that covers it.
+type Backdrop struct {
+	WidthMM     float64     `json:"width_mm"`
+	HeightMM    float64     `json:"height_mm"`
+	Columns     int         `json:"columns"`
+	Rows        int         `json:"rows"`
+	Paper       Paper       `json:"paper"`
+	Orientation Orientation `json:"orientation"`
+	MarginMM    float64     `json:"margin_mm"`
+	LapMM       float64     `json:"lap_mm"`
+	LightFrom   Corner      `json:"light_from"`
+}
+
+// Sheet is one piece of paper.
+type Sheet struct {
+	Name   string `json:"name"`       // R2C3: row and column from the board's top left
+	Page   int    `json:"page"`       // 1 is pasted first
+	Row    int    `json:"row"`        // from 1
+	Column int    `json:"column"`     // from 1
+	Cell   Rect   `json:"cell_mm"`    // on the board
+	OnPage Point  `json:"on_page_mm"` // where the cell's top-left corner lies on its page, at scale 1
+}
+
+// Seam is the line where two neighbouring cells meet.
+type Seam struct {
+	Axis    string    `json:"axis"` // "x": at this board x, running down; "y": at this board y, running across
+	AtMM    float64   `json:"at_mm"`
+	FromMM  float64   `json:"from_mm"` // where along the other axis it starts and ends
+	ToMM    float64   `json:"to_mm"`
+	Between [2]string `json:"between"` // sheet names, left or upper one first
+}
+
+// Sight is the plan's drop with its camera and distance.
+func (p Plan) Sight() flip.Sight {
+	return flip.Sight{
+		Drop:       flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index},
+		CameraMM:   p.Drop.CameraMM,
+		DistanceMM: p.Drop.DistanceMM,
+	}
+}
+
+// Board is the backdrop's rectangle in board coordinates.
+func (b Backdrop) Board() Rect { return Rect{0, 0, b.WidthMM, b.HeightMM} }
+
+// Page is the page's size as it lies.
+func (b Backdrop) Page() Size {
+	if b.Orientation == Landscape {
+		return Size{b.Paper.HeightMM, b.Paper.WidthMM}
+	}
+	return Size{b.Paper.WidthMM, b.Paper.HeightMM}
+}
+
+// Cut says which sides of a sheet are cut: those that face the light, and those on the board's outer edge.
+// The other sides carry a lap.
+func (b Backdrop) Cut(s Sheet) (left, top, right, bottom bool) {
+	return b.LightFrom.Left() || s.Column == 1,
+		b.LightFrom.Top() || s.Row == 1,
+		!b.LightFrom.Left() || s.Column == b.Columns,
+		!b.LightFrom.Top() || s.Row == b.Rows
+}
+
+// sides gives each side of a sheet the one length if it is cut and the other if it carries a lap.
+func (b Backdrop) sides(s Sheet, cutMM, lapMM float64) Sides {
+	pick := func(cut bool) float64 {
+		if cut {
+			return cutMM
+		}
+		return lapMM
+	}
+	left, top, right, bottom := b.Cut(s)
+	return Sides{pick(left), pick(top), pick(right), pick(bottom)}
+}
+
+// Printed is the part of the board's plane that a sheet prints: its cell, laps and bleed. At the board's outer
+// edges it runs past the board. Board coordinates.
+func (b Backdrop) Printed(s Sheet) Rect { return s.Cell.Grow(b.sides(s, BleedMM, b.LapMM)) }
+
+// Kept is what remains of a sheet when it is cut: its cell and laps. Board coordinates.
+func (b Backdrop) Kept(s Sheet) Rect { return s.Cell.Grow(b.sides(s, 0, b.LapMM)) }
+
+// Used is what a sheet takes up of its page: its cell, laps and strips. Board coordinates.
+func (b Backdrop) Used(s Sheet) Rect { return s.Cell.Grow(b.sides(s, StripMM, b.LapMM)) }
+
+// OnItsPage moves a rectangle from board coordinates to the sheet's page.
+func (s Sheet) OnItsPage(r Rect) Rect {
+	r.XMM += s.OnPage.XMM - s.Cell.XMM
+	r.YMM += s.OnPage.YMM - s.Cell.YMM
+	return r
+}

@@ -1,0 +1,161 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/flip"
+)
+
+// What holds when nothing else is asked.
+const (
+	DefaultFill       = 0.85
+	DefaultDistanceMM = 200.0
+)
+
+// maxSheets is the most sheets a plan may take unless more are allowed by name: a slip in a unit asks for thousands.
+const maxSheets = 500
+
+// Setup is what someone asks for. A zero means that it was not asked for where a comment says so.
+type Setup struct {
+	Drop     flip.Drop
+	CameraMM float64 // entrance pupil to drop centre
+
+	// Any two of distance, print and fill give the third; each is 0 when not asked for.
+	DistanceMM float64
+	Print      Size
+	Fill       float64
+	// MaxSheets, 0 when not asked for, bounds the sheets. When the print is still free, it becomes the largest that they hold.
+	MaxSheets int
+
+	Fit         Fit
+	Proportions float64 // the picture's width over its height
+	Paper       Paper
+	Orientation Orientation
+	MarginMM    float64 // 0 and up
+	LapMM       float64
+	LightFrom   Corner
+	Camera      CameraSetup
+}
+
+// Plan works the setup out. An error says what can't be and what to change.
+func (s Setup) Plan() (Plan, error) {
+	if err := s.check(); err != nil {
+		return Plan{}, err
+	}
+	lies, err := s.lies()
+	if err != nil {
+		return Plan{}, err
+	}
+	camera, err := s.Camera.camera(s.CameraMM)
+	if err != nil {
+		return Plan{}, err
+	}
+	sight, print, fill, err := s.solve(lies)
+	if err != nil {
+		return Plan{}, err
+	}
+	backdrop, sheets, err := s.tile(lies, print)
+	if err != nil {
+		return Plan{}, err
+	}
+	return Plan{
+		Drop: Drop{
+			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index,
+			FocalLengthMM: s.Drop.FocalLengthMM(),
+			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(),
+		},
+		Picture: Picture{
+			Fill: fill, ReachMM: s.reachMM(print), NearAxisReachMM: sight.NearAxisReachMM(fill),
+			WidthMM: print.WidthMM, HeightMM: print.HeightMM, Look: Bulged, Fit: s.Fit,
+		},
+		Backdrop: backdrop,
+		Camera:   camera,
+		Sheets:   sheets,
+		Seams:    backdrop.seams(sheets),
+	}, nil
+}
+
+// tile chooses the way of laying the paper that takes the fewest sheets, and cuts the print.
+func (s Setup) tile(lies []paperLie, print Size) (Backdrop, []Sheet, error) {
+	best := lies[0]
+	fewest := math.Inf(1)
+	for _, l := range lies {
+		columns, rows := l.sheetsFor(print)
+		if n := float64(columns) * float64(rows); n < fewest {
+			best, fewest = l, n
+		}
+	}
+	if bound := max(s.MaxSheets, maxSheets); s.MaxSheets == 0 && fewest > float64(bound) {
+		return Backdrop{}, nil, fmt.Errorf("a print of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets by name",
+			print.WidthMM, print.HeightMM, fewest, s.Paper.Name, bound)
+	}
+	if s.MaxSheets != 0 && fewest > float64(s.MaxSheets) {
+		return Backdrop{}, nil, fmt.Errorf("a print of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
+			print.WidthMM, print.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
+	}
+	columns, rows := best.sheetsFor(print)
+	b := Backdrop{
+		WidthMM: print.WidthMM, HeightMM: print.HeightMM, Columns: columns, Rows: rows,
+		Paper: s.Paper, Orientation: best.orientation, MarginMM: s.MarginMM, LapMM: s.LapMM, LightFrom: s.LightFrom,
+	}
+	return b, b.cut(best), nil
+}
+
+// named is a figure with the words for it.
+type named struct {
+	what string
+	mm   float64
+}
+
+// maxLengthMM is a kilometre: nothing of this job is longer, and a slip in a unit soon is.
+const maxLengthMM = 1e6
+
+// allLengths checks that each is a length above zero.
+func allLengths(figures ...named) error {
+	for _, f := range figures {
+		if !(f.mm > 0 && f.mm <= maxLengthMM) {
+			return fmt.Errorf("%s of %gmm can't be: it must be above 0mm and at most %gm", f.what, f.mm, maxLengthMM/1000)
+		}
+	}
+	return nil
+}
+
+// check refuses what can't be set up, before anything is worked out.
+func (s Setup) check() error {
+	if err := allLengths(named{"the drop's diameter", s.Drop.DiameterMM}, named{"the camera distance", s.CameraMM}); err != nil {
+		return err
+	}
+	if !(s.Drop.Index > 1 && s.Drop.Index <= flip.MaxIndex) {
+		return fmt.Errorf("a refractive index of %g can't be: it must be above 1 and at most %d", s.Drop.Index, flip.MaxIndex)
+	}
+	for _, f := range []named{{"the distance", s.DistanceMM}, {"the print's width", s.Print.WidthMM}, {"the print's height", s.Print.HeightMM}} {
+		if f.mm != 0 {
+			if err := allLengths(f); err != nil {
+				return err
+			}
+		}
+	}
+	switch {
+	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
+		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets no light through)", s.Fill)
+	case s.MaxSheets < 0:
+		return fmt.Errorf("%d sheets can't be: allow at least 1", s.MaxSheets)
+	case !(s.MarginMM >= 0 && s.MarginMM <= maxLengthMM):
+		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
+	case !(s.LapMM >= minLapMM && s.LapMM <= maxLengthMM):
+		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste", s.LapMM, minLapMM)
+	case !(s.Proportions >= 0.02 && s.Proportions <= 50):
+		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1", s.Proportions)
+	}
+	sight := flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM}
+	nearestMM, ok := sight.NearestInvertingMM()
+	if !ok || s.CameraMM <= s.Drop.RadiusMM() {
+		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
+	}
+	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
+		return fmt.Errorf("a backdrop %gmm from the drop's centre is inside the focal length of %.3gmm: so close the drop does not turn the picture over; move the backdrop beyond %.3gmm",
+			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
+	}
+	return nil
+}

@@ -1,0 +1,109 @@
+package layout
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// paperLie is one way to lay the paper on the board: the runs across and down.
+type paperLie struct {
+	orientation  Orientation
+	across, down run
+}
+
+// lies returns the ways that the setup allows, the one to prefer first.
+func (s Setup) lies() ([]paperLie, error) {
+	lie := func(o Orientation) paperLie {
+		page := Backdrop{Paper: s.Paper, Orientation: o}.Page()
+		return paperLie{o, run{page.WidthMM - 2*s.MarginMM, s.LapMM}, run{page.HeightMM - 2*s.MarginMM, s.LapMM}}
+	}
+	var all []paperLie
+	if s.Orientation != Landscape {
+		all = append(all, lie(Portrait))
+	}
+	if s.Orientation != Portrait {
+		all = append(all, lie(Landscape))
+	}
+	for _, l := range all {
+		for _, r := range []run{l.across, l.down} {
+			if least := min(r.innerMM(), r.lastMM()); least < minCellMM {
+				return nil, fmt.Errorf("paper %s with a margin of %gmm and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that can be cut and pasted: make the margin or lap smaller, or the paper larger",
+					s.Paper.Name, s.MarginMM, s.LapMM, max(least, 0), minCellMM)
+			}
+		}
+	}
+	return all, nil
+}
+
+// largest returns the largest scale k for which a print of k x proportions by k fits on n sheets, in mm of height.
+func (l paperLie) largest(proportions float64, n int) (heightMM float64) {
+	for columns := 1; columns <= n; columns++ {
+		rows := n / columns
+		heightMM = max(heightMM, min(l.across.holdsMM(columns)/proportions, l.down.holdsMM(rows)))
+	}
+	return heightMM
+}
+
+// sheetsFor counts the sheets that a print takes.
+func (l paperLie) sheetsFor(print Size) (columns, rows int) {
+	return l.across.sheets(print.WidthMM), l.down.sheets(print.HeightMM)
+}
+
+// cut lays the print out in even cells and numbers the sheets in pasting order: from the lamp's corner row by row,
+// so that each sheet is pasted over laps that are already down.
+func (b Backdrop) cut(l paperLie) []Sheet {
+	left, top := b.LightFrom.Left(), b.LightFrom.Top()
+	xs := edges(l.across.cells(b.WidthMM, b.Columns), b.WidthMM, left)
+	ys := edges(l.down.cells(b.HeightMM, b.Rows), b.HeightMM, top)
+
+	page := b.Page()
+	sheets := make([]Sheet, 0, b.Columns*b.Rows)
+	for i := range b.Rows {
+		row := fromLamp(i, b.Rows, top)
+		for j := range b.Columns {
+			column := fromLamp(j, b.Columns, left)
+			s := Sheet{
+				Name: sheetName(row, column), Page: len(sheets) + 1, Row: row, Column: column,
+				Cell: Rect{xs[column-1], ys[row-1], xs[column] - xs[column-1], ys[row] - ys[row-1]},
+			}
+			used := b.Used(s)
+			s.OnPage = Point{
+				(page.WidthMM-used.WidthMM)/2 + s.Cell.XMM - used.XMM,
+				(page.HeightMM-used.HeightMM)/2 + s.Cell.YMM - used.YMM,
+			}
+			sheets = append(sheets, s)
+		}
+	}
+	return sheets
+}
+
+// fromLamp returns the number, from 1 at the top or left, of the i-th of n from the lamp's side.
+func fromLamp(i, n int, lampFirst bool) int {
+	if lampFirst {
+		return i + 1
+	}
+	return n - i
+}
+
+// seams lists the lines between cells: those that run down, then those that run across.
+func (b Backdrop) seams(sheets []Sheet) []Seam {
+	at := func(row, column int) Sheet {
+		return sheets[(row-1)*b.Columns+column-1]
+	}
+	sheets = slices.SortedFunc(slices.Values(sheets), func(s, t Sheet) int {
+		return cmp.Or(cmp.Compare(s.Row, t.Row), cmp.Compare(s.Column, t.Column))
+	})
+	var down, across []Seam
+	for _, s := range sheets {
+		if s.Column < b.Columns {
+			n := at(s.Row, s.Column+1)
+			down = append(down, Seam{"x", n.Cell.XMM, s.Cell.YMM, s.Cell.BottomMM(), [2]string{s.Name, n.Name}})
+		}
+		if s.Row < b.Rows {
+			n := at(s.Row+1, s.Column)
+			across = append(across, Seam{"y", n.Cell.YMM, s.Cell.XMM, s.Cell.RightMM(), [2]string{s.Name, n.Name}})
+		}
+	}
+	return append(down, across...)
+}

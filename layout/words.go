@@ -1,0 +1,74 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Fit says how the picture meets the reach.
+type Fit string
+
+// The fits.
+const (
+	Cover  Fit = "cover"  // the picture's shorter half-side equals the reach: no dark rim inside the fill
+	Inside Fit = "inside" // its half-diagonal does: the whole picture lies inside the fill
+)
+
+// ParseFit reads a fit.
+func ParseFit(s string) (Fit, error) { return oneOf("fit", s, Cover, Inside) }
+
+// Look says how the picture appears in the drop.
+type Look string
+
+// Bulged is a flat print: the drop squeezes it toward its rim.
+const Bulged Look = "bulged"
+
+// Orientation says which way the paper lies.
+type Orientation string
+
+// The orientations. A Plan holds portrait or landscape, never auto.
+const (
+	Auto      Orientation = "auto" // whichever takes fewer sheets
+	Portrait  Orientation = "portrait"
+	Landscape Orientation = "landscape"
+)
+
+// ParseOrientation reads an orientation.
+func ParseOrientation(s string) (Orientation, error) {
+	return oneOf("orientation", s, Auto, Portrait, Landscape)
+}
+
+// Corner names the corner of the board that faces the lamp: cut edges face it, pasting starts there.
+type Corner string
+
+// The corners.
+const (
+	TopLeft     Corner = "top-left"
+	TopRight    Corner = "top-right"
+	BottomLeft  Corner = "bottom-left"
+	BottomRight Corner = "bottom-right"
+)
+
+// ParseCorner reads a corner.
+func ParseCorner(s string) (Corner, error) {
+	return oneOf("corner", s, TopLeft, TopRight, BottomLeft, BottomRight)
+}
+
+// Left tells whether the corner is one of the left two.
+func (c Corner) Left() bool { return c == TopLeft || c == BottomLeft }
+
+// Top tells whether the corner is one of the upper two.
+func (c Corner) Top() bool { return c == TopLeft || c == TopRight }
+
+// oneOf reads a word that must be one of those listed.
+func oneOf[W ~string](what, s string, words ...W) (W, error) {
+	if slices.Contains(words, W(s)) {
+		return W(s), nil
+	}
+	var list []string
+	for _, w := range words {
+		list = append(list, string(w))
+	}
+	return "", fmt.Errorf("%q is not a %s: take %s", s, what, strings.Join(list, ", "))
+}
