@@ -1,0 +1,14 @@
+package flip
+
+import "testing"
+
+// BenchmarkTrace follows one ray through the drop to the backdrop.
+func BenchmarkTrace(b *testing.B) {
+	s := waterSight(5, 300, 400)
+	r := s.PinholeRay(1.2, 0.9)
+	for b.Loop() {
+		if _, ok := s.Trace(r); !ok {
+			b.Fatal("the ray is lost")
+		}
+	}
+}
