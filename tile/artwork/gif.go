@@ -1,0 +1,55 @@
+package artwork
+
+import (
+	"encoding/binary"
+	"errors"
+	"fmt"
+)
+
+// inspectGIF finds the first frame, which is all that is decoded: it may be smaller than the screen that the file begins with
+// (GIF89a, sections 18 and 20), and only its pixels are worth printing. A broken block ends the walk; the decoder will say what is wrong.
+func inspectGIF(src source, h *header) error {
+	start, err := src.bytes(0, 13)
+	if err != nil {
+		return undecodable(err)
+	}
+	at := int64(13)
+	if flags := start[10]; flags&0x80 != 0 { // a colour table follows
+		at += 3 << (flags&7 + 1)
+	}
+	for {
+		block, err := src.bytes(at, 1)
+		if err != nil {
+			return undecodable(err)
+		}
+		switch block[0] {
+		case ',':
+			frame, err := src.bytes(at, 10)
+			if err != nil {
+				return undecodable(err)
+			}
+			w, ht := int(binary.LittleEndian.Uint16(frame[5:])), int(binary.LittleEndian.Uint16(frame[7:]))
+			if w > h.width || ht > h.height {
+				return errors.New("its first frame is larger than its screen; open it in a picture editor and save it anew")
+			}
+			if w < h.width || ht < h.height {
+				h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht, h.width, h.height))
+			}
+			h.width, h.height = w, ht
+			h.leastBytes = int64(w) * int64(ht) / lzwRatio
+			return nil
+		case '!': // an extension: a label, then blocks up to an empty one
+			at += 2
+			for n := byte(1); n != 0; {
+				length, err := src.bytes(at, 1)
+				if err != nil {
+					return undecodable(err)
+				}
+				n = length[0]
+				at += 1 + int64(n)
+			}
+		default:
+			return errors.New("it holds no frame; open it in a picture editor and save it anew")
+		}
+	}
+}

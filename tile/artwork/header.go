@@ -1,0 +1,133 @@
+package artwork
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"image/gif"
+	"image/jpeg"
+	"image/png"
+	"io"
+
+	"golang.org/x/image/bmp"
+	"golang.org/x/image/tiff"
+	"golang.org/x/image/webp"
+
+	"dropsheet/flip"
+)
+
+// format is a kind of picture file.
+type format struct {
+	name  string
+	magic string // the first bytes of every such file; ? stands for any byte
+	// config reads the size that decode will use, so that no second reading of the header can disagree with it.
+	config func(io.Reader) (image.Config, error)
+	// inspect adds to the header what config leaves out, and refuses what decode can't be trusted with.
+	inspect func(source, *header) error
+	decode  func(data []byte) (image.Image, error)
+}
+
+var formats = []format{
+	{"jpeg", "\xff\xd8\xff", jpeg.DecodeConfig, inspectJPEG, decodeJPEG},
+	{"png", "\x89PNG\r\n\x1a\n", png.DecodeConfig, inspectPNG, whole(png.Decode)},
+	{"tiff", "II\x2a\x00", tiff.DecodeConfig, inspectTIFF, whole(tiff.Decode)},
+	{"tiff", "MM\x00\x2a", tiff.DecodeConfig, inspectTIFF, whole(tiff.Decode)},
+	{"gif", "GIF87a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
+	{"gif", "GIF89a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
+	{"webp", "RIFF????WEBP", webp.DecodeConfig, inspectWebP, decodeWebP},
+	{"bmp", "BM????\x00\x00\x00\x00", bmp.DecodeConfig, inspectBMP, whole(bmp.Decode)},
+}
+
+func whole(decode func(io.Reader) (image.Image, error)) func([]byte) (image.Image, error) {
+	return func(data []byte) (image.Image, error) { return decode(inMemory(data).reader()) }
+}
+
+// header is what a file says of its picture before any pixel is decoded.
+type header struct {
+	format        format
+	width, height int // stored pixels
+	turn          flip.Turn
+	icc           []byte // as found, not yet checked
+	grey          bool   // stored as grey, whatever the decoder makes of it
+	leastBytes    int64  // no whole file of such a picture is shorter
+	warnings      []string
+}
+
+// takeProfile copies the file's colour profile.
+func (h *header) takeProfile(profile source) {
+	if profile.size > maxICCBytes {
+		h.dropProfile(errICCTooLong)
+		return
+	}
+	var err error
+	if h.icc, err = profile.bytes(0, profile.size); err != nil {
+		h.dropProfile(err)
+	}
+}
+
+// dropProfile notes that the file's colour profile is not used, and why.
+func (h *header) dropProfile(err error) {
+	h.icc = nil
+	h.warnings = append(h.warnings, fmt.Sprintf("colour profile dropped: %v; the colours are taken as srgb", err))
+}
+
+// readHeader reads a file's header and refuses a picture that is too large, impossible or of no known format.
+func readHeader(src source, maxPixels int) (*header, error) {
+	if src.size == 0 {
+		return nil, errors.New("the file is empty; copy it again from where it came")
+	}
+	h := &header{}
+	start, err := src.bytes(0, min(src.size, 16))
+	if err != nil {
+		return nil, pathError(err)
+	}
+	for _, f := range formats {
+		if matches(start, f.magic) {
+			h.format = f
+		}
+	}
+	if h.format.name == "" {
+		return nil, errors.New("this is not a picture of a known format; save it as jpeg, png, tiff, bmp, gif or webp")
+	}
+	c, err := h.format.config(src.reader())
+	if err != nil {
+		return nil, undecodable(err)
+	}
+	h.width, h.height = c.Width, c.Height
+	// Compared by division: the product may not fit.
+	if h.height > 0 && h.width > maxPixels/h.height {
+		return nil, fmt.Errorf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels",
+			h.width, h.height, maxPixels)
+	}
+	if err := h.format.inspect(src, h); err != nil {
+		return nil, err
+	}
+	if h.width < 1 || h.height < 1 {
+		return nil, fmt.Errorf("the picture is %d x %d pixels; there is nothing to print", h.width, h.height)
+	}
+	if src.size < h.leastBytes {
+		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and it has %d; copy it again from where it came",
+			h.width, h.height, h.leastBytes, src.size)
+	}
+	return h, nil
+}
+
+func matches(start []byte, magic string) bool {
+	if len(start) < len(magic) {
+		return false
+	}
+	for i := range len(magic) {
+		if magic[i] != '?' && magic[i] != start[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// undecodable says why a decoder refused a file.
+func undecodable(err error) error {
+	if errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, io.EOF) {
+		return fmt.Errorf("the file is cut short (%w); copy it again from where it came", err)
+	}
+	return fmt.Errorf("it can't be decoded (%w); open it in a picture editor and save it anew as an rgb jpeg or png", err)
+}

@@ -1,0 +1,131 @@
+package artwork
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"io"
+	"io/fs"
+	"os"
+
+	"dropsheet/flip"
+)
+
+// DefaultMaxPixels is the size of the largest picture that is read unless the caller asks for more.
+const DefaultMaxPixels = 500e6
+
+// Picture is a decoded picture file.
+type Picture struct {
+	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA, with its bounds at the origin.
+	Image image.Image
+	// Upright lays the stored pixels so that the picture stands upright.
+	Upright flip.Turn
+	// ICC is the file's own colour profile when it suits Image (GRAY for *image.Gray, RGB for the others), else nil.
+	ICC []byte
+	// SHA256 is the hash of the whole file, of the very bytes that Image was decoded from.
+	SHA256 [32]byte
+	// Format is one of jpeg, png, gif, tiff, webp and bmp.
+	Format string
+	// Warnings say what was changed or left out, each in a line of its own.
+	Warnings []string
+}
+
+// Size returns the upright picture's size in pixels.
+func (p *Picture) Size() (widthPx, heightPx int) {
+	b := p.Image.Bounds()
+	return p.Upright.Size(b.Dx(), b.Dy())
+}
+
+// Open reads and decodes a picture of at most maxPixels pixels: JPEG, PNG, TIFF (first picture), BMP, GIF (first frame) or WebP.
+// The file is read once, so that the hash and the pixels belong together. Errors quote the path as it was given.
+func Open(path string, maxPixels int) (*Picture, error) {
+	p, err := guarded(func() (*Picture, error) {
+		f, src, err := openFile(path)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		// A look at the header on disk refuses a giant or a stranger before its bytes are taken into memory.
+		if _, err := readHeader(src, maxPixels); err != nil {
+			return nil, err
+		}
+		data, err := readAll(f, src.size, maxPixels)
+		if err != nil {
+			return nil, err
+		}
+		return decode(data, maxPixels)
+	})
+	if err != nil {
+		return nil, fmt.Errorf("picture %q: %w", path, err)
+	}
+	return p, nil
+}
+
+// ReadSize returns the upright size of the picture that Open would return, from the file's header alone.
+// It takes no memory to speak of and refuses what Open refuses, but for damage past the header.
+func ReadSize(path string, maxPixels int) (widthPx, heightPx int, err error) {
+	h, err := guarded(func() (*header, error) {
+		f, src, err := openFile(path)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		return readHeader(src, maxPixels)
+	})
+	if err != nil {
+		return 0, 0, fmt.Errorf("picture %q: %w", path, err)
+	}
+	widthPx, heightPx = h.turn.Size(h.width, h.height)
+	return widthPx, heightPx, nil
+}
+
+// openFile opens a regular file. It looks before it opens, because opening a pipe would wait for its writer.
+func openFile(path string) (*os.File, source, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, source{}, pathError(err)
+	}
+	if info.IsDir() {
+		return nil, source{}, errors.New("this is a folder; name the picture file in it")
+	}
+	if !info.Mode().IsRegular() {
+		return nil, source{}, errors.New("this is a device or a pipe; save the picture as a file first")
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, source{}, pathError(err)
+	}
+	if info, err = f.Stat(); err != nil {
+		f.Close()
+		return nil, source{}, pathError(err)
+	}
+	return f, source{f, info.Size()}, nil
+}
+
+// pathError drops the system's own mention of the path, since every error of this package opens with it.
+func pathError(err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		err = at.Err
+	}
+	return fmt.Errorf("%w; check the name, and that the file may be read", err)
+}
+
+// readAll reads a file that is size bytes long, once and whole.
+func readAll(r io.Reader, size int64, maxPixels int) ([]byte, error) {
+	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
+	if limit := 16*int64(maxPixels) + 64<<20; size > limit {
+		return nil, fmt.Errorf("the file has %d bytes, more than the %d that so many pixels can need; save the picture alone, without layers", size, limit)
+	}
+	data := make([]byte, size)
+	if _, err := io.ReadFull(r, data); err != nil {
+		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+			return nil, errors.New("the file grew shorter while it was read; try again when nothing writes to it")
+		}
+		return nil, pathError(err)
+	}
+	if n, _ := r.Read(make([]byte, 1)); n > 0 {
+		return nil, errors.New("the file grew longer while it was read; try again when nothing writes to it")
+	}
+	return data, nil
+}

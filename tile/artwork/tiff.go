@@ -1,0 +1,71 @@
+package artwork
+
+import (
+	"errors"
+	"fmt"
+)
+
+// TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B.
+const (
+	tagNewSubfileType  = 254
+	tagBitsPerSample   = 258
+	tagCompression     = 259
+	tagStripByteCounts = 279
+	tagPlanar          = 284
+	tagTileByteCounts  = 325
+	tagICC             = 34675
+)
+
+// unpackRatio gives the most bytes that one stored byte can unpack to, by compression (TIFF 6.0, sections 9 to 13). Fax codes
+// are not here: a row of any width may take one bit.
+var unpackRatio = map[int64]int64{
+	1:     1,
+	5:     lzwRatio,
+	8:     deflateRatio,
+	32773: 64, // PackBits: 128 bytes to two
+	32946: deflateRatio,
+}
+
+// lzwRatio is the most that LZW with codes of 12 bits can shrink: a code stands for a string shorter than the table,
+// 4096 bytes to 12 bits. Shorter codes have shorter tables and do worse. It holds for TIFF and GIF.
+const lzwRatio = 4096 * 8 / 12
+
+func inspectTIFF(src source, h *header) error {
+	d, err := readDirectory(src)
+	if err != nil {
+		return undecodable(err)
+	}
+	h.turn = d.upright()
+	if d.number(tagNewSubfileType, 0)&1 != 0 { // TIFF 6.0, page 36. Raw camera files look like this.
+		return errors.New("the first picture in this tiff file is only a preview; develop or export it as jpeg, png or a plain tiff")
+	}
+	if d.number(tagPlanar, 1) != 1 { // the decoder would take one colour's plane for the whole
+		return errors.New("this tiff file stores each colour apart (per channel); save it interleaved (per pixel)")
+	}
+	if profile, _, err := d.field(tagICC); err == nil {
+		h.takeProfile(profile)
+	} else if err != errNoField {
+		h.dropProfile(err)
+	}
+	var stored int64
+	counts := func(v int64) bool {
+		stored += v
+		return true
+	}
+	d.numbers(tagStripByteCounts, counts)
+	d.numbers(tagTileByteCounts, counts)
+	// Strips that all point at the same bytes would keep the decoder busy far longer than the file's length allows for.
+	// Some writers share the bytes of empty tiles, so twice the file is still taken as honest.
+	if stored > 2*src.size {
+		return fmt.Errorf("its strips claim %d bytes and the file has %d; open it in a picture editor and save it anew", stored, src.size)
+	}
+	if ratio, ok := unpackRatio[d.number(tagCompression, 1)]; ok {
+		var bits int64
+		d.numbers(tagBitsPerSample, func(v int64) bool {
+			bits += v
+			return bits < 1<<16
+		})
+		h.leastBytes = int64(h.width) * int64(h.height) * min(max(bits, 1), 64) / 8 / ratio
+	}
+	return nil
+}

@@ -1,0 +1,189 @@
+package pdf
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"image"
+	"image/png"
+	"math"
+	"time"
+	"unicode/utf16"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"dropsheet/flip/units"
+)
+
+// Document is a PDF file that is being drawn. The first error sticks: later calls do nothing, and Stream returns it.
+// A document is for one goroutine; several documents may be drawn and streamed at once.
+type Document struct {
+	canvas   *gofpdf.Fpdf
+	pictures int
+	boxes    map[int]pageBoxes // by page number, from 1
+	streamed bool
+}
+
+// Rect is a rectangle in page millimetres: its top-left corner and its size.
+type Rect struct {
+	XMM, YMM, WidthMM, HeightMM float64
+}
+
+// PictureID names a placed picture: 1 for the first, and so on in the order of the calls to Place.
+type PictureID int
+
+// Page sizes that every reader takes, in points (ISO 32000-1, table C.1).
+const (
+	minPagePt = 3
+	maxPagePt = 14400
+)
+
+// unusedPage is the default page size. No sheet has it, so that gofpdf gives each page a media box of its own.
+var unusedPage = gofpdf.SizeType{Wd: 2, Ht: 2}
+
+// fixedDate stands where gofpdf would write the time of day, so that the same job gives the same bytes.
+var fixedDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// New starts a document without pages. The title may hold any text; the empty title is left out.
+func New(title string) *Document {
+	canvas := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: unusedPage})
+	canvas.SetCompression(true)
+	canvas.SetCatalogSort(true)
+	canvas.SetCreationDate(fixedDate)
+	canvas.SetModificationDate(fixedDate)
+	canvas.SetMargins(0, 0, 0)
+	canvas.SetAutoPageBreak(false, 0)
+	canvas.SetTitle(textString(title), false)
+	canvas.SetCreator("dropsheet", false)
+	return &Document{canvas: canvas, boxes: map[int]pageBoxes{}}
+}
+
+// Canvas returns the gofpdf document to draw on, in page millimetres. It has no margins and breaks no pages by itself.
+// Leave pages, pictures and output to Document. Give AddUTF8FontFromBytes a copy of the font that no other document has:
+// gofpdf writes into it.
+func (d *Document) Canvas() *gofpdf.Fpdf { return d.canvas }
+
+// Err returns the first error, gofpdf's own among them, or nil.
+func (d *Document) Err() error { return d.canvas.Error() }
+
+// AddPage starts a page of any size that readers take, about 1.1 to 5080 mm a side. Width and height are never swapped.
+func (d *Document) AddPage(widthMM, heightMM float64) {
+	for _, sideMM := range []float64{widthMM, heightMM} {
+		pt := units.MMToPoints(sideMM)
+		if !(pt >= minPagePt && pt <= maxPagePt) { // written so that NaN fails
+			d.fail("a page of %g x %g mm can't be made: each side must be %.1f to %.0f mm",
+				widthMM, heightMM, units.PointsToMM(minPagePt), units.PointsToMM(maxPagePt))
+			return
+		}
+	}
+	d.canvas.AddPageFormat("P", gofpdf.SizeType{Wd: widthMM, Ht: heightMM})
+}
+
+// SetBoxes says where the current page is cut (trim) and how far its drawing runs past the cut (bleed), ISO 32000-1, 14.11.2.
+// The trim must lie in the bleed and the bleed on the page. A page without boxes is cut at its edges.
+func (d *Document) SetBoxes(trim, bleed Rect) {
+	if !d.onPage("boxes") {
+		return
+	}
+	widthMM, heightMM := d.canvas.GetPageSize()
+	page := Rect{0, 0, widthMM, heightMM}
+	switch {
+	case !trim.valid() || !bleed.valid():
+		d.fail("trim box %v and bleed box %v: both need a size above zero", trim, bleed)
+	case !page.holds(bleed):
+		d.fail("bleed box %v lies outside its page of %g x %g mm", bleed, widthMM, heightMM)
+	case !bleed.holds(trim):
+		d.fail("trim box %v lies outside its bleed box %v", trim, bleed)
+	default:
+		d.boxes[d.canvas.PageNo()] = pageBoxes{trim: trim, bleed: bleed, pageHeightMM: heightMM}
+	}
+}
+
+// Place keeps a place on the current page for a picture that Stream will ask for. It may run past the page.
+// Any transformation of the canvas applies to it. After an error it returns 0.
+func (d *Document) Place(at Rect) PictureID {
+	if !d.onPage("a picture") {
+		return 0
+	}
+	if !at.valid() {
+		d.fail("a picture can't be placed at %v: it needs a size above zero", at)
+		return 0
+	}
+	d.pictures++
+	name := fmt.Sprintf("picture %d", d.pictures)
+	options := gofpdf.ImageOptions{ImageType: "png", AllowNegativePosition: true}
+	d.canvas.RegisterImageOptionsReader(name, options, bytes.NewReader(stub(d.pictures)))
+	d.canvas.ImageOptions(name, at.XMM, at.YMM, at.WidthMM, at.HeightMM, false, options, 0, "")
+	if d.Err() != nil {
+		return 0
+	}
+	return PictureID(d.pictures)
+}
+
+// stub is a PNG file whose width in pixels no other stub has: gofpdf merges equal pictures, writes those of equal width
+// in random order, and the width is all that shows in the file whose stub an object is.
+func stub(widthPx int) []byte {
+	var file bytes.Buffer
+	// Writing to memory can't fail, and the width is above zero; if either were wrong, gofpdf would refuse the file.
+	_ = png.Encode(&file, image.NewGray(image.Rect(0, 0, widthPx, 1)))
+	return file.Bytes()
+}
+
+// finish ends the drawing and returns the file that gofpdf made of it.
+func (d *Document) finish() ([]byte, error) {
+	if d.streamed {
+		return nil, errors.New("the document was streamed before: make a new one for another file")
+	}
+	d.streamed = true
+	if d.Err() == nil && d.canvas.PageCount() == 0 {
+		d.fail("the document has no pages: add one first")
+	}
+	var file bytes.Buffer
+	if err := d.canvas.Output(&file); err != nil {
+		return nil, fmt.Errorf("drawing the pages: %w", err)
+	}
+	return file.Bytes(), nil
+}
+
+func (d *Document) onPage(what string) bool {
+	if d.Err() == nil && d.canvas.PageNo() == 0 {
+		d.fail("%s can't be set before the first page: add a page", what)
+	}
+	return d.Err() == nil
+}
+
+func (d *Document) fail(format string, args ...any) { d.canvas.SetErrorf(format, args...) }
+
+// textString encodes text as UTF-16BE after a byte order mark (ISO 32000-1, 7.9.2.2).
+// gofpdf's own conversion breaks on text outside the basic plane and panics on invalid UTF-8.
+func textString(text string) string {
+	if text == "" {
+		return ""
+	}
+	encoded := []byte{0xFE, 0xFF}
+	for _, unit := range utf16.Encode([]rune(text)) {
+		encoded = append(encoded, byte(unit>>8), byte(unit))
+	}
+	return string(encoded)
+}
+
+func (r Rect) valid() bool {
+	for _, v := range []float64{r.XMM, r.YMM, r.WidthMM, r.HeightMM} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return r.WidthMM > 0 && r.HeightMM > 0
+}
+
+// holds reports whether q lies in r, but for a nanometre of rounding.
+func (r Rect) holds(q Rect) bool {
+	const slackMM = 1e-6
+	return q.XMM >= r.XMM-slackMM && q.XMM+q.WidthMM <= r.XMM+r.WidthMM+slackMM &&
+		q.YMM >= r.YMM-slackMM && q.YMM+q.HeightMM <= r.YMM+r.HeightMM+slackMM
+}
+
+// String writes the rectangle for messages.
+func (r Rect) String() string {
+	return fmt.Sprintf("%g x %g mm at %g, %g", r.WidthMM, r.HeightMM, r.XMM, r.YMM)
+}

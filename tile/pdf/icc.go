@@ -1,0 +1,89 @@
+package pdf
+
+import (
+	"bytes"
+	"encoding/binary"
+	"math"
+)
+
+// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1).
+const iccHeaderBytes = 128
+
+// iccTag is an entry of a profile: its signature and its data.
+type iccTag struct {
+	signature string
+	data      []byte
+}
+
+// iccProfile lays out a display profile of version 2.4 that connects to XYZ (ICC.1:2001-04, 6.1 and 6.2).
+// Tags with equal data share it.
+func iccProfile(space string, tags []iccTag) []byte {
+	be := binary.BigEndian
+	header := make([]byte, iccHeaderBytes)
+	copy(header[8:], []byte{0x02, 0x40}) // version 2.4.0
+	copy(header[12:], "mntr")
+	copy(header[16:], space)
+	copy(header[20:], "XYZ ")
+	for i, v := range []int{fixedDate.Year(), int(fixedDate.Month()), fixedDate.Day()} {
+		be.PutUint16(header[24+2*i:], uint16(v)) // midnight
+	}
+	copy(header[36:], "acsp")
+	copy(header[68:], iccXYZ(d50)[8:]) // illuminant; the intent before it stays 0, perceptual
+
+	table := be.AppendUint32(nil, uint32(len(tags)))
+	var data []byte
+	dataStart := iccHeaderBytes + 4 + 12*len(tags)
+	offsets := map[string]int{}
+	for _, tag := range tags {
+		offset, known := offsets[string(tag.data)]
+		if !known {
+			offset = dataStart + len(data)
+			offsets[string(tag.data)] = offset
+			data = append(data, tag.data...)
+			data = append(data, make([]byte, -len(data)&3)...) // tags begin at multiples of four
+		}
+		table = append(table, tag.signature...)
+		table = be.AppendUint32(table, uint32(offset))
+		table = be.AppendUint32(table, uint32(len(tag.data)))
+	}
+	profile := bytes.Join([][]byte{header, table, data}, nil)
+	be.PutUint32(profile, uint32(len(profile)))
+	return profile
+}
+
+// iccXYZ is an XYZType of one colour, in s15Fixed16 numbers (ICC.1:2001-04, 5.3 and 6.5).
+func iccXYZ(v vec3) []byte {
+	data := append([]byte("XYZ "), 0, 0, 0, 0)
+	for _, c := range v {
+		data = binary.BigEndian.AppendUint32(data, uint32(int32(math.Round(c*65536))))
+	}
+	return data
+}
+
+// curvePoints is how finely a curve is given; between two points a reader draws a straight line.
+const curvePoints = 1024
+
+// iccCurve is a curveType of f from 0..1 to 0..1 (ICC.1:2001-04, 6.5).
+func iccCurve(f func(float64) float64) []byte {
+	data := append([]byte("curv"), 0, 0, 0, 0)
+	data = binary.BigEndian.AppendUint32(data, curvePoints)
+	for i := range curvePoints {
+		v := math.Round(f(float64(i)/(curvePoints-1)) * math.MaxUint16)
+		data = binary.BigEndian.AppendUint16(data, uint16(v))
+	}
+	return data
+}
+
+// iccText is a textType (ICC.1:2001-04, 6.5): ASCII, ended by a zero.
+func iccText(text string) []byte {
+	return append([]byte("text\x00\x00\x00\x00"+text), 0)
+}
+
+// iccDescription is a textDescriptionType (ICC.1:2001-04, 6.5) with only its ASCII part.
+func iccDescription(text string) []byte {
+	data := append([]byte("desc"), 0, 0, 0, 0)
+	data = binary.BigEndian.AppendUint32(data, uint32(len(text)+1))
+	data = append(append(data, text...), 0)
+	const emptyUnicode, emptyScript = 4 + 4, 2 + 1 + 67 // language and count; code, count and fixed field
+	return append(data, make([]byte, emptyUnicode+emptyScript)...)
+}

@@ -1,0 +1,102 @@
+// Package pdftest lets tests see a PDF file through an outside reader, PDFium: its pages, boxes, drawing and text.
+//
+// Pages are numbered from 1. Boxes are in points in PDF user space: origin at the page's bottom-left corner, x right, y up
+// (ISO 32000-1, 8.3.2.3). Rendered pictures have their origin at the top-left corner of the page's crop box, y down.
+// Only tests may import it: it brings the whole reader along.
+package pdftest
+
+import (
+	"image"
+	"sync"
+	"testing"
+	"time"
+
+	pdfium "github.com/klippa-app/go-pdfium"
+	"github.com/klippa-app/go-pdfium/references"
+	"github.com/klippa-app/go-pdfium/requests"
+	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/stretchr/testify/require"
+)
+
+// Doc is an open PDF file. Each method ends the test if PDFium can't do what it asks.
+type Doc struct {
+	t   testing.TB
+	ref references.FPDF_DOCUMENT
+}
+
+// reader starts the one PDFium of this test binary. Starting it takes a few seconds, so it's shared and never stopped;
+// it locks itself, so parallel tests may use it.
+var reader = sync.OnceValues(func() (pdfium.Pdfium, error) {
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	if err != nil {
+		return nil, err
+	}
+	return pool.GetInstance(time.Minute)
+})
+
+// Open reads a whole PDF file and closes it when the test ends.
+func Open(t testing.TB, data []byte) *Doc {
+	t.Helper()
+	pdf := get(t)
+	opened, err := pdf.OpenDocument(&requests.OpenDocument{File: &data})
+	require.NoError(t, err, "pdfium can't open the file")
+	t.Cleanup(func() {
+		_, err := pdf.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: opened.Document})
+		require.NoError(t, err)
+	})
+	return &Doc{t: t, ref: opened.Document}
+}
+
+// PageCount returns the number of pages.
+func (d *Doc) PageCount() int {
+	d.t.Helper()
+	count, err := get(d.t).FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.ref})
+	require.NoError(d.t, err)
+	return count.PageCount
+}
+
+// PageSizePoints returns the width and height of a page as shown, in points.
+func (d *Doc) PageSizePoints(page int) (widthPt, heightPt float64) {
+	d.t.Helper()
+	size, err := get(d.t).GetPageSize(&requests.GetPageSize{Page: d.page(page)})
+	require.NoError(d.t, err)
+	return size.Width, size.Height
+}
+
+// Render draws a page on white at so many pixels to the inch.
+func (d *Doc) Render(page, dpi int) *image.RGBA {
+	d.t.Helper()
+	drawn, err := get(d.t).RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
+	require.NoError(d.t, err)
+	defer drawn.Cleanup()
+	own := image.NewRGBA(drawn.Result.RenderedImage.Bounds())
+	copy(own.Pix, drawn.Result.RenderedImage.(*image.RGBA).Pix) // PDFium takes its own pixels back
+	return own
+}
+
+// Text returns the text of a page in the order in which it was drawn.
+func (d *Doc) Text(page int) string {
+	d.t.Helper()
+	text, err := get(d.t).GetPageText(&requests.GetPageText{Page: d.page(page)})
+	require.NoError(d.t, err)
+	return text.Text
+}
+
+// Title returns the title that a viewer shows, or "" if there is none.
+func (d *Doc) Title() string {
+	d.t.Helper()
+	meta, err := get(d.t).FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.ref, Tag: "Title"})
+	require.NoError(d.t, err)
+	return meta.Value
+}
+
+func (d *Doc) page(number int) requests.Page {
+	return requests.Page{ByIndex: &requests.PageByIndex{Document: d.ref, Index: number - 1}}
+}
+
+func get(t testing.TB) pdfium.Pdfium {
+	t.Helper()
+	pdf, err := reader()
+	require.NoError(t, err, "pdfium can't start")
+	return pdf
+}
