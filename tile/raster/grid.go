@@ -1,0 +1,65 @@
+package raster
+
+import (
+	"image"
+	"math"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+)
+
+// Grid is the size of the virtual raster, in pixels.
+type Grid struct {
+	WidthPx  int `json:"width_px"`
+	HeightPx int `json:"height_px"`
+}
+
+// NewGrid chooses the grid for an artwork, upright and that many pixels wide and high: its own pixels where they are coarser
+// than finest, and otherwise as many as finest asks for. No pixel is invented.
+func NewGrid(board layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
+	atMost := func(px int, mm float64) int {
+		return max(1, min(px, int(math.Ceil(mm*finest.PixelsPerMM()))))
+	}
+	g := Grid{atMost(artWidthPx, board.WidthMM), atMost(artHeightPx, board.HeightMM)}
+	if g.WidthPx == artWidthPx || g.HeightPx == artHeightPx {
+		// Proportions that differ by a hair must not resample one axis alone.
+		return Grid{artWidthPx, artHeightPx}
+	}
+	return g
+}
+
+// perMM is the grid's resolution across and down.
+func (g Grid) perMM(board layout.Rect) (x, y float64) {
+	return float64(g.WidthPx) / board.WidthMM, float64(g.HeightPx) / board.HeightMM
+}
+
+// Resolution is the grid's resolution across the board.
+func (g Grid) Resolution(board layout.Rect) units.Resolution {
+	x, _ := g.perMM(board)
+	return units.PerMM(x)
+}
+
+// Pixels returns the grid pixels that a rectangle of the board touches. From board mm to grid pixels: px = mm times width px / board width.
+func (g Grid) Pixels(board, r layout.Rect) image.Rectangle {
+	x, y := g.perMM(board)
+	return image.Rect(
+		floor(r.XMM*x), floor(r.YMM*y),
+		-floor(-r.RightMM()*x), -floor(-r.BottomMM()*y),
+	)
+}
+
+// OnBoard returns the rectangle of the board that grid pixels cover: Pixels undone.
+func (g Grid) OnBoard(board layout.Rect, px image.Rectangle) layout.Rect {
+	x, y := g.perMM(board)
+	return layout.Rect{
+		XMM: float64(px.Min.X) / x, YMM: float64(px.Min.Y) / y,
+		WidthMM: float64(px.Dx()) / x, HeightMM: float64(px.Dy()) / y,
+	}
+}
+
+// floor rounds down, but takes what lies within a millionth of a whole number for it: millimetres that were
+// multiplied out must not ask for one pixel more.
+func floor(v float64) int {
+	const hair = 1e-6
+	return int(math.Floor(v + hair))
+}

@@ -1,0 +1,107 @@
+package raster
+
+import (
+	"image"
+	"image/color"
+
+	"dropsheet/flip"
+	"dropsheet/tile/artwork"
+)
+
+// Source makes rectangles of the grid. It is safe for use by many goroutines.
+type Source struct {
+	art           image.Image // *image.Gray, *image.YCbCr or *image.RGBA, as decoded
+	turn          flip.Turn   // lays the decoded pixels as they hang on the board
+	width, height int         // of the artwork as it hangs, in its own pixels
+	grid          Grid
+}
+
+// NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs.
+func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
+	s := &Source{art: p.Image, turn: p.Upright.Then(turn), grid: grid}
+	s.width, s.height = s.turn.Size(p.Image.Bounds().Dx(), p.Image.Bounds().Dy())
+	return s
+}
+
+// Gray tells whether the pictures that Cut makes are grey.
+func (s *Source) Gray() bool {
+	_, gray := s.art.(*image.Gray)
+	return gray
+}
+
+// Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at the origin.
+func (s *Source) Cut(r image.Rectangle) image.Image {
+	own := s.width == s.grid.WidthPx && s.height == s.grid.HeightPx
+	if s.Gray() {
+		dst := image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
+		if own {
+			s.copyRect(dst.Pix, dst.Stride, 1, r)
+		} else {
+			s.filterRect(dst.Pix, dst.Stride, 1, r)
+		}
+		return dst
+	}
+	dst := image.NewRGBA(image.Rect(0, 0, r.Dx(), r.Dy()))
+	if own {
+		s.copyRect(dst.Pix, dst.Stride, 4, r)
+	} else {
+		s.filterRect(dst.Pix, dst.Stride, 4, r)
+	}
+	return dst
+}
+
+// copyRect writes the artwork's own pixels, as they hang, for a rectangle of them: channels bytes a pixel. Beyond the
+// artwork its outermost pixels go on.
+func (s *Source) copyRect(dst []byte, stride, channels int, r image.Rectangle) {
+	w, h := s.art.Bounds().Dx(), s.art.Bounds().Dy()
+	// The turn is affine, so one pixel to the right is the same step in the artwork everywhere.
+	x0, y0 := s.turn.Source(0, 0, w, h)
+	x1, y1 := s.turn.Source(1, 0, w, h)
+	stepX, stepY := x1-x0, y1-y0
+
+	// The artwork's columns lo to hi are read into place; a rectangle wholly beyond it reads the nearest one.
+	lo, hi := clamp(r.Min.X, s.width), clamp(r.Max.X-1, s.width)+1
+	first := clamp(lo-r.Min.X, r.Dx())
+	past := min(first+hi-lo, r.Dx())
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		row := dst[(y-r.Min.Y)*stride:][:r.Dx()*channels]
+		ax, ay := s.turn.Source(lo, clamp(y, s.height), w, h)
+		s.readRun(row[first*channels:past*channels], ax, ay, stepX, stepY)
+		repeat(row[:first*channels], row[first*channels:][:channels])
+		repeat(row[past*channels:], row[(past-1)*channels:][:channels])
+	}
+}
+
+// repeat fills dst with copies of a pixel.
+func repeat(dst, pixel []byte) {
+	for i := 0; i < len(dst); i += len(pixel) {
+		copy(dst[i:], pixel)
+	}
+}
+
+// readRun reads pixels of the artwork from (x, y) on, stepping by (stepX, stepY), one of which is 0 and the other 1 or -1.
+func (s *Source) readRun(dst []byte, x, y, stepX, stepY int) {
+	switch art := s.art.(type) {
+	case *image.Gray:
+		at, step := art.PixOffset(x, y), stepY*art.Stride+stepX
+		for i := range dst {
+			dst[i] = art.Pix[at]
+			at += step
+		}
+	case *image.RGBA:
+		at, step := art.PixOffset(x, y), stepY*art.Stride+4*stepX
+		for i := 0; i < len(dst); i += 4 {
+			copy(dst[i:i+4], art.Pix[at:at+4])
+			at += step
+		}
+	case *image.YCbCr:
+		for i := 0; i < len(dst); i += 4 {
+			luma, chroma := art.YOffset(x, y), art.COffset(x, y)
+			dst[i], dst[i+1], dst[i+2] = color.YCbCrToRGB(art.Y[luma], art.Cb[chroma], art.Cr[chroma])
+			dst[i+3] = 0xff
+			x, y = x+stepX, y+stepY
+		}
+	}
+}
+
+func clamp(v, n int) int { return max(0, min(v, n-1)) }

@@ -1,0 +1,96 @@
+package sheet
+
+import (
+	"github.com/jung-kurt/gofpdf"
+
+	"dropsheet/layout"
+)
+
+// Where marks lie, in mm.
+const (
+	// pastSeamMM is the middle of a landing line, counted from the seam onto the lap: its keyline starts 0.1 mm past the seam,
+	// so that nothing of it can show in the cell, and the edge that is laid on the seam hides it.
+	pastSeamMM = 0.1 + keylineMM + hairlineMM/2
+	// cutMarkGapMM keeps cut marks off the bleed.
+	cutMarkGapMM = 0.5
+	// markMM is the length of registration marks, and of cut marks on a lap.
+	markMM = 4.0
+	// lapEndMM keeps a mark off the lap's outer edge.
+	lapEndMM = 0.5
+)
+
+// edge is one side of a sheet's cell on its page.
+type edge struct {
+	upright  bool    // it runs down the page, rather than across
+	at       float64 // its place on the other axis
+	out      float64 // the direction away from the cell: -1 or 1
+	from, to float64 // the cell's extent along it
+	cut      bool
+	// cutFrom and cutTo tell whether the sides that it ends on are cut.
+	cutFrom, cutTo bool
+}
+
+// edges lists the sides of a sheet's cell.
+func edges(p layout.Plan, s layout.Sheet) []edge {
+	c := s.OnItsPage(s.Cell)
+	left, top, right, bottom := p.Backdrop.Cut(s)
+	return []edge{
+		{true, c.XMM, -1, c.YMM, c.BottomMM(), left, top, bottom},
+		{true, c.RightMM(), 1, c.YMM, c.BottomMM(), right, top, bottom},
+		{false, c.YMM, -1, c.XMM, c.RightMM(), top, left, right},
+		{false, c.BottomMM(), 1, c.XMM, c.RightMM(), bottom, left, right},
+	}
+}
+
+// Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks, label and check rule.
+func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
+	lapMM := p.Backdrop.LapMM
+	var strokes []stroke
+	for _, e := range edges(p, s) {
+		if e.cut {
+			strokes = append(strokes, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
+		} else {
+			strokes = append(strokes, e.landing(lapMM)...)
+		}
+	}
+	rule(c, strokes...)
+	drawLabel(c, p, s, l)
+	drawCheckRule(c, p, s)
+}
+
+// cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side there is cut,
+// and otherwise at the outer end of the lap, where the neighbour's lap and the next row will hide it.
+func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
+	if cut {
+		return along(e.upright, e.at, end+out*(layout.BleedMM+cutMarkGapMM), end+out*layout.StripMM)
+	}
+	outer := lapMM - lapEndMM
+	return along(e.upright, e.at, end+out*max(outer-markMM, pastSeamMM), end+out*outer)
+}
+
+// landing is the line on the lap that the neighbour's cut edge lands on, with a registration mark where each of its corners comes.
+func (e edge) landing(lapMM float64) []stroke {
+	line := e.at + e.out*pastSeamMM
+	tick := e.at + e.out*min(markMM, lapMM-lapEndMM)
+	from, to := e.from, e.to // a cut end stops at the cut, a lap runs on
+	if !e.cutFrom {
+		from -= lapMM - lapEndMM
+	}
+	if !e.cutTo {
+		to += lapMM - lapEndMM
+	}
+	return []stroke{
+		along(e.upright, line, from, to),
+		along(!e.upright, justInside(e.from, -1, e.cutFrom), line, tick),
+		along(!e.upright, justInside(e.to, 1, e.cutTo), line, tick),
+	}
+}
+
+// justInside puts a registration mark beside the corner at end so that the neighbour hides it: within its height where the
+// end is cut, and past the next seam where it carries a lap.
+func justInside(end, out float64, cut bool) float64 {
+	if cut {
+		return end - out*pastSeamMM
+	}
+	return end + out*pastSeamMM
+}

@@ -1,0 +1,35 @@
+package sheet
+
+import (
+	"image"
+
+	"dropsheet/layout"
+	"dropsheet/tile/pdf"
+	"dropsheet/tile/raster"
+)
+
+// Label is what every sheet of a job says of the job.
+type Label struct {
+	Job  string // the job's name, UTF-8
+	Code string // the job's check code
+	Of   int    // sheets in the whole job
+}
+
+// addPage starts the sheet's page, keeps the place for its picture and draws its marks. It returns the grid pixels to put there.
+func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l Label) image.Rectangle {
+	page, board := p.Backdrop.Page(), p.Backdrop.Board()
+	d.AddPage(page.WidthMM, page.HeightMM)
+	printed := p.Backdrop.Printed(s)
+	bleed := s.OnItsPage(printed)
+	d.SetBoxes(pdf.Rect(s.OnItsPage(p.Backdrop.Kept(s))), pdf.Rect(bleed))
+
+	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
+	pixels := grid.Pixels(board, printed)
+	canvas := d.Canvas()
+	canvas.ClipRect(bleed.XMM, bleed.YMM, bleed.WidthMM, bleed.HeightMM, false)
+	d.Place(pdf.Rect(s.OnItsPage(grid.OnBoard(board, pixels))))
+	canvas.ClipEnd()
+
+	Marks(canvas, p, s, l)
+	return pixels
+}

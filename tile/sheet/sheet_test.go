@@ -1,0 +1,215 @@
+package sheet
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"image"
+	"image/color"
+	"math"
+	"testing"
+
+	"dropsheet/flip"
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/raster"
+
+	"github.com/stretchr/testify/require"
+)
+
+// flat is the only colour of the test's artwork: neither black nor white, so that every mark and all bare paper shows.
+var flat = color.RGBA{200, 90, 60, 255}
+
+func flatJob(t *testing.T, change func(*layout.Setup)) Job {
+	t.Helper()
+	a4, err := layout.ParsePaper("A4")
+	require.NoError(t, err)
+	s := layout.Setup{
+		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400,
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, LensMM: 100},
+	}
+	if change != nil {
+		change(&s)
+	}
+	p, err := s.Plan()
+	require.NoError(t, err)
+	m := image.NewRGBA(image.Rect(0, 0, 900, 600))
+	for i := 0; i < len(m.Pix); i += 4 {
+		m.Pix[i], m.Pix[i+1], m.Pix[i+2], m.Pix[i+3] = flat.R, flat.G, flat.B, flat.A
+	}
+	grid := raster.NewGrid(p.Backdrop.Board(), 900, 600, units.PerInch(300))
+	return Job{
+		Label: Label{Job: "härbour (at) dusk \\ 7", Code: "4F2A91", Of: len(p.Sheets)}, Plan: p, Grid: grid,
+		Source: raster.NewSource(&artwork.Picture{Image: m}, p.Drop.Reverses.Turn(), grid), Lossless: true,
+	}
+}
+
+func write(t *testing.T, j Job, sheets []layout.Sheet) *pdftest.Doc {
+	t.Helper()
+	var file bytes.Buffer
+	require.NoError(t, j.Write(context.Background(), &file, sheets, nil))
+	return pdftest.Open(t, file.Bytes())
+}
+
+const dpi = 300
+
+func pxPerMM() float64 { return units.PerInch(dpi).PixelsPerMM() }
+
+// pagePx is the pixel of a rendered page at a place in mm.
+func pagePx(page *image.RGBA, xMM, yMM float64) color.RGBA {
+	return page.RGBAAt(int(xMM*pxPerMM()), int(yMM*pxPerMM()))
+}
+
+func dark(c color.RGBA) bool  { return c.R < 110 && c.G < 60 }
+func white(c color.RGBA) bool { return c.R > 225 && c.G > 170 && c.B > 160 }
+
+// No mark of any kind inside a cell, and all of the cell covered, for light from each corner and laps and papers that are not the usual.
+func TestCellsAreClean(t *testing.T) {
+	for i, light := range []layout.Corner{layout.TopLeft, layout.TopRight, layout.BottomLeft, layout.BottomRight} {
+		t.Run(string(light), func(t *testing.T) {
+			j := flatJob(t, func(s *layout.Setup) {
+				s.LightFrom = light
+				s.LapMM = []float64{10, 3, 6, 15}[i]
+				s.Paper, _ = layout.ParsePaper([]string{"A4", "A5", "letter", "JIS-B5"}[i])
+				s.DistanceMM = 250
+			})
+			doc := write(t, j, j.Plan.Sheets)
+			for _, s := range j.Plan.Sheets {
+				page := doc.Render(s.Page, dpi)
+				c := s.OnItsPage(s.Cell)
+				for y := int(math.Ceil(c.YMM * pxPerMM())); y < int(c.BottomMM()*pxPerMM()); y++ {
+					for x := int(math.Ceil(c.XMM * pxPerMM())); x < int(c.RightMM()*pxPerMM()); x++ {
+						got := page.RGBAAt(x, y)
+						if math.Abs(float64(got.R)-float64(flat.R)) > 2 || math.Abs(float64(got.G)-float64(flat.G)) > 2 || math.Abs(float64(got.B)-float64(flat.B)) > 2 {
+							t.Fatalf("%s has %v at (%.2f, %.2f) mm of its page, inside its cell", s.Name, got, float64(x)/pxPerMM(), float64(y)/pxPerMM())
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// The marks of an inner sheet, each where DESIGN section 5 puts it.
+func TestMarksOfAnInnerSheet(t *testing.T) {
+	j := flatJob(t, nil)
+	s := j.Plan.Sheets[0]
+	require.Equal(t, "R1C1", s.Name)
+	page := write(t, j, j.Plan.Sheets).Render(1, dpi)
+	c, lap := s.OnItsPage(s.Cell), j.Plan.Backdrop.LapMM
+	midX, midY := c.XMM+c.WidthMM/2, c.YMM+c.HeightMM/2
+
+	for _, m := range []struct {
+		name   string
+		xMM    float64
+		yMM    float64
+		is     func(color.RGBA) bool
+		expect bool
+	}{
+		{"landing line just past the right seam", c.RightMM() + 0.4, midY, dark, true},
+		{"landing line just past the bottom seam", midX, c.BottomMM() + 0.4, dark, true},
+		{"its keyline", c.RightMM() + 0.62, midY, white, true},
+		{"picture on the lap", c.RightMM() + lap - 2, midY, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
+		{"registration mark where the right neighbour's upper corner lands", c.RightMM() + 2, c.YMM + 0.4, dark, true},
+		{"registration mark where its lower corner lands", c.RightMM() + 2, c.BottomMM() + 0.4, dark, true},
+		{"registration mark where the lower neighbour's corner lands", c.XMM + 0.4, c.BottomMM() + 2, dark, true},
+		{"cut mark in the strip, in line with the left cut", c.XMM, c.YMM - 4, dark, true},
+		{"cut mark in the strip, in line with the top cut", c.XMM - 4, c.YMM, dark, true},
+		{"cut mark at the lap's end, in line with the left cut", c.XMM, c.BottomMM() + lap - 2, dark, true},
+		{"picture in the bleed", midX, c.YMM - 1, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
+		{"bare paper past the bleed", midX, c.YMM - 2.5, white, true},
+		{"bare paper past the lap", midX, c.BottomMM() + lap + 1, white, true},
+	} {
+		t.Run(m.name, func(t *testing.T) {
+			require.Equal(t, m.expect, m.is(pagePx(page, m.xMM, m.yMM)), "%v", pagePx(page, m.xMM, m.yMM))
+		})
+	}
+
+	// The check rule: from its first tick to its last is 100 mm, and a tick stands every 10.
+	x := c.XMM - layout.BleedMM - checkLineInMM - 0.9
+	var ticks []float64
+	was := false
+	for y := c.YMM + 1; y < c.YMM+checkInsetMM+101; y += 0.02 { // past the cut mark, short of the words
+		is := dark(pagePx(page, x, y))
+		if is && !was {
+			ticks = append(ticks, y)
+		}
+		was = is
+	}
+	require.Len(t, ticks, 11)
+	for i, y := range ticks {
+		require.InDelta(t, ticks[0]+10*float64(i), y, 1.2/pxPerMM()) // rendered to a pixel
+	}
+}
+
+// Labels say which sheet, its place, which way is up, and whose job it is.
+func TestLabels(t *testing.T) {
+	j := flatJob(t, nil)
+	doc := write(t, j, j.Plan.Sheets)
+	for _, s := range j.Plan.Sheets {
+		text := doc.Text(s.Page)
+		for _, want := range []string{s.Name, fmt.Sprintf("%d of %d", s.Page, len(j.Plan.Sheets)), "board up", "check 4F2A91", "härbour (at) dusk \\ 7", "100 mm"} {
+			require.Contains(t, text, want, s.Name)
+		}
+	}
+}
+
+// Page size, trim and bleed in points (ISO 32000-1, 14.11.2), measured from the bottom left.
+func TestPageBoxes(t *testing.T) {
+	j := flatJob(t, nil)
+	doc := write(t, j, j.Plan.Sheets)
+	s := j.Plan.Sheets[1]
+	boxes := doc.PageBoxes(s.Page)
+	page := j.Plan.Backdrop.Page()
+	kept, printed := s.OnItsPage(j.Plan.Backdrop.Kept(s)), s.OnItsPage(j.Plan.Backdrop.Printed(s))
+	for _, c := range []struct {
+		name string
+		got  pdftest.Box
+		want layout.Rect
+	}{
+		{"media", boxes.Media, layout.Rect{WidthMM: page.WidthMM, HeightMM: page.HeightMM}},
+		{"trim", boxes.Trim, kept},
+		{"bleed", boxes.Bleed, printed},
+	} {
+		require.InDelta(t, units.MMToPoints(c.want.XMM), c.got.LeftPt, 0.01, c.name)
+		require.InDelta(t, units.MMToPoints(page.HeightMM-c.want.BottomMM()), c.got.BottomPt, 0.01, c.name)
+		require.InDelta(t, units.MMToPoints(c.want.RightMM()), c.got.RightPt, 0.01, c.name)
+		require.InDelta(t, units.MMToPoints(page.HeightMM-c.want.YMM), c.got.TopPt, 0.01, c.name)
+	}
+}
+
+// A sheet smaller than the check rule has a shorter one, and says how long it is.
+func TestSmallPaper(t *testing.T) {
+	j := flatJob(t, func(s *layout.Setup) {
+		s.Paper, _ = layout.ParsePaper("A6")
+		s.Orientation = layout.Landscape
+		s.DistanceMM = 150
+	})
+	require.Contains(t, write(t, j, j.Plan.Sheets).Text(1), "50 mm") // cells are 71 mm high at most there
+}
+
+func TestWriteStops(t *testing.T) {
+	j := flatJob(t, nil)
+	ctx, stop := context.WithCancel(context.Background())
+	err := j.Write(ctx, &bytes.Buffer{}, j.Plan.Sheets, func(n int) {
+		if n == 2 {
+			stop()
+		}
+	})
+	require.ErrorIs(t, err, context.Canceled)
+}
+
+// A writer that fails, such as a full disk, is told by its own error.
+func TestWriteTellsOfAFullDisk(t *testing.T) {
+	full := errors.New("no space left on device")
+	err := flatJob(t, nil).Write(context.Background(), failingWriter{full}, flatJob(t, nil).Plan.Sheets, nil)
+	require.ErrorIs(t, err, full)
+}
+
+type failingWriter struct{ err error }
+
+func (w failingWriter) Write([]byte) (int, error) { return 0, w.err }
