@@ -1,0 +1,54 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// reverses says in words what a drop does.
+var reverses = map[flip.Reversal]string{
+	flip.ReversesBoth: "both ways: half a turn, nothing mirrored; the print hangs upside down",
+	flip.ReversesX:    "left and right; the print hangs mirrored sideways",
+	flip.ReversesY:    "up and down; the print hangs mirrored top to bottom",
+}
+
+// writeFigures writes a plan for people. material is the name of what the drop is made of.
+func writeFigures(w io.Writer, p layout.Plan, material string) error {
+	var b strings.Builder
+	line := func(what, format string, args ...any) {
+		fmt.Fprintf(&b, "%-12s %s\n", what, fmt.Sprintf(format, args...))
+	}
+	line("drop", "%s, %.4g mm across, %s (index %.5g), focal length %.2f mm", p.Drop.Body, p.Drop.DiameterMM, material, p.Drop.Index, p.Drop.FocalLengthMM)
+	line("reverses", "%s", reverses[p.Drop.Reverses])
+	line("distance", "%.1f mm from the drop's centre to the backdrop; the camera's entrance pupil %.1f mm before the drop", p.Drop.DistanceMM, p.Drop.CameraMM)
+	line("fill", "%.3f of the drop's visible radius", p.Picture.Fill)
+	line("reach", "%.1f mm from the axis (the near-axis formula says %.1f mm: never size a print by it)", p.Picture.ReachMM, p.Picture.NearAxisReachMM)
+	line("print", "%.1f x %.1f mm, fit %s", p.Picture.WidthMM, p.Picture.HeightMM, p.Picture.Fit)
+	line("dark rim", "%s", darkRim(p))
+	b0 := p.Backdrop
+	line("sheets", "%d of %s, %s: %d across, %d down; lap %g mm, margin %g mm", len(p.Sheets), b0.Paper.Name, b0.Orientation, b0.Columns, b0.Rows, b0.LapMM, b0.MarginMM)
+	s := p.Sensitivity()
+	line("sensitivity", "drop 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
+	line("frame", "%.1f x %.1f mm at the drop, which is %.0f of %d pixels wide", p.Camera.FrameWidthMM, p.Camera.FrameHeightMM, 2*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), p.Camera.WidthPx)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// darkRim says how wide the ring is that looks past the backdrop.
+func darkRim(p layout.Plan) string {
+	rim := p.DarkRim()
+	percent := func(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
+	switch p.Drop.Reverses {
+	case flip.ReversesX:
+		return "the outer " + percent(rim.AcrossShare) + " of the rod's half-width on either side"
+	case flip.ReversesY:
+		return "the outer " + percent(rim.DownShare) + " of the rod's half-width above and below"
+	}
+	widest := math.Max(rim.AcrossShare, rim.DownShare)
+	return fmt.Sprintf("the outer %s of the radius where it is widest, %s toward the picture's corners", percent(widest), percent(rim.CornerShare))
+}

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/raster"
+	"dropsheet/tile/sheet"
+)
+
+// formatVersion is the version of the job file that this program writes and reads.
+const formatVersion = 1
+
+// jobFile is what the file is called in a job's folder.
+const jobFile = "job.json"
+
+// maxJobBytes bounds a job file: 100,000 sheets take under 30 MB.
+const maxJobBytes = 64 << 20
+
+// job is a job file: enough to make every sheet again as it was.
+type job struct {
+	Version   int        `json:"dropsheet"`
+	Name      string     `json:"name"`
+	CheckCode string     `json:"check_code"` // printed on every sheet: sheets of one code belong together
+	Artwork   artworkRef `json:"artwork"`
+	Print     printing   `json:"print"`
+	layout.Plan
+}
+
+// artworkRef names the artwork and tells it from any other.
+type artworkRef struct {
+	File     string `json:"file"` // from the job's folder, with forward slashes
+	SHA256   string `json:"sha256"`
+	WidthPx  int    `json:"width_px"` // upright
+	HeightPx int    `json:"height_px"`
+}
+
+// printing is how the pixels go on paper.
+type printing struct {
+	Grid     raster.Grid `json:"grid"` // the backdrop as one raster
+	Lossless bool        `json:"lossless"`
+}
+
+// newJob puts a job together.
+func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print printing) (job, error) {
+	file, err := fromFolder(folder, artPath)
+	if err != nil {
+		return job{}, err
+	}
+	w, h := art.Size()
+	j := job{
+		Version: formatVersion,
+		Name:    strings.TrimSuffix(filepath.Base(artPath), filepath.Ext(artPath)),
+		Artwork: artworkRef{file, hex.EncodeToString(art.SHA256[:]), w, h},
+		Print:   print,
+		Plan:    p,
+	}
+	// The file's place is left out: the same job made elsewhere has the same code.
+	text, err := json.Marshal(struct {
+		SHA256 string
+		Print  printing
+		Plan   layout.Plan
+	}{j.Artwork.SHA256, j.Print, j.Plan})
+	if err != nil {
+		return job{}, err
+	}
+	sum := sha256.Sum256(text)
+	j.CheckCode = strings.ToUpper(hex.EncodeToString(sum[:3]))
+	return j, nil
+}
+
+// fromFolder is a path as seen from a folder, so that both can move together.
+func fromFolder(folder, path string) (string, error) {
+	from, err := filepath.Abs(folder)
+	if err != nil {
+		return "", err
+	}
+	to, err := filepath.Abs(path)
+	if err != nil {
+		return "", err
+	}
+	relative, err := filepath.Rel(from, to)
+	if err != nil {
+		return filepath.ToSlash(to), nil // on another drive there is no way from one to the other
+	}
+	return filepath.ToSlash(relative), nil
+}
+
+// encode writes the job as a file holds it.
+func (j job) encode(w io.Writer) error { return writeJSON(w, j) }
+
+// readJob reads a job file, named itself or by its folder, and returns the folder too.
+func readJob(path string) (j job, folder string, err error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		path = filepath.Join(path, jobFile)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, err)
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
+	if err != nil {
+		return job{}, "", fmt.Errorf("job %q can't be read: %w", path, err)
+	}
+	if j, err = decodeJob(text); err != nil {
+		return job{}, "", fmt.Errorf("job %q: %w", path, err)
+	}
+	return j, filepath.Dir(path), nil
+}
+
+// decodeJob reads a job and checks that it holds together.
+func decodeJob(text []byte) (job, error) {
+	if len(text) > maxJobBytes {
+		return job{}, fmt.Errorf("over %d bytes is no job file: name the job.json that make wrote", maxJobBytes)
+	}
+	var version struct {
+		Version *int `json:"dropsheet"`
+	}
+	if err := json.Unmarshal(text, &version); err != nil || version.Version == nil {
+		return job{}, errors.New("this is no job file: name the job.json that make wrote")
+	}
+	if *version.Version != formatVersion {
+		return job{}, fmt.Errorf("its format is version %d and this program reads version %d: use the dropsheet that made it, or make the job again", *version.Version, formatVersion)
+	}
+	var j job
+	decoder := json.NewDecoder(bytes.NewReader(text))
+	if err := decoder.Decode(&j); err != nil {
+		return job{}, fmt.Errorf("it does not read as a job (%w): take the job.json as make wrote it", err)
+	}
+	if err := j.check(); err != nil {
+		return job{}, fmt.Errorf("it does not hold together (%w): take the job.json as make wrote it", err)
+	}
+	return j, nil
+}
+
+// check looks at what the plan itself does not know.
+func (j job) check() error {
+	if err := j.Plan.Check(); err != nil {
+		return err
+	}
+	g := j.Print.Grid
+	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {
+		return errors.New("the artwork's hash is not one")
+	}
+	if g.WidthPx < 1 || g.HeightPx < 1 || g.WidthPx > j.Artwork.WidthPx || g.HeightPx > j.Artwork.HeightPx {
+		return errors.New("the grid has pixels that the artwork has not")
+	}
+	board := j.Backdrop.Board()
+	for _, s := range j.Sheets {
+		if px := g.Pixels(board, j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
+			return fmt.Errorf("sheet %s has too many pixels", s.Name)
+		}
+	}
+	return nil
+}
+
+// sheetJob is the job as the sheets need it.
+func (j job) sheetJob(art *artwork.Picture) sheet.Job {
+	return sheet.Job{
+		Label:    sheet.Label{Job: j.Name, Code: j.CheckCode, Of: len(j.Sheets)},
+		Plan:     j.Plan,
+		Grid:     j.Print.Grid,
+		Source:   raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid),
+		Profile:  art.ICC,
+		Lossless: j.Print.Lossless,
+	}
+}

@@ -1,0 +1,310 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dropsheet/tile/pdf/pdftest"
+
+	"github.com/stretchr/testify/require"
+)
+
+// dropsheet runs the program with arguments and returns what it wrote.
+func dropsheet(t *testing.T, args ...string) (stdout, stderr string, code int) {
+	t.Helper()
+	var out, errs bytes.Buffer
+	code = run(context.Background(), console{out: &out, err: &errs}, args)
+	return out.String(), errs.String(), code
+}
+
+// drawPattern is the closed loop's artwork: upright and unlike itself under every turn and mirroring, with edges, a gradient and fine lines.
+// Nothing in it is white, so bare paper shows.
+func drawPattern(w, h int) *image.RGBA {
+	m := image.NewRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			u, v := float64(x)/float64(w), float64(y)/float64(h)
+			c := color.RGBA{uint8(40 + 120*u), uint8(60 + 100*v), uint8(180 - 90*u*v), 255}
+			ring := math.Hypot(u-0.7, v-0.3) * 40
+			switch {
+			case u > 0.455 && u < 0.475 && v > 0.42 && v < 0.58, // a letter F in the middle, where the drop bends least
+				u > 0.455 && u < 0.545 && v > 0.42 && v < 0.45,
+				u > 0.455 && u < 0.530 && v > 0.485 && v < 0.515:
+				c = color.RGBA{220, 210, 60, 255}
+			case ring < 6 && int(ring)%2 == 0:
+				c = color.RGBA{30, 30, 40, 255}
+			case u > 0.1 && u < 0.3 && v > 0.7 && v < 0.9 && (x/6+y/6)%2 == 0:
+				c = color.RGBA{200, 90, 90, 255}
+			}
+			m.SetRGBA(x, y, c)
+		}
+	}
+	return m
+}
+
+func writePattern(t *testing.T, w, h int) (path string, m *image.RGBA) {
+	t.Helper()
+	m = drawPattern(w, h)
+	path = filepath.Join(t.TempDir(), "pattern.png")
+	f, err := os.Create(path)
+	require.NoError(t, err)
+	require.NoError(t, png.Encode(f, m))
+	require.NoError(t, f.Close())
+	return path, m
+}
+
+// paperJob is what the loop reads of a job file: by its own words, not by the program's types.
+type paperJob struct {
+	Drop struct {
+		Body     string  `json:"body"`
+		Diameter float64 `json:"diameter_mm"`
+		Index    float64 `json:"index"`
+		Focal    float64 `json:"focal_length_mm"`
+		Distance float64 `json:"distance_mm"`
+		Camera   float64 `json:"camera_distance_mm"`
+		Reverses string  `json:"reverses"`
+	} `json:"drop"`
+	Backdrop struct {
+		Width  float64 `json:"width_mm"`
+		Height float64 `json:"height_mm"`
+	} `json:"backdrop"`
+	Sheets []struct {
+		Name   string                                `json:"name"`
+		Page   int                                   `json:"page"`
+		Cell   struct{ X, Y, Width, Height float64 } `json:"cell_mm"`
+		OnPage struct{ X, Y float64 }                `json:"on_page_mm"`
+	} `json:"sheets"`
+}
+
+func readPaperJob(t *testing.T, folder string) (j paperJob) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &j))
+	return j
+}
+
+// pasted is the board as someone would paste it: pages rendered, cells cut out and laid at their places.
+type pasted struct {
+	*image.RGBA
+	pxPerMM float64
+	covered []int // how many cells lie on each pixel's centre
+}
+
+const (
+	boardDPI  = 100
+	fineSteps = 2 // pages are rendered that many times finer, and averaged
+)
+
+func paste(t *testing.T, j paperJob, sheets []byte) pasted {
+	t.Helper()
+	doc := pdftest.Open(t, sheets)
+	require.Equal(t, len(j.Sheets), doc.PageCount())
+	b := pasted{pxPerMM: boardDPI / 25.4}
+	w, h := int(j.Backdrop.Width*b.pxPerMM), int(j.Backdrop.Height*b.pxPerMM)
+	b.RGBA, b.covered = image.NewRGBA(image.Rect(0, 0, w, h)), make([]int, w*h)
+	fine := b.pxPerMM * fineSteps
+	for _, s := range j.Sheets {
+		page := doc.Render(s.Page, boardDPI*fineSteps)
+		for y := range h {
+			for x := range w {
+				bx, by := (float64(x)+0.5)/b.pxPerMM-s.Cell.X, (float64(y)+0.5)/b.pxPerMM-s.Cell.Y
+				if bx < 0 || by < 0 || bx >= s.Cell.Width || by >= s.Cell.Height {
+					continue
+				}
+				b.covered[y*w+x]++
+				b.SetRGBA(x, y, mean(page, (bx+s.OnPage.X)*fine, (by+s.OnPage.Y)*fine, fineSteps))
+			}
+		}
+	}
+	return b
+}
+
+// mean averages n by n pixels about a point.
+func mean(m *image.RGBA, x, y float64, n int) color.RGBA {
+	var r, g, b int
+	x0, y0 := int(math.Round(x-float64(n)/2)), int(math.Round(y-float64(n)/2))
+	for v := range n {
+		for u := range n {
+			c := m.RGBAAt(x0+u, y0+v)
+			r, g, b = r+int(c.R), g+int(c.G), b+int(c.B)
+		}
+	}
+	n *= n
+	return color.RGBA{uint8((r + n/2) / n), uint8((g + n/2) / n), uint8((b + n/2) / n), 255}
+}
+
+// hung is the artwork turned as the drop demands, seen at a board place, averaged over a board pixel.
+func hung(j paperJob, art *image.RGBA, xMM, yMM, pxPerMM float64) color.RGBA {
+	const n = 8
+	var r, g, b int
+	w, h := art.Rect.Dx(), art.Rect.Dy()
+	for v := range n {
+		for u := range n {
+			x := (xMM + ((float64(u)+0.5)/n-0.5)/pxPerMM) / j.Backdrop.Width
+			y := (yMM + ((float64(v)+0.5)/n-0.5)/pxPerMM) / j.Backdrop.Height
+			if j.Drop.Reverses == "both" || j.Drop.Reverses == "x" {
+				x = 1 - x
+			}
+			if j.Drop.Reverses == "both" || j.Drop.Reverses == "y" {
+				y = 1 - y
+			}
+			c := art.RGBAAt(min(max(int(x*float64(w)), 0), w-1), min(max(int(y*float64(h)), 0), h-1))
+			r, g, b = r+int(c.R), g+int(c.G), b+int(c.B)
+		}
+	}
+	return color.RGBA{uint8(r / (n * n)), uint8(g / (n * n)), uint8(b / (n * n)), 255}
+}
+
+// decibels is the peak signal-to-noise ratio for a mean squared error of 8-bit levels.
+func decibels(meanSquare float64) float64 { return 10 * math.Log10(255*255/meanSquare) }
+
+// The closed loop: make, render with PDFium, cut and paste by the job file alone, compare with the turned artwork, look through the drop.
+func TestClosedLoop(t *testing.T) {
+	for _, c := range []struct{ name, flags string }{
+		{"A4 portrait, ball", "--paper A4 --orientation portrait"},
+		{"A4 landscape, ball, lossless", "--paper A4 --orientation landscape --lossless"},
+		{"letter portrait, ball, lossless, light from the right", "--paper letter --orientation portrait --lossless --light-from top-right"},
+		{"letter landscape, ball, light from below", "--paper letter --orientation landscape --light-from bottom-left"},
+		{"A4 portrait, upright rod, light from below right", "--paper A4 --orientation portrait --body upright-rod --light-from bottom-right"},
+		{"letter landscape, level rod, lossless", "--paper letter --orientation landscape --body level-rod --lossless"},
+		{"A4, ball, picture finer than the print", "--ppi 60"},
+		{"A4, ball, fit inside", "--fit inside --distance 30cm"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			path, art := writePattern(t, 1200, 900)
+			folder := filepath.Join(t.TempDir(), "job")
+			_, stderr, code := dropsheet(t, append([]string{"make", path, "--out", folder}, strings.Fields(c.flags)...)...)
+			require.Equal(t, 0, code, stderr)
+			sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
+			require.NoError(t, err)
+			j := readPaperJob(t, folder)
+			require.Greater(t, len(j.Sheets), 1)
+
+			board := paste(t, j, sheets)
+			comparePasted(t, j, board, art)
+			lookUpright(t, j, board, art)
+		})
+	}
+}
+
+// comparePasted holds the pasted board against the turned artwork: nothing uncovered or pasted twice, at least 30 dB over the whole and
+// no worse than 3 dB less within a millimetre of the seams.
+func comparePasted(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
+	t.Helper()
+	w := board.Rect.Dx()
+	var all, near, allN, nearN float64
+	for i, n := range board.covered {
+		x, y := i%w, i/w
+		require.Equal(t, 1, n, "cells on board pixel (%d, %d)", x, y)
+		xMM, yMM := (float64(x)+0.5)/board.pxPerMM, (float64(y)+0.5)/board.pxPerMM
+		got, want := board.RGBAAt(x, y), hung(j, art, xMM, yMM, board.pxPerMM)
+		require.False(t, got.R > 240 && got.G > 240 && got.B > 240, "bare paper at board (%.1f, %.1f) mm", xMM, yMM)
+		d := square(got.R, want.R) + square(got.G, want.G) + square(got.B, want.B)
+		all, allN = all+d, allN+3
+		if nearSeam(j, xMM, yMM) {
+			near, nearN = near+d, nearN+3
+		}
+	}
+	whole, seams := decibels(all/allN), decibels(near/nearN)
+	t.Logf("%s: %d sheets, whole board %.1f dB, within 1 mm of seams %.1f dB", t.Name(), len(j.Sheets), whole, seams)
+	require.GreaterOrEqual(t, whole, 30.0)
+	require.GreaterOrEqual(t, seams, whole-3)
+}
+
+func square(a, b uint8) float64 { d := float64(a) - float64(b); return d * d }
+
+// nearSeam tells whether a board place is within 1 mm of a cell's edge that is not the board's.
+func nearSeam(j paperJob, x, y float64) bool {
+	for _, s := range j.Sheets {
+		for _, edge := range []struct{ at, place, end float64 }{
+			{s.Cell.X, x, j.Backdrop.Width}, {s.Cell.X + s.Cell.Width, x, j.Backdrop.Width},
+			{s.Cell.Y, y, j.Backdrop.Height}, {s.Cell.Y + s.Cell.Height, y, j.Backdrop.Height},
+		} {
+			if edge.at > 0.1 && edge.at < edge.end-0.1 && math.Abs(edge.at-edge.place) < 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// lookUpright looks at the pasted board through the middle of the drop, where the picture is hardly bent, and finds the artwork upright:
+// its likeness to the artwork at the handbook's scale is high, and to every mirrored or turned artwork lower.
+func lookUpright(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
+	t.Helper()
+	const n = 81 // points each way
+	r := j.Drop.Diameter / 2
+	// Across what the body bends: the ball lens at finite camera distance, y = b (1 + L/D - L/f) (Hecht, Optics, 5.2 and 6.1).
+	// Along a rod: straight through, but for the parallel shift in its thickness 2R (1 - 1/n).
+	bent := -(1 + j.Drop.Distance/j.Drop.Camera - j.Drop.Distance/j.Drop.Focal)
+	straight := (j.Drop.Camera + j.Drop.Distance - 2*r*(1-1/j.Drop.Index)) / j.Drop.Camera
+	kx, ky := bent, bent
+	switch j.Drop.Body {
+	case "upright-rod":
+		ky = straight
+	case "level-rod":
+		kx = straight
+	}
+	// Look at the part of the picture that holds the letter.
+	halfX, halfY := 0.055*j.Backdrop.Width/kx, 0.09*j.Backdrop.Height/ky
+	seen := make([]float64, 0, n*n)
+	asDrawn := map[string][]float64{}
+	for v := range n {
+		for u := range n {
+			x, y := (float64(u)/(n-1)*2-1)*halfX, (float64(v)/(n-1)*2-1)*halfY
+			bx, by, ok := lookThrough(j.Drop.Body, r, j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
+			require.True(t, ok)
+			c := board.RGBAAt(int((bx+j.Backdrop.Width/2)*board.pxPerMM), int((by+j.Backdrop.Height/2)*board.pxPerMM))
+			seen = append(seen, grey(c))
+			for name, flip := range map[string][2]float64{"upright": {1, 1}, "mirrored": {-1, 1}, "upside down": {1, -1}, "turned": {-1, -1}} {
+				px := (0.5 + flip[0]*x*kx/j.Backdrop.Width) * float64(art.Rect.Dx())
+				py := (0.5 + flip[1]*y*ky/j.Backdrop.Height) * float64(art.Rect.Dy())
+				asDrawn[name] = append(asDrawn[name], grey(art.RGBAAt(int(px), int(py))))
+			}
+		}
+	}
+	upright := likeness(seen, asDrawn["upright"])
+	require.Greater(t, upright, 0.85, "the drop must show the artwork upright")
+	for _, name := range []string{"mirrored", "upside down", "turned"} {
+		require.Less(t, likeness(seen, asDrawn[name]), upright-0.2, fmt.Sprintf("the drop must not show the artwork %s", name))
+	}
+}
+
+func grey(c color.RGBA) float64 { return float64(c.R) + float64(c.G) + float64(c.B) }
+
+// likeness is the correlation of two series, 1 for the same and 0 for unlike.
+func likeness(a, b []float64) float64 {
+	var ma, mb float64
+	for i := range a {
+		ma, mb = ma+a[i]/float64(len(a)), mb+b[i]/float64(len(b))
+	}
+	var ab, aa, bb float64
+	for i := range a {
+		ab, aa, bb = ab+(a[i]-ma)*(b[i]-mb), aa+(a[i]-ma)*(a[i]-ma), bb+(b[i]-mb)*(b[i]-mb)
+	}
+	return ab / math.Sqrt(aa*bb)
+}
+
+// The worked figures of the issue again, by the loop's own trace: two traces that share nothing agree.
+func TestLoopTraceWorkedFigures(t *testing.T) {
+	for _, c := range []struct{ diameter, camera, distance, fill, want float64 }{
+		{4.6, 1000, 200, 0.5, 55.678}, {4.6, 1000, 200, 0.9, 185.385}, {6, 1500, 400, 0.8, 251.076},
+	} {
+		edge := c.camera * math.Tan(math.Asin(c.diameter/2/c.camera))
+		bx, by, ok := lookThrough("ball", c.diameter/2, 1.333, c.camera, c.distance, c.fill*edge*0.6, c.fill*edge*0.8)
+		require.True(t, ok)
+		require.InDelta(t, c.want, math.Hypot(bx, by), 0.0006)
+	}
+}

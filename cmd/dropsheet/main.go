@@ -1,0 +1,137 @@
+// Command dropsheet makes pictures appear, upright and whole, inside falling drops: it works out how large a backdrop must be,
+// prints it turned over many sheets with a guide to assemble them, shows beforehand what the camera will record, and reprints single sheets.
+//
+// This package holds flags, the job file, progress and exit codes; the work is done by the packages beside it.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/pflag"
+	"golang.org/x/term"
+)
+
+// Exit codes.
+const (
+	exitDone       = 0
+	exitFailed     = 1 // the job failed
+	exitWrongWords = 2 // the command line asks for what can't be
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	c := console{out: os.Stdout, err: os.Stderr, terminal: term.IsTerminal(int(os.Stderr.Fd()))}
+	code := run(ctx, c, os.Args[1:])
+	stop()
+	os.Exit(code)
+}
+
+// console is where a run writes.
+type console struct {
+	out      io.Writer // results
+	err      io.Writer // progress, warnings and errors
+	terminal bool      // err is a terminal, so progress can be shown
+}
+
+// wrongWords marks an error that the command line is to blame for.
+type wrongWords struct{ error }
+
+func (e wrongWords) Unwrap() error { return e.error }
+
+// asWrongWords marks err, if there is one.
+func asWrongWords(err error) error {
+	if err == nil {
+		return nil
+	}
+	return wrongWords{err}
+}
+
+// run does what the arguments ask and returns the exit code.
+func run(ctx context.Context, c console, args []string) int {
+	if len(args) == 0 {
+		fmt.Fprint(c.err, overview())
+		return exitWrongWords
+	}
+	if args[0] == "--help" || args[0] == "-h" || args[0] == "help" {
+		fmt.Fprint(c.out, overview())
+		return exitDone
+	}
+	for _, command := range commands {
+		if command.name == args[0] {
+			return command.run(ctx, c, args[1:])
+		}
+	}
+	return complain(c, wrongWords{fmt.Errorf("there is no command %q: take %s", args[0], commandNames())})
+}
+
+// complain writes an error and returns its exit code.
+func complain(c console, err error) int {
+	if errors.Is(err, context.Canceled) {
+		fmt.Fprintln(c.err, "dropsheet: stopped; nothing was left behind")
+		return exitFailed
+	}
+	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
+	if errors.As(err, new(wrongWords)) {
+		return exitWrongWords
+	}
+	return exitFailed
+}
+
+// warn writes warnings, a line each.
+func (c console) warn(warnings ...string) {
+	for _, w := range warnings {
+		fmt.Fprintf(c.err, "warning: %s\n", w)
+	}
+}
+
+// command is one thing that the program does.
+type command struct {
+	name, args, summary string
+	about               string // what --help says between the usage line and the flags
+	example             string // a command line that works
+	// prepare registers the flags and returns what to do once they are read.
+	prepare func(*pflag.FlagSet) action
+}
+
+// action does a command's work with what is left on the command line after the flags.
+type action func(ctx context.Context, c console, args []string) error
+
+// commands lists them in the order of the help. It is filled by init, since help and commands refer to each other.
+var commands []command
+
+func init() {
+	commands = []command{sizeCommand, makeCommand, reprintCommand}
+}
+
+func (k command) run(ctx context.Context, c console, args []string) int {
+	flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
+	flags.SortFlags = false
+	flags.SetOutput(io.Discard) // errors are written by complain, once
+	act := k.prepare(flags)
+	switch err := flags.Parse(args); {
+	case errors.Is(err, pflag.ErrHelp):
+		fmt.Fprint(c.out, k.help(flags))
+		return exitDone
+	case err != nil:
+		return complain(c, wrongWords{fmt.Errorf("%w\nhint: dropsheet %s --help lists the flags", err, k.name)})
+	}
+	if err := act(ctx, c, flags.Args()); err != nil {
+		return complain(c, err)
+	}
+	return exitDone
+}
+
+func commandNames() string {
+	var names []string
+	for _, k := range commands {
+		names = append(names, k.name)
+	}
+	return strings.Join(names, ", ")
+}

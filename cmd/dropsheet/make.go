@@ -1,0 +1,172 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"image/png"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/guide"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/raster"
+	"dropsheet/tile/seammap"
+	"dropsheet/tile/texture"
+)
+
+// Sizes of the pictures that make writes, in pixels.
+const (
+	proofSidePx    = 1920 // at most, of the longer side
+	dropViewSidePx = 900
+)
+
+// dropViewDrops is how many drops wide the guide's close-up is: the drop with a little of what is beside it.
+const dropViewDrops = 1.15
+
+var makeCommand = command{
+	name: "make", args: "ARTWORK",
+	summary: "the whole job into a folder: sheets, guide, proof, seam map, job file",
+	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF or WebP) as the drop demands, cuts it into sheets and writes a
+folder: sheets.pdf (one sheet a page, in pasting order), guide.pdf (how to assemble them), proof.png (what
+the camera will record), seams.png (where the seams fall, on the board and in the drop) and job.json (what
+reprint reads).
+Any two of --distance, --print-size (or --max-sheets) and --fill give the third.`,
+	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
+	prepare: func(flags *pflag.FlagSet) action {
+		var m making
+		m.setup.register(flags)
+		addPPI(flags, &m.ppi)
+		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is (Flate) in place of JPEG; files grow several times larger")
+		flags.StringVar(&m.out, "out", "", "`folder` to write, which must not exist or be empty (default: the artwork's name with -backdrop)")
+		flags.BoolVar(&m.json, "json", false, "write the job as JSON to the standard output too")
+		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder")
+		return m.run
+	},
+}
+
+// making is what the flags of make ask for.
+type making struct {
+	setup                 setupFlags
+	ppi                   float64
+	out                   string
+	lossless, json, force bool
+}
+
+func (m *making) run(ctx context.Context, c console, args []string) error {
+	if len(args) != 1 {
+		return wrongWords{fmt.Errorf("make takes one artwork, and got %d: %q", len(args), args)}
+	}
+	path := args[0]
+	setup, err := m.setup.setup()
+	if err != nil {
+		return err
+	}
+	if m.out == "" {
+		base := filepath.Base(path)
+		m.out = strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
+	}
+	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
+	widthPx, heightPx, err := artwork.ReadSize(path, artwork.DefaultMaxPixels)
+	if err != nil {
+		return err
+	}
+	setup.Proportions = float64(widthPx) / float64(heightPx)
+	plan, err := setup.Plan()
+	if err != nil {
+		return asWrongWords(err)
+	}
+	folder, err := newStaging(m.out, m.force)
+	if err != nil {
+		return err
+	}
+	j, err := m.fill(ctx, c, folder, path, plan)
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err == nil {
+		err = folder.finish()
+	}
+	if err != nil {
+		if left := folder.discard(); left != nil {
+			c.warn(fmt.Sprintf("an unfinished folder is left at %q: %v", folder.temporary, left))
+		}
+		return err
+	}
+	if m.json {
+		return j.encode(c.out)
+	}
+	return m.tell(c.out, j)
+}
+
+// fill writes the job's files into the unfinished folder.
+func (m *making) fill(ctx context.Context, c console, folder *staging, path string, plan layout.Plan) (job, error) {
+	art, err := artwork.Open(path, artwork.DefaultMaxPixels)
+	if err != nil {
+		return job{}, err
+	}
+	c.warn(art.Warnings...)
+	w, h := art.Size()
+	grid := raster.NewGrid(plan.Backdrop.Board(), w, h, finest(m.ppi))
+	j, err := newJob(plan, art, path, folder.final, printing{grid, m.lossless})
+	if err != nil {
+		return job{}, err
+	}
+	show := progress{c, "sheet", len(plan.Sheets)}
+	err = writeFile(folder.file("sheets.pdf"), false, func(w io.Writer) error {
+		return j.sheetJob(art).Write(ctx, w, plan.Sheets, show.done)
+	})
+	show.clear()
+	if err != nil {
+		return job{}, err
+	}
+
+	picture := texture.New(art)
+	seams := seammap.Draw(plan, picture)
+	for _, file := range []struct {
+		name  string
+		write func(io.Writer) error
+	}{
+		{"guide.pdf", func(w io.Writer) error {
+			return guide.Write(w, guide.Job{
+				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.Backdrop.Board()).PixelsPerInch(),
+				Picture: picture, SeamMap: seams,
+				DropView: proof.Pinhole(plan, proof.CloseUp(plan, dropViewSidePx, dropViewDrops), picture),
+			})
+		}},
+		{"proof.png", writePNG(func() image.Image { return proof.Pinhole(plan, proof.Reduced(plan.Camera, proofSidePx), picture) })},
+		{"seams.png", writePNG(func() image.Image { return seams })},
+		{jobFile, j.encode},
+	} {
+		if err := ctx.Err(); err != nil {
+			return job{}, err
+		}
+		if err := writeFile(folder.file(file.name), false, file.write); err != nil {
+			return job{}, err
+		}
+	}
+	return j, nil
+}
+
+// writePNG writes the picture that draw makes.
+func writePNG(draw func() image.Image) func(io.Writer) error {
+	return func(w io.Writer) error {
+		encoder := png.Encoder{CompressionLevel: png.BestSpeed} // a few per cent larger, several times faster
+		return encoder.Encode(w, draw())
+	}
+}
+
+// tell says what was made.
+func (m *making) tell(w io.Writer, j job) error {
+	if err := writeFigures(w, j.Plan, m.setup.material.Name); err != nil {
+		return err
+	}
+	ppi := j.Print.Grid.Resolution(j.Backdrop.Board()).PixelsPerInch()
+	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written", strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
+	return err
+}

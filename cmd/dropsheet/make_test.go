@@ -1,0 +1,259 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/raster"
+
+	"github.com/spf13/pflag"
+	"github.com/stretchr/testify/require"
+)
+
+// mustMake runs make and returns the folder.
+func mustMake(t *testing.T, art string, flags ...string) string {
+	t.Helper()
+	folder := filepath.Join(t.TempDir(), "job")
+	_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder}, flags...)...)
+	require.Equal(t, exitDone, code, stderr)
+	return folder
+}
+
+func readFolder(t *testing.T, folder string) map[string][]byte {
+	t.Helper()
+	files := map[string][]byte{}
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	for _, e := range entries {
+		data, err := os.ReadFile(filepath.Join(folder, e.Name()))
+		require.NoError(t, err)
+		files[e.Name()] = data
+	}
+	return files
+}
+
+func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	parent := t.TempDir()
+	var twice [2]map[string][]byte
+	for i := range twice {
+		folder := filepath.Join(parent, []string{"one", "two"}[i])
+		stdout, stderr, code := dropsheet(t, "make", art, "--out", folder)
+		require.Equal(t, exitDone, code, stderr)
+		require.Empty(t, stderr, "nothing to warn of, and no progress when piped")
+		require.Contains(t, stdout, "sheets")
+		twice[i] = readFolder(t, folder)
+	}
+	require.Len(t, twice[0], len(jobFiles))
+	for _, name := range jobFiles {
+		require.NotEmpty(t, twice[0][name], name)
+		require.True(t, bytes.Equal(twice[0][name], twice[1][name]), "%s differs from run to run", name)
+	}
+	entries, err := os.ReadDir(parent)
+	require.NoError(t, err)
+	require.Len(t, entries, 2, "no unfinished folder is left")
+}
+
+// The job file carries what DESIGN section 4 lists.
+func TestJobFileCarriesTheContract(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	folder := filepath.Join(t.TempDir(), "job")
+	stdout, stderr, code := dropsheet(t, "make", art, "--out", folder, "--json")
+	require.Equal(t, exitDone, code, stderr)
+	file, err := os.ReadFile(filepath.Join(folder, jobFile))
+	require.NoError(t, err)
+	require.Equal(t, string(file), stdout, "--json gives the same figures")
+	var j map[string]any
+	require.NoError(t, json.Unmarshal(file, &j))
+	for path, want := range map[string]string{
+		"dropsheet": "", "drop": "body diameter_mm index focal_length_mm distance_mm camera_distance_mm reverses",
+		"picture":  "fill reach_mm near_axis_reach_mm width_mm height_mm look fit",
+		"backdrop": "width_mm height_mm columns rows paper orientation", "sheets": "", "seams": "",
+		"artwork": "file sha256 width_px height_px",
+	} {
+		require.Contains(t, j, path)
+		for _, key := range strings.Fields(want) {
+			require.Contains(t, j[path], key)
+		}
+	}
+	sheet := j["sheets"].([]any)[0].(map[string]any)
+	for _, key := range []string{"name", "page", "row", "column", "cell_mm", "on_page_mm"} {
+		require.Contains(t, sheet, key)
+	}
+	for _, key := range []string{"axis", "at_mm", "between"} {
+		require.Contains(t, j["seams"].([]any)[0], key)
+	}
+}
+
+func TestMakeNeverOverwrites(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art)
+	before := readFolder(t, folder)
+
+	_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--lap", "12mm")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "--force")
+	require.Equal(t, before, readFolder(t, folder))
+
+	_, stderr, code = dropsheet(t, "make", art, "--out", folder, "--lap", "12mm", "--force")
+	require.Equal(t, exitDone, code, stderr)
+	require.NotEqual(t, before[jobFile], readFolder(t, folder)[jobFile])
+
+	precious := filepath.Join(folder, "notes.txt")
+	require.NoError(t, os.WriteFile(precious, []byte("mine"), 0o600))
+	_, stderr, code = dropsheet(t, "make", art, "--out", folder, "--force")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "notes.txt")
+	require.FileExists(t, precious)
+
+	file := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(file, nil, 0o600))
+	_, stderr, code = dropsheet(t, "make", art, "--out", file, "--force")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "can't be used")
+}
+
+// A stop in the middle, as Ctrl-C gives it, leaves neither a folder nor a trace of one.
+func TestMakeStopped(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	parent := t.TempDir()
+	ctx, stop := context.WithCancel(context.Background())
+	var out, errs bytes.Buffer
+	// The progress line of the second sheet stops the run: a moment that every run passes.
+	code := run(ctx, console{out: &out, err: writerFunc(func(p []byte) { errs.Write(p); stop() }), terminal: true}, []string{"make", art, "--distance", "40cm", "--out", filepath.Join(parent, "job")})
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, errs.String(), "stopped")
+	require.Empty(t, out.String())
+	requireEmpty(t, parent)
+}
+
+type writerFunc func([]byte)
+
+func (f writerFunc) Write(p []byte) (int, error) { f(p); return len(p), nil }
+
+func TestProgressOnATerminalOnly(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	var out, errs bytes.Buffer
+	code := run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--out", filepath.Join(t.TempDir(), "job")})
+	require.Equal(t, exitDone, code)
+	require.Contains(t, errs.String(), "sheet 4 of 4")
+}
+
+// A reprinted page draws pixel for pixel as in the original.
+func TestReprint(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	folder := mustMake(t, art, "--distance", "40cm")
+	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
+	require.NoError(t, err)
+	original := pdftest.Open(t, sheets)
+	j, _, err := readJob(folder)
+	require.NoError(t, err)
+
+	for _, c := range []struct {
+		name string
+		ask  []string
+	}{{"one sheet", []string{"R2C3"}}, {"a row and a sheet", []string{"R1", "R3C2"}}, {"all", []string{"all"}}} {
+		t.Run(c.name, func(t *testing.T) {
+			out := filepath.Join(t.TempDir(), "again.pdf")
+			_, stderr, code := dropsheet(t, append([]string{"reprint", folder, "--out", out}, c.ask...)...)
+			require.Equal(t, exitDone, code, stderr)
+			data, err := os.ReadFile(out)
+			require.NoError(t, err)
+			chosen, err := j.Select(c.ask)
+			require.NoError(t, err)
+			again := pdftest.Open(t, data)
+			require.Equal(t, len(chosen), again.PageCount())
+			for i, s := range chosen {
+				require.Equal(t, original.Render(s.Page, 72).Pix, again.Render(i+1, 72).Pix, s.Name)
+				require.Equal(t, original.PageBoxes(s.Page), again.PageBoxes(i+1))
+			}
+			if len(chosen) == len(j.Sheets) {
+				require.Equal(t, sheets, data, "all sheets again are the file again")
+			}
+		})
+	}
+
+	t.Run("beside the job by itself, once", func(t *testing.T) {
+		_, stderr, code := dropsheet(t, "reprint", folder, "r2c3", "C1")
+		require.Equal(t, exitDone, code, stderr)
+		require.FileExists(t, filepath.Join(folder, "reprint-R2C3-C1.pdf"))
+		_, stderr, code = dropsheet(t, "reprint", folder, "r2c3", "C1")
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "--force")
+	})
+	t.Run("no such sheet", func(t *testing.T) {
+		_, stderr, code := dropsheet(t, "reprint", folder, "R9C9")
+		require.Equal(t, exitWrongWords, code)
+		require.Contains(t, stderr, "rows R1 to R3")
+	})
+	t.Run("artwork that changed", func(t *testing.T) {
+		other := filepath.Join(t.TempDir(), "pattern.png")
+		data, err := os.ReadFile(art)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(other, append(data, 0), 0o600))
+		out := filepath.Join(t.TempDir(), "again.pdf")
+		_, stderr, code := dropsheet(t, "reprint", folder, "R1C1", "--artwork", other, "--out", out)
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "not the one this job was made from")
+		require.NoFileExists(t, out)
+	})
+	t.Run("artwork that moved", func(t *testing.T) {
+		moved := filepath.Join(t.TempDir(), "elsewhere.png")
+		require.NoError(t, os.Rename(art, moved))
+		out := filepath.Join(t.TempDir(), "again.pdf")
+		_, stderr, code := dropsheet(t, "reprint", folder, "R1C1", "--out", out)
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "hint: if the artwork has moved")
+		_, stderr, code = dropsheet(t, "reprint", folder, "R1C1", "--artwork", moved, "--out", out)
+		require.Equal(t, exitDone, code, stderr)
+	})
+}
+
+func FuzzDecodeJob(f *testing.F) {
+	var whole bytes.Buffer
+	require.NoError(f, jobOfOneSheet(f).encode(&whole))
+	_, err := decodeJob(whole.Bytes())
+	require.NoError(f, err)
+	seeds := [][]byte{whole.Bytes(), []byte(`{}`), []byte(`{"dropsheet":1}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":1,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
+	if len(seeds) == 0 {
+		f.Fatal("no seeds")
+	}
+	for _, s := range seeds {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		j, err := decodeJob(text)
+		if err != nil {
+			return
+		}
+		// Whatever is taken must be drawable: finite places, on the page.
+		for _, s := range j.Sheets {
+			px := j.Print.Grid.Pixels(j.Backdrop.Board(), j.Backdrop.Printed(s))
+			if px.Empty() || math.IsNaN(s.OnPage.XMM) {
+				t.Errorf("a job was taken that can't be drawn: %s", text)
+			}
+		}
+	})
+}
+
+// jobOfOneSheet is a small job that was never made.
+func jobOfOneSheet(tb testing.TB) job {
+	tb.Helper()
+	var s setupFlags
+	flags := pflag.NewFlagSet("size", pflag.ContinueOnError)
+	s.register(flags)
+	require.NoError(tb, flags.Parse([]string{"--max-sheets", "1"}))
+	p, err := sizePlan(&s, 1.5, nil)
+	require.NoError(tb, err)
+	return job{
+		Version: formatVersion, Name: "pattern", CheckCode: "ABCDEF", Plan: p,
+		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400}, Print: printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}},
+	}
+}

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+)
+
+// writeFile makes a file by a function that writes it. The file appears at path only when it is whole. An existing file
+// is an error unless force is set.
+func writeFile(path string, force bool, write func(io.Writer) error) (err error) {
+	if _, statErr := os.Lstat(path); statErr == nil && !force {
+		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".unfinished-*")
+	if err != nil {
+		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, err)
+	}
+	defer func() {
+		if err != nil {
+			err = fmt.Errorf("file %q was not written: %w", path, errors.Join(err, discardFile(f)))
+		}
+	}()
+	buffered := bufio.NewWriterSize(f, 1<<20)
+	if err := write(buffered); err != nil {
+		return err
+	}
+	if err := buffered.Flush(); err != nil {
+		return err
+	}
+	if err := f.Chmod(0o644); err != nil { // CreateTemp keeps others out
+		return err
+	}
+	if err := f.Close(); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), path)
+}
+
+// discardFile removes an unfinished file.
+func discardFile(f *os.File) error {
+	if err := f.Close(); err != nil && !errors.Is(err, os.ErrClosed) {
+		return err
+	}
+	return os.Remove(f.Name())
+}

@@ -1,0 +1,86 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/spf13/pflag"
+	"github.com/stretchr/testify/require"
+)
+
+// commandLine is a shown command: dropsheet, or the way that a fresh checkout runs it.
+var commandLine = regexp.MustCompile(`(?m)^ {2,4}(?:dropsheet|go run \./cmd/dropsheet) (.+)$`)
+
+// Every command that README and --help show runs, in the order shown, in one empty folder that has the examples beside it.
+func TestShownCommandsRun(t *testing.T) {
+	root, err := filepath.Abs("../..")
+	require.NoError(t, err)
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	require.NoError(t, err)
+	texts := []struct{ name, text string }{{"README.md", string(readme)}, {"overview", overview()[strings.Index(overview(), "example:"):]}}
+	for _, k := range commands {
+		texts = append(texts, struct{ name, text string }{k.name + " --help", "example:\n  " + k.example + "\n"})
+	}
+
+	work := t.TempDir()
+	require.NoError(t, os.Symlink(filepath.Join(root, "examples"), filepath.Join(work, "examples")))
+	t.Chdir(work)
+	ran := map[string]bool{}
+	for _, text := range texts {
+		shown := commandLine.FindAllStringSubmatch(text.text, -1)
+		require.NotEmpty(t, shown, text.name)
+		for _, m := range shown {
+			if ran[m[1]] {
+				continue
+			}
+			ran[m[1]] = true
+			stdout, stderr, code := dropsheet(t, strings.Fields(m[1])...)
+			require.Equal(t, exitDone, code, "%s shows %q: %s", text.name, m[0], stderr)
+			require.NotEmpty(t, stdout)
+		}
+	}
+}
+
+// Every flag that the README names exists, and every picture that it shows is there.
+func TestReadmeNamesWhatThereIs(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	known := map[string]bool{"--help": true}
+	for _, k := range commands {
+		flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
+		k.prepare(flags)
+		flags.VisitAll(func(f *pflag.Flag) { known["--"+f.Name] = true })
+	}
+	named := regexp.MustCompile(`--[a-z][a-z-]*`).FindAllString(string(text), -1)
+	require.NotEmpty(t, named)
+	for _, flag := range named {
+		require.True(t, known[flag], "README names %s, which no command has", flag)
+	}
+	pictures := regexp.MustCompile(`\]\(([^)]+\.(?:jpg|png|md))\)`).FindAllStringSubmatch(string(text), -1)
+	require.NotEmpty(t, pictures)
+	for _, m := range pictures {
+		require.FileExists(t, filepath.Join("../..", m[1]))
+	}
+}
+
+// Help fits a terminal, ends in an example, and explains every flag.
+func TestHelp(t *testing.T) {
+	for _, k := range commands {
+		stdout, stderr, code := dropsheet(t, k.name, "--help")
+		require.Equal(t, exitDone, code)
+		require.Empty(t, stderr)
+		require.Contains(t, stdout, "example:\n  dropsheet "+k.name)
+		for _, line := range strings.Split(stdout, "\n") {
+			require.LessOrEqual(t, len([]rune(line)), 112, line)
+		}
+		flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
+		k.prepare(flags)
+		flags.VisitAll(func(f *pflag.Flag) {
+			require.Contains(t, stdout, "--"+f.Name)
+			require.NotEmpty(t, f.Usage, f.Name)
+		})
+	}
+}

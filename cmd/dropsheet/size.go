@@ -1,0 +1,83 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+)
+
+var sizeCommand = command{
+	name: "size", args: "[ARTWORK]",
+	summary: "work out sizes and distances; writes no file",
+	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of it.
+Any two of --distance, --print-size (or --max-sheets) and --fill give the third. With ARTWORK, its
+proportions count; only its header is read. Writes no file.`,
+	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
+	prepare: func(flags *pflag.FlagSet) action {
+		var s setupFlags
+		var shape float64
+		var asJSON bool
+		s.register(flags)
+		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when no ARTWORK and no print size tell them")
+		flags.BoolVar(&asJSON, "json", false, "write the figures as JSON")
+		return func(_ context.Context, c console, args []string) error {
+			p, err := sizePlan(&s, shape, args)
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return writeJSON(c.out, report{p, p.DarkRim(), p.Sensitivity()})
+			}
+			return writeFigures(c.out, p, s.material.Name)
+		}
+	},
+}
+
+// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the shape, in this order.
+func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) {
+	setup, err := s.setup()
+	if err != nil {
+		return layout.Plan{}, err
+	}
+	switch {
+	case len(args) > 1:
+		return layout.Plan{}, wrongWords{fmt.Errorf("size takes one artwork, and %d words are left: %q", len(args), args)}
+	case len(args) == 1 && s.flags.Changed("shape"):
+		return layout.Plan{}, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
+	case len(args) == 1:
+		w, h, err := artwork.ReadSize(args[0], artwork.DefaultMaxPixels)
+		if err != nil {
+			return layout.Plan{}, err
+		}
+		setup.Proportions = float64(w) / float64(h)
+	case setup.Print != layout.Size{} && !s.flags.Changed("shape"):
+		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
+	default:
+		setup.Proportions = shape
+	}
+	p, err := setup.Plan()
+	return p, asWrongWords(err)
+}
+
+// report is a plan with what follows from it, for programs.
+type report struct {
+	layout.Plan
+	DarkRim     layout.DarkRim     `json:"dark_rim"`
+	Sensitivity layout.Sensitivity `json:"sensitivity"`
+}
+
+func writeJSON(w io.Writer, v any) error {
+	text, err := json.MarshalIndent(v, "", "  ")
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(w, "%s\n", text)
+	return err
+}

@@ -1,0 +1,89 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// jobFiles is what make writes into a job's folder, in the order that it is written; reprints come beside them.
+var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", jobFile}
+
+// reprintPattern matches what reprint writes there.
+const reprintPattern = "reprint-*.pdf"
+
+// staging is a folder that is filled out of sight and put in its place when it is whole.
+type staging struct{ final, temporary string }
+
+// newStaging makes a hidden folder beside the final one. A final folder that has anything in it is refused, unless force is set and
+// it holds nothing but what dropsheet writes.
+func newStaging(final string, force bool) (*staging, error) {
+	final = filepath.Clean(final)
+	if err := mayReplace(final, force); err != nil {
+		return nil, err
+	}
+	parent := filepath.Dir(final)
+	if err := os.MkdirAll(parent, 0o777); err != nil {
+		return nil, fmt.Errorf("folder %q can't be made: %w; choose another with --out", parent, err)
+	}
+	temporary, err := os.MkdirTemp(parent, "."+filepath.Base(final)+".unfinished-*")
+	if err != nil {
+		return nil, fmt.Errorf("folder %q can't be written: %w; choose another with --out", parent, err)
+	}
+	if err := os.Chmod(temporary, 0o755); err != nil { // MkdirTemp keeps others out; a finished job is like any folder
+		return nil, errors.Join(err, os.RemoveAll(temporary))
+	}
+	return &staging{final, temporary}, nil
+}
+
+// mayReplace tells why a folder can't be put at path.
+func mayReplace(path string, force bool) error {
+	entries, err := os.ReadDir(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", path, err)
+	case len(entries) == 0:
+		return nil
+	case !force:
+		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the job in it", path)
+	}
+	for _, e := range entries {
+		reprint, _ := filepath.Match(reprintPattern, e.Name())
+		if !reprint && !slices.Contains(jobFiles, e.Name()) {
+			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", path, e.Name())
+		}
+	}
+	return nil
+}
+
+// file is where a file of the folder is written.
+func (s *staging) file(name string) string { return filepath.Join(s.temporary, name) }
+
+// finish puts the folder in its place. What was there before is kept aside until the new one stands.
+func (s *staging) finish() error {
+	old := s.temporary + "-old"
+	err := os.Rename(s.final, old)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("the old folder %q can't be moved aside: %w", s.final, err)
+	}
+	replaced := err == nil
+	if err := os.Rename(s.temporary, s.final); err != nil {
+		err = fmt.Errorf("the finished folder can't be put at %q: %w", s.final, err)
+		if replaced {
+			err = errors.Join(err, os.Rename(old, s.final))
+		}
+		return err
+	}
+	if replaced {
+		return os.RemoveAll(old)
+	}
+	return nil
+}
+
+// discard removes what was written so far. After finish there is nothing left to remove.
+func (s *staging) discard() error { return os.RemoveAll(s.temporary) }

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+)
+
+// value is a flag that is read by a function, so that a wrong word is refused before anything else happens.
+type value[T any] struct {
+	into  *T
+	parse func(string) (T, error)
+	text  string
+	kind  string
+}
+
+func (v *value[T]) Set(s string) error {
+	parsed, err := v.parse(s)
+	if err != nil {
+		return err
+	}
+	*v.into, v.text = parsed, s
+	return nil
+}
+
+func (v *value[T]) String() string { return v.text }
+func (v *value[T]) Type() string   { return v.kind }
+
+// add registers a flag. An empty fallback leaves *into as it is.
+func add[T any](flags *pflag.FlagSet, into *T, name, kind, fallback string, parse func(string) (T, error), usage string) {
+	v := &value[T]{into: into, parse: parse, kind: kind}
+	if fallback != "" {
+		if err := v.Set(fallback); err != nil {
+			panic(fmt.Sprintf("default of --%s: %v", name, err)) // a slip in this program, found by any test
+		}
+	}
+	flags.Var(v, name, usage)
+}
+
+// aboveZero reads a length above 0.
+func aboveZero(s string) (float64, error) {
+	mm, err := units.ParseLength(s)
+	if err == nil && mm <= 0 {
+		err = fmt.Errorf("%q is too small: it must be above 0mm", s)
+	}
+	return mm, err
+}
+
+// zeroOrMore reads a length of 0 or more.
+func zeroOrMore(s string) (float64, error) {
+	mm, err := units.ParseLength(s)
+	if err == nil && mm < 0 {
+		err = fmt.Errorf("%q is too small: it must be 0mm or more", s)
+	}
+	return mm, err
+}
+
+// sizeMM reads a width and a height.
+func sizeMM(s string) (layout.Size, error) {
+	w, h, err := units.ParseSize(s)
+	return layout.Size{WidthMM: w, HeightMM: h}, err
+}
+
+// number reads a plain number within bounds, both excluded.
+func number(above, below float64) func(string) (float64, error) {
+	return func(s string) (float64, error) {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil || math.IsNaN(v) || v <= above || v >= below {
+			return 0, fmt.Errorf("%q is out of range: take a number above %g and below %g", s, above, below)
+		}
+		return v, nil
+	}
+}
+
+// wholeFromOne reads a whole number of 1 or more.
+func wholeFromOne(s string) (int, error) {
+	n, err := strconv.Atoi(s)
+	if err != nil || n < 1 {
+		return 0, fmt.Errorf("%q is out of range: take a whole number, 1 or more", s)
+	}
+	return n, nil
+}
+
+// pair is two whole numbers joined by x.
+type pair struct{ w, h int }
+
+func pixels(s string) (pair, error) {
+	left, right, ok := strings.Cut(s, "x")
+	w, errW := strconv.Atoi(left)
+	h, errH := strconv.Atoi(right)
+	if !ok || errW != nil || errH != nil || w < 1 || h < 1 {
+		return pair{}, fmt.Errorf("%q is not a number of pixels: write width x height, such as 1920x1080", s)
+	}
+	return pair{w, h}, nil
+}
+
+// proportions reads a width to height such as 3:2.
+func proportions(s string) (float64, error) {
+	left, right, ok := strings.Cut(s, ":")
+	w, errW := strconv.ParseFloat(left, 64)
+	h, errH := strconv.ParseFloat(right, 64)
+	if v := w / h; ok && errW == nil && errH == nil && w > 0 && h > 0 && !math.IsInf(v, 0) && v > 0 {
+		return v, nil
+	}
+	return 0, fmt.Errorf("%q is not a proportion: write width:height, such as 3:2", s)
+}

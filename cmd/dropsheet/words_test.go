@@ -1,0 +1,132 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What the command line must refuse: exit 2, one message that says what to do, nothing written.
+func TestWrongWords(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	for _, c := range []struct{ name, args, says string }{
+		{"no such command", "prnt", "take size, make"},
+		{"no such flag", "size --dorp 5mm", "unknown flag"},
+		{"drop without a unit", "size --drop 5", "write 5mm"},
+		{"drop of nothing", "size --drop 0mm", "above 0mm"},
+		{"drop negative", "size --drop -5mm", "above 0mm"},
+		{"drop NaN", "size --drop NaNmm", "is not a length"},
+		{"drop twice", "size --drop 5mm --drops-per-ml 20", "give one of them"},
+		{"no drops to the millilitre", "size --drops-per-ml 0", "above 0"},
+		{"unknown liquid", "size --liquid quicksilver", "water"},
+		{"index 1", "size --liquid 1", "above 1"},
+		{"index below 1", "size --liquid 0.9", "above 1"},
+		{"index NaN", "size --liquid NaN", "take water"},
+		{"unknown body", "size --body cube", "ball, upright-rod or level-rod"},
+		{"fill 0", "size --fill 0", "above 0 and below 1"},
+		{"fill 1", "size --fill 1", "above 0 and below 1"},
+		{"fill NaN", "size --fill NaN", "above 0 and below 1"},
+		{"distance without a unit", "size --distance 200", "write 200mm"},
+		{"distance 0", "size --distance 0mm", "above 0mm"},
+		{"inside the focal length", "size --distance 4mm", "does not turn the picture over"},
+		{"camera in the drop", "size --camera-distance 2mm --frame-width 40mm", "move it further off"},
+		{"lens that can't focus", "size --lens 400mm", "can't focus"},
+		{"lens and frame", "size --lens 50mm --frame-width 40mm", "give one of them"},
+		{"unknown paper", "size --paper foolscap", "A0 to A10"},
+		{"margins that leave no cell", "size --margin 10cm", "make the margin or lap smaller"},
+		{"lap that leaves no cell", "size --lap 19cm", "make the margin or lap smaller"},
+		{"lap too small", "size --lap 1mm", "at least 3mm"},
+		{"print size with one side", "size --print-size 900mm", "width x height"},
+		{"three that disagree", "size --distance 20cm --print-size 900x600mm --fill 0.5", "give any two"},
+		{"too many sheets", "size --distance 9m", "more than 500"},
+		{"more than allowed", "size --distance 40cm --fill 0.85 --max-sheets 3", "3 are allowed"},
+		{"no sheets", "size --max-sheets 0", "1 or more"},
+		{"pixels", "size --pixels 1920", "1920x1080"},
+		{"sensor", "size --sensor 36x0mm", "above zero"},
+		{"shape", "size --shape 3", "3:2"},
+		{"corner", "size --light-from behind", "top-left"},
+		{"orientation", "size --orientation sideways", "portrait"},
+		{"two artworks", "size a.jpg b.jpg", "one artwork"},
+		{"no artwork", "make", "takes one artwork"},
+		{"ppi 0", "make ART --ppi 0", "above 0"},
+		{"a print that stretches the picture", "make ART --print-size 500x500mm", "print it"},
+		{"reprint of nothing", "reprint", "takes a job"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			t.Chdir(dir)
+			args := strings.Fields(strings.ReplaceAll(c.args, "ART", art))
+			stdout, stderr, code := dropsheet(t, args...)
+			require.Equal(t, exitWrongWords, code, stderr)
+			require.Empty(t, stdout)
+			require.Contains(t, stderr, c.says)
+			require.True(t, strings.HasPrefix(stderr, "dropsheet: "), stderr)
+			requireEmpty(t, dir)
+		})
+	}
+}
+
+// What fails for the world's reasons: exit 1, a message, nothing written.
+func TestFailedJobs(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		content func() []byte
+		args    string
+		says    string
+	}{
+		{"artwork that is not there", nil, "make ART", "no such file"},
+		{"artwork that is empty", func() []byte { return nil }, "make ART", "empty"},
+		{"artwork that is text", func() []byte { return []byte("a harbour at dusk, in words") }, "make ART", "picture"},
+		{"artwork cut short", func() []byte { return pngBytes(t)[:200] }, "make ART", "picture"},
+		{"a header that claims a giant", giantHeader, "make ART", "pixels"},
+		{"artwork that is a folder", nil, "make .", "folder"},
+		{"size of what is not there", nil, "size ART", "no such file"},
+		{"a job that is not there", nil, "reprint nowhere all", "can't be read"},
+		{"a job that is a picture", func() []byte { return pngBytes(t) }, "reprint ART all", "no job file"},
+		{"a job of the future", func() []byte { return []byte(`{"dropsheet": 99}`) }, "reprint ART all", "version 99"},
+		{"a job without sheets", func() []byte { return []byte(`{"dropsheet": 1}`) }, "reprint ART all", "does not hold together"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			work, elsewhere := t.TempDir(), t.TempDir()
+			t.Chdir(work)
+			art := filepath.Join(elsewhere, "artwork")
+			if c.content != nil {
+				require.NoError(t, os.WriteFile(art, c.content(), 0o600))
+			}
+			stdout, stderr, code := dropsheet(t, strings.Fields(strings.ReplaceAll(c.args, "ART", art))...)
+			require.Equal(t, exitFailed, code, stderr)
+			require.Empty(t, stdout)
+			require.Contains(t, stderr, c.says)
+			requireEmpty(t, work)
+		})
+	}
+}
+
+func pngBytes(t *testing.T) []byte {
+	t.Helper()
+	path, _ := writePattern(t, 60, 40)
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return data
+}
+
+// giantHeader is a BMP header of 2 million by 2 million pixels with nothing behind it.
+func giantHeader() []byte {
+	h := make([]byte, 54)
+	copy(h, "BM")
+	h[10], h[14] = 54, 40
+	copy(h[18:], []byte{0x80, 0x84, 0x1e, 0})
+	copy(h[22:], []byte{0x80, 0x84, 0x1e, 0})
+	h[26], h[28] = 1, 24
+	return h
+}
+
+func requireEmpty(t *testing.T, dir string) {
+	t.Helper()
+	entries, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	require.Empty(t, entries, "nothing may be left behind")
+}

@@ -1,0 +1,178 @@
+package guide
+
+import (
+	"fmt"
+
+	"dropsheet/layout"
+)
+
+// frameMM is what a drawing of the board keeps free on each side for headings, the lamp and dimensions.
+const frameMM = 14.0
+
+// board shows the board as it must hang.
+func (b *book) board() {
+	p := b.job.Plan
+	_, long := b.job.hangs()
+	b.intro("Seen from the camera\u2019s side, facing the print.")
+	b.note(long)
+
+	high := min(b.geo.bottom-b.y-22, (b.geo.fullMM()-2*frameMM)*p.Backdrop.HeightMM/p.Backdrop.WidthMM+2*frameMM)
+	high = max(high, 60)
+	named := false
+	b.figure(high, func(box layout.Rect) {
+		at := b.boardIn(box)
+		b.placeBoard(at, 1, p.Backdrop.Board(), p.Backdrop.Board())
+		hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
+		b.cells(at, pen{white, 3 * hair, nil})
+		b.cells(at, pen{black, hair, nil})
+		named = b.names(at)
+		b.around(at)
+		b.middle(at)
+	})
+	text := "The numbers in discs give the order of pasting; they are the pages of sheets.pdf too."
+	if !named {
+		text = "The cells are too small here for their names: R2C3 is the third cell in the second row. The table in the next section gives each its page."
+	}
+	b.caption(text + " The cross marks the middle, where the line from the lens through the " + b.job.body() + " meets the board. Light comes from the " + corner(p.Backdrop.LightFrom) + ".")
+}
+
+// boardIn is where the board goes in a box that keeps a frame around it.
+func (b *book) boardIn(box layout.Rect) layout.Rect {
+	p := b.job.Plan.Backdrop
+	return inside(box.Grow(layout.Sides{LeftMM: -frameMM, TopMM: -frameMM, RightMM: -frameMM, BottomMM: -frameMM}), p.WidthMM, p.HeightMM)
+}
+
+// onFigure moves a rectangle from board mm onto a drawing of the board.
+func (b *book) onFigure(at, r layout.Rect) layout.Rect {
+	k := at.WidthMM / b.job.Plan.Backdrop.WidthMM
+	return layout.Rect{XMM: at.XMM + k*r.XMM, YMM: at.YMM + k*r.YMM, WidthMM: k * r.WidthMM, HeightMM: k * r.HeightMM}
+}
+
+// cells outlines every cell on a drawing of the board.
+func (b *book) cells(at layout.Rect, p pen) {
+	xs, ys := gridLines(b.job.Plan)
+	k := at.WidthMM / b.job.Plan.Backdrop.WidthMM
+	for _, x := range xs {
+		b.line(at.XMM+k*x, at.YMM, at.XMM+k*x, at.BottomMM(), p)
+	}
+	for _, y := range ys {
+		b.line(at.XMM, at.YMM+k*y, at.RightMM(), at.YMM+k*y, p)
+	}
+}
+
+// cellLabel is how names and numbers are set in the cells of a drawing: in one line, or one above the other.
+type cellLabel struct {
+	style   style
+	stacked bool
+}
+
+// sizeMM is the space that a label takes.
+func (l cellLabel) sizeMM(b *book, name string) (widthMM, heightMM float64) {
+	em := l.style.sizeMM()
+	if l.stacked {
+		return b.width(l.style, name) + 1.8, 2.9 * em
+	}
+	return b.width(l.style, name) + 1.8 + 1.7*em, 1.3 * em
+}
+
+// labelFor chooses the largest label that every cell holds. ok is false when it would be too small to read.
+func (b *book) labelFor(at layout.Rect) (l cellLabel, ok bool) {
+	const smallestPt, largestPt, padMM, share = 5.0, 10.0, 0.7, 0.55
+	for pt := largestPt; pt >= smallestPt; pt -= 0.5 {
+		for _, stacked := range []bool{false, true} {
+			l := cellLabel{boldLabel.at(pt), stacked}
+			holds := true
+			for _, sheet := range b.job.Plan.Sheets {
+				cell := b.onFigure(at, sheet.Cell)
+				w, h := l.sizeMM(b, sheet.Name)
+				holds = holds && w+2*padMM <= cell.WidthMM && h <= share*cell.HeightMM
+			}
+			if holds {
+				return l, true
+			}
+		}
+	}
+	return cellLabel{}, false
+}
+
+// names writes each sheet's name and pasting number into its cell, above the middle so that the cross there stays free.
+// It returns false, and writes none, where the cells are too small.
+func (b *book) names(at layout.Rect) bool {
+	l, ok := b.labelFor(at)
+	if !ok {
+		return false
+	}
+	em := l.style.sizeMM()
+	for _, sheet := range b.job.Plan.Sheets {
+		cell := b.onFigure(at, sheet.Cell)
+		x, y := cell.XMM+cell.WidthMM/2, cell.YMM+0.31*cell.HeightMM
+		number := fmt.Sprint(sheet.Page)
+		if l.stacked {
+			b.tag(l.style, x, y-0.75*em, sheet.Name)
+			b.disc(x, y+0.75*em, 0.65*em, number)
+			continue
+		}
+		w, _ := l.sizeMM(b, sheet.Name)
+		name := b.width(l.style, sheet.Name) + 1.8
+		b.tag(l.style, x-w/2+name/2, y, sheet.Name)
+		b.disc(x+w/2-0.65*em, y, 0.65*em, number)
+	}
+	return true
+}
+
+// around draws what stands round the board: its outer edge, rows and columns, which edge is up, its size, and the lamp at its corner.
+func (b *book) around(at layout.Rect) {
+	p := b.job.Plan
+	b.frame(at, heavy)
+	xs, ys := gridLines(p)
+	k := at.WidthMM / p.Backdrop.WidthMM
+	s := tinyStyle
+	columns, rows := p.Backdrop.Columns, p.Backdrop.Rows
+	wide := b.width(s, fmt.Sprintf("C%d", columns)) + 1
+	for i := 0; i < columns; i += everyNth(wide, at.WidthMM/float64(columns)) {
+		b.putMiddle(s, at.XMM+k*(xs[i]+xs[i+1])/2, at.YMM-1.8, fmt.Sprintf("C%d", i+1))
+	}
+	for i := 0; i < rows; i += everyNth(s.sizeMM(), at.HeightMM/float64(rows)) {
+		b.putRight(s, at.XMM-1.8, at.YMM+k*(ys[i]+ys[i+1])/2+s.capMM()/2, fmt.Sprintf("R%d", i+1))
+	}
+	x := at.XMM + at.WidthMM/2
+	b.arrow(x-7, at.YMM-6, x-7, at.YMM-11, 2.6, heavy)
+	b.put(boldLabel, x-4.6, at.YMM-7, "this edge up")
+	b.across(at.XMM, at.RightMM(), at.BottomMM()+7, length(p.Backdrop.WidthMM))
+	b.down(at.RightMM()+7, at.YMM, at.BottomMM(), length(p.Backdrop.HeightMM))
+	b.cornerLamp(at)
+}
+
+// everyNth says how many steps to go from one heading to the next so that headings of that size stay apart.
+func everyNth(sizeMM, stepMM float64) int {
+	for _, n := range []int{1, 2, 5, 10, 20, 50} {
+		if sizeMM <= float64(n)*stepMM {
+			return n
+		}
+	}
+	return 100
+}
+
+// cornerLamp draws the lamp outside the corner that it shines from.
+func (b *book) cornerLamp(at layout.Rect) {
+	const off, slant = 8.5, 0.7071 // half a right angle
+	x, ux := at.RightMM()+off, -slant
+	if b.job.Plan.Backdrop.LightFrom.Left() {
+		x, ux = at.XMM-off, slant
+	}
+	y, uy := at.BottomMM()+off, -slant
+	if b.job.Plan.Backdrop.LightFrom.Top() {
+		y, uy = at.YMM-off, slant
+	}
+	b.lamp(x, y, ux, uy)
+}
+
+// middle marks the middle of the board with a cross.
+func (b *book) middle(at layout.Rect) {
+	x, y := at.XMM+at.WidthMM/2, at.YMM+at.HeightMM/2
+	arm := max(0.8, min(0.1*at.HeightMM/float64(b.job.Plan.Backdrop.Rows), 3))
+	for _, p := range []pen{{white, 1, nil}, {black, 0.35, nil}} {
+		b.line(x-arm, y, x+arm, y, p)
+		b.line(x, y-arm, x, y+arm, p)
+	}
+}

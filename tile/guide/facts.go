@@ -1,0 +1,110 @@
+package guide
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// body names what refracts: a falling drop, or a rod.
+func (j Job) body() string {
+	if j.Plan.Drop.Body == flip.Ball {
+		return "drop"
+	}
+	return "rod"
+}
+
+// bodyAtLength describes it with its size.
+func (j Job) bodyAtLength() string {
+	d := j.Plan.Drop
+	across := short(d.DiameterMM, 2) + noBreak + "mm"
+	switch d.Body {
+	case flip.UprightRod:
+		return "upright rod (a standing glass or tube), " + across + " across"
+	case flip.LevelRod:
+		return "level rod (a lying glass or tube), " + across + " across"
+	default:
+		return "ball (a falling drop), " + across + " across"
+	}
+}
+
+// hangs says how the board must look when it hangs, and why.
+func (j Job) hangs() (short, long string) {
+	switch j.Plan.Drop.Reverses {
+	case flip.ReversesBoth:
+		return "upside down", "The board looks " + strong("upside down") + " when it hangs, and left and right have changed places: it is the picture turned by half a turn. " +
+			"That is right. The drop turns everything behind it by half a turn, and so puts the picture upright again. Do not turn the board round."
+	case flip.ReversesX:
+		return "mirrored left to right", "The board looks " + strong("mirrored left to right") + " when it hangs: it stands upright, but lettering on it reads backwards. " +
+			"That is right. An upright rod changes left and right of everything behind it, and so puts the picture right again."
+	case flip.ReversesY:
+		return "mirrored top to bottom", "The board looks " + strong("mirrored top to bottom") + " when it hangs, like a picture seen in still water: what is up in the picture is down on the board, but left stays left. " +
+			"That is right. A level rod changes up and down of everything behind it, and so puts the picture right again. Do not turn the board round."
+	default:
+		return "upright", "The board looks upright when it hangs: at this distance the " + j.body() + " does not reverse what is behind it."
+	}
+}
+
+// corner writes the lamp's corner in words, as seen by someone who faces the printed side.
+func corner(c layout.Corner) string {
+	return vertical(c) + " " + horizontal(c)
+}
+
+func horizontal(c layout.Corner) string {
+	if c.Left() {
+		return "left"
+	}
+	return "right"
+}
+
+func vertical(c layout.Corner) string {
+	if c.Top() {
+		return "top"
+	}
+	return "bottom"
+}
+
+// darkRim says what of the drop stays dark around the picture.
+func (j Job) darkRim() string {
+	rim := j.Plan.DarkRim()
+	of := " of the " + j.body() + "\u2019s visible radius"
+	switch j.Plan.Drop.Reverses {
+	case flip.ReversesX:
+		return percent(rim.AcrossShare) + of + " stays dark at its left and right edges: there it looks past the backdrop."
+	case flip.ReversesY:
+		return percent(rim.DownShare) + of + " stays dark at its upper and lower edges: there it looks past the backdrop."
+	default:
+		return fmt.Sprintf("The outermost ring of the drop looks past the backdrop and stays dark: %s%s at the picture\u2019s left and right, %s above and below, %s toward the corners.",
+			percent(rim.AcrossShare), of, percent(rim.DownShare), percent(rim.CornerShare))
+	}
+}
+
+// hardlyShare is the change of the fill that no one sees: one hundredth of the drop's radius.
+const hardlyShare = 0.01
+
+// sensitivity says what becomes of the fill when the drop or the distance are not as planned.
+func (j Job) sensitivity() string {
+	s, fill := j.Plan.Sensitivity(), j.Plan.Picture.Fill
+	off := max(math.Abs(s.DropSmallerFill-fill), math.Abs(s.DropLargerFill-fill))
+	body := j.body()
+	text := fmt.Sprintf("The print hardly depends on the %s\u2019s size: 10%s%% smaller or larger, the picture fills %s or %s of the %s in place of %s.",
+		body, noBreak, percent(s.DropSmallerFill), percent(s.DropLargerFill), body, percent(fill))
+	if off > hardlyShare {
+		text = fmt.Sprintf("The %s\u2019s size matters here: 10%s%% smaller or larger, the picture fills %s or %s of the %s in place of %s.",
+			body, noBreak, percent(s.DropSmallerFill), percent(s.DropLargerFill), body, percent(fill))
+	}
+	return text + fmt.Sprintf(" With the board 10%smm nearer it fills %s, 10%smm further %s.", noBreak, percent(s.NearerFill), noBreak, percent(s.FurtherFill))
+}
+
+// gridLines are the board coordinates of the cells' edges, in mm: upright lines from left to right, level lines from the top down.
+func gridLines(p layout.Plan) (xs, ys []float64) {
+	b := p.Backdrop
+	xs, ys = make([]float64, b.Columns+1), make([]float64, b.Rows+1)
+	for _, s := range p.Sheets {
+		xs[s.Column-1], xs[s.Column] = s.Cell.XMM, s.Cell.RightMM()
+		ys[s.Row-1], ys[s.Row] = s.Cell.YMM, s.Cell.BottomMM()
+	}
+	return xs, ys
+}

@@ -1,0 +1,128 @@
+package guide
+
+import (
+	"fmt"
+
+	"dropsheet/layout"
+)
+
+// Gaps between blocks, in guide mm.
+const (
+	paraGapMM   = 2.4
+	sideGapMM   = 4.2
+	figureGapMM = 4.0
+	indentMM    = 8.0
+)
+
+// intro sets the sentence that opens a section.
+func (b *book) intro(text string) {
+	b.flow(leadStyle, b.geo.textX, b.geo.textWidth, text)
+	b.y += 3.4
+}
+
+// side starts a topic: its heading stands beside the text that follows, or above it on narrow paper.
+func (b *book) side(heading string) {
+	g := b.geo
+	b.y = max(b.y, b.floor)
+	if b.y > g.top {
+		b.y += sideGapMM
+	}
+	b.need(18)
+	if g.beside {
+		b.floor = b.block(sideStyle, g.left, b.y, sideMM, heading)
+		return
+	}
+	b.y = b.block(sideStyle, g.left, b.y, g.textWidth, heading) + 0.8
+	b.floor = b.y
+}
+
+// para sets a paragraph in the text column.
+func (b *book) para(text string) {
+	b.flow(bodyStyle, b.geo.textX, b.geo.textWidth, text)
+	b.y += paraGapMM
+}
+
+// flow sets text line by line, over page breaks; it leaves no single line behind.
+func (b *book) flow(s style, x, widthMM float64, text string) {
+	lines := b.wrap(s, widthMM, text)
+	for i, l := range lines {
+		if left := len(lines) - i; i == 0 || left == 2 {
+			b.need(float64(min(left, 2)) * s.lead)
+		} else {
+			b.need(s.lead)
+		}
+		b.putLine(s, x, s.base(b.y), l)
+		b.y += s.lead
+	}
+}
+
+// item sets an indented paragraph, kept on one page, after drawing its mark at the first line's left.
+func (b *book) item(text string, mark func(x, middle float64)) {
+	x, w := b.geo.textX, b.geo.textWidth-indentMM
+	b.need(b.blockMM(bodyStyle, w, text))
+	mark(x, b.y+bodyStyle.lead/2)
+	b.y = b.block(bodyStyle, x+indentMM, b.y, w, text) + 1.9
+}
+
+// step sets a numbered step.
+func (b *book) step(number int, text string) {
+	b.item(text, func(x, middle float64) { b.disc(x+2.5, middle, 2.5, fmt.Sprint(number)) })
+}
+
+// bullet sets one of a list.
+func (b *book) bullet(text string) {
+	b.item(text, func(x, middle float64) {
+		b.fill(layout.Rect{XMM: x + 1.6, YMM: middle - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
+	})
+}
+
+// tick sets one of a list that is ticked off with a pencil.
+func (b *book) tick(text string) {
+	b.item(text, func(x, middle float64) {
+		b.frame(layout.Rect{XMM: x + 0.6, YMM: middle - 1.7, WidthMM: 3.4, HeightMM: 3.4}, plain)
+	})
+}
+
+// note sets a paragraph that must not be missed, on a tint with a bar beside it.
+func (b *book) note(text string) {
+	const padMM = 3.0
+	g := b.geo
+	w := g.textWidth - 2*padMM - 1
+	h := b.blockMM(bodyStyle, w, text) + 2*padMM - 1
+	b.need(h)
+	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: g.textWidth, HeightMM: h}, tint)
+	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
+	b.block(bodyStyle, g.textX+1+padMM, b.y+padMM-0.5, w, text)
+	b.y += h + paraGapMM + 0.6
+}
+
+// command sets something to type.
+func (b *book) command(text string) {
+	s := commandStyle
+	for s.pt > 6 && b.width(s, text) > b.geo.textWidth-6 {
+		s = s.at(s.pt - 0.5)
+	}
+	h := s.lead + 3
+	b.need(h)
+	b.fill(layout.Rect{XMM: b.geo.textX, YMM: b.y, WidthMM: b.geo.textWidth, HeightMM: h}, tint)
+	b.putFit(s, b.geo.textX+3, s.base(b.y+1.5), b.geo.textWidth-6, text)
+	b.y += h + paraGapMM
+}
+
+// figure keeps a place of that height, as wide as the page allows, and draws in it.
+func (b *book) figure(heightMM float64, draw func(layout.Rect)) {
+	b.y = max(b.y, b.floor) + figureGapMM/2
+	b.need(heightMM)
+	at := layout.Rect{XMM: b.geo.left, YMM: b.y, WidthMM: b.geo.fullMM(), HeightMM: heightMM}
+	b.y += heightMM + figureGapMM
+	b.floor = b.y
+	draw(at)
+}
+
+// caption sets a figure's words below it.
+func (b *book) caption(text string) {
+	b.y -= figureGapMM / 2
+	b.flow(captionStyle, b.geo.textX, b.geo.textWidth, text)
+	b.y += figureGapMM
+	b.floor = b.y
+}

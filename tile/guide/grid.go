@@ -1,0 +1,108 @@
+package guide
+
+import (
+	"fmt"
+
+	"dropsheet/layout"
+)
+
+// grid explains the pencil grid and lists every line of it, then every sheet's corners.
+func (b *book) grid() {
+	p := b.job.Plan
+	xs, ys := gridLines(p)
+	b.intro("Draw the cells on the board before you paste. Each sheet then goes to its own place, and small errors do not add up.")
+
+	b.step(1, "Draw the print\u2019s outline on the board, "+strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM))+", with a border all round. It is square when both diagonals measure "+strong(length(b.diagonalMM()))+".")
+	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
+	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+strong("upper edge")+". Join them.")
+	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from the left.")
+	b.y += 1
+	// A drawing with both sets of figures, where they can be read.
+	high := min(0.5*b.geo.fullMM()*p.Backdrop.HeightMM/p.Backdrop.WidthMM, 0.42*b.geo.fullMM())
+	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing)
+	b.caption("Along the top: mm from the left edge. Down the side: mm from the upper edge.")
+
+	b.lines("Upright lines", "x", "C", "left edge", "right edge", xs)
+	b.lines("Level lines", "y", "R", "upper edge", "lower edge", ys)
+	b.corners()
+}
+
+// gridRoom is what the drawing of the grid keeps free for its figures.
+var gridRoom = layout.Sides{LeftMM: 14, TopMM: 7, RightMM: 6, BottomMM: 2}
+
+// gridDrawing draws the pencil grid with its measures and diagonals.
+func (b *book) gridDrawing(box layout.Rect) {
+	p := b.job.Plan
+	at := inside(box.Grow(layout.Sides{LeftMM: -gridRoom.LeftMM, TopMM: -gridRoom.TopMM, RightMM: -gridRoom.RightMM, BottomMM: -gridRoom.BottomMM}),
+		p.Backdrop.WidthMM, p.Backdrop.HeightMM)
+	xs, ys := gridLines(p)
+	k := at.WidthMM / p.Backdrop.WidthMM
+	b.line(at.XMM, at.YMM, at.RightMM(), at.BottomMM(), pen{pale, 0.2, []float64{2, 1.2}})
+	b.line(at.XMM, at.BottomMM(), at.RightMM(), at.YMM, pen{pale, 0.2, []float64{2, 1.2}})
+	b.cells(at, plain)
+	b.frame(at, heavy)
+	figure := tinyStyle.in(black)
+	for _, i := range spaced(len(xs), b.width(figure, tenth(xs[len(xs)-1]))+1.5, at.WidthMM) {
+		b.putMiddle(figure, at.XMM+k*xs[i], at.YMM-2, tenth(xs[i]))
+	}
+	for _, i := range spaced(len(ys), figure.sizeMM(), at.HeightMM) {
+		b.putRight(figure, at.XMM-2, at.YMM+k*ys[i]+figure.capMM()/2, tenth(ys[i]))
+	}
+}
+
+// spaced picks those of n lines, about evenly laid over a length, that have room for a figure of that size: every so manyth, and the last.
+func spaced(n int, sizeMM, lengthMM float64) []int {
+	stepMM := lengthMM / float64(n-1)
+	var picked []int
+	for i := 0; i < n-1; i += everyNth(sizeMM, stepMM) {
+		if i == 0 || float64(n-1-i)*stepMM >= sizeMM {
+			picked = append(picked, i)
+		}
+	}
+	return append(picked, n-1)
+}
+
+// lines lists the pencil lines of one direction: outer edge, the line between each two columns or rows, outer edge.
+func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
+	b.need(sideGapMM + 2*tableStyle.lead + tableStyle.lead*float64(min(6, len(at))))
+	b.side(heading)
+	t := table{columns: []column{{"line", false, b.width(tableStyle, "upper edge") + 8}, {axis + " mm", true, 15}}, gapMM: 7}
+	for i, mm := range at {
+		name := fmt.Sprintf("%s%d | %s%d", letter, i, letter, i+1)
+		switch i {
+		case 0:
+			name = first
+		case len(at) - 1:
+			name = last
+		}
+		t.rows = append(t.rows, []string{name, tenth(mm)})
+	}
+	b.table(t)
+}
+
+// corners lists every sheet's cell, in pasting order.
+func (b *book) corners() {
+	b.need(24 + tableStyle.lead*float64(min(9, len(b.job.Plan.Sheets)))) // the words stay with the table's beginning
+	b.side("Every cell")
+	b.para("In mm: left and right from the print\u2019s left edge, top and bottom from its upper edge. The order is the order of pasting; the number is the page of sheets.pdf.")
+	p := b.job.Plan
+	// Columns are as wide as the widest that they hold, so that two panels go on a page.
+	figures, name := b.width(tableHead, "bottom"), b.width(tableHead, "sheet")
+	for _, mm := range []float64{p.Backdrop.WidthMM, p.Backdrop.HeightMM} {
+		figures = max(figures, b.width(tableStyle, tenth(mm)))
+	}
+	for _, s := range p.Sheets {
+		name = max(name, b.width(tableStyle.bold(), s.Name))
+	}
+	t := table{
+		columns: []column{
+			{"page", true, b.width(tableHead, "page")}, {"sheet", false, name + 1},
+			{"left", true, figures + 1}, {"top", true, figures + 1}, {"right", true, figures + 1}, {"bottom", true, figures + 1},
+		},
+		gapMM: 6, wide: true, boldColumn: 1,
+	}
+	for _, s := range p.Sheets {
+		t.rows = append(t.rows, []string{fmt.Sprint(s.Page), s.Name, tenth(s.Cell.XMM), tenth(s.Cell.YMM), tenth(s.Cell.RightMM()), tenth(s.Cell.BottomMM())})
+	}
+	b.table(t)
+}

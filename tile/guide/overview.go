@@ -1,0 +1,129 @@
+package guide
+
+import (
+	"fmt"
+
+	"dropsheet/layout"
+)
+
+// overview is the first page: what this is, the picture in the drop, the key figures, the contents.
+func (b *book) overview() {
+	g, p := b.geo, b.job.Plan
+	b.put(sideStyle, g.left, b.y+3, "ASSEMBLY GUIDE")
+	b.y += 6
+	title := coverStyle
+	for title.pt > 17 && len(b.wrap(title, g.fullMM(), b.clean(b.job.Name))) > 1 {
+		title = title.at(title.pt - 1)
+	}
+	lines := b.wrap(title, g.fullMM(), b.clean(b.job.Name))
+	for _, l := range lines[:min(len(lines), 3)] {
+		b.putLine(title, g.left, title.base(b.y), l)
+		b.y += title.lead
+	}
+	b.y += 2
+	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
+	b.y += 6
+
+	side := min(0.42*g.fullMM(), 0.28*(g.bottom-g.top), 90)
+	view := layout.Rect{XMM: g.left, YMM: b.y, WidthMM: side, HeightMM: side}
+	b.placeImage(view, b.job.DropView, photoPPI)
+	x := view.RightMM() + 7
+	w := min(g.right-x, measureMM)
+	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, by ray tracing.")
+	body := bodyStyle
+	y := b.y - 1
+	short, _ := b.job.hangs()
+	for _, text := range []string{
+		"This guide goes with " + strong("sheets.pdf") + ". Its sheets, cut and pasted on a board, make a backdrop of " + strong(size(p.Picture.WidthMM, p.Picture.HeightMM)) + ".",
+		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() + " and look at it through the " + b.job.body() + ": the picture appears inside, the right way round. The board itself looks " + strong(short) + ".",
+		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(sections)-1)),
+		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
+	} {
+		y = b.block(body, x, y, w, text) + paraGapMM
+	}
+	b.y = max(below, y) + 4
+	b.floor = b.y
+	b.facts()
+	b.contents()
+}
+
+// facts lists the key figures, each name beside its words.
+func (b *book) facts() {
+	p := b.job.Plan
+	d, pic, board := p.Drop, p.Picture, p.Backdrop
+	b.fact("Print", strong(size(pic.WidthMM, pic.HeightMM))+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
+	b.fact("Sheets", strong(count(len(p.Sheets), "sheet", "sheets"))+fmt.Sprintf(" of %s, %s: %s, %s.",
+		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows")))
+	b.fact("Distance", strong(length(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")
+	b.fact("Camera distance", strong(length(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+b.job.body()+".")
+	b.fact(title(b.job.body()), title(b.job.bodyAtLength())+"; refractive index "+short(d.Index, 4)+".")
+	b.fact("Fill", "The picture takes up "+strong(percent(pic.Fill))+" of the "+b.job.body()+"\u2019s visible radius.")
+	b.fact("Reach", b.reach())
+	b.fact("Dark rim", b.job.darkRim())
+	b.fact("If it differs", b.job.sensitivity())
+	b.fact("Lamp", "From the "+strong(corner(board.LightFrom))+", as you face the printed side.")
+	b.y += 1
+	b.line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
+	b.floor = b.y
+}
+
+// reach sets the exact reach against the near-axis formula.
+func (b *book) reach() string {
+	pic := b.job.Plan.Picture
+	ratio := pic.ReachMM / pic.NearAxisReachMM
+	return fmt.Sprintf("%s from the axis, traced exactly. The near-axis (thin lens) formula says %s. It holds only for rays close to the axis; here it is wrong by a factor of %s. Never size a print by it.",
+		strong(length(pic.ReachMM)), length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
+}
+
+// fact sets one row of the key figures under a hairline.
+func (b *book) fact(name, text string) {
+	g := b.geo
+	x := g.textX
+	if !g.beside {
+		x = g.left + 30
+	}
+	w := min(g.right-x, measureMM)
+	b.need(b.blockMM(bodyStyle, w, text) + 2.2)
+	b.line(g.left, b.y, x+w, b.y, thin)
+	b.put(sideStyle, g.left, sideStyle.base(b.y+1), name)
+	b.y = b.block(bodyStyle, x, b.y+1, w, text) + 1
+}
+
+// contents lists the sections with their pages.
+func (b *book) contents() {
+	const rowMM, gapMM = 5.0, 8.0
+	g := b.geo
+	columns := 1
+	if g.beside {
+		columns = 2
+	}
+	rows := (len(sections) + columns - 1) / columns
+	b.need(float64(rows)*rowMM + sideGapMM)
+	b.side("In this guide")
+	w := (min(g.textWidth, measureMM) - gapMM*float64(columns-1)) / float64(columns)
+	for i, s := range sections {
+		x := g.textX + float64(i/rows)*(w+gapMM)
+		base := bodyStyle.base(b.y + float64(i%rows)*rowMM)
+		b.put(bodyStyle.in(accent), x, base, fmt.Sprint(i+1))
+		b.putFit(bodyStyle, x+7, base, w-14, s.title)
+		b.putRight(bodyStyle, x+w, base, fmt.Sprint(b.pageOf(i)))
+	}
+	b.y += float64(rows) * rowMM
+	b.floor = max(b.floor, b.y)
+}
+
+// pageOf is the page on which a section starts; 0 while pages are only counted.
+func (b *book) pageOf(section int) int {
+	if b.listed == nil {
+		return 0
+	}
+	return b.listed[section]
+}
+
+// title starts a text with a capital.
+func title(text string) string {
+	if text == "" {
+		return text
+	}
+	return string(text[0]-'a'+'A') + text[1:]
+}

@@ -1,0 +1,129 @@
+package guide
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/layout"
+)
+
+// Page geometry, in guide mm.
+const (
+	leastMarginMM = 12.0 // on paper: what a desk printer and a hand that holds the page need
+	marginShare   = 0.085
+	narrowMM      = 128.0 // least width that the pages are designed for, and
+	lowMM         = 180.0 // least height, both inside the margins: A5
+	plainMM       = 186.0 // width inside the margins up to which the scale is 1: A4
+	footerMM      = 9.0
+	sideMM        = 36.0 // the column of side headings, where the page is wide enough for one
+	gutterMM      = 5.0
+	measureMM     = 134.0 // the text column at most: about 80 letters a line
+	wideMM        = 160.0 // width inside the margins from which headings stand beside the text
+)
+
+// followsMM is the room that a section needs to follow on without a new page.
+const followsMM = 75.0
+
+// geometry is where things go on a page, in guide mm.
+type geometry struct {
+	scale                    float64 // paper mm for one guide mm
+	widthMM, heightMM        float64 // the page
+	left, top, right, bottom float64 // the space for content
+	textX, textWidth         float64
+	beside                   bool // side headings stand beside the text, not above it
+}
+
+// newGeometry fits the page to the paper, upright.
+func newGeometry(b layout.Backdrop) geometry {
+	w, h := min(b.Paper.WidthMM, b.Paper.HeightMM), max(b.Paper.WidthMM, b.Paper.HeightMM)
+	margin := min(max(b.MarginMM, leastMarginMM), 0.3*w) // a third leaves something to write on, whatever the margin
+	liveW, liveH := w-2*margin, h-2*margin
+	scale := 1.0
+	if liveW > plainMM {
+		scale = math.Sqrt(liveW / plainMM) // type grows half as fast as paper: it is read from a little further off
+	}
+	scale = min(scale, liveW/narrowMM, liveH/lowMM)
+
+	g := geometry{scale: scale, widthMM: w / scale, heightMM: h / scale}
+	side := margin / scale
+	if ample := marginShare * g.widthMM; side < ample && g.widthMM-2*ample >= narrowMM {
+		side = ample
+	}
+	g.left, g.right = side, g.widthMM-side
+	g.top, g.bottom = max(side, margin/scale), g.heightMM-side-footerMM
+	g.textX, g.textWidth = g.left, min(g.right-g.left, measureMM)
+	if g.right-g.left >= wideMM {
+		g.beside = true
+		g.textX = g.left + sideMM + gutterMM
+		g.textWidth = min(g.right-g.textX, measureMM)
+	}
+	return g
+}
+
+// fullMM is the width that figures may take.
+func (g geometry) fullMM() float64 { return g.right - g.left }
+
+// room is the height left on the page.
+func (b *book) room() float64 { return b.geo.bottom - b.y }
+
+// need starts a new page when the current one has less room than that, unless nothing is on it yet.
+func (b *book) need(heightMM float64) {
+	if b.room() < heightMM && b.y > b.geo.top {
+		b.newPage()
+	}
+}
+
+// newPage ends the page and starts the next.
+func (b *book) newPage() {
+	b.endPage()
+	b.doc.AddPage(b.geo.widthMM*b.geo.scale, b.geo.heightMM*b.geo.scale)
+	b.doc.Canvas().TransformBegin()
+	b.doc.Canvas().TransformScaleXY(100*b.geo.scale, 0, 0)
+	b.page++
+	b.y, b.floor = b.geo.top, b.geo.top
+	b.footer()
+}
+
+// endPage closes what newPage opened.
+func (b *book) endPage() {
+	if b.page > 0 {
+		b.doc.Canvas().TransformEnd()
+	}
+}
+
+// footer writes the job's name, its check code and the page number at the foot.
+func (b *book) footer() {
+	g := b.geo
+	line := g.bottom + footerMM - 4.6
+	b.line(g.left, line, g.right, line, thin)
+	base := g.bottom + footerMM
+	number := fmt.Sprintf("%d / %d", b.page, b.pages)
+	code := "check code " + b.clean(b.job.CheckCode)
+	b.putRight(footStyle, g.right, base, number)
+	at := g.right - 16 - b.width(footStyle, code)
+	b.put(footStyle, at, base, code)
+	b.putFit(footStyle, g.left, base, at-g.left-6, b.clean(b.job.Name)+" \u2013 assembly guide")
+}
+
+// begin starts a section: a rule across the page, its number, its title.
+func (b *book) begin(number int, s section) {
+	const headMM = 19
+	if s.fresh || b.room() < followsMM {
+		b.newPage()
+	} else {
+		b.y = max(b.y, b.floor) + 12
+	}
+	b.starts = append(b.starts, b.page)
+	g := b.geo
+	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
+	base := b.y + 11
+	n := fmt.Sprint(number)
+	b.put(numberStyle, g.left, base, n)
+	x := g.textX
+	if !g.beside {
+		x = g.left + b.width(numberStyle, n) + 4
+	}
+	b.putFit(titleStyle, x, base, g.right-x, s.title)
+	b.y += headMM
+	b.floor = b.y
+}

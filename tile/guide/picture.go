@@ -1,0 +1,104 @@
+package guide
+
+import (
+	"image"
+	"math"
+
+	"golang.org/x/image/draw"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/tile/pdf"
+	"dropsheet/tile/texture"
+)
+
+// Pictures in the guide.
+const (
+	photoPPI    = 150  // on paper: enough for a picture that is only looked at (common practice, no source)
+	drawingPPI  = 300  // for a picture with thin lines and small letters
+	mostSidePx  = 2400 // however large the paper is
+	jpegQuality = 90
+)
+
+// place keeps a place for a picture and remembers how to make it; it is made when the file is written.
+func (b *book) place(at layout.Rect, make func() (image.Image, error)) {
+	b.doc.Place(pdf.Rect(at))
+	b.pictures = append(b.pictures, func() (pdf.Picture, error) {
+		img, err := make()
+		if err != nil {
+			return pdf.Picture{}, err
+		}
+		return pdf.EncodeJPEG(img, jpegQuality)
+	})
+}
+
+// perMM is how many pixels to take for a guide mm of a picture with such a longer side.
+func (b *book) perMM(ppi, longerMM float64) float64 {
+	return min(units.PerInch(ppi).PixelsPerMM()*b.geo.scale, mostSidePx/longerMM)
+}
+
+// placeImage places a picture whole, reduced to what the page can show.
+func (b *book) placeImage(at layout.Rect, img image.Image, ppi float64) {
+	b.place(at, func() (image.Image, error) {
+		perMM := b.perMM(ppi, max(at.WidthMM, at.HeightMM))
+		from := img.Bounds()
+		w := max(1, min(from.Dx(), int(math.Ceil(at.WidthMM*perMM))))
+		h := max(1, min(from.Dy(), int(math.Ceil(at.HeightMM*perMM))))
+		out := image.NewRGBA(image.Rect(0, 0, w, h))
+		draw.Draw(out, out.Rect, image.White, image.Point{}, draw.Src)
+		draw.CatmullRom.Scale(out, out.Rect, img, from, draw.Over, nil)
+		return out, nil
+	})
+}
+
+// placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear it is shown paler.
+// One mm of the place is k guide mm.
+func (b *book) placeBoard(at layout.Rect, k float64, part, clear layout.Rect) {
+	b.place(at, func() (image.Image, error) {
+		perMM := k * b.perMM(photoPPI, k*max(at.WidthMM, at.HeightMM))
+		w, h := max(1, int(math.Ceil(at.WidthMM*perMM))), max(1, int(math.Ceil(at.HeightMM*perMM)))
+		return b.job.hung(part, clear, w, h), nil
+	})
+}
+
+// paleShare is how much white is mixed in where a picture is shown paler.
+const paleShare = 0.5
+
+// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks. Board (x, y) shows the picture's
+// (x / width, y / height), each axis that the drop reverses running the other way. Past the board's edge its outermost colours go on.
+func (j Job) hung(part, clear layout.Rect, w, h int) *image.RGBA {
+	board, turn := j.Plan.Backdrop, j.Plan.Drop.Reverses.Turn()
+	artWidth, _ := j.Picture.Size()
+	stepX, stepY := part.WidthMM/float64(w), part.HeightMM/float64(h)
+	spanPx := max(stepX, stepY) / board.WidthMM * float64(artWidth)
+	out := image.NewRGBA(image.Rect(0, 0, w, h))
+	texture.Rows(h, func(row int) {
+		y := part.YMM + (float64(row)+0.5)*stepY
+		v := y / board.HeightMM
+		if turn.ReverseY {
+			v = 1 - v
+		}
+		for column := range w {
+			x := part.XMM + (float64(column)+0.5)*stepX
+			u := x / board.WidthMM
+			if turn.ReverseX {
+				u = 1 - u
+			}
+			c := j.Picture.At(u, v, spanPx).SRGB()
+			if x < clear.XMM || y < clear.YMM || x > clear.RightMM() || y > clear.BottomMM() {
+				c.R, c.G, c.B = paler(c.R), paler(c.G), paler(c.B)
+			}
+			out.SetRGBA(column, row, c)
+		}
+	})
+	return out
+}
+
+func paler(v uint8) uint8 { return uint8(float64(v)*(1-paleShare) + 0xff*paleShare + 0.5) }
+
+// inside is the largest rectangle of that shape in a box, in its middle.
+func inside(box layout.Rect, widthMM, heightMM float64) layout.Rect {
+	k := min(box.WidthMM/widthMM, box.HeightMM/heightMM)
+	w, h := k*widthMM, k*heightMM
+	return layout.Rect{XMM: box.XMM + (box.WidthMM-w)/2, YMM: box.YMM + (box.HeightMM-h)/2, WidthMM: w, HeightMM: h}
+}

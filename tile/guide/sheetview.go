@@ -1,0 +1,107 @@
+package guide
+
+import (
+	"math"
+
+	"github.com/jung-kurt/gofpdf"
+
+	"dropsheet/layout"
+	"dropsheet/tile/sheet"
+)
+
+// drawSheet draws the part of a sheet's page that view names, page mm, enlarged or reduced to k guide mm for a page mm, its top-left corner
+// at (x, y). The marks are those of the real sheet. The laps are paler than printed, and the cut lines, which are not printed, are dashed.
+func (b *book) drawSheet(x, y, k float64, view layout.Rect, s layout.Sheet) {
+	p := b.job.Plan
+	out := layout.Rect{XMM: x, YMM: y, WidthMM: k * view.WidthMM, HeightMM: k * view.HeightMM}
+	b.fill(out, white)
+	b.apart(func(c *gofpdf.Fpdf) {
+		c.ClipRect(out.XMM, out.YMM, out.WidthMM, out.HeightMM, false)
+		c.TransformBegin()
+		c.TransformTranslate(x-k*view.XMM, y-k*view.YMM)
+		c.TransformScaleXY(100*k, 0, 0)
+	}, func() {
+		at := overlap(s.OnItsPage(p.Backdrop.Printed(s)), view)
+		part := at
+		part.XMM += s.Cell.XMM - s.OnPage.XMM
+		part.YMM += s.Cell.YMM - s.OnPage.YMM
+		b.placeBoard(at, k, part, s.Cell)
+		b.use(plain) // marks set no dashes of their own
+		sheet.Marks(b.doc.Canvas(), p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode), Of: len(p.Sheets)})
+		b.cutLines(s, k)
+	}, func(c *gofpdf.Fpdf) {
+		c.TransformEnd()
+		c.ClipEnd()
+	})
+	b.frame(out, plain)
+}
+
+// cutLines dashes a sheet's cut lines over the drawing of its page: each from cut to cut, or past the end of a lap.
+func (b *book) cutLines(s layout.Sheet, k float64) {
+	const pastLapMM = 4.0
+	p := b.job.Plan.Backdrop
+	cell := s.OnItsPage(s.Cell)
+	left, top, right, bottom := p.Cut(s)
+	past := func(cut bool) float64 {
+		if cut {
+			return 0
+		}
+		return p.LapMM + pastLapMM
+	}
+	from := layout.Point{XMM: cell.XMM - past(left), YMM: cell.YMM - past(top)}
+	to := layout.Point{XMM: cell.RightMM() + past(right), YMM: cell.BottomMM() + past(bottom)}
+	for _, l := range []struct {
+		cut            bool
+		x1, y1, x2, y2 float64
+	}{
+		{left, cell.XMM, from.YMM, cell.XMM, to.YMM},
+		{right, cell.RightMM(), from.YMM, cell.RightMM(), to.YMM},
+		{top, from.XMM, cell.YMM, to.XMM, cell.YMM},
+		{bottom, from.XMM, cell.BottomMM(), to.XMM, cell.BottomMM()},
+	} {
+		if l.cut {
+			b.line(l.x1, l.y1, l.x2, l.y2, pen{white, 0.8 / k, nil})
+			b.line(l.x1, l.y1, l.x2, l.y2, pen{accent, 0.45 / k, []float64{1.8 / k, 1.2 / k}})
+		}
+	}
+}
+
+// overlap is what two rectangles share; they must meet.
+func overlap(r, q layout.Rect) layout.Rect {
+	x, y := math.Max(r.XMM, q.XMM), math.Max(r.YMM, q.YMM)
+	return layout.Rect{XMM: x, YMM: y, WidthMM: math.Min(r.RightMM(), q.RightMM()) - x, HeightMM: math.Min(r.BottomMM(), q.BottomMM()) - y}
+}
+
+// details enlarges the corner of a sheet that faces the lamp and the one across, where the laps are.
+func (b *book) details(s layout.Sheet) {
+	const gapMM, k, highMM = 8.0, 2.0, 48.0
+	p := b.job.Plan
+	light := p.Backdrop.LightFrom
+	cell := s.OnItsPage(s.Cell)
+	w := min((b.geo.fullMM()-gapMM)/2, 90)
+	view := func(right, bottom bool, share float64) layout.Rect {
+		v := layout.Rect{WidthMM: w / k, HeightMM: highMM / k}
+		v.XMM, v.YMM = cell.XMM-(1-share)*v.WidthMM, cell.YMM-(1-share)*v.HeightMM
+		if right {
+			v.XMM = cell.RightMM() - share*v.WidthMM
+		}
+		if bottom {
+			v.YMM = cell.BottomMM() - share*v.HeightMM
+		}
+		return v
+	}
+	left, top, right, bottom := p.Backdrop.Cut(s)
+	laps := !(left && top && right && bottom)
+	toward := "The " + corner(light) + " corner, toward the lamp, twice as large. Cut along the dashed lines, from mark to mark."
+	away := "The corner across, twice as large. The neighbours\u2019 cut edges go on the landing lines, their corners where the lines meet."
+	high := highMM + b.blockMM(captionStyle, w, away) + 2
+	b.figure(high, func(box layout.Rect) {
+		b.drawSheet(box.XMM, box.YMM, k, view(!light.Left(), !light.Top(), 0.62), s)
+		b.block(captionStyle, box.XMM, box.YMM+highMM+1.5, w, toward)
+		if laps {
+			x := box.XMM + w + gapMM
+			b.drawSheet(x, box.YMM, k, view(light.Left(), light.Top(), 0.5), s)
+			b.block(captionStyle, x, box.YMM+highMM+1.5, w, away)
+		}
+	})
+}

@@ -1,0 +1,87 @@
+package seammap
+
+import (
+	"image"
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+	"dropsheet/tile/ink"
+)
+
+// Round the board lies a strip of white; in part of it lines still show where the drop looks past the board.
+const (
+	surroundPx = 30
+	overhangPx = 22
+)
+
+// boardView shows the board as one faces it.
+type boardView struct {
+	board   layout.Rect
+	sight   flip.Sight
+	pxPerMM float64
+	origin  ink.Point // of the board
+}
+
+// boardPx is how large the board shows in a space of that many pixels.
+func boardPx(board layout.Rect, widthPx, heightPx float64) (pxPerMM, w, h float64) {
+	pxPerMM = min(widthPx/board.WidthMM, heightPx/board.HeightMM)
+	return pxPerMM, board.WidthMM * pxPerMM, board.HeightMM * pxPerMM
+}
+
+// area is where the board itself lies on the map.
+func (v boardView) area() ink.Rect {
+	return ink.Rect{
+		Left: v.origin.X, Top: v.origin.Y,
+		Right: v.origin.X + v.board.WidthMM*v.pxPerMM, Bottom: v.origin.Y + v.board.HeightMM*v.pxPerMM,
+	}
+}
+
+func (v boardView) frame() image.Rectangle {
+	a := v.area().Grow(overhangPx)
+	return image.Rect(int(math.Floor(a.Left)), int(math.Floor(a.Top)), int(math.Ceil(a.Right)), int(math.Ceil(a.Bottom)))
+}
+
+func (v boardView) at(p layout.Point) ink.Point {
+	return ink.Point{X: v.origin.X + p.XMM*v.pxPerMM, Y: v.origin.Y + p.YMM*v.pxPerMM}
+}
+
+func (v boardView) spot(p layout.Point) (ink.Point, bool) { return v.at(p), true }
+
+func (v boardView) land(at ink.Point) (layout.Point, bool) {
+	return layout.Point{XMM: (at.X - v.origin.X) / v.pxPerMM, YMM: (at.Y - v.origin.Y) / v.pxPerMM}, true
+}
+
+func (v boardView) inside(at ink.Point) float64 {
+	a := v.area()
+	return min(at.X-a.Left, a.Right-at.X, at.Y-a.Top, a.Bottom-at.Y)
+}
+
+func (v boardView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
+	if axis == "x" {
+		return ink.Path{v.at(layout.Point{XMM: atMM, YMM: fromMM}), v.at(layout.Point{XMM: atMM, YMM: toMM})}
+	}
+	return ink.Path{v.at(layout.Point{XMM: fromMM, YMM: atMM}), v.at(layout.Point{XMM: toMM, YMM: atMM})}
+}
+
+func (v boardView) fill(fill float64) []ink.Path {
+	reachMM, ok := v.reachMM(fill)
+	if !ok {
+		return nil
+	}
+	return rings(v.sight.Drop.Body, v.at(middleOf(v.board)), reachMM*v.pxPerMM, v.frame())
+}
+
+// reachMM is how far from the board's middle the drop looks at a fill. ok is false when that is off the board everywhere.
+func (v boardView) reachMM(fill float64) (reachMM float64, ok bool) {
+	furthestMM := math.Hypot(v.board.WidthMM, v.board.HeightMM) / 2
+	switch v.sight.Drop.Body {
+	case flip.UprightRod:
+		furthestMM = v.board.WidthMM / 2
+	case flip.LevelRod:
+		furthestMM = v.board.HeightMM / 2
+	}
+	const slackMM = 1e-6 // the picture's own fill may reach just as far, but for rounding
+	reachMM, ok = v.sight.ReachMM(fill)
+	return reachMM, ok && reachMM <= furthestMM+slackMM
+}

@@ -1,0 +1,81 @@
+package seammap
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"dropsheet/layout"
+	"dropsheet/tile/ink"
+	"dropsheet/tile/texture"
+)
+
+// wall is what the drop shows beyond the board: dark, as the room is.
+var wall = color.RGBA{0x24, 0x26, 0x2b, 0xff}
+
+// ground paints what a view shows of the picture, mixed with white by that share, on white paper.
+// Each pixel takes one ray; what it covers is told by its neighbours' landings.
+func ground(canvas *image.RGBA, v view, p layout.Plan, picture *texture.Texture, white float64) {
+	board, turn := p.Backdrop.Board(), p.Drop.Reverses.Turn()
+	w, _ := picture.Size()
+	texels := float64(w) / board.WidthMM // the artwork's pixels on a millimetre of board
+	colour := func(at, right, below landing) color.RGBA {
+		u, w := at.XMM/board.WidthMM, at.YMM/board.HeightMM
+		if !at.ok || u < 0 || u > 1 || w < 0 || w > 1 {
+			return wall
+		}
+		if turn.ReverseX {
+			u = 1 - u
+		}
+		if turn.ReverseY {
+			w = 1 - w
+		}
+		return picture.At(u, w, math.Sqrt(at.stepMM(right)*at.stepMM(below))*texels).SRGB()
+	}
+	frame := v.frame()
+	texture.Rows(frame.Dy(), func(row int) {
+		y := frame.Min.Y + row
+		here, below := landings(v, y), landings(v, y+1)
+		for i := range frame.Dx() {
+			x := frame.Min.X + i
+			if shown := max(0, min(v.inside(centre(x, y))+0.5, 1)); shown > 0 {
+				c := colour(here[i], here[i+1], below[i])
+				canvas.SetRGBA(x, y, mix(mix(c, paper, white), paper, 1-shown))
+			}
+		}
+	})
+}
+
+// landing is what a pixel's centre shows of the board's plane.
+type landing struct {
+	layout.Point
+	ok bool
+}
+
+// landings are those of a row of the view, and of one pixel more.
+func landings(v view, y int) []landing {
+	frame := v.frame()
+	row := make([]landing, frame.Dx()+1)
+	for i := range row {
+		p, ok := v.land(centre(frame.Min.X+i, y))
+		row[i] = landing{p, ok}
+	}
+	return row
+}
+
+// stepMM is how far apart two neighbours land; nothing where one of them does not, so that the sharpest picture is taken.
+func (l landing) stepMM(next landing) float64 {
+	if !l.ok || !next.ok {
+		return 0
+	}
+	return math.Hypot(l.XMM-next.XMM, l.YMM-next.YMM)
+}
+
+// centre is the centre of a pixel.
+func centre(x, y int) ink.Point { return ink.Point{X: float64(x) + 0.5, Y: float64(y) + 0.5} }
+
+// mix goes from one colour to another as share goes from 0 to 1.
+func mix(from, to color.RGBA, share float64) color.RGBA {
+	level := func(a, b uint8) uint8 { return uint8(math.Round(float64(a) + (float64(b)-float64(a))*share)) }
+	return color.RGBA{level(from.R, to.R), level(from.G, to.G), level(from.B, to.B), 0xff}
+}

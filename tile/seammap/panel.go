@@ -1,0 +1,127 @@
+package seammap
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"dropsheet/layout"
+	"dropsheet/tile/ink"
+	"dropsheet/tile/texture"
+)
+
+// drawView draws lines and words on a view: fills lowest, then the seams, then the picture's edge, then the words.
+// It tells whether every sheet found room for its name.
+func (m seamMap) drawView(v view) (named bool) {
+	canvas := m.canvas.Within(v.frame())
+	for _, mark := range m.marks {
+		canvas.Draw(strokes(mark.line, v.fill(mark.fill))...)
+	}
+	cells := map[string]layout.Rect{}
+	for _, s := range m.plan.Sheets {
+		cells[s.Name] = s.Cell
+	}
+	words := &labels{canvas: canvas, view: v}
+	seams := make([]ink.Stroke, len(m.plan.Seams))
+	texture.Rows(len(seams), func(i int) {
+		s := m.plan.Seams[i]
+		path := v.line(s.Axis, s.AtMM, s.FromMM, s.ToMM)
+		seams[i] = ink.Stroke{Path: path, Line: seamLineFor(roomPx(path, v, s.Axis, cells[s.Between[0]], cells[s.Between[1]]))}
+	})
+	for _, s := range seams {
+		words.lines = append(words.lines, s.Path)
+	}
+	canvas.Draw(seams...)
+	edge := pictureEdge(v, m.plan.Backdrop.Board())
+	canvas.Draw(strokes(edgeLine, edge)...)
+	words.lines = append(words.lines, edge...)
+
+	named = m.writeNames(v, words)
+	m.writeFills(v, words)
+	return named
+}
+
+// roomPx is how far apart the middles of the cells on either side of a seam show, going by the scale at the middle of what shows
+// of the seam; nothing where that can't be told.
+func roomPx(seam ink.Path, v view, axis string, before, after layout.Rect) float64 {
+	if len(seam) == 0 {
+		return 0
+	}
+	const halfPx = 0.5
+	// stepMM is how far the coordinate that the seam holds still goes on when the place moves by a pixel.
+	here := seam.At(0.5)
+	stepMM := func(dx, dy float64) float64 {
+		p, pOK := v.land(ink.Point{X: here.X - dx, Y: here.Y - dy})
+		q, qOK := v.land(ink.Point{X: here.X + dx, Y: here.Y + dy})
+		switch {
+		case !pOK || !qOK:
+			return math.Inf(1)
+		case axis == "x":
+			return q.XMM - p.XMM
+		default:
+			return q.YMM - p.YMM
+		}
+	}
+	pitchMM := (before.WidthMM + after.WidthMM) / 2
+	if axis == "y" {
+		pitchMM = (before.HeightMM + after.HeightMM) / 2
+	}
+	return pitchMM / math.Hypot(stepMM(halfPx, 0), stepMM(0, halfPx))
+}
+
+// pictureEdge is the edge of the picture as a view shows it: one closed path, or its sides where it does not show whole.
+func pictureEdge(v view, board layout.Rect) []ink.Path {
+	top := v.line("y", 0, 0, board.WidthMM)
+	right := v.line("x", board.WidthMM, 0, board.HeightMM)
+	bottom := v.line("y", board.HeightMM, 0, board.WidthMM)
+	left := v.line("x", 0, 0, board.HeightMM)
+	for _, corner := range []layout.Point{{}, {XMM: board.WidthMM}, {YMM: board.HeightMM}, {XMM: board.WidthMM, YMM: board.HeightMM}} {
+		if _, ok := v.spot(corner); !ok {
+			return []ink.Path{top, right, bottom, left}
+		}
+	}
+	around := slices.Concat(top, right, bottom.Reversed(), left.Reversed())
+	return []ink.Path{append(around, around[0])}
+}
+
+// writeNames writes each sheet's name in the middle of its cell, where the whole word fits there, if need be in small type.
+// It tells whether all did.
+func (m seamMap) writeNames(v view, words *labels) (all bool) {
+	all = true
+	for _, s := range m.plan.Sheets {
+		at, ok := v.spot(middleOf(s.Cell))
+		face := m.faces.name
+		if ok && !fits(v, face.Box(at, s.Name), s.Cell) {
+			face = m.faces.smallName
+			ok = fits(v, face.Box(at, s.Name), s.Cell)
+		}
+		if ok {
+			words.put(face, at, black, s.Name)
+		}
+		all = all && ok
+	}
+	return all
+}
+
+// writeFills writes each fill on its ring, where it hides least.
+func (m seamMap) writeFills(v view, words *labels) {
+	for _, mark := range m.marks {
+		text := fillText(mark.fill)
+		if at, ok := words.best(m.faces.fill, text, v.fill(mark.fill)); ok {
+			words.put(m.faces.fill, at, blue, text)
+		}
+	}
+}
+
+// middleOf is the middle of a rectangle.
+func middleOf(r layout.Rect) layout.Point {
+	return layout.Point{XMM: r.XMM + r.WidthMM/2, YMM: r.YMM + r.HeightMM/2}
+}
+
+// fillText is how a fill, which is below 1, is written.
+func fillText(fill float64) string {
+	if fill > 0.99 {
+		return ">0.99"
+	}
+	return fmt.Sprintf("%.2f", fill)
+}

@@ -1,0 +1,102 @@
+package seammap
+
+import (
+	"math"
+	"strconv"
+
+	"dropsheet/tile/ink"
+)
+
+// Measures of the rulers, in pixels.
+const (
+	tickPx      = 14
+	smallTickPx = 8
+	leastStepPx = 90 // between ticks with a figure
+	numberGapPx = 18 // from the board to the middle of a column number
+)
+
+// rulerStep is a round number of mm, 1, 2 or 5 times a power of ten, at least leastStepPx apart, and into how many parts it is divided.
+func rulerStep(pxPerMM float64) (stepMM float64, parts int) {
+	power := math.Pow(10, math.Floor(math.Log10(leastStepPx/pxPerMM)))
+	for _, by := range []struct {
+		times float64
+		parts int
+	}{{1, 5}, {2, 4}, {5, 5}} {
+		if stepMM = by.times * power; stepMM*pxPerMM >= leastStepPx {
+			return stepMM, by.parts
+		}
+	}
+	return 10 * power, 5
+}
+
+// drawRulers draws board millimetres along the board's left and lower sides.
+func (m seamMap) drawRulers(v boardView) {
+	area := v.area().Grow(surroundPx)
+	stepMM, parts := rulerStep(v.pxPerMM)
+	face := m.faces.small
+	tick := func(i int) (length float64, figure string) {
+		if i%parts != 0 {
+			return smallTickPx, ""
+		}
+		return tickPx, strconv.FormatFloat(stepMM*float64(i/parts), 'f', -1, 64)
+	}
+	each := func(lengthMM, originPx float64, draw func(px, tickPx float64, figure string)) {
+		for i := 0; ; i++ {
+			mm := stepMM * float64(i) / float64(parts)
+			if mm > lengthMM+1e-6 {
+				return
+			}
+			length, figure := tick(i)
+			draw(originPx+mm*v.pxPerMM, length, figure)
+		}
+	}
+	board := v.area()
+	below, beside := area.Bottom, area.Left
+	line := func(from, to ink.Point) { m.canvas.Draw(ink.Stroke{Path: ink.Path{from, to}, Line: rulerLine}) }
+	line(ink.Point{X: board.Left, Y: below}, ink.Point{X: board.Right, Y: below})
+	line(ink.Point{X: beside, Y: board.Top}, ink.Point{X: beside, Y: board.Bottom})
+	each(v.board.WidthMM, board.Left, func(x, length float64, figure string) {
+		line(ink.Point{X: x, Y: below}, ink.Point{X: x, Y: below + length})
+		box := face.Box(ink.Point{X: x, Y: below + tickPx + 8 + face.CapPx()/2}, figure)
+		m.canvas.Text(face, ink.Point{X: box.Left, Y: box.Bottom}, grey, figure)
+	})
+	each(v.board.HeightMM, board.Top, func(y, length float64, figure string) {
+		line(ink.Point{X: beside, Y: y}, ink.Point{X: beside - length, Y: y})
+		m.canvas.Text(face, ink.Point{X: beside - tickPx - 8 - face.WidthPx(figure), Y: y + face.CapPx()/2}, grey, figure)
+	})
+}
+
+// drawNumbers writes column and row numbers along the board's upper and right sides: the first, and then as many round ones as
+// find room.
+func (m seamMap) drawNumbers(v boardView) {
+	face, area := m.faces.small, v.area()
+	columns, rows := m.plan.Backdrop.Columns, m.plan.Backdrop.Rows
+	widest := face.WidthPx("C"+strconv.Itoa(columns)) + 2*labelPad
+	everyColumn := numberStep((area.Right-area.Left)/float64(columns), widest)
+	everyRow := numberStep((area.Bottom-area.Top)/float64(rows), face.CapPx()+2*labelPad)
+	for _, s := range m.plan.Sheets {
+		at := v.at(middleOf(s.Cell))
+		if s.Row == 1 && isNumbered(s.Column, everyColumn) {
+			text := "C" + strconv.Itoa(s.Column)
+			box := face.Box(ink.Point{X: at.X, Y: area.Top - numberGapPx}, text)
+			m.canvas.Text(face, ink.Point{X: box.Left, Y: box.Bottom}, grey, text)
+		}
+		if s.Column == 1 && isNumbered(s.Row, everyRow) {
+			m.canvas.Text(face, ink.Point{X: area.Right + 2*labelPad, Y: at.Y + face.CapPx()/2}, grey, "R"+strconv.Itoa(s.Row))
+		}
+	}
+}
+
+// numberStep is the least of 1, 2, 5, 10, 20, 50 … cells that takes up that many pixels.
+func numberStep(cellPx, leastPx float64) int {
+	for power := 1; ; power *= 10 {
+		for _, times := range []int{1, 2, 5} {
+			if step := times * power; float64(step)*cellPx >= leastPx || step > 1e6 {
+				return step
+			}
+		}
+	}
+}
+
+// isNumbered tells whether a row or column gets its number when every so many do; the first does, if the next leaves it room.
+func isNumbered(n, every int) bool { return n%every == 0 || n == 1 && every > 2 }

@@ -1,0 +1,73 @@
+package seammap
+
+import (
+	"fmt"
+	"strconv"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// lengthText writes a length with its unit, 41.2 mm, not to be broken between them.
+func lengthText(mm float64) string { return strconv.FormatFloat(mm, 'f', 1, 64) + "\u00a0mm" }
+
+// sizeText writes a size with its unit: 889.2 × 592.8 mm.
+func sizeText(widthMM, heightMM float64) string {
+	return strconv.FormatFloat(widthMM, 'f', 1, 64) + " × " + lengthText(heightMM)
+}
+
+// bodyName is what the map calls the refracting body.
+func bodyName(b flip.Body) string {
+	if b == flip.Ball {
+		return "drop"
+	}
+	return "rod"
+}
+
+// setupText tells the job in a line.
+func setupText(p layout.Plan) string {
+	body := "Drop"
+	switch p.Drop.Body {
+	case flip.UprightRod:
+		body = "Upright rod"
+	case flip.LevelRod:
+		body = "Level rod"
+	}
+	short := func(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }
+	return fmt.Sprintf("%s of %s mm, index %s, backdrop %s mm behind it, camera %s mm in front of it",
+		body, short(p.Drop.DiameterMM), short(p.Drop.Index), short(p.Drop.DistanceMM), short(p.Drop.CameraMM))
+}
+
+// boardText tells the board in a line.
+func boardText(b layout.Backdrop) string {
+	sheets := "one sheet"
+	if n := b.Columns * b.Rows; n > 1 {
+		sheets = fmt.Sprintf("%d × %d = %d sheets", b.Columns, b.Rows, n)
+	}
+	return fmt.Sprintf("%s, %s of %s", sizeText(b.WidthMM, b.HeightMM), sheets, b.Paper.Name)
+}
+
+// hangsText says how the board looks as it hangs, and that the body undoes it.
+func hangsText(p layout.Plan) string {
+	switch p.Drop.Reverses {
+	case flip.ReversesBoth:
+		return "The board hangs turned by half a turn, so it looks upside down. The drop turns the picture upright."
+	case flip.ReversesX:
+		return "The board hangs with left and right exchanged, so its lettering reads backwards. The rod puts the picture right."
+	case flip.ReversesY:
+		return "The board hangs with top and bottom exchanged, so it looks upside down and mirrored. The rod puts the picture right."
+	default:
+		return "So close to the board the body turns nothing over: the board hangs as the picture is."
+	}
+}
+
+// bendsText says what the body does to the seams.
+func bendsText(p layout.Plan) string {
+	if len(p.Seams) == 0 {
+		return "One sheet holds the whole picture: there is no seam."
+	}
+	if p.Drop.Body != flip.Ball {
+		return "Across the rod the seams crowd toward its edges. Along it nothing is squeezed, so only a short stretch of the board shows here."
+	}
+	return "The drop bends the seams round its middle, where it shows them largest, and crowds them toward its rim."
+}
