@@ -9,6 +9,9 @@ type CameraSetup struct {
 	HeightPx     int
 	LensMM       float64 // focal length
 	FrameWidthMM float64 // the width seen in the plane of the drop's centre
+	FNumber      float64 // the stop: focal length over pupil diameter
+	FrameRate    float64 // frames a second; 0 when not asked for
+	Focus        Focus
 }
 
 // Camera is what the camera records. Pixels are square: where the sensor's sides are not in the proportion of the
@@ -20,7 +23,14 @@ type Camera struct {
 	LensMM        float64 `json:"lens_mm"`         // focal length
 	FrameWidthMM  float64 `json:"frame_width_mm"`  // seen in the plane of the drop's centre
 	FrameHeightMM float64 `json:"frame_height_mm"` // likewise
+	FNumber       float64 `json:"f_number"`
+	FrameRate     float64 `json:"frame_rate,omitempty"` // frames a second
+	Focus         Focus   `json:"focus"`
+	FocusMM       float64 `json:"focus_mm"` // entrance pupil to the plane that is in focus
 }
+
+// PupilMM is the diameter of the entrance pupil: focal length over f-number.
+func (c Camera) PupilMM() float64 { return c.LensMM / c.FNumber }
 
 // PixelMM is the size of a pixel in the plane of the drop's centre.
 func (c Camera) PixelMM() float64 { return c.FrameWidthMM / float64(c.WidthPx) }
@@ -34,8 +44,13 @@ func (c Camera) At(iPx, jPx float64) Point {
 	}
 }
 
-// maxPx bounds a frame's side, far above any camera.
-const maxPx = 100_000
+// Bounds far beyond any camera.
+const (
+	maxPx        = 100_000 // a frame's side
+	minFNumber   = 0.5     // the least that a lens in air can have
+	maxFNumber   = 1000.0
+	maxFrameRate = 1e9
+)
 
 // camera works out the frame for a drop that far from the entrance pupil, by the thin lens focused on the drop:
 // magnification m = F/(D - F), frame width = sensor width / m (Hecht, Optics, 5.2.3).
@@ -46,8 +61,14 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	if err := allLengths(named{"the sensor's width", c.Sensor.WidthMM}, named{"the sensor's height", c.Sensor.HeightMM}); err != nil {
 		return Camera{}, err
 	}
+	if !(c.FNumber >= minFNumber && c.FNumber <= maxFNumber) {
+		return Camera{}, fmt.Errorf("a stop of f/%g can't be: take one between f/%g and f/%g", c.FNumber, minFNumber, maxFNumber)
+	}
+	if !(c.FrameRate >= 0 && c.FrameRate <= maxFrameRate) {
+		return Camera{}, fmt.Errorf("%g frames a second can't be: take at most %g", c.FrameRate, maxFrameRate)
+	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
-	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx}
+	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus}
 	out.Sensor.WidthMM = min(c.Sensor.WidthMM, c.Sensor.HeightMM*proportions)
 	out.Sensor.HeightMM = out.Sensor.WidthMM / proportions
 

@@ -21,6 +21,7 @@ func (p Plan) Check() error {
 		{"the backdrop's width", b.WidthMM}, {"the backdrop's height", b.HeightMM},
 		{"the paper's width", b.Paper.WidthMM}, {"the paper's height", b.Paper.HeightMM}, {"the lap", b.LapMM},
 		{"the frame's width", p.Camera.FrameWidthMM}, {"the frame's height", p.Camera.FrameHeightMM},
+		{"the lens's focal length", p.Camera.LensMM}, {"the focus", p.Camera.FocusMM}, {"the sensor's width", p.Camera.Sensor.WidthMM},
 	} {
 		if err := allLengths(f); err != nil {
 			return err
@@ -31,6 +32,10 @@ func (p Plan) Check() error {
 		return errors.New("the index is not above 1")
 	case !(p.Picture.Fill > 0 && p.Picture.Fill < 1):
 		return errors.New("the fill is not between 0 and 1")
+	case !(p.Camera.FNumber >= minFNumber && p.Camera.FNumber <= maxFNumber):
+		return errors.New("the f-number is out of range")
+	case !(p.Camera.FrameRate >= 0 && p.Camera.FrameRate <= maxFrameRate):
+		return errors.New("the frame rate is out of range")
 	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
 		return errors.New("the frame's pixels are out of range")
 	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) != b.Columns*b.Rows:
@@ -41,7 +46,7 @@ func (p Plan) Check() error {
 		return errors.New("the picture and the backdrop differ in size")
 	}
 	for _, word := range []error{
-		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(oneOf("look", string(p.Picture.Look), Bulged)),
+		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), checkLamps(p.Lamps), second(oneOf("look", string(p.Picture.Look), Bulged)),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {

@@ -8,7 +8,8 @@ type Plan struct {
 	Picture  Picture  `json:"picture"`
 	Backdrop Backdrop `json:"backdrop"`
 	Camera   Camera   `json:"camera"`
-	Sheets   []Sheet  `json:"sheets"` // in pasting order, which is page order
+	Lamps    []Lamp   `json:"lamps_mm,omitempty"` // none: lit evenly
+	Sheets   []Sheet  `json:"sheets"`             // in pasting order, which is page order
 	Seams    []Seam   `json:"seams"`
 }
 
@@ -77,6 +78,14 @@ func (p Plan) Sight() flip.Sight {
 
 // Board is the backdrop's rectangle in board coordinates.
 func (b Backdrop) Board() Rect { return Rect{0, 0, b.WidthMM, b.HeightMM} }
+
+// PictureOnBoard is where the picture lies on the backdrop: in its middle, which the axis meets. Board coordinates.
+func (p Plan) PictureOnBoard() Rect {
+	return Rect{
+		(p.Backdrop.WidthMM - p.Picture.WidthMM) / 2, (p.Backdrop.HeightMM - p.Picture.HeightMM) / 2,
+		p.Picture.WidthMM, p.Picture.HeightMM,
+	}
+}
 
 // Page is the page's size as it lies.
 func (b Backdrop) Page() Size {

@@ -16,7 +16,7 @@ func plain() Setup {
 	return Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300,
 		Fit: Cover, Proportions: 1.5, Paper: a4, Orientation: Auto, MarginMM: 5, LapMM: 10, LightFrom: TopLeft,
-		Camera: CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100},
+		Camera: CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FNumber: 16, Focus: FocusBest},
 	}
 }
 

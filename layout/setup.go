@@ -36,6 +36,7 @@ type Setup struct {
 	LapMM       float64
 	LightFrom   Corner
 	Camera      CameraSetup
+	Lamps       []Lamp // none: the board is lit evenly
 }
 
 // Plan works the setup out. An error says what can't be and what to change.
@@ -59,7 +60,7 @@ func (s Setup) Plan() (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	return Plan{
+	plan := Plan{
 		Drop: Drop{
 			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
@@ -73,7 +74,10 @@ func (s Setup) Plan() (Plan, error) {
 		Camera:   camera,
 		Sheets:   sheets,
 		Seams:    backdrop.seams(sheets),
-	}, nil
+		Lamps:    s.Lamps,
+	}
+	plan.Camera.FocusMM = plan.focusMM(camera.Focus)
+	return plan, nil
 }
 
 // tile chooses the way of laying the paper that takes the fewest sheets, and cuts the print.
@@ -147,6 +151,9 @@ func (s Setup) check() error {
 		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste", s.LapMM, minLapMM)
 	case !(s.Proportions >= 0.02 && s.Proportions <= 50):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1", s.Proportions)
+	}
+	if err := checkLamps(s.Lamps); err != nil {
+		return err
 	}
 	sight := flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM}
 	nearestMM, ok := sight.NearestInvertingMM()

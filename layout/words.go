@@ -18,6 +18,21 @@ const (
 // ParseFit reads a fit.
 func ParseFit(s string) (Fit, error) { return oneOf("fit", s, Cover, Inside) }
 
+// Focus says what the camera is focused on.
+type Focus string
+
+// The focuses.
+const (
+	FocusBest    Focus = "best"    // between the drop's edge and the picture in it, where the worse of them is least blurred
+	FocusEdge    Focus = "edge"    // on the drop's visible edge
+	FocusPicture Focus = "picture" // on the image of the picture, which hangs in front of the drop's centre
+)
+
+// ParseFocus reads a focus.
+func ParseFocus(s string) (Focus, error) {
+	return oneOf("focus", s, FocusBest, FocusEdge, FocusPicture)
+}
+
 // Look says how the picture appears in the drop.
 type Look string
 

@@ -23,6 +23,7 @@ type setupFlags struct {
 const (
 	maxDropsPerML = 1e6 // a mist
 	maxPPI        = 4800
+	maxFrameRate  = 1e9
 )
 
 // register adds the flags, with their defaults.
@@ -43,10 +44,19 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.LapMM, "lap", "length", "10mm", aboveZero, "strip of a sheet that its neighbour is pasted over, 3mm or more")
 	add(flags, &s.Orientation, "orientation", "way", "auto", layout.ParseOrientation, "how the paper lies: auto (fewest sheets), portrait or landscape")
 	add(flags, &s.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner, "corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")
+	s.registerCamera(flags)
+}
+
+// registerCamera adds the flags of the camera and the lamps.
+func (s *setupFlags) registerCamera(flags *pflag.FlagSet) {
 	add(flags, &s.Camera.Sensor, "sensor", "WxH", "36x24mm", sizeMM, "the camera's sensor")
 	add(flags, &s.pixels, "pixels", "WxH", "6000x4000", pixels, "the frame's pixels")
 	add(flags, &s.Camera.LensMM, "lens", "length", "100mm", aboveZero, "focal length of the lens")
 	add(flags, &s.Camera.FrameWidthMM, "frame-width", "length", "", aboveZero, "width that the frame sees at the drop, in place of --lens; a ruler held there reads it")
+	add(flags, &s.Camera.FNumber, "aperture", "f/N", "f/16", fNumber, "stop of the lens")
+	add(flags, &s.Camera.Focus, "focus", "point", "best", layout.ParseFocus, "what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
+	add(flags, &s.Camera.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate), "frames a second")
+	flags.Var(&lampsValue{&s.Lamps}, "lamp", "where a lamp stands from the backdrop's centre: right, down, toward the camera, such as -60cm,-40cm,90cm; repeatable (default: lit evenly)")
 }
 
 // setup is what the flags ask for, all but the picture's proportions.

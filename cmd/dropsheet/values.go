@@ -110,3 +110,34 @@ func proportions(s string) (float64, error) {
 	}
 	return 0, fmt.Errorf("%q is not a proportion: write width:height, such as 3:2", s)
 }
+
+// fNumber reads a stop such as f/16, or the bare 16.
+func fNumber(s string) (float64, error) {
+	n, err := number(0, 1e6)(strings.TrimPrefix(strings.ToLower(s), "f/"))
+	if err != nil {
+		return 0, fmt.Errorf("%q is not a stop: write f/16 or the like", s)
+	}
+	return n, nil
+}
+
+// lampsValue is a flag that adds a lamp each time it is given.
+type lampsValue struct{ lamps *[]layout.Lamp }
+
+func (v *lampsValue) Set(s string) error {
+	parts := strings.Split(s, ",")
+	if len(parts) != 3 {
+		return fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
+	}
+	var mm [3]float64
+	for i, part := range parts {
+		var err error
+		if mm[i], err = units.ParseLength(part); err != nil {
+			return err
+		}
+	}
+	*v.lamps = append(*v.lamps, layout.Lamp{XMM: mm[0], YMM: mm[1], ZMM: mm[2]})
+	return nil
+}
+
+func (v *lampsValue) String() string { return "" }
+func (v *lampsValue) Type() string   { return "X,Y,Z" }

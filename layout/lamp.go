@@ -1,0 +1,23 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+)
+
+// Lamp is where a lamp stands, in mm from the backdrop's centre: x right and y down as one faces the printed side, z toward the camera.
+type Lamp struct {
+	XMM float64 `json:"x"`
+	YMM float64 `json:"y"`
+	ZMM float64 `json:"z"`
+}
+
+// checkLamps refuses lamps that can't light the printed side.
+func checkLamps(lamps []Lamp) error {
+	for _, l := range lamps {
+		if !(math.Abs(l.XMM) <= maxLengthMM && math.Abs(l.YMM) <= maxLengthMM && l.ZMM > 0 && l.ZMM <= maxLengthMM) {
+			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side: its third figure, the distance in front of the board, must be above 0mm", l.XMM, l.YMM, l.ZMM)
+		}
+	}
+	return nil
+}
