@@ -2,7 +2,7 @@ package layout
 
 import "fmt"
 
-// CameraSetup is the camera as asked for. Either LensMM or FrameWidthMM is given, the other is 0.
+// CameraSetup is the camera as asked for. FrameWidthMM, when it is not 0, counts in place of LensMM.
 type CameraSetup struct {
 	Sensor       Size
 	WidthPx      int
@@ -12,6 +12,7 @@ type CameraSetup struct {
 	FNumber      float64 // the stop: focal length over pupil diameter
 	FrameRate    float64 // frames a second; 0 when not asked for
 	Focus        Focus
+	SharpToPx    float64 // blur, in frame pixels, that passes for sharp; 0 for DefaultSharpToPx
 }
 
 // Camera is what the camera records. Pixels are square: where the sensor's sides are not in the proportion of the
@@ -26,7 +27,8 @@ type Camera struct {
 	FNumber       float64 `json:"f_number"`
 	FrameRate     float64 `json:"frame_rate,omitempty"` // frames a second
 	Focus         Focus   `json:"focus"`
-	FocusMM       float64 `json:"focus_mm"` // entrance pupil to the plane that is in focus
+	FocusMM       float64 `json:"focus_mm"`    // entrance pupil to the plane that is in focus
+	SharpToPx     float64 `json:"sharp_to_px"` // blur that passes for sharp, a diameter in frame pixels
 }
 
 // PupilMM is the diameter of the entrance pupil: focal length over f-number.
@@ -50,6 +52,7 @@ const (
 	minFNumber   = 0.5     // the least that a lens in air can have
 	maxFNumber   = 1000.0
 	maxFrameRate = 1e9
+	maxSharpToPx = 1e6 // more than any frame has
 )
 
 // camera works out the frame for a drop that far from the entrance pupil, by the thin lens focused on the drop:
@@ -67,8 +70,14 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	if !(c.FrameRate >= 0 && c.FrameRate <= maxFrameRate) {
 		return Camera{}, fmt.Errorf("%g frames a second can't be: take at most %g", c.FrameRate, maxFrameRate)
 	}
+	if !(c.SharpToPx >= 0 && c.SharpToPx <= maxSharpToPx) {
+		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for: take one above 0 and up to %g", c.SharpToPx, maxSharpToPx)
+	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
-	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus}
+	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
+	if out.SharpToPx == 0 {
+		out.SharpToPx = DefaultSharpToPx
+	}
 	out.Sensor.WidthMM = min(c.Sensor.WidthMM, c.Sensor.HeightMM*proportions)
 	out.Sensor.HeightMM = out.Sensor.WidthMM / proportions
 

@@ -36,24 +36,31 @@ func (p Plan) Check() error {
 		return errors.New("the f-number is out of range")
 	case !(p.Camera.FrameRate >= 0 && p.Camera.FrameRate <= maxFrameRate):
 		return errors.New("the frame rate is out of range")
+	case !(p.Camera.SharpToPx > 0 && p.Camera.SharpToPx <= maxSharpToPx):
+		return errors.New("the blur that passes for sharp is out of range")
 	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
 		return errors.New("the frame's pixels are out of range")
 	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) != b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
-	case math.Abs(p.Picture.WidthMM-b.WidthMM) > tolerance || math.Abs(p.Picture.HeightMM-b.HeightMM) > tolerance:
-		return errors.New("the picture and the backdrop differ in size")
+	case !(p.Picture.WidthMM > 0 && p.Picture.HeightMM > 0 && p.Picture.WidthMM <= b.WidthMM+tolerance && p.Picture.HeightMM <= b.HeightMM+tolerance):
+		return errors.New("the backdrop does not hold the picture")
+	case b.Surround == "" && (b.WidthMM-p.Picture.WidthMM > tolerance || b.HeightMM-p.Picture.HeightMM > tolerance):
+		return errors.New("the backdrop is larger than the picture, and nothing fills the rest")
 	}
 	for _, word := range []error{
-		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), checkLamps(p.Lamps), second(oneOf("look", string(p.Picture.Look), Bulged)),
+		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps), second(oneOf("look", string(p.Picture.Look), Bulged)),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {
 			return word
 		}
 	}
-	return p.checkSheets()
+	if err := p.checkSheets(); err != nil {
+		return err
+	}
+	return p.checkLevel()
 }
 
 func second[T any](_ T, err error) error { return err }

@@ -15,14 +15,12 @@ func (p Plan) ImageMM() float64 {
 
 // focusMM is the distance from the entrance pupil that a focus stands for.
 func (p Plan) focusMM(f Focus) float64 {
-	edge, image := p.EdgeMM(), p.ImageMM()
 	switch f {
 	case FocusEdge:
-		return edge
+		return p.EdgeMM()
 	case FocusPicture:
-		return image
+		return p.ImageMM()
 	default:
-		// |d - d_f|/d, to which blur is proportional, is equal for both at their harmonic mean.
-		return 2 * edge * image / (edge + image)
+		return p.bestFocusMM(p.Camera.FNumber)
 	}
 }

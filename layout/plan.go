@@ -2,15 +2,18 @@ package layout
 
 import "dropsheet/flip"
 
-// Plan is the whole job in millimetres, and what a job file carries. It is made by Setup.Plan and then only read.
+// Plan is the whole job in millimetres, and what a job file carries. It is made by Setup.Plan, WithSeams may slide its seams, and then it is
+// only read.
 type Plan struct {
 	Drop     Drop     `json:"drop"`
 	Picture  Picture  `json:"picture"`
 	Backdrop Backdrop `json:"backdrop"`
 	Camera   Camera   `json:"camera"`
 	Lamps    []Lamp   `json:"lamps_mm,omitempty"` // none: lit evenly
-	Sheets   []Sheet  `json:"sheets"`             // in pasting order, which is page order
-	Seams    []Seam   `json:"seams"`
+	// LevelledFor are the lamps whose fall-off the print makes up for; none: it makes up for nothing. Other lamps tried on a job leave it as it is.
+	LevelledFor []Lamp  `json:"levelled_for_mm,omitempty"`
+	Sheets      []Sheet `json:"sheets"` // in pasting order, which is page order
+	Seams       []Seam  `json:"seams"`
 }
 
 // Drop is the drop and where it hangs.
@@ -22,6 +25,7 @@ type Drop struct {
 	DistanceMM    float64       `json:"distance_mm"`
 	CameraMM      float64       `json:"camera_distance_mm"`
 	Reverses      flip.Reversal `json:"reverses"`
+	TravelMM      float64       `json:"travel_mm,omitempty"` // how far off the axis it may fall, each way; 0 when not asked for
 }
 
 // Picture is what must appear in the drop, and how large it is printed for that.
@@ -39,6 +43,7 @@ type Picture struct {
 type Backdrop struct {
 	WidthMM     float64     `json:"width_mm"`
 	HeightMM    float64     `json:"height_mm"`
+	Surround    Surround    `json:"surround,omitempty"` // what fills it beyond the picture
 	Columns     int         `json:"columns"`
 	Rows        int         `json:"rows"`
 	Paper       Paper       `json:"paper"`

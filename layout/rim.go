@@ -5,7 +5,7 @@ import "math"
 // DarkRim is the ring of the drop that looks past the backdrop's edge, as shares, 0 to 1, of the drop's visible radius.
 // It is widest where the edge is nearest to the axis and narrowest toward the corners.
 type DarkRim struct {
-	AcrossShare float64 `json:"across_share"` // toward the picture's left and right edges
+	AcrossShare float64 `json:"across_share"` // toward the backdrop's left and right edges
 	DownShare   float64 `json:"down_share"`   // toward its top and bottom edges
 	CornerShare float64 `json:"corner_share"`
 }
@@ -15,13 +15,13 @@ func (p Plan) DarkRim() DarkRim {
 	share := func(reachMM float64) float64 {
 		fill, ok := p.Sight().FillAt(reachMM)
 		if !ok {
-			return 0 // the drop sees no further than the picture
+			return 0 // the drop sees no further than the backdrop
 		}
 		return 1 - fill
 	}
 	turn := p.Drop.Reverses.Turn()
 	var rim DarkRim
-	halfW, halfH := p.Picture.WidthMM/2, p.Picture.HeightMM/2
+	halfW, halfH := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
 	if turn.ReverseX {
 		rim.AcrossShare = share(halfW)
 	}

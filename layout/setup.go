@@ -20,6 +20,7 @@ const maxSheets = 500
 type Setup struct {
 	Drop     flip.Drop
 	CameraMM float64 // entrance pupil to drop centre
+	TravelMM float64 // how far the drop may move off the axis, each way; 0 when not asked for
 
 	// Any two of distance, print and fill give the third; each is 0 when not asked for.
 	DistanceMM float64
@@ -36,74 +37,94 @@ type Setup struct {
 	LapMM       float64
 	LightFrom   Corner
 	Camera      CameraSetup
-	Lamps       []Lamp // none: the board is lit evenly
+	// Surround, when not empty, fills the board beyond the picture, to SurroundSize or, where that is 0, until the frame is covered.
+	Surround     Surround
+	SurroundSize Size
+	Lamps        []Lamp // none: the board is lit evenly
+	Level        bool   // the print makes up for the lamps' fall-off
 }
 
 // Plan works the setup out. An error says what can't be and what to change.
 func (s Setup) Plan() (Plan, error) {
-	if err := s.check(); err != nil {
+	plan, lies, err := s.outline()
+	if err != nil {
 		return Plan{}, err
+	}
+	board, err := s.board(plan)
+	if err != nil {
+		return Plan{}, err
+	}
+	if plan.Backdrop, plan.Sheets, err = s.tile(lies, board); err != nil {
+		return Plan{}, err
+	}
+	plan.Seams = plan.Backdrop.seams(plan.Sheets)
+	if s.Level {
+		plan.LevelledFor = s.Lamps
+	}
+	if err := plan.checkLevel(); err != nil {
+		return Plan{}, err
+	}
+	return plan, nil
+}
+
+// outline is the plan without board and sheets, and the ways to lay the paper.
+func (s Setup) outline() (Plan, []paperLie, error) {
+	if err := s.check(); err != nil {
+		return Plan{}, nil, err
 	}
 	lies, err := s.lies()
 	if err != nil {
-		return Plan{}, err
+		return Plan{}, nil, err
 	}
 	camera, err := s.Camera.camera(s.CameraMM)
 	if err != nil {
-		return Plan{}, err
+		return Plan{}, nil, err
 	}
 	sight, print, fill, err := s.solve(lies)
 	if err != nil {
-		return Plan{}, err
-	}
-	backdrop, sheets, err := s.tile(lies, print)
-	if err != nil {
-		return Plan{}, err
+		return Plan{}, nil, err
 	}
 	plan := Plan{
 		Drop: Drop{
 			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
-			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(),
+			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,
 		},
 		Picture: Picture{
 			Fill: fill, ReachMM: s.reachMM(print), NearAxisReachMM: sight.NearAxisReachMM(fill),
 			WidthMM: print.WidthMM, HeightMM: print.HeightMM, Look: Bulged, Fit: s.Fit,
 		},
-		Backdrop: backdrop,
-		Camera:   camera,
-		Sheets:   sheets,
-		Seams:    backdrop.seams(sheets),
-		Lamps:    s.Lamps,
+		Camera: camera,
+		Lamps:  s.Lamps,
 	}
 	plan.Camera.FocusMM = plan.focusMM(camera.Focus)
-	return plan, nil
+	return plan, lies, nil
 }
 
-// tile chooses the way of laying the paper that takes the fewest sheets, and cuts the print.
-func (s Setup) tile(lies []paperLie, print Size) (Backdrop, []Sheet, error) {
+// tile chooses the way of laying the paper that takes the fewest sheets, and cuts the board.
+func (s Setup) tile(lies []paperLie, board Size) (Backdrop, []Sheet, error) {
 	best := lies[0]
 	fewest := math.Inf(1)
 	for _, l := range lies {
-		columns, rows := l.sheetsFor(print)
+		columns, rows := l.sheetsFor(board)
 		if n := float64(columns) * float64(rows); n < fewest {
 			best, fewest = l, n
 		}
 	}
 	if bound := max(s.MaxSheets, maxSheets); s.MaxSheets == 0 && fewest > float64(bound) {
-		return Backdrop{}, nil, fmt.Errorf("a print of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets by name",
-			print.WidthMM, print.HeightMM, fewest, s.Paper.Name, bound)
+		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets by name",
+			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, bound)
 	}
 	if s.MaxSheets != 0 && fewest > float64(s.MaxSheets) {
-		return Backdrop{}, nil, fmt.Errorf("a print of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
-			print.WidthMM, print.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
+		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
+			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
 	}
-	columns, rows := best.sheetsFor(print)
+	columns, rows := best.sheetsFor(board)
 	b := Backdrop{
-		WidthMM: print.WidthMM, HeightMM: print.HeightMM, Columns: columns, Rows: rows,
+		WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.Surround, Columns: columns, Rows: rows,
 		Paper: s.Paper, Orientation: best.orientation, MarginMM: s.MarginMM, LapMM: s.LapMM, LightFrom: s.LightFrom,
 	}
-	return b, b.cut(best), nil
+	return b, b.cutEven(), nil
 }
 
 // named is a figure with the words for it.
@@ -155,14 +176,28 @@ func (s Setup) check() error {
 	if err := checkLamps(s.Lamps); err != nil {
 		return err
 	}
-	sight := flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM}
-	nearestMM, ok := sight.NearestInvertingMM()
-	if !ok || s.CameraMM <= s.Drop.RadiusMM() {
-		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
+	if err := checkTravel(s.TravelMM); err != nil {
+		return err
 	}
+	if s.Level && len(s.Lamps) == 0 {
+		return errLevelNeedsLamps
+	}
+	sight := flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM}
+	if err := checkCameraDistance(sight); err != nil {
+		return err
+	}
+	nearestMM, _ := sight.NearestInvertingMM()
 	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
 		return fmt.Errorf("a backdrop %gmm from the drop's centre is inside the focal length of %.3gmm: so close the drop does not turn the picture over; move the backdrop beyond %.3gmm",
 			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
+	}
+	return nil
+}
+
+// checkCameraDistance refuses a camera that is too close to see anything inverted.
+func checkCameraDistance(s flip.Sight) error {
+	if _, ok := s.NearestInvertingMM(); !ok || s.CameraMM <= s.Drop.RadiusMM() {
+		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
 	}
 	return nil
 }

@@ -15,8 +15,7 @@ type paperLie struct {
 // lies returns the ways that the setup allows, the one to prefer first.
 func (s Setup) lies() ([]paperLie, error) {
 	lie := func(o Orientation) paperLie {
-		page := Backdrop{Paper: s.Paper, Orientation: o}.Page()
-		return paperLie{o, run{page.WidthMM - 2*s.MarginMM, s.LapMM}, run{page.HeightMM - 2*s.MarginMM, s.LapMM}}
+		return Backdrop{Paper: s.Paper, Orientation: o, MarginMM: s.MarginMM, LapMM: s.LapMM}.lie()
 	}
 	var all []paperLie
 	if s.Orientation != Landscape {
@@ -36,6 +35,12 @@ func (s Setup) lies() ([]paperLie, error) {
 	return all, nil
 }
 
+// lie is the way that the paper lies.
+func (b Backdrop) lie() paperLie {
+	page := b.Page()
+	return paperLie{b.Orientation, run{page.WidthMM - 2*b.MarginMM, b.LapMM}, run{page.HeightMM - 2*b.MarginMM, b.LapMM}}
+}
+
 // largest returns the largest scale k for which a print of k x proportions by k fits on n sheets, in mm of height.
 func (l paperLie) largest(proportions float64, n int) (heightMM float64) {
 	for columns := 1; columns <= n; columns++ {
@@ -50,13 +55,19 @@ func (l paperLie) sheetsFor(print Size) (columns, rows int) {
 	return l.across.sheets(print.WidthMM), l.down.sheets(print.HeightMM)
 }
 
-// cut lays the print out in even cells and numbers the sheets in pasting order: from the lamp's corner row by row,
-// so that each sheet is pasted over laps that are already down.
-func (b Backdrop) cut(l paperLie) []Sheet {
-	left, top := b.LightFrom.Left(), b.LightFrom.Top()
-	xs := edges(l.across.cells(b.WidthMM, b.Columns), b.WidthMM, left)
-	ys := edges(l.down.cells(b.HeightMM, b.Rows), b.HeightMM, top)
+// cutEven lays the print out in even cells.
+func (b Backdrop) cutEven() []Sheet {
+	l := b.lie()
+	return b.cut(
+		edges(l.across.cells(b.WidthMM, b.Columns), b.WidthMM, b.LightFrom.Left()),
+		edges(l.down.cells(b.HeightMM, b.Rows), b.HeightMM, b.LightFrom.Top()),
+	)
+}
 
+// cut lays the print out in cells with these edges, in rising order, and numbers the sheets in pasting order: from the lamp's corner row by row,
+// so that each sheet is pasted over laps that are already down.
+func (b Backdrop) cut(xs, ys []float64) []Sheet {
+	left, top := b.LightFrom.Left(), b.LightFrom.Top()
 	page := b.Page()
 	sheets := make([]Sheet, 0, b.Columns*b.Rows)
 	for i := range b.Rows {

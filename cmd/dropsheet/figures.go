@@ -35,6 +35,15 @@ func writeFigures(w io.Writer, p layout.Plan, material string) error {
 	s := p.Sensitivity()
 	line("sensitivity", "drop 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
 	line("frame", "%.1f x %.1f mm at the drop, which is %.0f of %d pixels wide", p.Camera.FrameWidthMM, p.Camera.FrameHeightMM, 2*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), p.Camera.WidthPx)
+	for _, l := range coverageLines(p) {
+		line(l[0], "%s", l[1])
+	}
+	for _, l := range sharpnessLines(p) {
+		line(l[0], "%s", l[1])
+	}
+	for _, l := range lightLines(p) {
+		line(l[0], "%s", l[1])
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
@@ -50,5 +59,5 @@ func darkRim(p layout.Plan) string {
 		return "the outer " + percent(rim.DownShare) + " of the rod's half-width above and below"
 	}
 	widest := math.Max(rim.AcrossShare, rim.DownShare)
-	return fmt.Sprintf("the outer %s of the radius where it is widest, %s toward the picture's corners", percent(widest), percent(rim.CornerShare))
+	return fmt.Sprintf("the outer %s of the radius where it is widest, %s toward its corners", percent(widest), percent(rim.CornerShare))
 }

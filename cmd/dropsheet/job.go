@@ -14,6 +14,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/pdf"
 	"dropsheet/tile/raster"
 	"dropsheet/tile/sheet"
 )
@@ -34,6 +35,7 @@ type job struct {
 	CheckCode string     `json:"check_code"` // printed on every sheet: sheets of one code belong together
 	Artwork   artworkRef `json:"artwork"`
 	Print     printing   `json:"print"`
+	Placement placement  `json:"seam_placement"`
 	layout.Plan
 }
 
@@ -47,7 +49,7 @@ type artworkRef struct {
 
 // printing is how the pixels go on paper.
 type printing struct {
-	Grid     raster.Grid `json:"grid"` // the backdrop as one raster
+	Grid     raster.Grid `json:"grid"` // the picture as one raster
 	Lossless bool        `json:"lossless"`
 }
 
@@ -156,9 +158,12 @@ func (j job) check() error {
 	if g.WidthPx < 1 || g.HeightPx < 1 || g.WidthPx > j.Artwork.WidthPx || g.HeightPx > j.Artwork.HeightPx {
 		return errors.New("the grid has pixels that the artwork has not")
 	}
-	board := j.Backdrop.Board()
+	picture := j.PictureOnBoard()
+	if most := 2 * finest(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM && float64(g.HeightPx) <= most*picture.HeightMM) {
+		return errors.New("the grid is finer than can be printed")
+	}
 	for _, s := range j.Sheets {
-		if px := g.Pixels(board, j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
+		if px := g.Pixels(picture, j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
 			return fmt.Errorf("sheet %s has too many pixels", s.Name)
 		}
 	}
@@ -167,12 +172,17 @@ func (j job) check() error {
 
 // sheetJob is the job as the sheets need it.
 func (j job) sheetJob(art *artwork.Picture) sheet.Job {
+	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), j.PictureOnBoard())
+	profile := art.ICC
+	if pdf.CheckProfile(profile, source.Gray()) != nil {
+		profile = nil // a grey artwork's profile says nothing of the colours that a coloured surround needs
+	}
 	return sheet.Job{
 		Label:    sheet.Label{Job: j.Name, Code: j.CheckCode, Of: len(j.Sheets)},
 		Plan:     j.Plan,
 		Grid:     j.Print.Grid,
-		Source:   raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid),
-		Profile:  art.ICC,
+		Source:   source,
+		Profile:  profile,
 		Lossless: j.Print.Lossless,
 	}
 }

@@ -107,7 +107,7 @@ type action func(ctx context.Context, c console, args []string) error
 var commands []command
 
 func init() {
-	commands = []command{sizeCommand, makeCommand, reprintCommand}
+	commands = []command{sizeCommand, makeCommand, proofCommand, seamsCommand, reprintCommand}
 }
 
 func (k command) run(ctx context.Context, c console, args []string) int {

@@ -17,6 +17,7 @@ import (
 	"dropsheet/tile/proof"
 	"dropsheet/tile/raster"
 	"dropsheet/tile/seammap"
+	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
 )
 
@@ -41,7 +42,9 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 	prepare: func(flags *pflag.FlagSet) action {
 		var m making
 		m.setup.register(flags)
+		m.placement.register(flags)
 		addPPI(flags, &m.ppi)
+		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board comes out even; needs --lamp")
 		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is (Flate) in place of JPEG; files grow several times larger")
 		flags.StringVar(&m.out, "out", "", "`folder` to write, which must not exist or be empty (default: the artwork's name with -backdrop)")
 		flags.BoolVar(&m.json, "json", false, "write the job as JSON to the standard output too")
@@ -53,6 +56,7 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 // making is what the flags of make ask for.
 type making struct {
 	setup                 setupFlags
+	placement             placementFlags
 	ppi                   float64
 	out                   string
 	lossless, json, force bool
@@ -67,6 +71,9 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := m.placement.check(); err != nil {
+		return err
+	}
 	if m.out == "" {
 		base := filepath.Base(path)
 		m.out = strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
@@ -77,7 +84,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 		return err
 	}
 	setup.Proportions = float64(widthPx) / float64(heightPx)
-	plan, err := setup.Plan()
+	plans, err := setup.Plans()
 	if err != nil {
 		return asWrongWords(err)
 	}
@@ -85,7 +92,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	j, err := m.fill(ctx, c, folder, path, plan)
+	j, err := m.fill(ctx, c, folder, path, plans)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -104,19 +111,30 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	return m.tell(c.out, j)
 }
 
-// fill writes the job's files into the unfinished folder.
-func (m *making) fill(ctx context.Context, c console, folder *staging, path string, plan layout.Plan) (job, error) {
+// fill writes the job's files into the unfinished folder. The plans are the ways to lay the paper, one of which is taken.
+func (m *making) fill(ctx context.Context, c console, folder *staging, path string, plans []layout.Plan) (job, error) {
 	art, err := artwork.Open(path, artwork.DefaultMaxPixels)
 	if err != nil {
 		return job{}, err
 	}
 	c.warn(art.Warnings...)
+	picture := texture.New(art)
+	plan, placed, err := m.placement.place(plans, picture)
+	if err != nil {
+		return job{}, err
+	}
+	c.warn(placed.warnings()...)
+	c.warn(lightWarnings(plan)...)
+	if plan.Level().On() && art.ICC != nil {
+		c.warn(profileWarning)
+	}
 	w, h := art.Size()
-	grid := raster.NewGrid(plan.Backdrop.Board(), w, h, finest(m.ppi))
+	grid := raster.NewGrid(plan.PictureOnBoard(), w, h, finest(m.ppi))
 	j, err := newJob(plan, art, path, folder.final, printing{grid, m.lossless})
 	if err != nil {
 		return job{}, err
 	}
+	j.Placement = placed
 	show := progress{c, "sheet", len(plan.Sheets)}
 	err = writeFile(folder.file("sheets.pdf"), false, func(w io.Writer) error {
 		return j.sheetJob(art).Write(ctx, w, plan.Sheets, show.done)
@@ -126,20 +144,25 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		return job{}, err
 	}
 
-	picture := texture.New(art)
-	seams := seammap.Draw(plan, picture)
+	seams := seammap.Draw(plan, picture, seamsight.New(plan, picture, defaultSeamWidthMM).Seams())
 	for _, file := range []struct {
 		name  string
 		write func(io.Writer) error
 	}{
 		{"guide.pdf", func(w io.Writer) error {
 			return guide.Write(w, guide.Job{
-				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.Backdrop.Board()).PixelsPerInch(),
+				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
 				Picture: picture, SeamMap: seams,
 				DropView: proof.Pinhole(plan, proof.CloseUp(plan, dropViewSidePx, dropViewDrops), picture),
 			})
 		}},
-		{"proof.png", writePNG(func() image.Image { return proof.Pinhole(plan, proof.Reduced(plan.Camera, proofSidePx), picture) })},
+		{"proof.png", func(w io.Writer) error {
+			frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
+			if err != nil {
+				return err
+			}
+			return writePNG(func() image.Image { return frame })(w)
+		}},
 		{"seams.png", writePNG(func() image.Image { return seams })},
 		{jobFile, j.encode},
 	} {
@@ -166,7 +189,10 @@ func (m *making) tell(w io.Writer, j job) error {
 	if err := writeFigures(w, j.Plan, m.setup.material.Name); err != nil {
 		return err
 	}
-	ppi := j.Print.Grid.Resolution(j.Backdrop.Board()).PixelsPerInch()
+	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {
+		return err
+	}
+	ppi := j.Print.Grid.Resolution(j.PictureOnBoard()).PixelsPerInch()
 	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written", strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
 	return err
 }

@@ -149,7 +149,7 @@ func TestProgressOnATerminalOnly(t *testing.T) {
 // A reprinted page draws pixel for pixel as in the original.
 func TestReprint(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
-	folder := mustMake(t, art, "--distance", "40cm")
+	folder := mustMake(t, art, "--distance", "40cm", "--surround", "navy", "--surround-size", "92x62cm")
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 	original := pdftest.Open(t, sheets)
@@ -235,7 +235,7 @@ func FuzzDecodeJob(f *testing.F) {
 		}
 		// Whatever is taken must be drawable: finite places, on the page.
 		for _, s := range j.Sheets {
-			px := j.Print.Grid.Pixels(j.Backdrop.Board(), j.Backdrop.Printed(s))
+			px := j.Print.Grid.Pixels(j.PictureOnBoard(), j.Backdrop.Printed(s))
 			if px.Empty() || math.IsNaN(s.OnPage.XMM) {
 				t.Errorf("a job was taken that can't be drawn: %s", text)
 			}

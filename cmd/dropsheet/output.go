@@ -12,8 +12,8 @@ import (
 // writeFile makes a file by a function that writes it. The file appears at path only when it is whole. An existing file
 // is an error unless force is set.
 func writeFile(path string, force bool, write func(io.Writer) error) (err error) {
-	if _, statErr := os.Lstat(path); statErr == nil && !force {
-		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+	if err := mayWrite(path, force); err != nil {
+		return err
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".unfinished-*")
 	if err != nil {
@@ -38,6 +38,18 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 		return err
 	}
 	return os.Rename(f.Name(), path)
+}
+
+// mayWrite tells why a file can't be put at path.
+func mayWrite(path string, force bool) error {
+	info, err := os.Lstat(path)
+	switch {
+	case err == nil && info.IsDir():
+		return fmt.Errorf("%q is a folder: name a file with --out", path)
+	case err == nil && !force:
+		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+	}
+	return nil
 }
 
 // discardFile removes an unfinished file.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -10,8 +9,6 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
-
-	"dropsheet/tile/artwork"
 )
 
 var reprintCommand = command{
@@ -47,22 +44,9 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return asWrongWords(err)
 	}
-	if r.artwork == "" {
-		r.artwork = filepath.FromSlash(j.Artwork.File)
-		if !filepath.IsAbs(r.artwork) {
-			r.artwork = filepath.Join(folder, r.artwork)
-		}
-	}
-	art, err := artwork.Open(r.artwork, artwork.DefaultMaxPixels)
+	art, err := openArtwork(j, folder, r.artwork)
 	if err != nil {
-		return fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
-	}
-	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
-		return fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's %.8s): name the unchanged file with --artwork, or make the whole job again",
-			r.artwork, got, j.Artwork.SHA256)
-	}
-	if w, h := art.Size(); w != j.Artwork.WidthPx || h != j.Artwork.HeightPx {
-		return fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as make wrote it", r.artwork, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
+		return err
 	}
 	if r.out == "" {
 		r.out = filepath.Join(folder, reprintName(args[1:]))

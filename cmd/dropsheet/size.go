@@ -32,10 +32,14 @@ proportions count; only its header is read. Writes no file.`,
 			if err != nil {
 				return err
 			}
+			c.warn(lightWarnings(p)...)
 			if asJSON {
-				return writeJSON(c.out, report{p, p.DarkRim(), p.Sensitivity()})
+				return writeJSON(c.out, report{p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Sharpness(), p.LightFigures()})
 			}
-			return writeFigures(c.out, p, s.material.Name)
+			if err := writeFigures(c.out, p, s.material.Name); err != nil {
+				return err
+			}
+			return writeSharpnessTable(c.out, p)
 		}
 	},
 }
@@ -71,6 +75,11 @@ type report struct {
 	layout.Plan
 	DarkRim     layout.DarkRim     `json:"dark_rim"`
 	Sensitivity layout.Sensitivity `json:"sensitivity"`
+	Coverage    coverageReport     `json:"coverage"`
+	Travel      layout.Travel      `json:"travel"`
+	Sharpness   layout.Sharpness   `json:"sharpness"`
+
+	Light *layout.LightFigures `json:"light,omitempty"` // none without lamps
 }
 
 func writeJSON(w io.Writer, v any) error {

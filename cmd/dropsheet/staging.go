@@ -12,8 +12,8 @@ import (
 // jobFiles is what make writes into a job's folder, in the order that it is written; reprints come beside them.
 var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", jobFile}
 
-// reprintPattern matches what reprint writes there.
-const reprintPattern = "reprint-*.pdf"
+// besidePatterns match what other commands write there.
+var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // staging is a folder that is filled out of sight and put in its place when it is whole.
 type staging struct{ final, temporary string }
@@ -53,8 +53,11 @@ func mayReplace(path string, force bool) error {
 		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the job in it", path)
 	}
 	for _, e := range entries {
-		reprint, _ := filepath.Match(reprintPattern, e.Name())
-		if !reprint && !slices.Contains(jobFiles, e.Name()) {
+		beside := slices.ContainsFunc(besidePatterns, func(pattern string) bool {
+			match, _ := filepath.Match(pattern, e.Name()) // the patterns are well formed
+			return match
+		})
+		if !beside && !slices.Contains(jobFiles, e.Name()) {
 			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", path, e.Name())
 		}
 	}

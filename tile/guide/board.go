@@ -25,6 +25,10 @@ func (b *book) board() {
 		hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
 		b.cells(at, pen{white, 3 * hair, nil})
 		b.cells(at, pen{black, hair, nil})
+		if b.job.surrounded() {
+			b.frame(b.onFigure(at, p.PictureOnBoard()), pen{white, 5 * hair, nil})
+			b.frame(b.onFigure(at, p.PictureOnBoard()), pen{accent, 2.5 * hair, []float64{2, 1.2}})
+		}
 		named = b.names(at)
 		b.around(at)
 		b.middle(at)
@@ -32,6 +36,10 @@ func (b *book) board() {
 	text := "The numbers in discs give the order of pasting; they are the pages of sheets.pdf too."
 	if !named {
 		text = "The cells are too small here for their names: R2C3 is the third cell in the second row. The table in the next section gives each its page."
+	}
+	if b.job.surrounded() {
+		on := p.PictureOnBoard()
+		text += fmt.Sprintf(" The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below its upper edge; beyond it comes %s.", length(on.XMM), length(on.YMM), b.job.surround())
 	}
 	b.caption(text + " The cross marks the middle, where the line from the lens through the " + b.job.body() + " meets the board. Light comes from the " + corner(p.Backdrop.LightFrom) + ".")
 }
@@ -129,10 +137,10 @@ func (b *book) around(at layout.Rect) {
 	s := tinyStyle
 	columns, rows := p.Backdrop.Columns, p.Backdrop.Rows
 	wide := b.width(s, fmt.Sprintf("C%d", columns)) + 1
-	for i := 0; i < columns; i += everyNth(wide, at.WidthMM/float64(columns)) {
+	for i := 0; i < columns; i += everyNth(wide, k*leastStep(xs)) {
 		b.putMiddle(s, at.XMM+k*(xs[i]+xs[i+1])/2, at.YMM-1.8, fmt.Sprintf("C%d", i+1))
 	}
-	for i := 0; i < rows; i += everyNth(s.sizeMM(), at.HeightMM/float64(rows)) {
+	for i := 0; i < rows; i += everyNth(s.sizeMM(), k*leastStep(ys)) {
 		b.putRight(s, at.XMM-1.8, at.YMM+k*(ys[i]+ys[i+1])/2+s.capMM()/2, fmt.Sprintf("R%d", i+1))
 	}
 	x := at.XMM + at.WidthMM/2
@@ -141,6 +149,15 @@ func (b *book) around(at layout.Rect) {
 	b.across(at.XMM, at.RightMM(), at.BottomMM()+7, length(p.Backdrop.WidthMM))
 	b.down(at.RightMM()+7, at.YMM, at.BottomMM(), length(p.Backdrop.HeightMM))
 	b.cornerLamp(at)
+}
+
+// leastStep is the least distance between the middles of neighbouring cells, whose edges are given in rising order.
+func leastStep(edges []float64) float64 {
+	least := edges[len(edges)-1] - edges[0]
+	for i := 2; i < len(edges); i++ {
+		least = min(least, (edges[i]-edges[i-2])/2)
+	}
+	return least
 }
 
 // everyNth says how many steps to go from one heading to the next so that headings of that size stay apart.

@@ -76,7 +76,7 @@ func (j Job) darkRim() string {
 	case flip.ReversesY:
 		return percent(rim.DownShare) + of + " stays dark at its upper and lower edges: there it looks past the backdrop."
 	default:
-		return fmt.Sprintf("The outermost ring of the drop looks past the backdrop and stays dark: %s%s at the picture\u2019s left and right, %s above and below, %s toward the corners.",
+		return fmt.Sprintf("The outermost ring of the drop looks past the backdrop and stays dark: %s%s at the backdrop\u2019s left and right, %s above and below, %s toward the corners.",
 			percent(rim.AcrossShare), of, percent(rim.DownShare), percent(rim.CornerShare))
 	}
 }

@@ -42,24 +42,25 @@ func (b *book) gridDrawing(box layout.Rect) {
 	b.cells(at, plain)
 	b.frame(at, heavy)
 	figure := tinyStyle.in(black)
-	for _, i := range spaced(len(xs), b.width(figure, tenth(xs[len(xs)-1]))+1.5, at.WidthMM) {
+	for _, i := range spaced(xs, (b.width(figure, tenth(xs[len(xs)-1]))+1.5)/k) {
 		b.putMiddle(figure, at.XMM+k*xs[i], at.YMM-2, tenth(xs[i]))
 	}
-	for _, i := range spaced(len(ys), figure.sizeMM(), at.HeightMM) {
+	for _, i := range spaced(ys, figure.sizeMM()/k) {
 		b.putRight(figure, at.XMM-2, at.YMM+k*ys[i]+figure.capMM()/2, tenth(ys[i]))
 	}
 }
 
-// spaced picks those of n lines, about evenly laid over a length, that have room for a figure of that size: every so manyth, and the last.
-func spaced(n int, sizeMM, lengthMM float64) []int {
-	stepMM := lengthMM / float64(n-1)
-	var picked []int
-	for i := 0; i < n-1; i += everyNth(sizeMM, stepMM) {
-		if i == 0 || float64(n-1-i)*stepMM >= sizeMM {
+// spaced picks those of the lines at rising places that have room for a figure of that size: the first, the last, and from the first on each
+// that is far enough from the one picked before and from the last.
+func spaced(at []float64, size float64) []int {
+	last := len(at) - 1
+	picked := []int{0}
+	for i := 1; i < last; i++ {
+		if at[i]-at[picked[len(picked)-1]] >= size && at[last]-at[i] >= size {
 			picked = append(picked, i)
 		}
 	}
-	return append(picked, n-1)
+	return append(picked, last)
 }
 
 // lines lists the pencil lines of one direction: outer edge, the line between each two columns or rows, outer edge.

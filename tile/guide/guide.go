@@ -67,6 +67,8 @@ type section struct {
 var sections = []section{
 	{"What to buy", true, (*book).shopping},
 	{"Setting up", true, (*book).setup},
+	{"Sharpness and exposure", true, (*book).sharpness},
+	{"Light", true, (*book).light},
 	{"Printing", true, (*book).printing},
 	{"The board as it must hang", true, (*book).board},
 	{"The pencil grid", true, (*book).grid},

@@ -40,6 +40,15 @@ func TestEveryKindOfJob(t *testing.T) {
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 4},
 		{"a strip of paper", "100x900mm", func(s *layout.Setup) { s.DistanceMM = 90 }, 2},
 		{"wide margins", "A4", func(s *layout.Setup) { s.MarginMM = 60 }, 15},
+		{"a lamp from the side", "A4", func(s *layout.Setup) { s.Lamps = []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}} }, 15},
+		{"four lamps, two above two, on A5, levelled", "A5", func(s *layout.Setup) {
+			s.DistanceMM, s.Level = 250, true
+			s.Lamps = []layout.Lamp{{XMM: -900, YMM: -300, ZMM: 900}, {XMM: -900, YMM: 300, ZMM: 900}, {XMM: 900, YMM: -300, ZMM: 900}, {XMM: 900, YMM: 300, ZMM: 900}}
+		}, 8},
+		{"lamps at the axis, in the view and behind the camera, on postcards", "A6", func(s *layout.Setup) {
+			s.DistanceMM = 90
+			s.Lamps = []layout.Lamp{{XMM: 0, YMM: 0, ZMM: 900}, {XMM: 3, YMM: 5, ZMM: 200}, {XMM: 20, YMM: 0, ZMM: 40}, {XMM: 500, YMM: 0, ZMM: 2}}
+		}, 4},
 		{"a sheet of A0", "A0", func(s *layout.Setup) { s.DistanceMM = 900 }, 2},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -103,7 +112,7 @@ func requireContents(t *testing.T, texts []string) {
 		opening = texts[1]
 	}
 	require.Contains(t, opening, "In this guide")
-	for i, title := range []string{"What to buy", "Setting up", "Printing", "The board as it must hang", "The pencil grid", "The order of pasting",
+	for i, title := range []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing", "The board as it must hang", "The pencil grid", "The order of pasting",
 		"Cutting and pasting one sheet", "If a sheet is spoiled", "Where the seams fall", "Cautions"} {
 		entry := regexp.MustCompile(fmt.Sprintf(`\b%d %s (\d+)`, i+1, title)).FindStringSubmatch(opening)
 		require.NotNil(t, entry, "%q is not in the contents: %s", title, opening)
@@ -210,7 +219,7 @@ func TestFiguresAreThePlans(t *testing.T) {
 		"300 mm from the lens’s entrance pupil",
 		one(p.Picture.ReachMM) + " mm from the axis, traced exactly",
 		"formula says " + one(p.Picture.NearAxisReachMM) + " mm",
-		one(100*rim.AcrossShare) + " % of the drop’s visible radius at the picture’s left and right",
+		one(100*rim.AcrossShare) + " % of the drop’s visible radius at the backdrop’s left and right",
 		"The print hardly depends on the drop’s size",
 		"both diagonals measure " + one(math.Sqrt(p.Picture.WidthMM*p.Picture.WidthMM+p.Picture.HeightMM*p.Picture.HeightMM)) + " mm",
 		"over 5 sheets in a row it adds up to " + one(p.Picture.WidthMM/200) + " mm", // 0.5 mm in 100 mm
@@ -236,7 +245,7 @@ func TestTheDropsSizeMattersUpClose(t *testing.T) {
 
 func TestCautionsNameEveryDanger(t *testing.T) {
 	texts := pageTexts(written(t, jobOf(t, usual())))
-	page := texts[pageWith(t, texts, "10 Cautions Read this")-1]
+	page := texts[pageWith(t, texts, fmt.Sprintf("%d Cautions Read this", len(sections)))-1]
 	for _, word := range []string{"fire", "Mains", "electrician", "blade", "Spray", "windows open", "seizure", "Do not look into the lamps", "Makers’ instructions", "local rules", "licensed trades"} {
 		require.Contains(t, page, word)
 	}

@@ -67,13 +67,17 @@ func (b *book) path(box layout.Rect) {
 		cell := b.onFigure(at, s.Cell)
 		return cell.XMM + cell.WidthMM/2, cell.YMM + cell.HeightMM/2
 	}
-	cell := b.onFigure(at, p.Sheets[0].Cell)
-	radius := min(3, 0.22*min(cell.WidthMM, cell.HeightMM))
+	narrowest := min(at.WidthMM, at.HeightMM)
+	for _, s := range p.Sheets {
+		cell := b.onFigure(at, s.Cell)
+		narrowest = min(narrowest, cell.WidthMM, cell.HeightMM)
+	}
+	radius := min(3, 0.22*narrowest)
 	numbered := radius >= 1.1
 	if !numbered {
 		radius = 0
 	}
-	fine := min(1, min(cell.WidthMM, cell.HeightMM)/8)
+	fine := min(1, narrowest/8)
 	head := max(0.8, 2.4*fine)
 	way := pen{accent, 0.5 * fine, nil}
 	for i := 0; i < len(p.Sheets); i += columns {

@@ -34,7 +34,7 @@ func (b *book) overview() {
 	y := b.y - 1
 	short, _ := b.job.hangs()
 	for _, text := range []string{
-		"This guide goes with " + strong("sheets.pdf") + ". Its sheets, cut and pasted on a board, make a backdrop of " + strong(size(p.Picture.WidthMM, p.Picture.HeightMM)) + ".",
+		"This guide goes with " + strong("sheets.pdf") + ". Its sheets, cut and pasted on a board, make a backdrop of " + strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
 		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() + " and look at it through the " + b.job.body() + ": the picture appears inside, the right way round. The board itself looks " + strong(short) + ".",
 		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(sections)-1)),
 		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
@@ -51,7 +51,11 @@ func (b *book) overview() {
 func (b *book) facts() {
 	p := b.job.Plan
 	d, pic, board := p.Drop, p.Picture, p.Backdrop
-	b.fact("Print", strong(size(pic.WidthMM, pic.HeightMM))+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
+	print := strong(size(board.WidthMM, board.HeightMM))
+	if b.job.surrounded() {
+		print += ": the picture, " + strong(size(pic.WidthMM, pic.HeightMM)) + ", in the middle of " + b.job.surround()
+	}
+	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
 	b.fact("Sheets", strong(count(len(p.Sheets), "sheet", "sheets"))+fmt.Sprintf(" of %s, %s: %s, %s.",
 		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows")))
 	b.fact("Distance", strong(length(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")

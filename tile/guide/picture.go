@@ -64,27 +64,16 @@ func (b *book) placeBoard(at layout.Rect, k float64, part, clear layout.Rect) {
 // paleShare is how much white is mixed in where a picture is shown paler.
 const paleShare = 0.5
 
-// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks. Board (x, y) shows the picture's
-// (x / width, y / height), each axis that the drop reverses running the other way. Past the board's edge its outermost colours go on.
+// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks, in its surround.
 func (j Job) hung(part, clear layout.Rect, w, h int) *image.RGBA {
-	board, turn := j.Plan.Backdrop, j.Plan.Drop.Reverses.Turn()
-	artWidth, _ := j.Picture.Size()
+	board := texture.Hang(j.Plan, j.Picture)
 	stepX, stepY := part.WidthMM/float64(w), part.HeightMM/float64(h)
-	spanPx := max(stepX, stepY) / board.WidthMM * float64(artWidth)
 	out := image.NewRGBA(image.Rect(0, 0, w, h))
 	texture.Rows(h, func(row int) {
 		y := part.YMM + (float64(row)+0.5)*stepY
-		v := y / board.HeightMM
-		if turn.ReverseY {
-			v = 1 - v
-		}
 		for column := range w {
 			x := part.XMM + (float64(column)+0.5)*stepX
-			u := x / board.WidthMM
-			if turn.ReverseX {
-				u = 1 - u
-			}
-			c := j.Picture.At(u, v, spanPx).SRGB()
+			c := board.At(x, y, max(stepX, stepY)).SRGB()
 			if x < clear.XMM || y < clear.YMM || x > clear.RightMM() || y > clear.BottomMM() {
 				c.R, c.G, c.B = paler(c.R), paler(c.G), paler(c.B)
 			}

@@ -25,15 +25,16 @@ func (b *book) setup() {
 	b.step(4, strong("Square:")+" all four corners of the print are equally far from the "+body+".")
 
 	b.side("The " + body)
-	frame := " The frame is " + strong(size(p.Camera.FrameWidthMM, p.Camera.FrameHeightMM)) + " there."
 	switch p.Drop.Body {
 	case flip.Ball:
-		b.para("The plan counts on drops " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across, all falling at one place." + frame)
+		b.para("The plan counts on drops " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across, all falling at one place.")
 	case flip.UprightRod:
-		b.para("The rod stands upright and parallel to the board, " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across." + frame)
+		b.para("The rod stands upright and parallel to the board, " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across.")
 	case flip.LevelRod:
-		b.para("The rod lies level and parallel to the board, " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across." + frame)
+		b.para("The rod lies level and parallel to the board, " + strong(short(p.Drop.DiameterMM, 2)+noBreak+"mm") + " across.")
 	}
+
+	b.coverage()
 
 	b.side("The lamp")
 	light := p.Backdrop.LightFrom

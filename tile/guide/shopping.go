@@ -28,7 +28,7 @@ func (b *book) shopping() {
 
 	b.side("To build")
 	b.tick(fmt.Sprintf("A flat, stiff board of at least %s \u00d7 %s: the print, and a border of %s all round to hold it by. Foam board, MDF or plywood will do. Paint the border matt black or cover it.",
-		strong(whole(roundUp(p.Picture.WidthMM+2*borderMM, 10))), strong(whole(roundUp(p.Picture.HeightMM+2*borderMM, 10))), whole(borderMM)))
+		strong(whole(roundUp(p.Backdrop.WidthMM+2*borderMM, 10))), strong(whole(roundUp(p.Backdrop.HeightMM+2*borderMM, 10))), whole(borderMM)))
 	b.tick("Glue for paper: wallpaper paste with a brush, or spray glue. Use it as its maker says, and try it on a spare sheet and a corner of the board first.")
 	b.tick("A sharp knife with new blades, and a cutting mat.")
 	b.tick("A steel rule of at least " + strong(whole(b.rulerMM())) + ": it must reach past both ends of the longest cut.")

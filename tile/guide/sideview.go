@@ -40,7 +40,7 @@ func (b *book) sideView(box layout.Rect) {
 	b.fill(layout.Rect{XMM: board, YMM: axisY - boardHalf - 3, WidthMM: 2.6, HeightMM: 2*boardHalf + 6}, pale)
 	b.fill(layout.Rect{XMM: board - 0.5, YMM: axisY - boardHalf, WidthMM: 0.9, HeightMM: 2 * boardHalf}, accent)
 	b.line(board, axisY+boardHalf+3, board, axisY+boardHalf+dimsMM+3, dashed)
-	b.down(board+12, axisY-boardHalf, axisY+boardHalf, "print "+length(p.Picture.HeightMM)+" high")
+	b.down(board+12, axisY-boardHalf, axisY+boardHalf, "print "+length(p.Backdrop.HeightMM)+" high")
 
 	lampX, lampY := board-25, axisY+lampSide*(boardHalf+3)
 	toX, toY := board-lampX, axisY-lampY

@@ -8,7 +8,7 @@ import (
 	"dropsheet/layout"
 )
 
-// Grid is the size of the virtual raster, in pixels.
+// Grid is the virtual raster of the picture: its size in pixels.
 type Grid struct {
 	WidthPx  int `json:"width_px"`
 	HeightPx int `json:"height_px"`
@@ -16,11 +16,11 @@ type Grid struct {
 
 // NewGrid chooses the grid for an artwork, upright and that many pixels wide and high: its own pixels where they are coarser
 // than finest, and otherwise as many as finest asks for. No pixel is invented.
-func NewGrid(board layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
+func NewGrid(picture layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
 	atMost := func(px int, mm float64) int {
 		return max(1, min(px, int(math.Ceil(mm*finest.PixelsPerMM()))))
 	}
-	g := Grid{atMost(artWidthPx, board.WidthMM), atMost(artHeightPx, board.HeightMM)}
+	g := Grid{atMost(artWidthPx, picture.WidthMM), atMost(artHeightPx, picture.HeightMM)}
 	if g.WidthPx == artWidthPx || g.HeightPx == artHeightPx {
 		// Proportions that differ by a hair must not resample one axis alone.
 		return Grid{artWidthPx, artHeightPx}
@@ -29,30 +29,31 @@ func NewGrid(board layout.Rect, artWidthPx, artHeightPx int, finest units.Resolu
 }
 
 // perMM is the grid's resolution across and down.
-func (g Grid) perMM(board layout.Rect) (x, y float64) {
-	return float64(g.WidthPx) / board.WidthMM, float64(g.HeightPx) / board.HeightMM
+func (g Grid) perMM(picture layout.Rect) (x, y float64) {
+	return float64(g.WidthPx) / picture.WidthMM, float64(g.HeightPx) / picture.HeightMM
 }
 
-// Resolution is the grid's resolution across the board.
-func (g Grid) Resolution(board layout.Rect) units.Resolution {
-	x, _ := g.perMM(board)
+// Resolution is the grid's resolution across the picture.
+func (g Grid) Resolution(picture layout.Rect) units.Resolution {
+	x, _ := g.perMM(picture)
 	return units.PerMM(x)
 }
 
-// Pixels returns the grid pixels that a rectangle of the board touches. From board mm to grid pixels: px = mm times width px / board width.
-func (g Grid) Pixels(board, r layout.Rect) image.Rectangle {
-	x, y := g.perMM(board)
+// Pixels returns the grid pixels that a rectangle of the board touches; picture is where the picture lies on the board.
+// From board mm to grid pixels: px = (mm - picture's left) times width px / picture width, likewise down.
+func (g Grid) Pixels(picture, r layout.Rect) image.Rectangle {
+	x, y := g.perMM(picture)
 	return image.Rect(
-		floor(r.XMM*x), floor(r.YMM*y),
-		-floor(-r.RightMM()*x), -floor(-r.BottomMM()*y),
+		floor((r.XMM-picture.XMM)*x), floor((r.YMM-picture.YMM)*y),
+		-floor((picture.XMM-r.RightMM())*x), -floor((picture.YMM-r.BottomMM())*y),
 	)
 }
 
 // OnBoard returns the rectangle of the board that grid pixels cover: Pixels undone.
-func (g Grid) OnBoard(board layout.Rect, px image.Rectangle) layout.Rect {
-	x, y := g.perMM(board)
+func (g Grid) OnBoard(picture layout.Rect, px image.Rectangle) layout.Rect {
+	x, y := g.perMM(picture)
 	return layout.Rect{
-		XMM: float64(px.Min.X) / x, YMM: float64(px.Min.Y) / y,
+		XMM: picture.XMM + float64(px.Min.X)/x, YMM: picture.YMM + float64(px.Min.Y)/y,
 		WidthMM: float64(px.Dx()) / x, HeightMM: float64(px.Dy()) / y,
 	}
 }

@@ -197,7 +197,7 @@ func TestPixelsCoverTheBoard(t *testing.T) {
 	const seed = 33
 	random := rand.New(rand.NewSource(seed))
 	for range 500 {
-		board := layout.Rect{WidthMM: 100 + 900*random.Float64(), HeightMM: 100 + 900*random.Float64()}
+		board := layout.Rect{XMM: 300 * random.Float64(), YMM: 300 * random.Float64(), WidthMM: 100 + 900*random.Float64(), HeightMM: 100 + 900*random.Float64()} // of the picture
 		g := Grid{1 + random.Intn(8000), 1 + random.Intn(8000)}
 		r := layout.Rect{XMM: -5 + 50*random.Float64(), YMM: -5 + 50*random.Float64(), WidthMM: 1 + 50*random.Float64(), HeightMM: 1 + 50*random.Float64()}
 		back := g.OnBoard(board, g.Pixels(board, r))

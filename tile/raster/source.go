@@ -14,6 +14,8 @@ type Source struct {
 	turn          flip.Turn   // lays the decoded pixels as they hang on the board
 	width, height int         // of the artwork as it hangs, in its own pixels
 	grid          Grid
+	beyond        *color.RGBA // what stands beyond the picture; nil where its outermost pixels go on
+	level         *level      // how the sheets make up for the lamps; nil where they don't
 }
 
 // NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs.
@@ -26,13 +28,26 @@ func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
 // Gray tells whether the pictures that Cut makes are grey.
 func (s *Source) Gray() bool {
 	_, gray := s.art.(*image.Gray)
-	return gray
+	return gray && (s.beyond == nil || isGray(*s.beyond))
 }
 
 // Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at the origin.
 func (s *Source) Cut(r image.Rectangle) image.Image {
+	cut := s.cutPicture
+	if s.beyond != nil {
+		cut = s.cutSurrounded
+	}
+	m := cut(r)
+	if s.level != nil {
+		s.level.apply(m, r)
+	}
+	return m
+}
+
+// cutPicture makes the pixels of a rectangle in the artwork's own kind of picture, its outermost pixels going on beyond it.
+func (s *Source) cutPicture(r image.Rectangle) image.Image {
 	own := s.width == s.grid.WidthPx && s.height == s.grid.HeightPx
-	if s.Gray() {
+	if _, gray := s.art.(*image.Gray); gray {
 		dst := image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
 		if own {
 			s.copyRect(dst.Pix, dst.Stride, 1, r)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"dropsheet/layout"
+	"dropsheet/tile/seamsight"
 )
 
 func BenchmarkDraw(b *testing.B) {
@@ -25,8 +26,9 @@ func BenchmarkDraw(b *testing.B) {
 				b.Fatal(err)
 			}
 			picture := quartered(1.5)
+			seams := seamsight.New(p, picture, seamMM).Seams()
 			for b.Loop() {
-				Draw(p, picture)
+				Draw(p, picture, seams)
 			}
 		})
 	}

@@ -7,6 +7,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 )
 
 // Round the board lies a strip of white; in part of it lines still show where the drop looks past the board.
@@ -52,6 +53,9 @@ func (v boardView) land(at ink.Point) (layout.Point, bool) {
 	return layout.Point{XMM: (at.X - v.origin.X) / v.pxPerMM, YMM: (at.Y - v.origin.Y) / v.pxPerMM}, true
 }
 
+// judge takes the worse of both paths: either may call for care with that seam.
+func (v boardView) judge(s seamsight.Sample) seamsight.Verdict { return s.Verdict() }
+
 func (v boardView) inside(at ink.Point) float64 {
 	a := v.area()
 	return min(at.X-a.Left, a.Right-at.X, at.Y-a.Top, a.Bottom-at.Y)
@@ -84,4 +88,16 @@ func (v boardView) reachMM(fill float64) (reachMM float64, ok bool) {
 	const slackMM = 1e-6 // the picture's own fill may reach just as far, but for rounding
 	reachMM, ok = v.sight.ReachMM(fill)
 	return reachMM, ok && reachMM <= furthestMM+slackMM
+}
+
+// frameOnBoard is the part of the board that the frame sees past the drop, nothing when that is all of it or more.
+func (m seamMap) frameOnBoard() []ink.Path {
+	b, sees := m.plan.Backdrop, m.plan.Coverage().Sees
+	if sees.WidthMM >= b.WidthMM && sees.HeightMM >= b.HeightMM {
+		return nil
+	}
+	corner := layout.Point{XMM: max(0, (b.WidthMM-sees.WidthMM)/2), YMM: max(0, (b.HeightMM-sees.HeightMM)/2)}
+	opposite := layout.Point{XMM: b.WidthMM - corner.XMM, YMM: b.HeightMM - corner.YMM}
+	from, to := m.board.at(corner), m.board.at(opposite)
+	return []ink.Path{ink.Rect{Left: from.X, Top: from.Y, Right: to.X, Bottom: to.Y}.Outline()}
 }

@@ -6,6 +6,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
 )
 
@@ -18,6 +19,7 @@ const (
 // seamMap is the map while it is drawn.
 type seamMap struct {
 	plan   layout.Plan
+	seams  []seamsight.Seam
 	marks  []fillMark
 	faces  faces
 	board  boardView
@@ -27,20 +29,22 @@ type seamMap struct {
 
 // Draw draws the map of a plan that Setup.Plan made or Plan.Check passed: the board as it hangs, pale, with its seams, rulers and
 // where the drop looks at fills of 0.25, 0.5, 0.75 and the picture's own; the same as the camera sees it in the drop; a key and a
-// caption. It is 2000 pixels wide and as high as it needs to be, opaque, and the same for the same plan and picture.
-func Draw(p layout.Plan, picture *texture.Texture) *image.RGBA {
-	m := seamMap{plan: p, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
+// caption. Seams are what seamsight saw of the plan's; each is drawn by its verdicts. The map is 2000 pixels wide and as high as it needs
+// to be, opaque, and the same for the same plan, picture and seams.
+func Draw(p layout.Plan, picture *texture.Texture, seams []seamsight.Seam) *image.RGBA {
+	m := seamMap{plan: p, seams: seams, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
 	a := m.place()
 	sheet := image.NewRGBA(image.Rect(0, 0, widthPx, a.height))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(paper), image.Point{}, draw.Src)
 	m.canvas = ink.On(sheet)
-	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, "Where the seams fall", setupText(p))
+	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, "Where the seams fall, and how plainly they show", setupText(p))
 	m.drawHeading(m.faces.heading, a.boardHeading, "On the board, as it hangs", boardText(p.Backdrop))
 	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+bodyName(p.Drop.Body)+", as the camera sees it", "picture upright, seams bent, names where they fit")
 
 	ground(sheet, m.board, p, picture, boardWhite)
 	ground(sheet, m.drop, p, picture, dropWhite)
 	named := m.drawView(m.board)
+	m.canvas.Within(m.board.frame()).Draw(strokes(frameLine, m.frameOnBoard())...)
 	m.drawView(m.drop)
 	m.canvas.Within(a.drop).Draw(strokes(outlineLine, m.drop.fill(1))...)
 	m.drawRulers(m.board)

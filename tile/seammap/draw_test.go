@@ -37,7 +37,7 @@ func TestPictureIsTurned(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change)
-			got := Draw(p, quartered(1.5))
+			got := drawn(p, quartered(1.5))
 			board, drop := mapOf(p)
 			area := board.area()
 			for row := range 2 {
@@ -78,7 +78,7 @@ func requireColour(t *testing.T, want, got color.RGBA, levels int) {
 // On a white board, seams are dark where the plan and the closed form put them, and halfway between seams it is white.
 func TestSeamsAreDrawnWhereTheyFall(t *testing.T) {
 	p := plan(t, nil)
-	got := Draw(p, white())
+	got := drawn(p, white())
 	board, drop := mapOf(p)
 	for _, axis := range []string{"x", "y"} {
 		onBoard, inDrop, all := 0, 0, 0
@@ -120,7 +120,7 @@ func count(yes bool) int {
 // Round the board's middle the fills' dashes lie at ReachMM, measured by the board's amber edge, and not beside it.
 func TestFillRingsLieAtTheirReach(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Proportions = 1 })
-	got := Draw(p, white())
+	got := drawn(p, white())
 	board, drop := mapOf(p)
 	middle := board.at(layout.Point{XMM: p.Backdrop.WidthMM / 2, YMM: p.Backdrop.HeightMM / 2})
 
@@ -213,7 +213,7 @@ func TestDropShowsWhatTheProofShows(t *testing.T) {
 func TestSameBytesEveryRun(t *testing.T) {
 	encode := func(p layout.Plan) []byte {
 		var b bytes.Buffer
-		require.NoError(t, png.Encode(&b, Draw(p, quartered(1.5))))
+		require.NoError(t, png.Encode(&b, drawn(p, quartered(1.5))))
 		return b.Bytes()
 	}
 	p := plan(t, nil)
@@ -269,7 +269,7 @@ func TestExtremePlans(t *testing.T) {
 
 func requireSound(t *testing.T, p layout.Plan) {
 	t.Helper()
-	got := Draw(p, quartered(min(4, max(0.25, p.Backdrop.WidthMM/p.Backdrop.HeightMM))))
+	got := drawn(p, quartered(min(4, max(0.25, p.Backdrop.WidthMM/p.Backdrop.HeightMM))))
 	require.Equal(t, widthPx, got.Rect.Dx())
 	require.Less(t, got.Rect.Dy(), 2*widthPx)
 	const clear = marginPx / 2

@@ -7,6 +7,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 )
 
 // dropShare is the share of its square that the drop takes up; the rest leaves room for its outline.
@@ -66,6 +67,10 @@ func (v dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 
 func (v dropView) fill(fill float64) []ink.Path {
 	return rings(v.body, v.middle(), fill*v.radiusPx, v.square)
+}
+
+func (v dropView) judge(s seamsight.Sample) seamsight.Verdict {
+	return s.Sightings[seamsight.Through].Verdict
 }
 
 func (v dropView) inside(at ink.Point) float64 {

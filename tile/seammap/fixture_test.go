@@ -8,6 +8,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
@@ -69,6 +70,14 @@ func white() *texture.Texture {
 		picture.Pix[i] = 0xff
 	}
 	return texture.New(&artwork.Picture{Image: picture})
+}
+
+// seamMM is how wide seams are in these tests.
+const seamMM = 0.3
+
+// drawn draws the map with the seams as seamsight sees them.
+func drawn(p layout.Plan, picture *texture.Texture) *image.RGBA {
+	return Draw(p, picture, seamsight.New(p, picture, seamMM).Seams())
 }
 
 // isDark tells a seam's colour from white, amber and blue.

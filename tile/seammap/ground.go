@@ -16,21 +16,12 @@ var wall = color.RGBA{0x24, 0x26, 0x2b, 0xff}
 // ground paints what a view shows of the picture, mixed with white by that share, on white paper.
 // Each pixel takes one ray; what it covers is told by its neighbours' landings.
 func ground(canvas *image.RGBA, v view, p layout.Plan, picture *texture.Texture, white float64) {
-	board, turn := p.Backdrop.Board(), p.Drop.Reverses.Turn()
-	w, _ := picture.Size()
-	texels := float64(w) / board.WidthMM // the artwork's pixels on a millimetre of board
+	board, hung := p.Backdrop.Board(), texture.Hang(p, picture)
 	colour := func(at, right, below landing) color.RGBA {
-		u, w := at.XMM/board.WidthMM, at.YMM/board.HeightMM
-		if !at.ok || u < 0 || u > 1 || w < 0 || w > 1 {
+		if !at.ok || at.XMM < 0 || at.XMM > board.WidthMM || at.YMM < 0 || at.YMM > board.HeightMM {
 			return wall
 		}
-		if turn.ReverseX {
-			u = 1 - u
-		}
-		if turn.ReverseY {
-			w = 1 - w
-		}
-		return picture.At(u, w, math.Sqrt(at.stepMM(right)*at.stepMM(below))*texels).SRGB()
+		return hung.At(at.XMM, at.YMM, math.Sqrt(at.stepMM(right)*at.stepMM(below))).SRGB()
 	}
 	frame := v.frame()
 	texture.Rows(frame.Dy(), func(row int) {

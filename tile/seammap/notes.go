@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 )
 
 // note is a sample of a line with a word about it, or a line of text alone.
@@ -27,13 +28,22 @@ const (
 // key says what each line is.
 func (m seamMap) key() []note {
 	body := bodyName(m.plan.Drop.Body)
-	seam, edge, outline := seamLine, edgeLine, outlineLine
+	edge, outline := edgeLine, outlineLine
 	entries := []note{
 		{sample: &edge, text: "the picture's edge"},
 		{sample: &outline, text: "the " + body + "'s edge"},
 	}
+	if m.surrounded() {
+		board := boardLine
+		entries[0].text += ", " + sizeText(m.plan.Picture.WidthMM, m.plan.Picture.HeightMM)
+		entries = slices.Insert(entries, 1, note{sample: &board, text: "the board's edge"})
+	}
+	if len(m.frameOnBoard()) > 0 {
+		frame := frameLine
+		entries = append(entries, note{sample: &frame, text: "what the frame sees beside the " + body})
+	}
 	if len(m.plan.Seams) > 0 {
-		entries = slices.Insert(entries, 0, note{sample: &seam, text: "seam of two sheets"})
+		entries = append(seamKey(), entries...)
 	}
 	for _, mark := range m.marks {
 		text := "fill " + fillText(mark.fill)
@@ -50,12 +60,30 @@ func (m seamMap) key() []note {
 	return entries
 }
 
+// seamKey says what the verdicts' lines are, the plainest seam first.
+func seamKey() []note {
+	texts := [...]string{
+		seamsight.OutOfSight: "seam out of the frame's sight",
+		seamsight.Hidden:     "seam that is hidden",
+		seamsight.Faint:      "seam that shows faintly",
+		seamsight.Shows:      "seam that shows",
+	}
+	var entries []note
+	for v := len(texts) - 1; v >= 0; v-- {
+		line := seamLines[v]
+		entries = append(entries, note{sample: &line, text: texts[v]})
+	}
+	return entries
+}
+
 // caption is what one sees, a paragraph each.
 func (m seamMap) caption() []string {
-	return []string{
-		hangsText(m.plan), bendsText(m.plan),
-		"Fill is the share of the " + bodyName(m.plan.Drop.Body) + "'s visible radius. Beside it stands how far from the board's middle it looks there.",
+	body := bodyName(m.plan.Drop.Body)
+	paragraphs := []string{hangsText(m.plan), bendsText(m.plan)}
+	if len(m.plan.Seams) > 0 {
+		paragraphs = append(paragraphs, "On the board a seam is drawn as its plainer sight asks, beside the "+body+" or in it; dropsheet seams tells both, and what would hide it.")
 	}
+	return append(paragraphs, "Fill is the share of the "+body+"'s visible radius. Beside it stands how far from the board's middle it looks there.")
 }
 
 // notes lays the key and the caption out in columns, as many as the width holds, and returns the height that they take.

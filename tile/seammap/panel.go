@@ -7,7 +7,6 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
-	"dropsheet/tile/texture"
 )
 
 // drawView draws lines and words on a view: fills lowest, then the seams, then the picture's edge, then the words.
@@ -17,22 +16,15 @@ func (m seamMap) drawView(v view) (named bool) {
 	for _, mark := range m.marks {
 		canvas.Draw(strokes(mark.line, v.fill(mark.fill))...)
 	}
-	cells := map[string]layout.Rect{}
-	for _, s := range m.plan.Sheets {
-		cells[s.Name] = s.Cell
-	}
-	words := &labels{canvas: canvas, view: v}
-	seams := make([]ink.Stroke, len(m.plan.Seams))
-	texture.Rows(len(seams), func(i int) {
-		s := m.plan.Seams[i]
-		path := v.line(s.Axis, s.AtMM, s.FromMM, s.ToMM)
-		seams[i] = ink.Stroke{Path: path, Line: seamLineFor(roomPx(path, v, s.Axis, cells[s.Between[0]], cells[s.Between[1]]))}
-	})
-	for _, s := range seams {
-		words.lines = append(words.lines, s.Path)
-	}
+	seams, paths := m.seamStrokes(v)
 	canvas.Draw(seams...)
-	edge := pictureEdge(v, m.plan.Backdrop.Board())
+	words := &labels{canvas: canvas, view: v, lines: paths}
+	if m.surrounded() {
+		edge := outline(v, m.plan.Backdrop.Board())
+		canvas.Draw(strokes(boardLine, edge)...)
+		words.lines = append(words.lines, edge...)
+	}
+	edge := outline(v, m.plan.PictureOnBoard())
 	canvas.Draw(strokes(edgeLine, edge)...)
 	words.lines = append(words.lines, edge...)
 
@@ -69,13 +61,16 @@ func roomPx(seam ink.Path, v view, axis string, before, after layout.Rect) float
 	return pitchMM / math.Hypot(stepMM(halfPx, 0), stepMM(0, halfPx))
 }
 
-// pictureEdge is the edge of the picture as a view shows it: one closed path, or its sides where it does not show whole.
-func pictureEdge(v view, board layout.Rect) []ink.Path {
-	top := v.line("y", 0, 0, board.WidthMM)
-	right := v.line("x", board.WidthMM, 0, board.HeightMM)
-	bottom := v.line("y", board.HeightMM, 0, board.WidthMM)
-	left := v.line("x", 0, 0, board.HeightMM)
-	for _, corner := range []layout.Point{{}, {XMM: board.WidthMM}, {YMM: board.HeightMM}, {XMM: board.WidthMM, YMM: board.HeightMM}} {
+// surrounded tells whether the board goes on beyond the picture.
+func (m seamMap) surrounded() bool { return m.plan.PictureOnBoard() != m.plan.Backdrop.Board() }
+
+// outline is the edge of a rectangle of the board as a view shows it: one closed path, or its sides where it does not show whole.
+func outline(v view, r layout.Rect) []ink.Path {
+	top := v.line("y", r.YMM, r.XMM, r.RightMM())
+	right := v.line("x", r.RightMM(), r.YMM, r.BottomMM())
+	bottom := v.line("y", r.BottomMM(), r.XMM, r.RightMM())
+	left := v.line("x", r.XMM, r.YMM, r.BottomMM())
+	for _, corner := range []layout.Point{{XMM: r.XMM, YMM: r.YMM}, {XMM: r.RightMM(), YMM: r.YMM}, {XMM: r.XMM, YMM: r.BottomMM()}, {XMM: r.RightMM(), YMM: r.BottomMM()}} {
 		if _, ok := v.spot(corner); !ok {
 			return []ink.Path{top, right, bottom, left}
 		}

@@ -70,10 +70,14 @@ func (m seamMap) drawRulers(v boardView) {
 // find room.
 func (m seamMap) drawNumbers(v boardView) {
 	face, area := m.faces.small, v.area()
-	columns, rows := m.plan.Backdrop.Columns, m.plan.Backdrop.Rows
+	columns := m.plan.Backdrop.Columns
+	narrowest, lowest := m.plan.Backdrop.WidthMM, m.plan.Backdrop.HeightMM // cells need not be even
+	for _, s := range m.plan.Sheets {
+		narrowest, lowest = min(narrowest, s.Cell.WidthMM), min(lowest, s.Cell.HeightMM)
+	}
 	widest := face.WidthPx("C"+strconv.Itoa(columns)) + 2*labelPad
-	everyColumn := numberStep((area.Right-area.Left)/float64(columns), widest)
-	everyRow := numberStep((area.Bottom-area.Top)/float64(rows), face.CapPx()+2*labelPad)
+	everyColumn := numberStep(narrowest*v.pxPerMM, widest)
+	everyRow := numberStep(lowest*v.pxPerMM, face.CapPx()+2*labelPad)
 	for _, s := range m.plan.Sheets {
 		at := v.at(middleOf(s.Cell))
 		if s.Row == 1 && isNumbered(s.Column, everyColumn) {

@@ -4,10 +4,11 @@ import (
 	"image/color"
 
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 )
 
 // The colours. Each thing differs from the others in light and dark or in its dashes too, so that the map reads in grey and
-// whatever colours the eye can tell: seams are dark with a light keyline, the picture's edge is light with a dark one, and
+// whatever colours the eye can tell: seams tell their verdict by width and by light and dark, the picture's edge is light with a dark keyline, and
 // fills are dashed.
 var (
 	paper = color.RGBA{0xff, 0xff, 0xff, 0xff}
@@ -15,25 +16,36 @@ var (
 	grey  = color.RGBA{0x55, 0x5a, 0x64, 0xff}
 	blue  = color.RGBA{0x0a, 0x4f, 0xa3, 0xff}
 	amber = color.RGBA{0xff, 0xb8, 0x1c, 0xff}
+
+	orange = color.RGBA{0xdd, 0x62, 0x0c, 0xff}
+	red    = color.RGBA{0x96, 0x00, 0x28, 0xff}
 )
 
 var (
-	seamLine    = ink.Line{Colour: black, WidthPx: widestSeamPx, Keyline: paper, KeylinePx: 2}
 	edgeLine    = ink.Line{Colour: amber, WidthPx: 3.5, Keyline: black, KeylinePx: 2}
+	boardLine   = ink.Line{Colour: paper, WidthPx: 3.5, DashPx: []float64{18, 10}, Keyline: black, KeylinePx: 2}
+	frameLine   = ink.Line{Colour: grey, WidthPx: 3, DashPx: []float64{22, 6, 4, 6, 4, 6}, Keyline: paper, KeylinePx: 1}
 	outlineLine = ink.Line{Colour: grey, WidthPx: 4}
 	rulerLine   = ink.Line{Colour: grey, WidthPx: 2}
 )
 
-// widestSeamPx is how wide a seam is drawn where there is room.
-const widestSeamPx = 4
+// seamLines are the lines for the verdicts on a seam. The plainer the seam, the wider and the further from thin black its line: what shows is
+// broad and dark, what is faint is middling and light, and what is out of sight is dotted, so that grey and any eye tell them apart.
+var seamLines = [...]ink.Line{
+	seamsight.OutOfSight: {Colour: grey, WidthPx: 2.5, DashPx: []float64{3, 6}, Keyline: paper, KeylinePx: 1},
+	seamsight.Hidden:     {Colour: black, WidthPx: 2.5, Keyline: paper, KeylinePx: 1.5},
+	seamsight.Faint:      {Colour: orange, WidthPx: 5.5, Keyline: paper, KeylinePx: 2},
+	seamsight.Shows:      {Colour: red, WidthPx: 9, Keyline: paper, KeylinePx: 2.5},
+}
 
 // seamLineFor is the line for a seam between cells whose middles show that far apart: thinner where they crowd, so that the
 // picture still shows between the seams.
-func seamLineFor(roomPx float64) ink.Line {
-	const share, thinnestPx = 0.12, 0.7
-	line := seamLine
-	line.WidthPx = max(thinnestPx, min(share*roomPx, widestSeamPx))
-	line.KeylinePx *= line.WidthPx / widestSeamPx
+func seamLineFor(v seamsight.Verdict, roomPx float64) ink.Line {
+	const thinnestPx, fullRoomPx = 0.7, 40
+	line := seamLines[v]
+	by := max(thinnestPx/line.WidthPx, min(roomPx/fullRoomPx, 1))
+	line.WidthPx *= by
+	line.KeylinePx *= by
 	return line
 }
 

@@ -7,6 +7,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
+	"dropsheet/tile/seamsight"
 )
 
 // view is one of the two ways in which the map shows the board: as it hangs, or as the drop bends it.
@@ -20,6 +21,8 @@ type view interface {
 	land(at ink.Point) (p layout.Point, ok bool)
 	// fill is where the drop looks at a fill, empty when that is off the board.
 	fill(fill float64) []ink.Path
+	// judge is the verdict on a piece of seam that counts in this view.
+	judge(s seamsight.Sample) seamsight.Verdict
 	// inside is how many pixels a place lies inside the edge of what the view shows: of the board or of the drop. Outside it is below 0.
 	inside(at ink.Point) float64
 	// frame is the part of the map that the view may draw on.

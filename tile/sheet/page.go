@@ -17,17 +17,17 @@ type Label struct {
 
 // addPage starts the sheet's page, keeps the place for its picture and draws its marks. It returns the grid pixels to put there.
 func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l Label) image.Rectangle {
-	page, board := p.Backdrop.Page(), p.Backdrop.Board()
+	page, picture := p.Backdrop.Page(), p.PictureOnBoard()
 	d.AddPage(page.WidthMM, page.HeightMM)
 	printed := p.Backdrop.Printed(s)
 	bleed := s.OnItsPage(printed)
 	d.SetBoxes(pdf.Rect(s.OnItsPage(p.Backdrop.Kept(s))), pdf.Rect(bleed))
 
 	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
-	pixels := grid.Pixels(board, printed)
+	pixels := grid.Pixels(picture, printed)
 	canvas := d.Canvas()
 	canvas.ClipRect(bleed.XMM, bleed.YMM, bleed.WidthMM, bleed.HeightMM, false)
-	d.Place(pdf.Rect(s.OnItsPage(grid.OnBoard(board, pixels))))
+	d.Place(pdf.Rect(s.OnItsPage(grid.OnBoard(picture, pixels))))
 	canvas.ClipEnd()
 
 	Marks(canvas, p, s, l)

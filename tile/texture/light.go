@@ -3,6 +3,8 @@ package texture
 import (
 	"image/color"
 	"math"
+
+	"dropsheet/tile/srgb"
 )
 
 // Light is a colour in linear light, red, green and blue from 0 to 1.
@@ -19,36 +21,24 @@ func (l Light) Add(m Light) Light { return Light{l[0] + m[0], l[1] + m[1], l[2] 
 // Scale returns k l.
 func (l Light) Scale(k float32) Light { return Light{k * l[0], k * l[1], k * l[2]} }
 
-// toLinear is the sRGB curve of IEC 61966-2-1:1999, 5.2, for each level.
+// toLinear is the light of each level.
 var toLinear = func() (table [256]float32) {
 	for i := range table {
-		v := float64(i) / 255
-		if v <= 0.04045 {
-			v /= 12.92
-		} else {
-			v = math.Pow((v+0.055)/1.055, 2.4)
-		}
-		table[i] = float32(v)
+		table[i] = float32(srgb.Linear(float64(i) / 255))
 	}
 	return table
 }()
 
-// linear reads an sRGB pixel.
-func linear(c color.RGBA) Light { return Light{toLinear[c.R], toLinear[c.G], toLinear[c.B]} }
+// Linear reads an sRGB pixel.
+func Linear(c color.RGBA) Light { return Light{toLinear[c.R], toLinear[c.G], toLinear[c.B]} }
 
 // encodeSteps is fine enough that the table's step is under half a level where the curve is steepest, at black.
 const encodeSteps = 1 << 13
 
-// fromLinear is the curve run backwards, in encodeSteps steps.
+// fromLinear is the level for light, in encodeSteps steps.
 var fromLinear = func() (table [encodeSteps + 1]uint8) {
 	for i := range table {
-		v := float64(i) / encodeSteps
-		if v <= 0.0031308 {
-			v *= 12.92
-		} else {
-			v = 1.055*math.Pow(v, 1/2.4) - 0.055
-		}
-		table[i] = uint8(math.Round(v * 255))
+		table[i] = uint8(math.Round(255 * srgb.Encoded(float64(i)/encodeSteps)))
 	}
 	return table
 }()

@@ -13,7 +13,7 @@ func shrink(w, h int, read func(x, y int) color.RGBA) *image.RGBA {
 	Rows(half.Rect.Dy(), func(y int) {
 		for x := range half.Rect.Dx() {
 			right, below := min(2*x+1, w-1), min(2*y+1, h-1)
-			sum := linear(read(2*x, 2*y)).Add(linear(read(right, 2*y))).Add(linear(read(2*x, below))).Add(linear(read(right, below)))
+			sum := Linear(read(2*x, 2*y)).Add(Linear(read(right, 2*y))).Add(Linear(read(2*x, below))).Add(Linear(read(right, below)))
 			half.SetRGBA(x, y, sum.Scale(0.25).SRGB())
 		}
 	})

@@ -70,8 +70,11 @@ func (t *Texture) artworkAt(x, y int) color.RGBA {
 
 // At is the picture's colour at (u, v), averaged over about spanPx of the artwork's pixels: between two levels of the stack
 // and four pixels of each. Outside 0 to 1 the outermost pixels go on.
+//
+// Reading a level of pixels s wide between its four nearest averages with a variance of s²/12 (the pixel) and s²/6 (the way between two):
+// as much as an even square of side s√3. So the level for spanPx is the one whose pixels are spanPx/√3 wide.
 func (t *Texture) At(u, v, spanPx float64) Light {
-	level := min(math.Log2(max(spanPx, 1)), float64(len(t.halves)))
+	level := min(math.Log2(max(spanPx/math.Sqrt(3), 1)), float64(len(t.halves)))
 	whole := int(level)
 	near := t.bilinear(whole, u, v)
 	if part := level - float64(whole); part > 0 && whole < len(t.halves) {
@@ -98,8 +101,8 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 		half := t.halves[level-1]
 		at = [4]color.RGBA{half.RGBAAt(left, top), half.RGBAAt(right, top), half.RGBAAt(left, bottom), half.RGBAAt(right, bottom)}
 	}
-	upper := linear(at[0]).mix(linear(at[1]), fx)
-	lower := linear(at[2]).mix(linear(at[3]), fx)
+	upper := Linear(at[0]).mix(Linear(at[1]), fx)
+	lower := Linear(at[2]).mix(Linear(at[3]), fx)
 	return upper.mix(lower, fy)
 }
 

@@ -70,7 +70,7 @@ func TestMeansAreOfLight(t *testing.T) {
 func TestCurveThereAndBack(t *testing.T) {
 	for v := range 256 {
 		c := color.RGBA{uint8(v), uint8(v), uint8(v), 255}
-		require.Equal(t, c, linear(c).SRGB())
+		require.Equal(t, c, Linear(c).SRGB())
 	}
 	require.Equal(t, color.RGBA{255, 255, 255, 255}, Light{7, 2, 1.01}.SRGB())
 	require.InDelta(t, 0.2140, float64(toLinear[127]+toLinear[128])/2, 0.001) // IEC 61966-2-1: level 127.5

@@ -1,0 +1,69 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+)
+
+// cameraFlags are the flags of the camera and the lamps.
+type cameraFlags struct {
+	flags  *pflag.FlagSet
+	camera layout.CameraSetup
+	pixels pair
+	lamps  []layout.Lamp
+}
+
+// register adds the flags. With defaults they stand for a whole camera; without, what is not given stays as it was.
+func (f *cameraFlags) register(flags *pflag.FlagSet, defaults bool) {
+	f.flags = flags
+	otherwise := func(text string) string {
+		if defaults {
+			return text
+		}
+		return ""
+	}
+	add(flags, &f.camera.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM, "the camera's sensor")
+	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels, "the frame's pixels")
+	add(flags, &f.camera.LensMM, "lens", "length", otherwise("100mm"), aboveZero, "focal length of the lens")
+	add(flags, &f.camera.FrameWidthMM, "frame-width", "length", "", aboveZero, "width that the frame sees at the drop, in place of --lens; a ruler held there reads it")
+	add(flags, &f.camera.FNumber, "aperture", "f/N", otherwise("f/16"), fNumber, "stop of the lens")
+	add(flags, &f.camera.Focus, "focus", "point", otherwise("best"), layout.ParseFocus, "what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
+	add(flags, &f.camera.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate), "frames a second")
+	flags.Var(&lampsValue{&f.lamps}, "lamp", "where a lamp stands from the backdrop's centre: right, down, toward the camera, such as -60cm,-40cm,90cm; repeatable (without one the board is lit evenly)")
+}
+
+// over lays what was given over a camera and its lamps.
+func (f *cameraFlags) over(c layout.CameraSetup, lamps []layout.Lamp) (layout.CameraSetup, []layout.Lamp, error) {
+	changed := f.flags.Changed
+	if changed("lens") && changed("frame-width") {
+		return c, lamps, wrongWords{errors.New("--lens and --frame-width both say how much the frame sees: give one of them")}
+	}
+	for _, flag := range []struct {
+		name string
+		take func()
+	}{
+		{"sensor", func() { c.Sensor = f.camera.Sensor }},
+		{"pixels", func() { c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h }},
+		{"lens", func() { c.LensMM = f.camera.LensMM }},
+		{"frame-width", func() { c.FrameWidthMM = f.camera.FrameWidthMM }},
+		{"aperture", func() { c.FNumber = f.camera.FNumber }},
+		{"focus", func() { c.Focus = f.camera.Focus }},
+		{"frame-rate", func() { c.FrameRate = f.camera.FrameRate }},
+		{"lamp", func() { lamps = f.lamps }},
+	} {
+		if changed(flag.name) {
+			flag.take()
+		}
+	}
+	return c, lamps, nil
+}
+
+// setup is the camera that the flags and their defaults stand for.
+func (f *cameraFlags) setup() (layout.CameraSetup, []layout.Lamp, error) {
+	c := f.camera
+	c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h
+	return f.over(c, f.lamps)
+}

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"path/filepath"
+	"strings"
+	"sync"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/texture"
+)
+
+// defaultSeamWidth is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no source).
+const (
+	defaultSeamWidth   = "0.3mm"
+	defaultSeamWidthMM = 0.3
+)
+
+// maxSamples bounds the rays for a pixel: far past what can be seen.
+const maxSamples = 4096
+
+var proofCommand = command{
+	name: "proof", args: "JOB",
+	summary: "what the camera will record, as a picture",
+	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens through the
+drop: blur, diffraction, light lost in the drop, seams. The flags of camera, lamps and drop try another set-up on
+the same print; what is not given stays as in the job. The picture has the job's pixels, at most 1920 a side,
+unless --pixels says otherwise.`,
+	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
+	prepare: func(flags *pflag.FlagSet) action {
+		var p proofing
+		p.whatIf.register(flags)
+		flags.BoolVar(&p.sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
+		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "bare paper edge that shows at seams, 0mm for none")
+		add(flags, &p.dropAt, "drop-at", "X,Y", "", place, "where the drop is, from the axis in its own plane: right, down, such as 0.5mm,-1mm")
+		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, "rays for a pixel inside the drop; more are smoother and slower")
+		flags.StringVar(&p.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		flags.StringVar(&p.out, "out", "", "`file` to write (default: proof-trial.png in the job's folder)")
+		flags.BoolVar(&p.force, "force", false, "replace the file if it exists")
+		return p.run
+	},
+}
+
+// proofing is what the flags of proof ask for.
+type proofing struct {
+	whatIf       whatIf
+	sharp        bool
+	seamWidthMM  float64
+	dropAt       layout.Point
+	samples      int
+	artwork, out string
+	force        bool
+}
+
+func (p *proofing) run(ctx context.Context, c console, args []string) error {
+	if len(args) != 1 {
+		return wrongWords{fmt.Errorf("proof takes one job, and got %d words: %q", len(args), args)}
+	}
+	j, folder, err := readJob(args[0])
+	if err != nil {
+		return err
+	}
+	plan, err := p.whatIf.apply(j.Plan)
+	if err != nil {
+		return err
+	}
+	art, err := openArtwork(j, folder, p.artwork)
+	if err != nil {
+		return err
+	}
+	if p.out == "" {
+		p.out = filepath.Join(folder, "proof-trial.png")
+	}
+	if err := mayWrite(p.out, p.force); err != nil {
+		return err
+	}
+	camera := plan.Camera
+	if !p.whatIf.flags.Changed("pixels") {
+		camera = proof.Reduced(camera, proofSidePx)
+	}
+	scene := proof.Scene{
+		Plan: plan, Camera: camera, Picture: texture.New(art),
+		SeamWidthMM: p.seamWidthMM, DropAt: p.dropAt, Sharp: p.sharp, Samples: p.samples,
+	}
+	frame, err := renderScene(ctx, c, scene)
+	if err != nil {
+		return err
+	}
+	if err := writeFile(p.out, p.force, writePNG(func() image.Image { return frame })); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the drop %.0f of them across; f/%g, focus %s\n",
+		p.out, camera.WidthPx, camera.HeightPx, 2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), camera.FNumber, camera.Focus)
+	return err
+}
+
+// renderScene renders with a line that counts the rows on a terminal.
+func renderScene(ctx context.Context, c console, scene proof.Scene) (*image.RGBA, error) {
+	show := progress{c, "row", scene.Camera.HeightPx}
+	var mutex sync.Mutex
+	rows := 0
+	frame, err := scene.Render(ctx, func() {
+		mutex.Lock()
+		defer mutex.Unlock()
+		rows++
+		show.done(rows)
+	})
+	show.clear()
+	return frame, err
+}
+
+// place reads two lengths joined by a comma.
+func place(s string) (layout.Point, error) {
+	left, right, ok := strings.Cut(s, ",")
+	x, errX := units.ParseLength(left)
+	y, errY := units.ParseLength(right)
+	if !ok || errX != nil || errY != nil {
+		return layout.Point{}, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
+	}
+	return layout.Point{XMM: x, YMM: y}, nil
+}
+
+// samples reads a number of rays.
+func samples(s string) (int, error) {
+	n, err := wholeFromOne(s)
+	if err != nil || n > maxSamples {
+		return 0, fmt.Errorf("%q is out of range: take a whole number from 1 to %d", s, maxSamples)
+	}
+	return n, nil
+}

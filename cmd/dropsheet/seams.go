@@ -1,0 +1,216 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/seammap"
+	"dropsheet/tile/seamsight"
+	"dropsheet/tile/texture"
+)
+
+var seamsCommand = command{
+	name: "seams", args: "JOB",
+	summary: "where every seam falls in the frame, and whether it shows",
+	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in it, how plainly,
+and what would hide it; the plainest first. The flags of camera and lamps try another set-up on the same print; what
+is not given stays as in the job. Pixels are those of the whole frame. --out draws the seam map of that set-up.`,
+	example: "dropsheet seams harbour-backdrop --aperture f/22",
+	prepare: func(flags *pflag.FlagSet) action {
+		var s seamsFlags
+		s.whatIf.register(flags)
+		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "bare paper edge that shows at seams")
+		flags.StringVar(&s.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		flags.StringVar(&s.out, "out", "", "`file` to draw the seam map into, a PNG (default: none is drawn)")
+		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
+		flags.BoolVar(&s.json, "json", false, "write the figures as JSON")
+		return s.run
+	},
+}
+
+// seamsFlags are what the flags of seams ask for.
+type seamsFlags struct {
+	whatIf       whatIf
+	seamWidthMM  float64
+	artwork, out string
+	force, json  bool
+}
+
+func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
+	if len(args) != 1 {
+		return wrongWords{fmt.Errorf("seams takes one job, and got %d words: %q", len(args), args)}
+	}
+	j, folder, err := readJob(args[0])
+	if err != nil {
+		return err
+	}
+	plan, err := s.whatIf.apply(j.Plan)
+	if err != nil {
+		return err
+	}
+	if s.out != "" {
+		if err := mayWrite(s.out, s.force); err != nil {
+			return err
+		}
+	}
+	art, err := openArtwork(j, folder, s.artwork)
+	if err != nil {
+		return err
+	}
+	picture := texture.New(art)
+	model := seamsight.New(plan, picture, s.seamWidthMM)
+	seams := model.Seams()
+	if s.out != "" {
+		draw := func() image.Image { return seammap.Draw(plan, picture, seams) }
+		if err := writeFile(s.out, s.force, writePNG(draw)); err != nil {
+			return err
+		}
+	}
+	report := newSeamReport(plan, model, seams, s.seamWidthMM)
+	if s.json {
+		return writeJSON(c.out, report)
+	}
+	return report.write(c.out, s.out)
+}
+
+// seamReport is what seams tells.
+type seamReport struct {
+	SeamWidthMM float64       `json:"seam_width_mm"`
+	Camera      layout.Camera `json:"camera"`
+	Lamps       []layout.Lamp `json:"lamps_mm,omitempty"`
+	Sights      []seamSight   `json:"sights"`       // the plainest first
+	OutOfSight  []layout.Seam `json:"out_of_sight"` // seams that neither path shows
+}
+
+// seamSight is one path's view of one seam, where it shows most.
+type seamSight struct {
+	layout.Seam
+	Path          seamsight.Path `json:"path"`
+	OnBoard       layout.Point   `json:"on_board_mm"`
+	OverThreshold float64        `json:"over_threshold"`
+	seamsight.Sighting
+	LengthMM lengths           `json:"length_mm"`
+	Remedy   *seamsight.Remedy `json:"remedy,omitempty"` // for a seam that is not hidden
+}
+
+// lengths are how much of a seam has which verdict on a path.
+type lengths struct {
+	ShowsMM  float64 `json:"shows"`
+	FaintMM  float64 `json:"faint"`
+	HiddenMM float64 `json:"hidden"`
+}
+
+func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, seamMM float64) seamReport {
+	r := seamReport{SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Sights: []seamSight{}, OutOfSight: []layout.Seam{}}
+	ranked := seamsight.WorstFirst(seams)
+	r.Sights = make([]seamSight, len(ranked))
+	texture.Rows(len(ranked), func(i int) {
+		view := ranked[i]
+		length := func(v seamsight.Verdict) float64 { return view.Seam.LengthMM(view.Path, v) }
+		sight := seamSight{
+			Seam: view.Seam.Seam, Path: view.Path, OnBoard: view.Seam.Place(view.Sample.MiddleMM()),
+			Sighting: view.Sighting(), OverThreshold: view.Sighting().OverThreshold(),
+			LengthMM: lengths{length(seamsight.Shows), length(seamsight.Faint), length(seamsight.Hidden)},
+		}
+		if sight.Verdict > seamsight.Hidden {
+			remedy := m.Remedy(view)
+			sight.Remedy = &remedy
+		}
+		r.Sights[i] = sight
+	})
+	for _, s := range seams {
+		_, direct := s.Worst(seamsight.Direct)
+		_, through := s.Worst(seamsight.Through)
+		if !direct && !through {
+			r.OutOfSight = append(r.OutOfSight, s.Seam)
+		}
+	}
+	return r
+}
+
+// write tells the report to people. out is the map that was drawn, empty for none.
+func (r seamReport) write(w io.Writer, out string) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM, layout.StopMark(r.Camera.FNumber), r.Camera.Focus)
+	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.summary())
+	if len(r.Sights) > 0 {
+		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam", "board mm", "frame px", "wide px", "blur px")
+	}
+	stops := false
+	for _, s := range r.Sights {
+		fmt.Fprintf(&b, "%-7s %6.1f %8.3f  %-15s %-11s %7.1f,%6.1f %6.0f,%5.0f %7.2f %7.1f\n",
+			s.Verdict, s.OverThreshold, s.Contrast, s.Path, strings.Join(s.Between[:], "|"),
+			s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.BlurPx)
+		if s.Remedy != nil {
+			stops = stops || s.Remedy.OpenTo > 0 || s.Remedy.CloseTo > 0
+			fmt.Fprintf(&b, "        %s\n", remedyText(*s.Remedy))
+		}
+	}
+	if len(r.Sights) > 0 {
+		fmt.Fprintf(&b, "\ntimes: the contrast as a multiple of what is just seen in the picture there; 1 is faint, 3 shows\n")
+	}
+	if stops {
+		b.WriteString("a stop that blurs a seam away blurs the picture as much: size tells by how many pixels\n")
+	}
+	if r.count(seamsight.Shows)+r.count(seamsight.Faint) > 0 {
+		b.WriteString("to move seams: make slides them to where they show least; its --avoid keeps them out of a place\n")
+	}
+	if out != "" {
+		fmt.Fprintf(&b, "%-12s %s\n", "written", out)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// summary counts the verdicts.
+func (r seamReport) summary() string {
+	return fmt.Sprintf("%d show, %d are faint, %d hidden; %d seams out of the frame's sight",
+		r.count(seamsight.Shows), r.count(seamsight.Faint), r.count(seamsight.Hidden), len(r.OutOfSight))
+}
+
+// count is how many sights have a verdict.
+func (r seamReport) count(v seamsight.Verdict) (n int) {
+	for _, s := range r.Sights {
+		if s.Verdict == v {
+			n++
+		}
+	}
+	return n
+}
+
+// remedyText says what hides a seam, each way by itself.
+func remedyText(r seamsight.Remedy) string {
+	ways := []string{"edge touched up with " + pencil(r.TouchUpLevel)}
+	if r.SeamMM > 0 {
+		ways = append(ways, fmt.Sprintf("gap under %.2f mm", r.SeamMM))
+	}
+	if r.OpenTo > 0 {
+		ways = append(ways, layout.StopMark(r.OpenTo))
+	}
+	if r.CloseTo > 0 {
+		ways = append(ways, layout.StopMark(r.CloseTo))
+	}
+	if r.FurtherTimes > 0 {
+		ways = append(ways, fmt.Sprintf("print and distance %.1f times", r.FurtherTimes))
+	}
+	return "hides it: " + strings.Join(ways, ", or ")
+}
+
+// pencil names a grey.
+func pencil(level int) string {
+	for _, p := range []struct {
+		below int
+		name  string
+	}{{40, "a black"}, {100, "a dark grey"}, {170, "a mid grey"}, {230, "a light grey"}, {256, "a white"}} {
+		if level < p.below {
+			return fmt.Sprintf("%s pencil (level %d)", p.name, level)
+		}
+	}
+	return "a white pencil"
+}

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/layout"
+)
+
+// travelTexts says how far the drop may move off the axis, and what becomes of the travel that was asked for.
+func travelTexts(p layout.Plan) []string {
+	t := p.Travel()
+	return append([]string{toleratedText(p, t)}, askedTexts(p, t)...)
+}
+
+// isNone tells whether a travel is too little to be written down, which is to a tenth of a millimetre.
+func isNone(mm *float64) bool { return mm != nil && *mm < 0.1 }
+
+// toleratedText says what travel leaves the dark rim where it is.
+func toleratedText(p layout.Plan, t layout.Travel) string {
+	way := func(mm *float64, words string) string {
+		switch {
+		case mm == nil:
+			return "any distance along the rod"
+		case isNone(mm):
+			return "not at all " + words
+		}
+		return fmt.Sprintf("up to %.1f mm %s", math.Floor(*mm*10)/10, words)
+	}
+	text := fmt.Sprintf("fill %.3f stays free of the dark rim while the drop moves %s, %s", t.HeldFill, way(t.AcrossMM, "to either side"), way(t.DownMM, "up or down"))
+	if isNone(t.AcrossMM) || isNone(t.DownMM) {
+		text += ": the board ends where the fill does"
+	}
+	return text
+}
+
+// askedTexts says what fill the travel that was asked for leaves, and what would keep all of it.
+func askedTexts(p layout.Plan, t layout.Travel) []string {
+	a := t.Asked
+	switch {
+	case a == nil:
+		return nil
+	case a.Holds:
+		return []string{fmt.Sprintf("over %.4g mm each way it stays free", a.TravelMM)}
+	}
+	texts := []string{fmt.Sprintf("over %.4g mm each way fill %.3f does", a.TravelMM, math.Floor(a.Fill*1000)/1000)}
+	if a.NeedsBoard == nil {
+		return append(texts, fmt.Sprintf("no board is large enough for %.3f: take a smaller fill or a shorter travel", t.HeldFill))
+	}
+	if r := a.Print; r != nil {
+		texts = append(texts, fmt.Sprintf("to keep %.3f: %s %s, fill %.3f on the axis, %d sheets at most", t.HeldFill, atDistance(r), printSize(r), r.Fill, r.SheetsAtMost))
+	}
+	size := layout.Size{WidthMM: math.Ceil(max(a.NeedsBoard.WidthMM, p.Backdrop.WidthMM)), HeightMM: math.Ceil(max(a.NeedsBoard.HeightMM, p.Backdrop.HeightMM))}
+	return append(texts, fmt.Sprintf("to see surround there in place of the dark room: %s", surroundOf(p, size)))
+}

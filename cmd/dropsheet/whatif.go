@@ -1,0 +1,33 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+)
+
+// whatIf is the flags that look at a job with another camera or other lamps.
+type whatIf struct {
+	cameraFlags
+	cameraMM float64
+}
+
+// register adds the flags. None has a default: what is not given stays as in the job.
+func (w *whatIf) register(flags *pflag.FlagSet) {
+	w.cameraFlags.register(flags, false)
+	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero, "lens entrance pupil to drop centre")
+}
+
+// apply is the plan as the flags would have it.
+func (w *whatIf) apply(p layout.Plan) (layout.Plan, error) {
+	c, lamps, err := w.over(p.Camera.AsSetup(), p.Lamps)
+	if err != nil {
+		return layout.Plan{}, err
+	}
+	cameraMM := p.Drop.CameraMM
+	if w.flags.Changed("camera-distance") {
+		cameraMM = w.cameraMM
+	}
+	p, err = p.WithCamera(c, cameraMM, lamps)
+	return p, asWrongWords(err)
+}

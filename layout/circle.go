@@ -1,0 +1,54 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+)
+
+// Circle is a place on the board.
+type Circle struct {
+	Centre   Point
+	RadiusMM float64
+}
+
+// CircleOnBoard finds a circle of the picture on the board: its centre in picture coordinates, 0 to 1 as it appears in the drop, and its radius
+// as a share of the picture's width.
+func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
+	turn, on := p.Drop.Reverses.Turn(), p.PictureOnBoard()
+	if turn.ReverseX {
+		x = 1 - x
+	}
+	if turn.ReverseY {
+		y = 1 - y
+	}
+	return Circle{Point{on.XMM + x*on.WidthMM, on.YMM + y*on.HeightMM}, radius * on.WidthMM}
+}
+
+// check refuses a circle that is none.
+func (c Circle) check() error {
+	if !(c.RadiusMM > 0 && c.RadiusMM <= maxLengthMM && math.Abs(c.Centre.XMM) <= maxLengthMM && math.Abs(c.Centre.YMM) <= maxLengthMM) {
+		return fmt.Errorf("a circle of %gmm about %g, %gmm can't be kept clear of seams: its radius must be above 0mm", c.RadiusMM, c.Centre.XMM, c.Centre.YMM)
+	}
+	return nil
+}
+
+// crossedMM is how much of a seam lies in the circle.
+func (c Circle) crossedMM(s Seam) float64 {
+	across, alongMM := s.AtMM-c.Centre.XMM, c.Centre.YMM
+	if s.Axis == "y" {
+		across, alongMM = s.AtMM-c.Centre.YMM, c.Centre.XMM
+	}
+	if math.Abs(across) >= c.RadiusMM {
+		return 0
+	}
+	half := math.Sqrt(c.RadiusMM*c.RadiusMM - across*across)
+	return max(0, min(s.ToMM, alongMM+half)-max(s.FromMM, alongMM-half))
+}
+
+// CrossingMM is how long the plan's seams run inside a circle.
+func (p Plan) CrossingMM(c Circle) (lengthMM float64) {
+	for _, s := range p.Seams {
+		lengthMM += c.crossedMM(s)
+	}
+	return lengthMM
+}

@@ -1,0 +1,66 @@
+package layout
+
+import "math"
+
+// Coverage is what the frame sees of the board's plane past the drop, and whether the board's edge shows there.
+// The drop hides the middle of it. The board's middle lies on the axis, so opposite edges show alike.
+type Coverage struct {
+	Sees          Size        `json:"sees_mm"`        // the part of the board's plane that the frame takes in
+	EdgeBlurMM    float64     `json:"edge_blur_mm"`   // how wide the board's edge is blurred there, half of it to either side
+	Needs         Size        `json:"needs_mm"`       // the least board that fills the frame: what it sees and the blur
+	BackdropShare float64     `json:"backdrop_share"` // of the backdrop's area, 0 to 1: how much the frame takes in
+	Edges         []BoardEdge `json:"edges"`          // the board's edges that show; none when the board fills the frame
+}
+
+// BoardEdge is an edge of the board that shows in the frame.
+type BoardEdge struct {
+	Side string `json:"side"` // of the frame: left, top, right or bottom
+	// AtPx is where it shows: the frame's x of an upright edge, y of a level one. Less than 0 or more than the frame's pixels when
+	// only its blur comes in.
+	AtPx float64 `json:"at_px"`
+}
+
+// Covered tells whether the board fills the frame.
+func (c Coverage) Covered() bool { return len(c.Edges) == 0 }
+
+// Coverage works it out. The frame's rectangle in the drop's plane, seen on from the entrance pupil, is (D + L)/D times as large at the board.
+func (p Plan) Coverage() Coverage {
+	far := p.perDropMM()
+	b, c := p.Backdrop, p.Camera
+	out := Coverage{Sees: p.sees(), EdgeBlurMM: p.boardBlurMM(), Needs: p.covers(), Edges: []BoardEdge{}}
+	seen := min(b.WidthMM, out.Sees.WidthMM) * min(b.HeightMM, out.Sees.HeightMM)
+	out.BackdropShare = seen / (b.WidthMM * b.HeightMM)
+	if b.WidthMM < out.Needs.WidthMM-tolerance {
+		half := b.WidthMM / 2 / far / c.FrameWidthMM * float64(c.WidthPx)
+		out.Edges = append(out.Edges, BoardEdge{"left", float64(c.WidthPx)/2 - half}, BoardEdge{"right", float64(c.WidthPx)/2 + half})
+	}
+	if b.HeightMM < out.Needs.HeightMM-tolerance {
+		half := b.HeightMM / 2 / far / c.FrameHeightMM * float64(c.HeightPx)
+		out.Edges = append(out.Edges, BoardEdge{"top", float64(c.HeightPx)/2 - half}, BoardEdge{"bottom", float64(c.HeightPx)/2 + half})
+	}
+	return out
+}
+
+// perDropMM is how many millimetres of the board's plane a millimetre of the drop's plane hides from the entrance pupil's centre.
+func (p Plan) perDropMM() float64 {
+	return (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM
+}
+
+// sees is what the frame takes in of the board's plane.
+func (p Plan) sees() Size {
+	far := p.perDropMM()
+	return Size{p.Camera.FrameWidthMM * far, p.Camera.FrameHeightMM * far}
+}
+
+// boardBlurMM is the width of the patch of the board's plane that one point of the frame sees through the whole pupil: by similar triangles
+// from the plane in focus, d away, the pupil's diameter times |D + L - d| / d (thin lens; Hecht, Optics, 5.2.3).
+func (p Plan) boardBlurMM() float64 {
+	boardMM := p.Drop.CameraMM + p.Drop.DistanceMM
+	return p.Camera.PupilMM() * math.Abs(boardMM-p.Camera.FocusMM) / p.Camera.FocusMM
+}
+
+// covers is the least board that fills the frame, blur and all.
+func (p Plan) covers() Size {
+	sees, blur := p.sees(), p.boardBlurMM()
+	return Size{sees.WidthMM + blur, sees.HeightMM + blur}
+}

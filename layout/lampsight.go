@@ -1,0 +1,92 @@
+package layout
+
+// Sighting is a lamp that the camera sees, on its way directly or through the drop.
+type Sighting struct {
+	Lamp  int        `json:"lamp"` // counted from 1
+	Path  string     `json:"path"`
+	Frame FramePoint `json:"frame_px"`
+}
+
+// sliverShare is the share of the drop's radius from which on it shows a lamp as a sliver, at a third of its light or less (Fresnel, index 1.333).
+const sliverShare = 0.99
+
+// lampsInView lists the lamps that stand in the camera's view: before the board, in the frame, or between drop and board where the drop shows them.
+func (p Plan) lampsInView() []Sighting {
+	all := []Sighting{}
+	d := p.Drop
+	for i, lamp := range p.Lamps {
+		behindMM := d.DistanceMM - lamp.ZMM // of the drop's centre; below zero before it
+		if depthMM := d.CameraMM + behindMM; depthMM > 0 {
+			k := d.CameraMM / depthMM
+			if through := (Point{lamp.XMM * k, lamp.YMM * k}); p.Camera.sees(through) && (behindMM <= 0 || !p.behindDrop(through)) {
+				all = append(all, Sighting{i + 1, Direct, p.Camera.pixel(through)})
+			}
+		}
+		if behindMM < d.DiameterMM/2 {
+			continue
+		}
+		if through, ok := p.seenThrough(behindMM, Point{lamp.XMM, lamp.YMM}); ok && p.Camera.sees(through) && p.shareOfRadius(through) < sliverShare {
+			all = append(all, Sighting{i + 1, ThroughDrop, p.Camera.pixel(through)})
+		}
+	}
+	return all
+}
+
+// Facing is whether the sheets' cut edges face the light, so that none throws a shadow.
+type Facing struct {
+	TurnedMM       float64 `json:"turned_mm"`                   // length of seams whose cut edge faces away from the lamp that is strongest there
+	AllMM          float64 `json:"all_mm"`                      // length of all seams
+	Better         Corner  `json:"better_light_from,omitempty"` // the corner to cut for that leaves the least; none when no other leaves less
+	BetterTurnedMM float64 `json:"better_turned_mm"`
+}
+
+// slantShare is how far the light must lean along the board, for each part that it falls straight, before an edge's shadow counts: paper is
+// a tenth of a millimetre thick, and a tenth of that is never seen.
+const slantShare = 0.1
+
+// facing compares the corner that the sheets are cut for with where the light comes from at each seam.
+func (p Plan) facing() Facing {
+	turned := func(c Corner) (mm float64) {
+		for _, s := range p.Seams {
+			if p.edgeShadows(s, c) {
+				mm += s.ToMM - s.FromMM
+			}
+		}
+		return mm
+	}
+	f := Facing{TurnedMM: turned(p.Backdrop.LightFrom)}
+	for _, s := range p.Seams {
+		f.AllMM += s.ToMM - s.FromMM
+	}
+	f.BetterTurnedMM = f.TurnedMM
+	for _, c := range []Corner{TopLeft, TopRight, BottomLeft, BottomRight} {
+		if mm := turned(c); mm < f.BetterTurnedMM-tolerance {
+			f.Better, f.BetterTurnedMM = c, mm
+		}
+	}
+	return f
+}
+
+// edgeShadows tells whether a seam whose sheets are cut for light from a corner has its edge in the lee of the lamp that is strongest at its middle.
+func (p Plan) edgeShadows(s Seam, from Corner) bool {
+	x, y := s.AtMM-p.Backdrop.WidthMM/2, (s.FromMM+s.ToMM)/2-p.Backdrop.HeightMM/2
+	if s.Axis == "y" {
+		x, y = (s.FromMM+s.ToMM)/2-p.Backdrop.WidthMM/2, s.AtMM-p.Backdrop.HeightMM/2
+	}
+	strongest := p.Lamps[0]
+	for _, lamp := range p.Lamps[1:] {
+		if lamp.on(x, y) > strongest.on(x, y) {
+			strongest = lamp
+		}
+	}
+	lean := (strongest.XMM - x) / strongest.ZMM // above zero: light from the right, or from below
+	fromLow := from.Left()
+	if s.Axis == "y" {
+		lean = (strongest.YMM - y) / strongest.ZMM
+		fromLow = from.Top()
+	}
+	if fromLow {
+		return lean > slantShare
+	}
+	return lean < -slantShare
+}

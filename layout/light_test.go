@@ -1,0 +1,181 @@
+package layout
+
+import (
+	"math"
+	"math/rand"
+	"slices"
+	"testing"
+
+	"dropsheet/flip"
+
+	"github.com/stretchr/testify/require"
+)
+
+// litPlan is the usual plan, 40 cm off, with lamps.
+func litPlan(t *testing.T, lamps ...Lamp) Plan {
+	t.Helper()
+	s := plain()
+	s.DistanceMM, s.Lamps = 400, lamps
+	return mustPlan(t, s)
+}
+
+// One lamp on the axis: the cosine-fourth law (Smith, Modern Optical Engineering, 8.6; recalled from memory).
+// At 30 degrees it gives 9/16, at 45 a quarter, at 60 a sixteenth.
+func TestOnAxisLampFallsByTheFourthPowerOfTheCosine(t *testing.T) {
+	const z = 700.0
+	p := litPlan(t, Lamp{0, 0, z})
+	l := p.Light()
+	cx, cy := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
+	for _, c := range []struct{ degrees, want float64 }{{0, 1}, {30, 9.0 / 16}, {45, 0.25}, {60, 1.0 / 16}} {
+		r := z * math.Tan(c.degrees*math.Pi/180)
+		for _, turn := range []float64{0, 0.7, 2, 4} {
+			require.InDelta(t, c.want, l.At(cx+r*math.Cos(turn), cy+r*math.Sin(turn)), 1e-12, "%g degrees", c.degrees)
+		}
+	}
+	f := p.LightFigures()
+	require.InDelta(t, 1, f.Centre.Share, 1e-12)
+	require.InDelta(t, cx, f.Brightest.Board.XMM, 1e-3)
+	require.InDelta(t, cy, f.Brightest.Board.YMM, 1e-3)
+	corner := math.Cos(math.Atan(math.Hypot(cx, cy) / z))
+	for _, place := range append(f.Corners, f.Darkest) {
+		require.InDelta(t, math.Pow(corner, 4), place.Share, 1e-12)
+		require.InDelta(t, -4*math.Log2(corner), place.Stops, 1e-12)
+	}
+	// Under half a stop: cos⁴ = 2^-1/2 at the corner.
+	wantMM := math.Hypot(cx, cy) / math.Tan(math.Acos(math.Pow(2, -1.0/8)))
+	require.InEpsilon(t, wantMM, f.Retreat.Lamps[0].ZMM, 2e-4)
+	require.InDelta(t, 2*math.Log2(f.Retreat.Factor), f.Retreat.LossStops, 1e-9, "inverse square")
+}
+
+// Lambert's law and the inverse square by vectors, for lamps anywhere.
+func TestLightAgainstVectors(t *testing.T) {
+	const seed = 41
+	random := rand.New(rand.NewSource(seed))
+	for range 500 {
+		lamp := Lamp{2000 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5), 1 + 2000*random.Float64()}
+		x, y := 1500*(random.Float64()-0.5), 1500*(random.Float64()-0.5)
+		s, q := flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: lamp.ZMM}, flip.Vec{X: x, Y: y}
+		ray, aim := q.Sub(s), s.Scale(-1).Unit()
+		want := 0.0
+		if cosLamp := ray.Unit().Dot(aim); cosLamp > 0 {
+			want = cosLamp * ray.Unit().Dot(flip.Vec{Z: -1}) / ray.Dot(ray)
+		}
+		require.InDelta(t, want, lamp.on(x, y), 1e-12*(1+want), "seed %d lamp %+v at %g, %g", seed, lamp, x, y)
+	}
+}
+
+func TestLampsAddAndFollowTheInverseSquare(t *testing.T) {
+	a, b := Lamp{-600, -400, 900}, Lamp{700, 100, 800}
+	p := litPlan(t, a, b)
+	for _, at := range []Point{{0, 0}, {100, 250}, {600, 30}} {
+		require.InEpsilon(t, p.lightOf([]Lamp{a}).sum(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).sum(at.XMM, at.YMM), p.Light().sum(at.XMM, at.YMM), 1e-12)
+	}
+	require.InEpsilon(t, 4*movedBack([]Lamp{a}, 2)[0].on(0, 0), a.on(0, 0), 1e-12, "at twice the distance, a quarter")
+	require.Equal(t, 1.0, litPlan(t).Light().At(12, 34), "without lamps it is even")
+	require.Nil(t, litPlan(t).LightFigures())
+}
+
+// The search against every place of a fine lattice.
+func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
+	const seed = 42
+	random := rand.New(rand.NewSource(seed))
+	for n := range 60 {
+		lamps := make([]Lamp, 1+random.Intn(4))
+		for i := range lamps {
+			lamps[i] = Lamp{2400 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5), math.Pow(10, 0.5+3*random.Float64())}
+		}
+		p := litPlan(t, lamps...)
+		l, r := p.Light(), p.PictureOnBoard()
+		darkest := l.extreme(r, -1).sum / l.brightest
+		for j := range 301 {
+			for i := range 301 {
+				share := l.At(r.XMM+r.WidthMM*float64(i)/300, r.YMM+r.HeightMM*float64(j)/300)
+				require.False(t, math.IsNaN(share) || share < darkest-1e-9 || share > 1+1e-9, "seed %d case %d: %g outside %g to 1", seed, n, share, darkest)
+			}
+		}
+	}
+}
+
+func TestRetreat(t *testing.T) {
+	t.Run("lamps that may stay", func(t *testing.T) {
+		f := litPlan(t, Lamp{0, 0, 5000}).LightFigures()
+		require.Equal(t, 1.0, f.Retreat.Factor)
+		require.Zero(t, f.Retreat.LossStops)
+	})
+	t.Run("one from the side: just under at the distance told", func(t *testing.T) {
+		p := litPlan(t, Lamp{-600, -400, 900})
+		f := p.LightFigures()
+		require.Greater(t, f.FalloffStops, evenStops)
+		falloff := func(factor float64) float64 {
+			return litPlan(t, movedBack(p.Lamps, factor)...).LightFigures().FalloffStops
+		}
+		require.LessOrEqual(t, falloff(f.Retreat.Factor), evenStops)
+		require.Greater(t, falloff(f.Retreat.Factor*0.999), evenStops)
+		require.InDelta(t, 2*math.Log2(f.Retreat.Factor), f.Retreat.LossStops, 1e-9)
+	})
+	t.Run("a pair from both sides is evener than one", func(t *testing.T) {
+		one := litPlan(t, Lamp{-900, 0, 900}).LightFigures()
+		two := litPlan(t, Lamp{-900, 0, 900}, Lamp{900, 0, 900}).LightFigures()
+		require.Less(t, two.FalloffStops, one.FalloffStops/2)
+		require.InDelta(t, two.FalloffStops, one.TwinStops, 1e-12)
+	})
+	t.Run("no distance within a kilometre", func(t *testing.T) {
+		f := litPlan(t, Lamp{9e5, 0, 1}, Lamp{10, 0, 1}).LightFigures()
+		require.Nil(t, f.Retreat)
+	})
+}
+
+func TestLevel(t *testing.T) {
+	s := plain()
+	s.DistanceMM, s.Lamps, s.Level = 400, []Lamp{{-600, -400, 900}, {100, 700, 1500}}, true
+	p := mustPlan(t, s)
+	require.NoError(t, p.Check())
+	l, light := p.Level(), p.Light()
+	f := p.LightFigures()
+	require.True(t, l.On())
+	require.InDelta(t, f.FalloffStops, l.LossStops(), 1e-12)
+	require.InDelta(t, 1, l.Gain(f.Darkest.Board.XMM, f.Darkest.Board.YMM), 1e-12, "the darkest place prints as it is")
+	const seed = 43
+	random := rand.New(rand.NewSource(seed))
+	for range 1000 {
+		x, y := p.Backdrop.WidthMM*random.Float64(), p.Backdrop.HeightMM*random.Float64()
+		require.LessOrEqual(t, l.Gain(x, y), 1.0)
+		require.InEpsilon(t, f.Darkest.Share, l.Gain(x, y)*light.At(x, y), 1e-6, "seed %d: even all over", seed)
+	}
+	require.Equal(t, 1.0, l.Gain(-3000, p.Backdrop.HeightMM/2), "far beyond the picture nothing is left to take away")
+
+	moved, err := p.WithCamera(p.Camera.AsSetup(), p.Drop.CameraMM, []Lamp{{0, 0, 500}})
+	require.NoError(t, err)
+	require.Equal(t, l.Gain(30, 40), moved.Level().Gain(30, 40), "the print stays as printed when other lamps are tried")
+
+	plainPlan := litPlan(t, s.Lamps...)
+	require.False(t, plainPlan.Level().On())
+	require.Equal(t, 1.0, plainPlan.Level().Gain(30, 40))
+	require.Zero(t, plainPlan.Level().LossStops())
+}
+
+func TestLevelRefuses(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		lamps []Lamp
+		says  string
+	}{
+		{"no lamps", nil, "say so with --lamp"},
+		{"a part without light", []Lamp{{200, 0, 10}}, "without light"},
+		{"too much", []Lamp{{0, 0, 120}}, "fall off by"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := plain()
+			s.DistanceMM, s.Lamps, s.Level = 400, c.lamps, true
+			_, err := s.Plan()
+			require.ErrorContains(t, err, c.says)
+		})
+	}
+	p := litPlan(t)
+	p.LevelledFor = []Lamp{{0, 0, -1}}
+	require.Error(t, p.Check(), "a job that was spoiled")
+	p.LevelledFor = []Lamp{{0, 0, math.NaN()}}
+	require.Error(t, p.Check())
+	p.LevelledFor = slices.Repeat([]Lamp{{0, 0, 900}}, 1000)
+	require.ErrorContains(t, p.Check(), "at most")
+}

@@ -1,0 +1,107 @@
+package layout
+
+import (
+	"math"
+	"slices"
+)
+
+// evenStops is the fall-off over the picture that is not seen as such (the job's own demand; common practice, no source).
+const evenStops = 0.5
+
+// LightFigures is how the lamps light the picture.
+type LightFigures struct {
+	FalloffStops float64    `json:"falloff_stops"` // from its brightest place to its darkest; NoLightStops where no light falls
+	Brightest    LitPlace   `json:"brightest"`
+	Darkest      LitPlace   `json:"darkest"`
+	Centre       LitPlace   `json:"centre"`
+	Corners      []LitPlace `json:"corners"`                     // of the picture on the board as it hangs: top left, top right, bottom left, bottom right
+	Retreat      *Retreat   `json:"under_half_a_stop,omitempty"` // none where even a kilometre is not enough
+	TwinStops    float64    `json:"falloff_with_twins_stops"`    // the fall-off if every lamp had a twin on the other side of the axis
+	Glares       []Glare    `json:"glare"`
+	InView       []Sighting `json:"lamps_in_view"`
+	Facing       Facing     `json:"cut_edges"`
+}
+
+// LitPlace is a place of the board and its light.
+type LitPlace struct {
+	Board Point   `json:"board_mm"`
+	Share float64 `json:"share"` // of the light at the picture's brightest place
+	Stops float64 `json:"stops"` // below it; NoLightStops for no light
+}
+
+// Retreat is how far back the lamps must go, each straight away from the backdrop's centre, for a fall-off under half a stop.
+type Retreat struct {
+	Factor    float64 `json:"factor"` // of each lamp's distance from the backdrop's centre; 1 where they may stay
+	Lamps     []Lamp  `json:"lamps_mm"`
+	LossStops float64 `json:"loss_stops"` // of light at the centre, in stops
+}
+
+// LightFigures works out what the plan's lamps do; nil without lamps, when the board is lit evenly.
+func (p Plan) LightFigures() *LightFigures {
+	if len(p.Lamps) == 0 {
+		return nil
+	}
+	l, picture := p.Light(), p.PictureOnBoard()
+	at := func(q Point) LitPlace {
+		share := l.At(q.XMM, q.YMM)
+		return LitPlace{q, share, stopsBelow(share)}
+	}
+	left, top, right, bottom := picture.XMM, picture.YMM, picture.RightMM(), picture.BottomMM()
+	f := &LightFigures{
+		Brightest: at(l.extreme(picture, 1).at), Darkest: at(l.extreme(picture, -1).at), Centre: at(l.centre),
+		Corners: []LitPlace{at(Point{left, top}), at(Point{right, top}), at(Point{left, bottom}), at(Point{right, bottom})},
+		Retreat: p.retreat(), TwinStops: p.lightOf(withTwins(p.Lamps)).falloff(picture), Glares: p.glares(), InView: p.lampsInView(), Facing: p.facing(),
+	}
+	f.FalloffStops = f.Darkest.Stops
+	return f
+}
+
+// falloff is the light's fall-off over the picture, in stops.
+func (l Light) falloff(picture Rect) float64 {
+	return stopsBelow(l.extreme(picture, -1).sum / l.brightest)
+}
+
+// withTwins adds a lamp for each, as far on the other side of the axis.
+func withTwins(lamps []Lamp) []Lamp {
+	both := slices.Clone(lamps)
+	for _, l := range lamps {
+		both = append(both, Lamp{-l.XMM, -l.YMM, l.ZMM})
+	}
+	return both
+}
+
+func movedBack(lamps []Lamp, factor float64) []Lamp {
+	moved := make([]Lamp, len(lamps))
+	for i, l := range lamps {
+		moved[i] = Lamp{l.XMM * factor, l.YMM * factor, l.ZMM * factor}
+	}
+	return moved
+}
+
+// retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the board evenly whatever their
+// directions, so some distance does; nearer ones need not get better step by step, and the first distance found by doubling is refined.
+func (p Plan) retreat() *Retreat {
+	falloff := func(factor float64) float64 {
+		return p.lightOf(movedBack(p.Lamps, factor)).falloff(p.PictureOnBoard())
+	}
+	enough := 1.0
+	for falloff(enough) > evenStops {
+		enough *= 2
+		if checkLamps(movedBack(p.Lamps, enough)) != nil {
+			return nil
+		}
+	}
+	if enough > 1 {
+		for short := enough / 2; enough-short > 1e-4*enough; {
+			if middle := (short + enough) / 2; falloff(middle) > evenStops {
+				short = middle
+			} else {
+				enough = middle
+			}
+		}
+	}
+	lamps := movedBack(p.Lamps, enough)
+	now, then := p.Light(), p.lightOf(lamps)
+	c := now.centre
+	return &Retreat{enough, lamps, math.Log2(now.sum(c.XMM, c.YMM) / then.sum(c.XMM, c.YMM))}
+}

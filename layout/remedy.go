@@ -1,0 +1,147 @@
+package layout
+
+import "math"
+
+// Remedy is another setup of the same job that mends something. Its figures are rounded so that it still holds when they are asked for as they stand.
+type Remedy struct {
+	DistanceMM   float64 `json:"distance_mm"`
+	Print        Size    `json:"print_mm"`
+	Fill         float64 `json:"fill"`
+	Backdrop     Size    `json:"backdrop_mm"` // the print's own size unless there is a surround
+	SheetsAtMost int     `json:"sheets_at_most"`
+}
+
+// Remedies are the ways to get the board's edge out of the frame. Each is nil where it is not needed or not to be had.
+type Remedies struct {
+	Fill     *Remedy `json:"larger_fill,omitempty"` // at this distance a larger fill, and so a larger print
+	Nearer   *Remedy `json:"nearer,omitempty"`      // this print at a shorter distance, which makes its fill larger
+	Further  *Remedy `json:"further,omitempty"`     // this fill at a longer distance, and so a larger print
+	Surround *Remedy `json:"surround,omitempty"`    // this print with a surround
+}
+
+// CoverageRemedies finds what gets the board's edge out of the frame, by planning the job anew.
+func (p Plan) CoverageRemedies() Remedies {
+	var r Remedies
+	if p.Coverage().Covered() {
+		return r
+	}
+	s := p.setup()
+	covers := func(s Setup) bool {
+		q, _, err := s.outline()
+		return err == nil && holds(Size{q.Picture.WidthMM, q.Picture.HeightMM}, q.covers())
+	}
+
+	fill := s
+	fill.Print, fill.DistanceMM = Size{}, nearest(s.DistanceMM, lengthStepMM)
+	// At too large a fill the drop looks backwards; that, too, is found out by the remedy's own plan.
+	if fills, ok := least(p.Picture.Fill, 1-fillStep, func(v float64) bool {
+		fill.Fill = v
+		q, _, err := fill.outline()
+		return err != nil || holds(Size{q.Picture.WidthMM, q.Picture.HeightMM}, q.covers())
+	}); ok {
+		fill.Fill = roundUp(fills, fillStep)
+		r.Fill = fill.remedy(covers)
+	}
+
+	nearer := s
+	nearer.Fill, nearer.Print = 0, Size{roundDown(p.Picture.WidthMM, lengthStepMM), roundDown(p.Picture.HeightMM, lengthStepMM)}
+	// Too near, the print outgrows the drop's view; that is found out by the remedy's own plan.
+	if mm, ok := least(-p.Drop.DistanceMM, -p.Drop.DiameterMM, func(v float64) bool {
+		nearer.DistanceMM = -v
+		q, _, err := nearer.outline()
+		return err != nil || holds(nearer.Print, q.covers())
+	}); ok {
+		nearer.DistanceMM = roundDown(-mm, lengthStepMM)
+		r.Nearer = nearer.remedy(covers)
+	}
+
+	further := s
+	further.Fill, further.Print = nearest(p.Picture.Fill, fillStep), Size{}
+	if mm, ok := least(p.Drop.DistanceMM, maxLengthMM, func(v float64) bool { further.DistanceMM = v; return covers(further) }); ok {
+		further.DistanceMM = roundUp(mm, lengthStepMM)
+		r.Further = further.remedy(covers)
+	}
+
+	surround := s
+	needs := p.covers()
+	surround.Surround, surround.Fill = p.Backdrop.Surround, 0
+	if surround.Surround == "" {
+		surround.Surround = Stretch
+	}
+	surround.SurroundSize = Size{roundUp(max(needs.WidthMM, p.Backdrop.WidthMM), wholeMM), roundUp(max(needs.HeightMM, p.Backdrop.HeightMM), wholeMM)}
+	r.Surround = surround.remedy(func(Setup) bool { return true })
+	return r
+}
+
+// printCovering is the print at the plan's distance, which must be a whole number of steps, that is at least that large both ways.
+func (p Plan) printCovering(board Size) *Remedy {
+	s := p.setup()
+	k := max(1, board.WidthMM/p.Picture.WidthMM, board.HeightMM/p.Picture.HeightMM)
+	s.Fill, s.Print = 0, Size{roundUp(k*p.Picture.WidthMM, lengthStepMM), roundUp(k*p.Picture.HeightMM, lengthStepMM)}
+	return s.remedy(func(Setup) bool { return true })
+}
+
+// Steps to which a remedy's figures are rounded: what the figures of a plan are written to.
+const (
+	lengthStepMM = 0.1
+	wholeMM      = 1.0
+	fillStep     = 0.001
+)
+
+// A hair keeps what is a whole number of steps already, but for rounding, where it is.
+const stepHair = 1e-6
+
+func roundUp(v, step float64) float64   { return math.Ceil(v/step-stepHair) * step }
+func roundDown(v, step float64) float64 { return math.Floor(v/step+stepHair) * step }
+func nearest(v, step float64) float64   { return math.Round(v/step) * step }
+
+// setup is the plan asked for again without its surround: distance, print and fill all as they came out.
+func (p Plan) setup() Setup {
+	b := p.Backdrop
+	return Setup{
+		Drop: p.Sight().Drop, CameraMM: p.Drop.CameraMM, TravelMM: p.Drop.TravelMM,
+		DistanceMM: p.Drop.DistanceMM, Print: Size{p.Picture.WidthMM, p.Picture.HeightMM}, Fill: p.Picture.Fill,
+		Fit: p.Picture.Fit, Proportions: p.Picture.WidthMM / p.Picture.HeightMM,
+		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, LapMM: b.LapMM, LightFrom: b.LightFrom,
+		Camera: p.Camera.AsSetup(), Lamps: p.Lamps,
+	}
+}
+
+// remedy plans the setup. It is nil when there is no such plan, when it takes too many sheets, or when mends says no.
+func (s Setup) remedy(mends func(Setup) bool) *Remedy {
+	p, err := s.Plan()
+	if err != nil || !mends(s) {
+		return nil
+	}
+	return &Remedy{
+		p.Drop.DistanceMM, Size{p.Picture.WidthMM, p.Picture.HeightMM}, p.Picture.Fill,
+		Size{p.Backdrop.WidthMM, p.Backdrop.HeightMM}, len(p.Sheets),
+	}
+}
+
+// holds tells whether a board is at least as large both ways.
+func holds(board, needs Size) bool {
+	return board.WidthMM >= needs.WidthMM-tolerance && board.HeightMM >= needs.HeightMM-tolerance
+}
+
+// least is the least value between two for which mends holds; it must hold from there on. ok is false when it does not at the far end.
+func least(from, to float64, mends func(float64) bool) (v float64, ok bool) {
+	// Distances run from millimetres to a kilometre: step out first, then halve.
+	step := math.Abs(from) / 8
+	high := from
+	for !mends(high) {
+		if high >= to {
+			return 0, false
+		}
+		from, high = high, min(to, high+step)
+		step *= 2
+	}
+	for range 50 {
+		if middle := (from + high) / 2; mends(middle) {
+			high = middle
+		} else {
+			from = middle
+		}
+	}
+	return high, true
+}

@@ -1,0 +1,87 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"image/color"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Surround says what fills the board beyond the picture: a colour, written #rrggbb, or Stretch. It is empty where the board ends with the picture.
+type Surround string
+
+// Stretch lets the picture's outermost colours go on to the board's edge.
+const Stretch Surround = "stretch"
+
+// colourNames are the basic colours of CSS by name (CSS Color Module Level 4, 6.1; the values are recalled from memory).
+var colourNames = map[string]Surround{
+	"black": "#000000", "silver": "#c0c0c0", "grey": "#808080", "gray": "#808080", "white": "#ffffff",
+	"maroon": "#800000", "red": "#ff0000", "purple": "#800080", "fuchsia": "#ff00ff",
+	"green": "#008000", "lime": "#00ff00", "olive": "#808000", "yellow": "#ffff00",
+	"navy": "#000080", "blue": "#0000ff", "teal": "#008080", "aqua": "#00ffff",
+}
+
+var hexColour = regexp.MustCompile(`^#[0-9a-f]{6}$`)
+
+// ParseSurround reads a surround: stretch, #rrggbb, or a colour's name.
+func ParseSurround(s string) (Surround, error) {
+	word := strings.ToLower(strings.TrimSpace(s))
+	if hex, ok := colourNames[word]; ok {
+		return hex, nil
+	}
+	if surround := Surround(word); surround == Stretch || hexColour.MatchString(word) {
+		return surround, nil
+	}
+	var names []string
+	for name := range colourNames {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return "", fmt.Errorf("%q is not a surround: take stretch, a colour such as #203040, or one of %s", s, strings.Join(names, ", "))
+}
+
+// Colour is the surround's colour, in the artwork's own colours and opaque. ok is false where the picture goes on instead.
+func (s Surround) Colour() (c color.RGBA, ok bool) {
+	if !hexColour.MatchString(string(s)) {
+		return color.RGBA{}, false
+	}
+	v, err := strconv.ParseUint(string(s[1:]), 16, 24)
+	return color.RGBA{uint8(v >> 16), uint8(v >> 8), uint8(v), 0xff}, err == nil
+}
+
+// check refuses what ParseSurround would not have made.
+func (s Surround) check() error {
+	if _, ok := s.Colour(); s != "" && s != Stretch && !ok {
+		return fmt.Errorf("%q is not a surround", string(s))
+	}
+	return nil
+}
+
+// board is the size of the board for an outline: the print's own, the surround's as asked for, or where only what fills it was asked
+// for, the least that fills the frame, in whole millimetres.
+func (s Setup) board(outline Plan) (Size, error) {
+	if err := s.Surround.check(); err != nil {
+		return Size{}, err
+	}
+	print, covers := Size{outline.Picture.WidthMM, outline.Picture.HeightMM}, outline.covers()
+	switch {
+	case s.Surround == "" && s.SurroundSize == Size{}:
+		return print, nil
+	case s.Surround == "":
+		return Size{}, errors.New("a size for the surround says nothing of what fills it: ask for a surround too, a colour or stretch")
+	case s.SurroundSize == Size{}:
+		return Size{max(print.WidthMM, math.Ceil(covers.WidthMM)), max(print.HeightMM, math.Ceil(covers.HeightMM))}, nil
+	}
+	if err := allLengths(named{"the surround's width", s.SurroundSize.WidthMM}, named{"the surround's height", s.SurroundSize.HeightMM}); err != nil {
+		return Size{}, err
+	}
+	if s.SurroundSize.WidthMM < print.WidthMM-tolerance || s.SurroundSize.HeightMM < print.HeightMM-tolerance {
+		return Size{}, fmt.Errorf("a surround of %gx%gmm does not hold the print of %.1fx%.1fmm: make it at least as wide and as high, or leave its size out",
+			s.SurroundSize.WidthMM, s.SurroundSize.HeightMM, print.WidthMM, print.HeightMM)
+	}
+	return Size{max(print.WidthMM, s.SurroundSize.WidthMM), max(print.HeightMM, s.SurroundSize.HeightMM)}, nil
+}

@@ -1,0 +1,212 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/flip"
+)
+
+// Travel is how far the drop may move off the axis, in its own plane, while camera and board stay. Through a drop that is t off the axis the
+// middle looks at a place t (D + L)/D off the board's middle, so the board's edge, and with it the dark rim, comes nearer on one side.
+type Travel struct {
+	// HeldFill is what has to stay free of the dark rim: the picture's fill, or where the rim comes further in even on the axis
+	// (fit inside), what it leaves free there.
+	HeldFill float64 `json:"held_fill"`
+	// AcrossMM and DownMM are how far the drop may move to either side, and up and down, before the rim comes into HeldFill on the side that the board's
+	// edge comes nearer; square to that it may come in by a hundredth of the radius. nil along a rod, where any travel leaves the view as it is. A picture that covers the fill allows none along its shorter side.
+	AcrossMM *float64 `json:"across_mm,omitempty"`
+	DownMM   *float64 `json:"down_mm,omitempty"`
+
+	Asked *AskedTravel `json:"asked,omitempty"` // nil when no travel was asked for
+}
+
+// AskedTravel is what becomes of a travel that was asked for, in any direction across the axis.
+type AskedTravel struct {
+	TravelMM float64 `json:"travel_mm"`
+	Fill     float64 `json:"fill"`  // that stays free of the dark rim all along; 0 when the drop's middle looks past the board
+	Holds    bool    `json:"holds"` // HeldFill does
+	// NeedsBoard is the least board with which HeldFill stays free. nil when none does.
+	NeedsBoard *Size `json:"needs_board_mm,omitempty"`
+	// Print is the print at this distance that is such a board; nil when it is not needed or not to be had.
+	Print *Remedy `json:"print,omitempty"`
+}
+
+// Bounds of the search.
+const (
+	azimuths   = 720  // rays round a circle of the drop: between two of them the board's place is off by at most a 100,000th of its reach
+	noTravel   = 1e-3 // mm; less is rounding, and nothing that a drop keeps to
+	traceSlip  = 1e-6 // mm at the board: how far trace and closed form may differ
+	hardlyFill = 0.01 // a change of the fill that no one sees: a hundredth of the drop's radius (common practice, no source)
+)
+
+// Travel works out what is tolerated and, when TravelMM is above 0, what becomes of it.
+func (p Plan) Travel() Travel {
+	rim := p.DarkRim()
+	t := Travel{HeldFill: min(p.Picture.Fill, 1-max(rim.AcrossShare, rim.DownShare))}
+	turn := p.Drop.Reverses.Turn()
+	if turn.ReverseX {
+		t.AcrossMM = p.tolerated(t.HeldFill, Point{XMM: 1})
+	}
+	if turn.ReverseY {
+		t.DownMM = p.tolerated(t.HeldFill, Point{YMM: 1})
+	}
+	if p.Drop.TravelMM > 0 {
+		t.Asked = p.askedTravel(t.HeldFill)
+	}
+	return t
+}
+
+// tolerated is how far the drop may move along a direction, of length 1, and against it, with a fill free of the rim.
+func (p Plan) tolerated(fill float64, along Point) *float64 {
+	free := func(mm float64) bool {
+		to := Point{mm * along.XMM, mm * along.YMM}
+		halves, ok := p.seesRound(fill, to)
+		within, okWithin := p.seesRound(fill-hardlyFill, to)
+		// Square to the movement the view grows in second order only. A picture that just covers the fill there must not forbid it.
+		if along.XMM == 0 {
+			halves.WidthMM = within.WidthMM
+		} else {
+			halves.HeightMM = within.HeightMM
+		}
+		return ok && okWithin && p.onBoard(halves)
+	}
+	// The drop's middle looks at the board's edge from here on.
+	low, high := 0.0, math.Hypot(p.Backdrop.WidthMM*along.XMM, p.Backdrop.HeightMM*along.YMM)/2/p.perDropMM()
+	for range 60 {
+		if middle := (low + high) / 2; free(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	if low < noTravel {
+		low = 0
+	}
+	return &low
+}
+
+// onBoard tells whether an extent about the board's middle lies on the board; a rod's own direction does not count.
+func (p Plan) onBoard(halves Size) bool {
+	turn := p.Drop.Reverses.Turn()
+	return (!turn.ReverseX || halves.WidthMM <= p.Backdrop.WidthMM/2+traceSlip) && (!turn.ReverseY || halves.HeightMM <= p.Backdrop.HeightMM/2+traceSlip)
+}
+
+// seesRound is how far from the board's middle, across and down, the drop looks round the circle of a fill when its centre is at a place off the
+// axis, in its plane: traced rays from the entrance pupil, round the line to the drop's centre, which is the middle of its outline.
+// For a rod they are the two that cross its axis at right angles. ok is false where one of them never reaches the board's plane.
+func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
+	s := p.Sight()
+	// In the drop's own frame, with the drop at the origin, pupil and board's middle move the other way.
+	if s.Drop.Body == flip.UprightRod {
+		drop.YMM = 0
+	}
+	if s.Drop.Body == flip.LevelRod {
+		drop.XMM = 0
+	}
+	pupil := flip.Vec{X: -drop.XMM, Y: -drop.YMM, Z: -s.CameraMM}
+	to := pupil.Scale(-1)
+	awayMM := math.Sqrt(to.Dot(to))
+	axis := to.Unit()
+	// Two directions square to the axis: sideways in the drop's plane, and the one square to both.
+	side := flip.Vec{X: axis.Z, Y: 0, Z: -axis.X}.Unit()
+	down := flip.Vec{X: axis.Y*side.Z - axis.Z*side.Y, Y: axis.Z*side.X - axis.X*side.Z, Z: axis.X*side.Y - axis.Y*side.X}
+	radiusMM := fill * awayMM * math.Tan(math.Asin(s.Drop.RadiusMM()/awayMM))
+
+	first, step, n := 0.0, 2*math.Pi/azimuths, azimuths
+	switch s.Drop.Body {
+	case flip.UprightRod:
+		step, n = math.Pi, 2
+	case flip.LevelRod:
+		first, step, n = math.Pi/2, math.Pi, 2
+	}
+	for i := range n {
+		sin, cos := math.Sincos(first + float64(i)*step)
+		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin)).Unit()
+		l, lands := s.Trace(flip.Ray{From: pupil, Dir: dir})
+		if !lands || !l.Through {
+			return Size{}, false
+		}
+		halves.WidthMM = max(halves.WidthMM, math.Abs(l.XMM+drop.XMM))
+		halves.HeightMM = max(halves.HeightMM, math.Abs(l.YMM+drop.YMM))
+	}
+	return halves, true
+}
+
+// askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across and straight down are the worst.
+func (p Plan) askedTravel(held float64) *AskedTravel {
+	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: 1}
+	for _, to := range p.furthest() {
+		a.Fill = min(a.Fill, p.freeFill(to))
+	}
+	needs, ok := p.boardFor(held)
+	if !ok {
+		return a
+	}
+	a.NeedsBoard = &needs
+	if a.Holds = p.onBoard(Size{needs.WidthMM / 2, needs.HeightMM / 2}); !a.Holds {
+		p.Drop.DistanceMM = nearest(p.Drop.DistanceMM, lengthStepMM) // which a remedy names it by
+		if needs, ok := p.boardFor(held); ok {
+			a.Print = p.printCovering(needs)
+		}
+	}
+	return a
+}
+
+// furthest is where the drop is after its travel to one side and down; to the other side and up is the same.
+func (p Plan) furthest() []Point {
+	turn := p.Drop.Reverses.Turn()
+	var all []Point
+	if turn.ReverseX {
+		all = append(all, Point{XMM: p.Drop.TravelMM})
+	}
+	if turn.ReverseY {
+		all = append(all, Point{YMM: p.Drop.TravelMM})
+	}
+	return all
+}
+
+// boardFor is the least board on which a fill stays free of the dark rim over the plan's travel; not less than the picture.
+// ok is false when no board is large enough.
+func (p Plan) boardFor(fill float64) (board Size, ok bool) {
+	turn := p.Drop.Reverses.Turn()
+	board = Size{p.Picture.WidthMM, p.Picture.HeightMM}
+	for _, to := range p.furthest() {
+		halves, ok := p.seesRound(fill, to)
+		if !ok {
+			return Size{}, false
+		}
+		if turn.ReverseX {
+			board.WidthMM = max(board.WidthMM, 2*halves.WidthMM)
+		}
+		if turn.ReverseY {
+			board.HeightMM = max(board.HeightMM, 2*halves.HeightMM)
+		}
+	}
+	return board, true
+}
+
+// freeFill is the largest fill that sees nothing but board when the drop is at a place off the axis.
+func (p Plan) freeFill(drop Point) float64 {
+	low, high := 0.0, 1.0
+	for range 50 {
+		middle := (low + high) / 2
+		if halves, ok := p.seesRound(middle, drop); ok && p.onBoard(halves) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
+// maxTravelMM is far beyond any frame.
+const maxTravelMM = 1000.0
+
+// checkTravel refuses a travel that can't be traced.
+func checkTravel(mm float64) error {
+	if !(mm >= 0 && mm <= maxTravelMM) {
+		return fmt.Errorf("a travel of %gmm can't be: it must lie between 0 and %gm", mm, maxTravelMM/1000)
+	}
+	return nil
+}

@@ -1,0 +1,37 @@
+package layout
+
+import "fmt"
+
+// WithCamera is the plan under another camera, camera distance and lamps; the print and its sheets stay as they are.
+// The fill becomes what the print then gives, 1 where it outgrows the drop.
+func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, error) {
+	if err := allLengths(named{"the camera distance", cameraMM}); err != nil {
+		return Plan{}, err
+	}
+	if err := checkLamps(lamps); err != nil {
+		return Plan{}, err
+	}
+	p.Drop.CameraMM, p.Lamps = cameraMM, lamps
+	if err := checkCameraDistance(p.Sight()); err != nil {
+		return Plan{}, err
+	}
+	if p.Sight().Reverses() != p.Drop.Reverses {
+		return Plan{}, fmt.Errorf("a camera %gmm from the drop does not see the backdrop turned over as the print asks: move it further off", cameraMM)
+	}
+	camera, err := c.camera(cameraMM)
+	if err != nil {
+		return Plan{}, err
+	}
+	p.Camera = camera
+	p.Picture.Fill = 1
+	if fill, ok := p.Sight().FillAt(p.Picture.ReachMM); ok {
+		p.Picture.Fill = fill
+	}
+	p.Camera.FocusMM = p.focusMM(camera.Focus) // the best focus looks at the fill
+	return p, nil
+}
+
+// AsSetup is a camera as it would be asked for.
+func (c Camera) AsSetup() CameraSetup {
+	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
+}

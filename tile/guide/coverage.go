@@ -1,0 +1,82 @@
+package guide
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dropsheet/layout"
+)
+
+// surrounded tells whether the board goes on beyond the picture.
+func (j Job) surrounded() bool { return j.Plan.PictureOnBoard() != j.Plan.Backdrop.Board() }
+
+// surround says what fills the board beyond the picture.
+func (j Job) surround() string {
+	if j.Plan.Backdrop.Surround == layout.Stretch {
+		return "a surround in which its edge goes on"
+	}
+	return "a surround of the colour " + string(j.Plan.Backdrop.Surround)
+}
+
+// coverage says what the frame sees of the board, and how far the drop may fall off the axis.
+func (b *book) coverage() {
+	p := b.job.Plan
+	c := p.Coverage()
+	text := "The frame is " + strong(size(p.Camera.FrameWidthMM, p.Camera.FrameHeightMM)) + " at the " + b.job.body() + ", and past it " +
+		strong(size(c.Sees.WidthMM, c.Sees.HeightMM)) + " at the board. "
+	if c.Covered() {
+		text += "No edge of the board shows."
+	} else {
+		text += "The board\u2019s edge shows " + edges(p.Camera, c) + "; a board of " +
+			strong(size(math.Ceil(c.Needs.WidthMM), math.Ceil(c.Needs.HeightMM))) + " would fill the frame."
+	}
+	b.side("In the frame")
+	b.para(text + " " + b.job.travel())
+}
+
+// edges says where the board's edges show.
+func edges(camera layout.Camera, c layout.Coverage) string {
+	var parts []string
+	for i := 0; i < len(c.Edges); i += 2 { // opposite edges stand together
+		across, px := "left and right", camera.WidthPx
+		if c.Edges[i].Side == "top" {
+			across, px = "top and bottom", camera.HeightPx
+		}
+		if in := c.Edges[i].AtPx; in < 0 {
+			parts = append(parts, "as a blur at "+across)
+		} else {
+			parts = append(parts, fmt.Sprintf("at %s, %.0f of %d pixels in", across, in, px))
+		}
+	}
+	return strings.Join(parts, ", and ")
+}
+
+// leastShownMM is the least length that the guide writes as other than none.
+const leastShownMM = 0.1
+
+// travel says how far the drop may be off the axis.
+func (j Job) travel() string {
+	t := j.Plan.Travel()
+	var moves []string
+	none := ""
+	for _, m := range []struct {
+		mm    *float64
+		words string
+	}{{t.AcrossMM, "to either side"}, {t.DownMM, "up or down"}} {
+		switch {
+		case m.mm == nil:
+			moves = append(moves, "any distance along itself")
+		case *m.mm < leastShownMM:
+			moves = append(moves, strong("not at all")+" "+m.words)
+			none = " The board ends there where the fill does."
+		default:
+			moves = append(moves, strong(short(math.Floor(*m.mm*10)/10, 1)+noBreak+"mm")+" "+m.words)
+		}
+	}
+	text := fmt.Sprintf("The %s may be off the axis %s before the dark rim comes inside a fill of %s.", j.body(), strings.Join(moves, ", and "), percent(t.HeldFill)) + none
+	if a := t.Asked; a != nil && !a.Holds {
+		text += fmt.Sprintf(" Over the %s that you asked for, %s stays free of it.", short(a.TravelMM, 2)+noBreak+"mm", percent(a.Fill))
+	}
+	return text
+}

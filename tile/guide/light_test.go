@@ -1,0 +1,73 @@
+package guide
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/layout"
+)
+
+// Contours of the squared distance from a point are circles: every piece lies on one, and together they are as long as it.
+func TestContoursOfADistanceAreCircles(t *testing.T) {
+	in := layout.Rect{XMM: 10, YMM: 20, WidthMM: 300, HeightMM: 200}
+	const cx, cy = 160.0, 120.0
+	l := newLattice(func(x, y float64) float64 { return (x-cx)*(x-cx) + (y-cy)*(y-cy) }, in, 90)
+	for _, radius := range []float64{20, 55, 90} {
+		long := 0.0
+		for _, piece := range l.contour(radius * radius) {
+			for _, p := range piece {
+				require.InDelta(t, radius, math.Hypot(p.XMM-cx, p.YMM-cy), 0.1)
+			}
+			long += math.Hypot(piece[1].XMM-piece[0].XMM, piece[1].YMM-piece[0].YMM)
+		}
+		require.InEpsilon(t, 2*math.Pi*radius, long, 0.005)
+	}
+	require.Empty(t, l.contour(1e9))
+}
+
+// At a saddle two lines of one contour come near each other, and neither crosses over: xy = c has one branch in each of two quadrants.
+func TestContoursKeepApartAtASaddle(t *testing.T) {
+	in := layout.Rect{XMM: -10, YMM: -10, WidthMM: 20, HeightMM: 20}
+	for _, level := range []float64{0.02, -0.02} {
+		pieces := newLattice(func(x, y float64) float64 { return x * y }, in, 21).contour(level)
+		require.NotEmpty(t, pieces)
+		for _, p := range pieces {
+			for _, end := range p {
+				require.Positive(t, end.XMM*end.YMM*level, "a piece crosses the saddle: %v", p)
+			}
+		}
+	}
+}
+
+func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		lamps  []layout.Lamp
+		level  bool
+		says   []string
+		silent []string
+	}{
+		{"no lamp", nil, false, []string{"no lamp was named", "--level"}, []string{"Shiny paper"}},
+		// The cosine-fourth law at the corner of the print of 889.2 x 592.8 mm: -4 log2(800 / sqrt(800² + 444.6² + 296.4²)) = 1.06 stops.
+		{"one on the axis", []layout.Lamp{{ZMM: 800}}, false, []string{"falls off by 1.06 stops", "under half a stop", "Shiny paper mirrors lamp 1 in the drop, at 445 mm", "matt paper"}, []string{"make up for"}},
+		{"one at the side, levelled", []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}, true, []string{"600 mm left", "400 mm up", "1153.3 mm", "make up for the fall-off", "throws no shadow"}, nil},
+		{"far aside", []layout.Lamp{{XMM: 2500, YMM: 0, ZMM: 900}}, false, []string{"None of these lamps stands where", "--light-from"}, []string{"Shiny paper"}},
+		{"in the frame", []layout.Lamp{{XMM: 20, YMM: 0, ZMM: 500}}, false, []string{"Lamp 1 stands in the frame itself"}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := usual()
+			s.Lamps, s.Level = c.lamps, c.level
+			texts := pageTexts(written(t, jobOf(t, s)))
+			all := strings.Join(texts, " ")
+			for _, words := range c.says {
+				require.Contains(t, all, words)
+			}
+			for _, words := range c.silent {
+				require.NotContains(t, all, words)
+			}
+		})
+	}
+}

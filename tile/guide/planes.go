@@ -1,0 +1,81 @@
+package guide
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// Room of the drawing of the planes, in guide mm.
+const (
+	planesWideMM = 80.0 // from the picture to the drop's back, at most
+	planesDropMM = 12.5 // the drop's radius at most
+	overDropMM   = 9.5
+	underDropMM  = 16.0
+)
+
+// planesScale is guide mm for a millimetre of the scene.
+func (b *book) planesScale() float64 {
+	p := b.job.Plan
+	radius := p.Drop.DiameterMM / 2
+	return math.Min(planesDropMM/radius, planesWideMM/(p.Drop.CameraMM-p.ImageMM()+radius))
+}
+
+// planesHalfMM is how far the planes are drawn up and down from the axis.
+func (b *book) planesHalfMM() float64 {
+	return math.Max(b.planesScale()*b.job.Plan.Drop.DiameterMM/2, 6) + 3
+}
+
+// planesMM is the height of the drawing.
+func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + underDropMM }
+
+// planes draws the drop from the side, to scale, with the planes of its edge, of the picture and of the focus, and their distances from its middle.
+func (b *book) planes(box layout.Rect, focusMM float64) {
+	p := b.job.Plan
+	k, half := b.planesScale(), b.planesHalfMM()
+	radius := k * p.Drop.DiameterMM / 2
+	middle := box.XMM + (box.WidthMM+planesWideMM)/2 - radius
+	axisY := box.YMM + overDropMM + half
+	before := func(fromPupilMM float64) float64 { return middle - k*(p.Drop.CameraMM-fromPupilMM) }
+	edge, focus, picture := before(p.EdgeMM()), before(focusMM), before(p.ImageMM())
+
+	top, bottom := axisY-half, axisY+half
+	b.line(box.XMM+8, axisY, middle+radius+6, axisY, axis)
+	b.arrow(picture-8, axisY, box.XMM+4, axisY, 2, mark)
+	b.put(captionStyle, box.XMM+4, axisY-3, "to the camera")
+	seen := "seen from the side, to scale"
+	if p.Drop.Body == flip.UprightRod {
+		seen = "seen from above, to scale"
+	}
+	b.put(captionStyle, box.XMM+4, bottom+3+captionStyle.capMM()/2, seen)
+	b.ring(middle, axisY, radius, tint, pen{grey, 0.3, nil})
+	b.putMiddle(captionStyle, middle+radius/2, axisY+4.6, b.job.body())
+
+	b.line(edge, top, edge, bottom, plain)
+	b.line(focus, top-4.8, focus, bottom, dashed)
+	b.line(picture, top, picture, bottom, plain)
+	hangs := math.Max(p.BlurFill()*radius, 1)
+	b.line(picture, axisY-hangs, picture, axisY+hangs, pen{accent, 1, nil})
+	for _, side := range []float64{-1, 1} {
+		y := side * math.Sqrt(math.Max(0, radius*radius-(middle-edge)*(middle-edge)))
+		b.ring(edge, axisY+y, 0.9, accent, pen{white, 0.2, nil})
+	}
+	b.putMiddle(labelStyle, picture, top-1.2, "picture")
+	b.putMiddle(labelStyle, edge, top-1.2, "edge")
+	b.putMiddle(labelStyle, focus, top-5.9, "best focus, plan\u2019s stop")
+
+	b.line(middle, axisY, middle, bottom+14.4, axis)
+	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, focusMM, bottom + 8}, {picture, p.ImageMM(), bottom + 13}}
+	for _, r := range rows {
+		b.line(r.x, bottom, r.x, r.y+1.4, thin)
+	}
+	for _, r := range rows {
+		b.line(r.x, r.y, middle, r.y, plain)
+		b.line(r.x, r.y-1.4, r.x, r.y+1.4, plain)
+		b.line(middle, r.y-1.4, middle, r.y+1.4, plain)
+		text := short(p.Drop.CameraMM-r.fromPupilMM, 2) + noBreak + "mm"
+		b.tag(labelStyle, r.x-2.4-b.width(labelStyle, text)/2, r.y, text)
+	}
+	b.put(captionStyle, middle+2.4, bottom+3+5+captionStyle.capMM()/2, "before the "+b.job.body()+"\u2019s middle")
+}

@@ -1,0 +1,110 @@
+package proof
+
+import (
+	"context"
+	"image"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+	"dropsheet/tile/texture"
+)
+
+// Scene is a job under the camera.
+type Scene struct {
+	Plan        layout.Plan
+	Camera      layout.Camera // the plan's own, or another to try
+	Picture     *texture.Texture
+	SeamWidthMM float64      // width of the bare paper edge that shows at seams; 0 for none
+	DropAt      layout.Point // where the drop's centre is in its plane, optical mm from the axis
+	Sharp       bool         // a pinhole: everything in focus, no diffraction
+	Samples     int          // rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
+}
+
+// DefaultSamples is the usual number of rays for a pixel inside the drop.
+const DefaultSamples = 24
+
+// Rays for other pixels, as multiples of those: beside the drop the board is magnified and its blur even, at its edge light and dark meet.
+const (
+	besideShare  = 0.5
+	edgeMultiple = 4
+)
+
+// pinholeSamples are enough where nothing is out of focus.
+const pinholeSamples = 8
+
+// Pinhole renders a frame with everything in focus and no seams.
+func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *image.RGBA {
+	frame, _ := Scene{Plan: p, Camera: camera, Picture: picture, Sharp: true, Samples: pinholeSamples}.Render(context.Background(), nil) // only a context that ends gives an error
+	return frame
+}
+
+// Render renders the frame on all processors. done, if not nil, is called after every row, from many goroutines.
+// It returns ctx's error when ctx ends first.
+func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
+	v := s.view()
+	frame := image.NewRGBA(image.Rect(0, 0, s.Camera.WidthPx, s.Camera.HeightPx))
+	texture.Rows(s.Camera.HeightPx, func(j int) {
+		if ctx.Err() != nil {
+			return
+		}
+		for i := range s.Camera.WidthPx {
+			frame.SetRGBA(i, j, v.pixel(i, j).SRGB())
+		}
+		if done != nil {
+			done()
+		}
+	})
+	return frame, ctx.Err()
+}
+
+// view prepares what every pixel needs.
+func (s Scene) view() view {
+	v := view{
+		sight: s.Plan.Sight(), camera: s.Camera, dropAt: s.DropAt, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+	}
+	n := s.Samples
+	if n == 0 {
+		n = DefaultSamples
+	}
+	lens := lens{camera: s.Camera, cameraMM: s.Plan.Drop.CameraMM}
+	if s.Sharp {
+		lens.camera.FocusMM = s.Plan.Drop.CameraMM
+	} else {
+		lens.pupilMM, lens.airyPx = s.Camera.PupilMM()/2, airyRadiusPx(s.Camera)
+	}
+	v.lens = lens
+	v.inside = raySet(n)
+	v.beside = raySet(max(4, int(float64(n)*besideShare)))
+	v.atEdge = raySet(n * edgeMultiple)
+	v.edgeMM = v.sight.ApparentRadiusMM()
+	v.direct = v.directSpread()
+	v.edgeBlurMM = v.edgeReachMM()
+	return v
+}
+
+// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, and square.
+func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
+	c := p.Camera
+	c.WidthPx, c.HeightPx = sidePx, sidePx
+	c.FrameWidthMM = 2 * p.Sight().ApparentRadiusMM() * drops
+	c.FrameHeightMM = c.FrameWidthMM
+	return c
+}
+
+// Reduced is the camera with its pixels made fewer, so that neither side is over sidePx.
+func Reduced(c layout.Camera, sidePx int) layout.Camera {
+	if longer := max(c.WidthPx, c.HeightPx); longer > sidePx {
+		w, h := c.WidthPx, c.HeightPx
+		c.WidthPx, c.HeightPx = max(1, w*sidePx/longer), max(1, h*sidePx/longer)
+	}
+	return c
+}
+
+// pupilRay is the ray from a place on the pupil through the point of the plane in focus that the frame's point p looks at.
+// Both are optical mm; p lies in the drop's plane.
+func (l lens) pupilRay(p layout.Point, pupilX, pupilY float64) flip.Ray {
+	from := flip.Vec{X: pupilX, Y: pupilY, Z: -l.cameraMM}
+	scale := l.camera.FocusMM / l.cameraMM
+	to := flip.Vec{X: p.XMM * scale, Y: p.YMM * scale, Z: l.camera.FocusMM - l.cameraMM}
+	return flip.Ray{From: from, Dir: to.Sub(from).Unit()}
+}

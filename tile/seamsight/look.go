@@ -1,0 +1,74 @@
+package seamsight
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// look is how one path shows a piece of seam, all in mm of the drop's plane.
+type look struct {
+	at     layout.Point // from the axis
+	across float64      // for a millimetre of board across the seam
+	along  float64      // and along it
+	blur   float64      // across the seam, as the diameter of a disc, for each millimetre of the pupil's diameter
+	asides float64      // how far the place lies outside what the path shows: beyond the frame, or behind the drop
+	light  float64      // share of the light that gets through
+}
+
+// frame is the part of the drop's plane that the camera records, and the drop's outline in it.
+type frame struct {
+	halfWidthMM, halfHeightMM float64
+	body                      flip.Body
+	radiusMM                  float64 // of the drop's outline
+}
+
+// outside is how far a place lies beyond the frame's edge, 0 within.
+func (f frame) outside(p layout.Point) float64 {
+	x, y := max(0, math.Abs(p.XMM)-f.halfWidthMM), max(0, math.Abs(p.YMM)-f.halfHeightMM)
+	if x == 0 || y == 0 {
+		return x + y
+	}
+	return math.Hypot(x, y)
+}
+
+// besides is how far a place lies from where the frame shows it beside the drop: out to the drop's outline, and on into the frame.
+// Blur brings light that far round the outline.
+func (f frame) besides(p layout.Point) float64 {
+	x, y := p.XMM, p.YMM
+	switch f.body {
+	case flip.UprightRod:
+		y = 0
+	case flip.LevelRod:
+		x = 0
+	}
+	r := math.Hypot(x, y)
+	if r >= f.radiusMM {
+		return f.outside(p)
+	}
+	if r == 0 {
+		return f.radiusMM
+	}
+	k := (f.radiusMM - r) / r
+	return f.radiusMM - r + f.outside(layout.Point{XMM: p.XMM + k*x, YMM: p.YMM + k*y})
+}
+
+// direct is the path beside the drop: everything in proportion.
+type direct struct {
+	frame
+	scale, blur float64
+}
+
+// newDirect prepares the path. From the pupil's centre the board, D + L away, is seen D/(D+L) as large in the drop's plane. The blur disc is the
+// thin lens's (Hecht, Optics, 5.2.3): the pupil times |d - focus|/d in the plane in focus, and D/focus times that in the drop's plane.
+func newDirect(p layout.Plan, f frame) direct {
+	d, board, focus := p.Drop.CameraMM, p.Drop.CameraMM+p.Drop.DistanceMM, p.Camera.FocusMM
+	return direct{f, d / board, math.Abs(board-focus) / board * d / focus}
+}
+
+// look is how the path shows a place, optical mm from the axis.
+func (v direct) look(xMM, yMM float64) look {
+	at := layout.Point{XMM: xMM * v.scale, YMM: yMM * v.scale}
+	return look{at: at, across: v.scale, along: v.scale, blur: v.blur, asides: v.besides(at), light: 1}
+}

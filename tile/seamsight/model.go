@@ -1,0 +1,163 @@
+package seamsight
+
+import (
+	"math"
+
+	"dropsheet/layout"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/texture"
+)
+
+// Model sees a plan's board with its picture, under its camera and lamps. It is safe for use by many goroutines.
+type Model struct {
+	plan            layout.Plan
+	seamMM          float64
+	paint           *paint
+	light           layout.Light
+	level           layout.Level
+	direct          direct
+	through         through
+	pxPerMM         float64 // frame pixels on a millimetre of the drop's plane
+	pupilMM, airyPx float64 // diameters
+}
+
+// Path is a way in which the camera sees the board.
+type Path int
+
+// The paths.
+const (
+	Direct  Path = iota // beside the drop
+	Through             // through the drop
+)
+
+var pathNames = [...]string{Direct: "beside the drop", Through: "in the drop"}
+
+// String says where in the frame the path shows.
+func (p Path) String() string { return pathNames[p] }
+
+// MarshalText writes the path's words.
+func (p Path) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// New prepares the model for a plan that Setup.Plan made or Plan.Check passed, with its artwork. A seam is seamMM wide, above 0.
+func New(p layout.Plan, picture *texture.Texture, seamMM float64) *Model {
+	f := frame{p.Camera.FrameWidthMM / 2, p.Camera.FrameHeightMM / 2, p.Drop.Body, p.Sight().ApparentRadiusMM()}
+	paint := newPaint(p, picture)
+	return &Model{
+		plan: p, seamMM: seamMM, paint: &paint, light: p.Light(), level: p.Level(),
+		direct: newDirect(p, f), through: newThrough(p, f),
+		pxPerMM: 1 / p.Camera.PixelMM(), pupilMM: p.Camera.PupilMM(), airyPx: p.Camera.AiryPx(),
+	}
+}
+
+// AtStop is the model with another stop of the lens. Little is worked out anew.
+func (m *Model) AtStop(fNumber float64) *Model {
+	out := *m
+	out.plan.Camera.FNumber = fNumber
+	out.pupilMM, out.airyPx = out.plan.Camera.PupilMM(), out.plan.Camera.AiryPx()
+	return &out
+}
+
+// WithSeams is the model with seams of another width, above 0.
+func (m *Model) WithSeams(seamMM float64) *Model {
+	out := *m
+	out.seamMM = seamMM
+	return &out
+}
+
+// Sighting is how one path shows a place of a seam. The zero Sighting is out of sight.
+type Sighting struct {
+	Frame     layout.FramePoint `json:"frame_px"`
+	WidthPx   float64           `json:"width_px"`  // of the seam
+	PxPerMM   float64           `json:"px_per_mm"` // of board, across the seam
+	AlongPx   float64           `json:"along_px_per_mm"`
+	BlurPx    float64           `json:"blur_px"`   // across the seam: defocus and Airy disc, in quadrature
+	Picture   float64           `json:"picture"`   // luminance that the print has there, 1 the artwork's white
+	Contrast  float64           `json:"contrast"`  // Weber, at the seam's peak
+	Threshold float64           `json:"threshold"` // the contrast at which it is just seen
+	Verdict   Verdict           `json:"verdict"`
+}
+
+// OverThreshold is the contrast as a multiple of the threshold; 0 out of sight.
+func (s Sighting) OverThreshold() float64 {
+	if s.Verdict == OutOfSight {
+		return 0
+	}
+	return s.Contrast / s.Threshold
+}
+
+// At is how a path shows a seam that runs down ("x") or across ("y") at a place in board mm.
+func (m *Model) At(xMM, yMM float64, axis string, path Path) Sighting {
+	l, ok := m.look(xMM, yMM, axis, path)
+	if !ok {
+		return Sighting{}
+	}
+	if path == Through {
+		b := m.plan.Backdrop
+		l = m.through.refined(l, xMM-b.WidthMM/2, yMM-b.HeightMM/2)
+	}
+	return m.sighting(l, xMM, yMM)
+}
+
+// look is the geometry of At.
+func (m *Model) look(xMM, yMM float64, axis string, path Path) (look, bool) {
+	x, y := xMM-m.plan.Backdrop.WidthMM/2, yMM-m.plan.Backdrop.HeightMM/2
+	if path == Direct {
+		return m.direct.look(x, y), true
+	}
+	return m.through.look(x, y, axis)
+}
+
+// sighting judges what a path shows of a place in board mm.
+func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
+	across := l.across * m.pxPerMM
+	widthPx := m.seamMM * across
+	defocusPx := l.blur * m.pupilMM * m.pxPerMM
+	airyPx := airyLine * m.airyPx
+	blurPx := math.Sqrt(defocusPx*defocusPx + airyPx*airyPx)
+	share := peak(widthPx, blurPx, l.asides*m.pxPerMM)
+	if !(share > 0) {
+		return Sighting{}
+	}
+	visiblePx := math.Sqrt(widthPx*widthPx + 1 + blurPx*blurPx)
+	// The drop squeezes the board one way more than the other; the print is averaged over as much of it as an even scale would show.
+	spanMM := visiblePx / (m.pxPerMM * math.Sqrt(l.across*l.along))
+	printed, spread := m.paint.at(xMM, yMM, spanMM)
+	lit := m.light.At(xMM, yMM) * l.light
+	printed *= m.level.Gain(xMM, yMM)
+	picture, seam := printed*lit, proof.PaperReflectance*lit
+	s := Sighting{
+		WidthPx: widthPx, PxPerMM: across, AlongPx: l.along * m.pxPerMM,
+		BlurPx:    math.Sqrt(defocusPx*defocusPx + m.airyPx*m.airyPx),
+		Picture:   printed,
+		Contrast:  share * math.Abs(seam-picture) / (picture + flare),
+		Threshold: threshold(picture, spread*m.level.Gain(xMM, yMM)*lit/(picture+flare), visiblePx),
+	}
+	if s.Verdict = verdict(s.Contrast / s.Threshold); s.Verdict == Hidden && l.asides > 0 {
+		return Sighting{} // nothing but its blur would come in, and that is not seen
+	}
+	s.Frame = m.pixel(l.at)
+	return s
+}
+
+// pixel is the frame's pixel for a place of the drop's plane, or the nearest one.
+func (m *Model) pixel(p layout.Point) layout.FramePoint {
+	c := m.plan.Camera
+	w, h := float64(c.WidthPx), float64(c.HeightPx)
+	return layout.FramePoint{
+		XPx: max(0, min((p.XMM/c.FrameWidthMM+0.5)*w, w)),
+		YPx: max(0, min((p.YMM/c.FrameHeightMM+0.5)*h, h)),
+	}
+}
+
+// CostAt is how plainly a millimetre of seam shows that runs down ("x") or across ("y") at a place in board mm: contrast over threshold, times the
+// pixels that it takes up along the frame, on the path that shows it more. It is 0 out of sight.
+func (m *Model) CostAt(xMM, yMM float64, axis string) float64 {
+	cost := 0.0
+	for _, path := range [2]Path{Direct, Through} {
+		if l, ok := m.look(xMM, yMM, axis, path); ok {
+			s := m.sighting(l, xMM, yMM)
+			cost = max(cost, s.OverThreshold()*s.AlongPx)
+		}
+	}
+	return cost
+}

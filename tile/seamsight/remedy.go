@@ -1,0 +1,94 @@
+package seamsight
+
+import (
+	"math"
+
+	"dropsheet/layout"
+	"dropsheet/tile/srgb"
+)
+
+// Remedy is what would hide a seam from one path, each by itself.
+type Remedy struct {
+	TouchUpLevel int     `json:"touch_up_level"`              // sRGB level, 0 to 255, of the grey that the cut edge should have: as light as the print there
+	SeamMM       float64 `json:"seam_mm,omitempty"`           // a bare edge no wider than that is hidden; 0 when under narrowestMM
+	OpenTo       float64 `json:"open_to_f_number,omitempty"`  // the next full stop, opening, at which it is hidden; 0 when none does it
+	CloseTo      float64 `json:"close_to_f_number,omitempty"` // likewise closing
+	// FurtherTimes is how many times as far the board would have to hang, and as large the print be made, for the drop to show the seam
+	// so small that it is hidden; 0 beside the drop, and when it would be over furthestTimes.
+	FurtherTimes float64 `json:"further_times,omitempty"`
+}
+
+// How far remedies go.
+const (
+	narrowestMM   = 0.05 // no one pastes more closely (common practice, no source)
+	furthestTimes = 2.5
+	firstStop     = 4 // f/4 to f/64, as powers of the square root of two
+	lastStop      = 12
+)
+
+// Remedy works out what would hide what r shows: the seam, on that path, all along.
+func (m *Model) Remedy(r Ranked) Remedy {
+	at := r.Seam.Place(r.Sample.MiddleMM())
+	light := r.Sighting().Picture
+	out := Remedy{TouchUpLevel: int(math.Round(255 * srgb.Encoded(min(light, 1))))}
+
+	// Only what is seen now can be seen of a narrower edge.
+	var seen []layout.Point
+	for _, sample := range r.Seam.Samples {
+		if sample.Sightings[r.Path].Verdict > Hidden {
+			seen = append(seen, r.Seam.Place(sample.MiddleMM()))
+		}
+	}
+	narrow := func(seamMM float64) bool { return m.WithSeams(seamMM).hidden(seen, r.Seam.Axis, r.Path) }
+	if narrow(narrowestMM) {
+		low, high := narrowestMM, m.seamMM
+		for range 12 {
+			if middle := (low + high) / 2; narrow(middle) {
+				low = middle
+			} else {
+				high = middle
+			}
+		}
+		out.SeamMM = low
+		// So far behind the drop that the focal length is next to nothing, the drop shows a board k times as far and as large just the same, but
+		// for an edge that stays as wide as it was: one k times narrower.
+		if times := m.seamMM / low; r.Path == Through && times <= furthestTimes {
+			out.FurtherTimes = times
+		}
+	}
+	all := make([]layout.Point, len(r.Seam.Samples))
+	for i, sample := range r.Seam.Samples {
+		all[i] = r.Seam.Place(sample.MiddleMM())
+	}
+	// A stop that hides the worst place is looked at all along the seam.
+	works := func(n float64) bool {
+		at, there := []layout.Point{at}, m.AtStop(n)
+		return there.hidden(at, r.Seam.Axis, r.Path) && there.hidden(all, r.Seam.Axis, r.Path)
+	}
+	for k := lastStop; k >= firstStop; k-- {
+		if n := math.Pow(math.Sqrt2, float64(k)); n < m.plan.Camera.FNumber*almost && works(n) {
+			out.OpenTo = n
+			break
+		}
+	}
+	for k := firstStop; k <= lastStop; k++ {
+		if n := math.Pow(math.Sqrt2, float64(k)); n > m.plan.Camera.FNumber/almost && works(n) {
+			out.CloseTo = n
+			break
+		}
+	}
+	return out
+}
+
+// almost keeps a stop's mark, which is rounded (f/22 for 22.6), from passing for the next one.
+const almost = 0.9
+
+// hidden tells whether a path shows none of the places of a seam that runs along an axis.
+func (m *Model) hidden(places []layout.Point, axis string, path Path) bool {
+	for _, p := range places {
+		if l, ok := m.look(p.XMM, p.YMM, axis, path); ok && m.sighting(l, p.XMM, p.YMM).Verdict > Hidden {
+			return false
+		}
+	}
+	return true
+}
