@@ -122,29 +122,32 @@ func TestRemediesMend(t *testing.T) {
 				found[name]++
 			}
 		}
-		if x := r.Fill; x != nil {
-			q, err := x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM, x.Fill })
-			covered("larger fill", true, q, err)
-			require.LessOrEqual(t, len(q.Sheets), x.SheetsAtMost)
-			q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM, x.Fill-fillStep })
-			covered("larger fill", false, q, err)
-		}
-		if x := r.Nearer; x != nil {
+		for name, x := range map[string]*Remedy{"larger fill": r.Fill, "nearer": r.Nearer, "further": r.Further} {
+			if x == nil {
+				continue
+			}
 			q, err := x.asked(s, func(s *Setup) { s.DistanceMM, s.Print = x.DistanceMM, x.Print })
-			covered("nearer", true, q, err)
-			q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Print = x.DistanceMM+2, x.Print })
-			covered("nearer", false, q, err)
-		}
-		if x := r.Further; x != nil {
-			q, err := x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM, x.Fill })
-			covered("further", true, q, err)
-			q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM-2*lengthStepMM, x.Fill })
-			covered("further", false, q, err)
+			covered(name, true, q, err)
+			require.LessOrEqual(t, len(q.Sheets), x.SheetsAtMost)
+			switch name {
+			case "larger fill":
+				require.InDelta(t, p.Drop.DistanceMM, x.DistanceMM, lengthStepMM)
+				q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM, x.Fill-0.002 })
+			case "nearer":
+				require.InDelta(t, p.Picture.WidthMM, x.Print.WidthMM, lengthStepMM)
+				q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Print = x.DistanceMM+2, x.Print })
+			case "further":
+				require.InDelta(t, p.Picture.Fill, x.Fill, 0.002)
+				q, err = x.asked(s, func(s *Setup) { s.DistanceMM, s.Fill = x.DistanceMM-2, p.Picture.Fill })
+			}
+			covered(name, false, q, err)
 		}
 		if x := r.Surround; x != nil {
-			q, err := x.asked(s, func(s *Setup) { s.DistanceMM, s.Print, s.Surround, s.SurroundSize = x.DistanceMM, x.Print, Stretch, x.Backdrop })
+			q, err := x.asked(s, func(s *Setup) {
+				s.DistanceMM, s.Print, s.Surround, s.SurroundSize = x.DistanceMM, x.Print, Stretch, x.Backdrop
+			})
 			covered("surround", true, q, err)
-			require.Equal(t, Size{p.Picture.WidthMM, p.Picture.HeightMM}, Size{q.Picture.WidthMM, q.Picture.HeightMM}, "the print stays")
+			require.InDelta(t, p.Picture.WidthMM, q.Picture.WidthMM, lengthStepMM, "the print stays")
 		}
 	}
 	for _, name := range []string{"larger fill", "nearer", "further", "surround"} {

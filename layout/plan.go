@@ -21,6 +21,7 @@ type Drop struct {
 	Body          flip.Body     `json:"body"`
 	DiameterMM    float64       `json:"diameter_mm"`
 	Index         float64       `json:"index"`
+	Material      string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
 	FocalLengthMM float64       `json:"focal_length_mm"`
 	DistanceMM    float64       `json:"distance_mm"`
 	CameraMM      float64       `json:"camera_distance_mm"`

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"math/rand"
 	"testing"
@@ -90,6 +91,32 @@ func TestFit(t *testing.T) {
 				require.InEpsilon(t, reach, c.half(p.Picture.WidthMM, p.Picture.HeightMM), 1e-9)
 				require.InEpsilon(t, proportions, p.Picture.WidthMM/p.Picture.HeightMM, 1e-9)
 			})
+		}
+	}
+}
+
+// A rod's reach is across its axis: the picture's side there takes up the fill, and the dark rim is the rest.
+func TestFitOfARod(t *testing.T) {
+	for _, c := range []struct {
+		body flip.Body
+		half func(p Plan) float64
+		rim  func(r DarkRim) float64
+	}{
+		{flip.UprightRod, func(p Plan) float64 { return p.Picture.WidthMM / 2 }, func(r DarkRim) float64 { return r.AcrossShare }},
+		{flip.LevelRod, func(p Plan) float64 { return p.Picture.HeightMM / 2 }, func(r DarkRim) float64 { return r.DownShare }},
+	} {
+		for _, fit := range []Fit{Cover, Inside} {
+			for _, proportions := range []float64{0.6, 1.5} {
+				t.Run(fmt.Sprint(c.body, " ", fit, " ", proportions), func(t *testing.T) {
+					s := plain()
+					s.Drop.Body, s.Fit, s.Proportions = c.body, fit, proportions
+					p := mustPlan(t, s)
+					reach, ok := p.Sight().ReachMM(DefaultFill)
+					require.True(t, ok)
+					require.InEpsilon(t, reach, c.half(p), 1e-9)
+					require.InEpsilon(t, 1-DefaultFill, c.rim(p.DarkRim()), 1e-9)
+				})
+			}
 		}
 	}
 }

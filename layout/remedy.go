@@ -34,17 +34,17 @@ func (p Plan) CoverageRemedies() Remedies {
 	fill := s
 	fill.Print, fill.DistanceMM = Size{}, nearest(s.DistanceMM, lengthStepMM)
 	// At too large a fill the drop looks backwards; that, too, is found out by the remedy's own plan.
-	if fills, ok := least(p.Picture.Fill, 1-fillStep, func(v float64) bool {
+	if fills, ok := least(p.Picture.Fill, largestFill, func(v float64) bool {
 		fill.Fill = v
 		q, _, err := fill.outline()
 		return err != nil || holds(Size{q.Picture.WidthMM, q.Picture.HeightMM}, q.covers())
 	}); ok {
-		fill.Fill = roundUp(fills, fillStep)
-		r.Fill = fill.remedy(covers)
+		fill.Fill = fills
+		r.Fill = fill.printed().remedy(covers)
 	}
 
 	nearer := s
-	nearer.Fill, nearer.Print = 0, Size{roundDown(p.Picture.WidthMM, lengthStepMM), roundDown(p.Picture.HeightMM, lengthStepMM)}
+	nearer.Fill, nearer.Print = 0, p.printDown()
 	// Too near, the print outgrows the drop's view; that is found out by the remedy's own plan.
 	if mm, ok := least(-p.Drop.DistanceMM, -p.Drop.DiameterMM, func(v float64) bool {
 		nearer.DistanceMM = -v
@@ -56,21 +56,36 @@ func (p Plan) CoverageRemedies() Remedies {
 	}
 
 	further := s
-	further.Fill, further.Print = nearest(p.Picture.Fill, fillStep), Size{}
+	further.Print = Size{}
 	if mm, ok := least(p.Drop.DistanceMM, maxLengthMM, func(v float64) bool { further.DistanceMM = v; return covers(further) }); ok {
 		further.DistanceMM = roundUp(mm, lengthStepMM)
-		r.Further = further.remedy(covers)
+		r.Further = further.printed().remedy(covers)
 	}
 
-	surround := s
-	needs := p.covers()
-	surround.Surround, surround.Fill = p.Backdrop.Surround, 0
-	if surround.Surround == "" {
-		surround.Surround = Stretch
-	}
-	surround.SurroundSize = Size{roundUp(max(needs.WidthMM, p.Backdrop.WidthMM), wholeMM), roundUp(max(needs.HeightMM, p.Backdrop.HeightMM), wholeMM)}
-	r.Surround = surround.remedy(func(Setup) bool { return true })
+	r.Surround = p.surrounding(Plan.covers)
 	return r
+}
+
+// surrounding is the plan's print with a surround so large that the board is at least what it needs to be: its own surround made larger, or a stretched one.
+func (p Plan) surrounding(needs func(Plan) Size) *Remedy {
+	s := p.setup()
+	s.Fill, s.Print, s.DistanceMM = 0, p.printDown(), nearest(s.DistanceMM, lengthStepMM)
+	q, _, err := s.outline()
+	if err != nil {
+		return nil
+	}
+	s.Surround = p.Backdrop.Surround
+	if s.Surround == "" {
+		s.Surround = Stretch
+	}
+	board := needs(q)
+	s.SurroundSize = Size{roundUp(max(board.WidthMM, p.Backdrop.WidthMM), wholeMM), roundUp(max(board.HeightMM, p.Backdrop.HeightMM), wholeMM)}
+	return s.remedy(func(Setup) bool { return true })
+}
+
+// printDown is the plan's print in whole steps, none larger.
+func (p Plan) printDown() Size {
+	return Size{roundDown(p.Picture.WidthMM, lengthStepMM), roundDown(p.Picture.HeightMM, lengthStepMM)}
 }
 
 // printCovering is the print at the plan's distance, which must be a whole number of steps, that is at least that large both ways.
@@ -85,8 +100,10 @@ func (p Plan) printCovering(board Size) *Remedy {
 const (
 	lengthStepMM = 0.1
 	wholeMM      = 1.0
-	fillStep     = 0.001
 )
+
+// largestFill is where the search for a larger fill ends: the last thousandth of a drop's radius is darker than any picture.
+const largestFill = 0.999
 
 // A hair keeps what is a whole number of steps already, but for rounding, where it is.
 const stepHair = 1e-6
@@ -105,6 +122,14 @@ func (p Plan) setup() Setup {
 		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, LapMM: b.LapMM, LightFrom: b.LightFrom,
 		Camera: p.Camera.AsSetup(), Lamps: p.Lamps,
 	}
+}
+
+// printed asks for the print that the setup's fill comes out as, rounded up, in place of the fill.
+func (s Setup) printed() Setup {
+	if p, _, err := s.outline(); err == nil {
+		s.Fill, s.Print = 0, Size{roundUp(p.Picture.WidthMM, lengthStepMM), roundUp(p.Picture.HeightMM, lengthStepMM)}
+	}
+	return s
 }
 
 // remedy plans the setup. It is nil when there is no such plan, when it takes too many sheets, or when mends says no.

@@ -19,6 +19,7 @@ const maxSheets = 500
 // Setup is what someone asks for. A zero means that it was not asked for where a comment says so.
 type Setup struct {
 	Drop     flip.Drop
+	Material string  // what it is made of, for people
 	CameraMM float64 // entrance pupil to drop centre
 	TravelMM float64 // how far the drop may move off the axis, each way; 0 when not asked for
 
@@ -86,7 +87,7 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	}
 	plan := Plan{
 		Drop: Drop{
-			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index,
+			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index, Material: s.Material,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
 			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,
 		},
@@ -112,7 +113,7 @@ func (s Setup) tile(lies []paperLie, board Size) (Backdrop, []Sheet, error) {
 		}
 	}
 	if bound := max(s.MaxSheets, maxSheets); s.MaxSheets == 0 && fewest > float64(bound) {
-		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets by name",
+		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets (--max-sheets)",
 			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, bound)
 	}
 	if s.MaxSheets != 0 && fewest > float64(s.MaxSheets) {

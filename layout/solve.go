@@ -15,12 +15,18 @@ const agreement = 0.005
 // would be left can't be seen (common practice, no source).
 const proportionsAgree = 0.01
 
-// reachMM is the reach that a print serves.
+// reachMM is the reach that a print serves. A rod has a reach across its axis only, so there the print's half-side across it counts, whatever the fit.
 func (s Setup) reachMM(print Size) float64 {
-	if s.Fit == Inside {
+	switch {
+	case s.Drop.Body == flip.UprightRod:
+		return print.WidthMM / 2
+	case s.Drop.Body == flip.LevelRod:
+		return print.HeightMM / 2
+	case s.Fit == Inside:
 		return math.Hypot(print.WidthMM, print.HeightMM) / 2
+	default:
+		return min(print.WidthMM, print.HeightMM) / 2
 	}
-	return min(print.WidthMM, print.HeightMM) / 2
 }
 
 // printFor is the print whose reach is reachMM.

@@ -29,7 +29,9 @@ type AskedTravel struct {
 	// NeedsBoard is the least board with which HeldFill stays free. nil when none does.
 	NeedsBoard *Size `json:"needs_board_mm,omitempty"`
 	// Print is the print at this distance that is such a board; nil when it is not needed or not to be had.
-	Print *Remedy `json:"print,omitempty"`
+	Print *Remedy `json:"larger_print,omitempty"`
+	// Surround is this print on such a board: the drop then sees the surround there in place of the dark room. nil likewise.
+	Surround *Remedy `json:"surround,omitempty"`
 }
 
 // Bounds of the search.
@@ -149,6 +151,10 @@ func (p Plan) askedTravel(held float64) *AskedTravel {
 		if needs, ok := p.boardFor(held); ok {
 			a.Print = p.printCovering(needs)
 		}
+		a.Surround = p.surrounding(func(q Plan) Size {
+			needs, _ := q.boardFor(held)
+			return needs
+		})
 	}
 	return a
 }

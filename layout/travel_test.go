@@ -169,10 +169,10 @@ func TestTravelRemedies(t *testing.T) {
 			require.InDelta(t, travel.HeldFill, held(q), 0.001)
 			require.GreaterOrEqual(t, held(q), travel.HeldFill-1e-6)
 
-			needs := *travel.Asked.NeedsBoard
+			x = travel.Asked.Surround
+			require.NotNil(t, x)
 			q, err = x.asked(s, func(s *Setup) {
-				s.DistanceMM, s.Print = p.Drop.DistanceMM, Size{p.Picture.WidthMM, p.Picture.HeightMM}
-				s.Surround, s.SurroundSize = "#102030", Size{math.Ceil(needs.WidthMM), math.Ceil(needs.HeightMM)}
+				s.DistanceMM, s.Print, s.Surround, s.SurroundSize = x.DistanceMM, x.Print, "#102030", x.Backdrop
 			})
 			require.NoError(t, err)
 			require.True(t, held(q) >= travel.HeldFill-1e-6)

@@ -78,45 +78,34 @@ func remedyTexts(p layout.Plan) []string {
 	r := p.CoverageRemedies()
 	var texts []string
 	if x := r.Fill; x != nil {
-		texts = append(texts, fmt.Sprintf("%s --fill %.3f, %s", atDistance(x), x.Fill, printOn(x)))
+		texts = append(texts, "print larger: "+askFor(x))
 	}
 	if x := r.Nearer; x != nil {
-		texts = append(texts, fmt.Sprintf("%s %s, fill %.3f", atDistance(x), printSize(x), x.Fill))
+		texts = append(texts, "hang it nearer: "+askFor(x))
 	}
 	if x := r.Further; x != nil {
-		texts = append(texts, fmt.Sprintf("%s --fill %.3f, %s", atDistance(x), x.Fill, printOn(x)))
+		texts = append(texts, "hang it further off: "+askFor(x))
 	}
 	if x := r.Surround; x != nil {
-		texts = append(texts, fmt.Sprintf("%s, %d sheets at most", surroundOf(p, x.Backdrop), x.SheetsAtMost))
+		texts = append(texts, "surround it: "+askForSurround(p, x))
 	}
 	if len(texts) == 0 {
-		return []string{"no print, distance, fill or surround of up to 500 sheets gets rid of it: take a narrower frame"}
-	}
-	for i := range texts {
-		if i == 0 {
-			texts[i] = "to be rid of it: " + texts[i]
-		} else {
-			texts[i] = "or " + texts[i]
-		}
+		return []string{"no print, distance or surround of up to 500 sheets fills the frame: take a narrower one"}
 	}
 	return texts
 }
 
-func atDistance(r *layout.Remedy) string { return fmt.Sprintf("--distance %.1fmm", r.DistanceMM) }
-
-func printSize(r *layout.Remedy) string {
-	return fmt.Sprintf("--print-size %.1fx%.1fmm", r.Print.WidthMM, r.Print.HeightMM)
+// askFor is how to ask for a remedy, and what comes of it.
+func askFor(r *layout.Remedy) string {
+	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm, fill %.3f, %d sheets at most", r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, r.Fill, r.SheetsAtMost)
 }
 
-func printOn(r *layout.Remedy) string {
-	return fmt.Sprintf("print %.1f x %.1f mm on %d sheets at most", r.Print.WidthMM, r.Print.HeightMM, r.SheetsAtMost)
-}
-
-// surroundOf is how to ask for a surround of that size: the one that there is, or the picture's edge going on.
-func surroundOf(p layout.Plan, size layout.Size) string {
+// askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the picture's edge going on.
+func askForSurround(p layout.Plan, r *layout.Remedy) string {
 	kind := p.Backdrop.Surround
 	if kind == "" {
 		kind = layout.Stretch
 	}
-	return fmt.Sprintf("--surround %s --surround-size %.0fx%.0fmm", kind, size.WidthMM, size.HeightMM)
+	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d sheets at most",
+		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, kind, r.Backdrop.WidthMM, r.Backdrop.HeightMM, r.SheetsAtMost)
 }

@@ -17,24 +17,34 @@ var reverses = map[flip.Reversal]string{
 	flip.ReversesY:    "up and down; the print hangs mirrored top to bottom",
 }
 
-// writeFigures writes a plan for people. material is the name of what the drop is made of.
-func writeFigures(w io.Writer, p layout.Plan, material string) error {
+// noun is the word for what refracts.
+func noun(p layout.Plan) string {
+	if p.Drop.Body == flip.Ball {
+		return "drop"
+	}
+	return "rod"
+}
+
+// writeFigures writes a plan for people.
+func writeFigures(w io.Writer, p layout.Plan) error {
 	var b strings.Builder
 	line := func(what, format string, args ...any) {
 		fmt.Fprintf(&b, "%-12s %s\n", what, fmt.Sprintf(format, args...))
 	}
-	line("drop", "%s, %.4g mm across, %s (index %.5g), focal length %.2f mm", p.Drop.Body, p.Drop.DiameterMM, material, p.Drop.Index, p.Drop.FocalLengthMM)
+	drop := noun(p)
+	line(drop, "%s, %.4g mm across, of %s (index %.5g), focal length %.2f mm", p.Drop.Body, p.Drop.DiameterMM, p.Drop.Material, p.Drop.Index, p.Drop.FocalLengthMM)
 	line("reverses", "%s", reverses[p.Drop.Reverses])
-	line("distance", "%.1f mm from the drop's centre to the backdrop; the camera's entrance pupil %.1f mm before the drop", p.Drop.DistanceMM, p.Drop.CameraMM)
-	line("fill", "%.3f of the drop's visible radius", p.Picture.Fill)
+	line("distance", "%.1f mm from the %s's centre to the backdrop; the camera's entrance pupil %.1f mm before that", p.Drop.DistanceMM, drop, p.Drop.CameraMM)
+	line("fill", "%.3f of the %s's visible radius", p.Picture.Fill, drop)
 	line("reach", "%.1f mm from the axis (the near-axis formula says %.1f mm: never size a print by it)", p.Picture.ReachMM, p.Picture.NearAxisReachMM)
 	line("print", "%.1f x %.1f mm, fit %s", p.Picture.WidthMM, p.Picture.HeightMM, p.Picture.Fit)
 	line("dark rim", "%s", darkRim(p))
 	b0 := p.Backdrop
 	line("sheets", "%d of %s, %s: %d across, %d down; lap %g mm, margin %g mm", len(p.Sheets), b0.Paper.Name, b0.Orientation, b0.Columns, b0.Rows, b0.LapMM, b0.MarginMM)
 	s := p.Sensitivity()
-	line("sensitivity", "drop 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
-	line("frame", "%.1f x %.1f mm at the drop, which is %.0f of %d pixels wide", p.Camera.FrameWidthMM, p.Camera.FrameHeightMM, 2*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), p.Camera.WidthPx)
+	line("sensitivity", "%s 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", drop, s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
+	line("frame", "%.1f x %.1f mm at the %s, %d x %d pixels, of which it takes %.0f across%s", p.Camera.FrameWidthMM, p.Camera.FrameHeightMM, drop,
+		p.Camera.WidthPx, p.Camera.HeightPx, 2*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), framing(p))
 	for _, l := range coverageLines(p) {
 		line(l[0], "%s", l[1])
 	}
@@ -46,6 +56,22 @@ func writeFigures(w io.Writer, p layout.Plan, material string) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// smallInFrame is the share of the frame's height under which a drop is a speck that a closer frame would serve (common practice, no source).
+const smallInFrame = 0.25
+
+// framing says when the frame does not suit the drop.
+func framing(p layout.Plan) string {
+	across := 2 * p.Sight().ApparentRadiusMM()
+	turn := p.Drop.Reverses.Turn()
+	switch {
+	case (turn.ReverseX && across > p.Camera.FrameWidthMM) || (turn.ReverseY && across > p.Camera.FrameHeightMM):
+		return fmt.Sprintf(": THE FRAME CUTS IT OFF; see at least %.1f mm each way, with a shorter --lens or a wider --frame-width", across)
+	case across < smallInFrame*p.Camera.FrameHeightMM:
+		return "; a longer --lens, a shorter --camera-distance or a narrower --frame-width shows it larger"
+	}
+	return ""
 }
 
 // darkRim says how wide the ring is that looks past the backdrop.

@@ -48,7 +48,7 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is (Flate) in place of JPEG; files grow several times larger")
 		flags.StringVar(&m.out, "out", "", "`folder` to write, which must not exist or be empty (default: the artwork's name with -backdrop)")
 		flags.BoolVar(&m.json, "json", false, "write the job as JSON to the standard output too")
-		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder")
+		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and trials included")
 		return m.run
 	},
 }
@@ -186,7 +186,7 @@ func writePNG(draw func() image.Image) func(io.Writer) error {
 
 // tell says what was made.
 func (m *making) tell(w io.Writer, j job) error {
-	if err := writeFigures(w, j.Plan, m.setup.material.Name); err != nil {
+	if err := writeFigures(w, j.Plan); err != nil {
 		return err
 	}
 	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {

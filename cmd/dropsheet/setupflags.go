@@ -38,7 +38,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.DistanceMM, "distance", "length", "", aboveZero, "drop centre to backdrop (default 200mm, or what print size and fill ask for)")
 	add(flags, &s.CameraMM, "camera-distance", "length", "300mm", aboveZero, "lens entrance pupil to drop centre")
 	add(flags, &s.Fill, "fill", "share", "", number(0, 1), "share of the drop's visible radius that the picture takes up, above 0 and below 1 (default 0.85, or what print size and distance give)")
-	add(flags, &s.Fit, "fit", "cover|inside", "cover", layout.ParseFit, "cover: the picture's shorter half-side equals the reach; inside: its half-diagonal does")
+	add(flags, &s.Fit, "fit", "cover|inside", "cover", layout.ParseFit, "cover: the picture's shorter half-side equals the reach; inside: its half-diagonal does; for a rod, its half-side across the rod does")
 	add(flags, &s.Print, "print-size", "WxH", "", sizeMM, "the printed picture, such as 900x600mm; any two of distance, print size and fill give the third")
 	add(flags, &s.Surround, "surround", "colour|stretch", "", layout.ParseSurround, "fill the board beyond the picture, with a colour such as #203040 or navy, or stretch: the picture's edge goes on (default: the board ends with the picture)")
 	add(flags, &s.SurroundSize, "surround-size", "WxH", "", sizeMM, "size of the board with its surround, the picture in the middle (default: what fills the frame)")
@@ -62,7 +62,7 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 	if s.dropsPerML > 0 {
 		out.Drop.DiameterMM = flip.DiameterFromDropsPerMLMM(s.dropsPerML)
 	}
-	out.Drop.Index = s.material.Index
+	out.Drop.Index, out.Material = s.material.Index, s.material.Name
 	var err error
 	out.Camera, out.Lamps, err = s.camera.setup()
 	out.Camera.SharpToPx = s.sharpToPx

@@ -36,7 +36,7 @@ proportions count; only its header is read. Writes no file.`,
 			if asJSON {
 				return writeJSON(c.out, report{p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Sharpness(), p.LightFigures()})
 			}
-			if err := writeFigures(c.out, p, s.material.Name); err != nil {
+			if err := writeFigures(c.out, p); err != nil {
 				return err
 			}
 			return writeSharpnessTable(c.out, p)

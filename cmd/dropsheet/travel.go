@@ -48,8 +48,10 @@ func askedTexts(p layout.Plan, t layout.Travel) []string {
 		return append(texts, fmt.Sprintf("no board is large enough for %.3f: take a smaller fill or a shorter travel", t.HeldFill))
 	}
 	if r := a.Print; r != nil {
-		texts = append(texts, fmt.Sprintf("to keep %.3f: %s %s, fill %.3f on the axis, %d sheets at most", t.HeldFill, atDistance(r), printSize(r), r.Fill, r.SheetsAtMost))
+		texts = append(texts, fmt.Sprintf("to keep %.3f print larger: %s", t.HeldFill, askFor(r)))
 	}
-	size := layout.Size{WidthMM: math.Ceil(max(a.NeedsBoard.WidthMM, p.Backdrop.WidthMM)), HeightMM: math.Ceil(max(a.NeedsBoard.HeightMM, p.Backdrop.HeightMM))}
-	return append(texts, fmt.Sprintf("to see surround there in place of the dark room: %s", surroundOf(p, size)))
+	if r := a.Surround; r != nil {
+		texts = append(texts, "to see a surround in place of the dark room: "+askForSurround(p, r))
+	}
+	return texts
 }

@@ -72,7 +72,7 @@ func number(above, below float64) func(string) (float64, error) {
 	return func(s string) (float64, error) {
 		v, err := strconv.ParseFloat(s, 64)
 		if err != nil || math.IsNaN(v) || v <= above || v >= below {
-			return 0, fmt.Errorf("%q is out of range: take a number above %g and below %g", s, above, below)
+			return 0, fmt.Errorf("%q can't be taken: write a plain number above %g and below %g", s, above, below)
 		}
 		return v, nil
 	}

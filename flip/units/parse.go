@@ -24,7 +24,7 @@ const UnitsTaken = "mm, cm, m or in"
 // ParseLength reads a length with its unit, such as "4.6mm", "20cm", "1.8m" or "11in", and returns millimetres.
 // The length may be zero or negative; a bare number, an unknown unit and anything not finite are errors.
 func ParseLength(s string) (mm float64, err error) {
-	text := strings.TrimSpace(s)
+	text := strings.ToLower(strings.TrimSpace(s))
 	for _, u := range taken {
 		if number, ok := strings.CutSuffix(text, u.suffix); ok {
 			value, err := parseNumber(number)

@@ -16,6 +16,7 @@ func TestParseLength(t *testing.T) {
 		{"centimetres", "20cm", 200},
 		{"metres", "1.8m", 1800},
 		{"inches", "11in", 279.4}, // 1 in = 25.4 mm, ISO 80000-3:2006 annex C
+		{"capitals", "40CM", 400},
 		{"space before the unit", "20 cm", 200},
 		{"exponent", "2e2mm", 200},
 		{"negative", "-5mm", -5},

@@ -120,14 +120,11 @@ func (m *paint) at(xMM, yMM, spanMM float64) (mean, spread float64) {
 	if m.revY {
 		v = 1 - v
 	}
-	deep := max(0, min(math.Log2(spanMM/m.mmPerPx), float64(len(m.levels)-1)))
-	i := int(deep)
-	mean, spread = m.levels[i].read(u, v)
-	if part := deep - float64(i); part > 0 {
-		coarseMean, coarseSpread := m.levels[i+1].read(u, v)
-		mean, spread = mean+(coarseMean-mean)*part, spread+(coarseSpread-spread)*part
+	i := 0
+	for span := spanMM / m.mmPerPx; span > math.Sqrt2 && i+1 < len(m.levels); span /= 2 {
+		i++
 	}
-	return mean, spread
+	return m.levels[i].read(u, v)
 }
 
 // read is the copy's figures at picture coordinates, between its pixels. Beyond the picture its outermost pixels go on.

@@ -45,21 +45,22 @@ func edges(p layout.Plan, s layout.Sheet) []edge {
 // Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks, label and check rule.
 func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	lapMM := p.Backdrop.LapMM
-	var strokes []stroke
+	var strokes, cuts []stroke
 	for _, e := range edges(p, s) {
 		if e.cut {
-			strokes = append(strokes, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
+			cuts = append(cuts, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
 		} else {
 			strokes = append(strokes, e.landing(lapMM)...)
 		}
 	}
 	rule(c, strokes...)
+	arrows(c, cuts...)
 	drawLabel(c, p, s, l)
 	drawCheckRule(c, p, s)
 }
 
 // cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side there is cut,
-// and otherwise at the outer end of the lap, where the neighbour's lap and the next row will hide it.
+// and otherwise at the outer end of the lap, where the neighbour's lap and the next row will hide it. It runs outward, and is drawn with an arrowhead that points inward.
 func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
 	if cut {
 		return along(e.upright, e.at, end+out*(layout.BleedMM+cutMarkGapMM), end+out*layout.StripMM)
