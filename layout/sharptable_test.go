@@ -169,7 +169,7 @@ func TestSharpnessOfAnySetup(t *testing.T) {
 	random := rand.New(rand.NewSource(seed))
 	between := func(low, high float64) float64 { return low * math.Pow(high/low, random.Float64()) }
 	made := 0
-	for i := range 150 {
+	for i := range 90 {
 		s := plain()
 		s.Drop = flip.Drop{Body: bodies[i%3], DiameterMM: between(0.5, 100), Index: 1 + between(0.01, 3)}
 		s.CameraMM, s.DistanceMM, s.Fill = between(2, 5000), between(1, 5000), 1-between(1e-12, 0.99)
@@ -195,5 +195,5 @@ func TestSharpnessOfAnySetup(t *testing.T) {
 			}
 		}
 	}
-	require.Greater(t, made, 30)
+	require.Greater(t, made, 20)
 }

@@ -103,12 +103,16 @@ func TestToleratedTravel(t *testing.T) {
 
 func TestARodMayMoveAlongItself(t *testing.T) {
 	s := wide()
-	s.Drop.Body = flip.UprightRod
-	s.TravelMM = 2
+	s.Drop.Body, s.TravelMM = flip.UprightRod, 2
+	s.Surround, s.SurroundSize = Stretch, Size{1500, 1200}
 	travel := mustPlan(t, s).Travel()
 	require.Nil(t, travel.DownMM)
 	require.Greater(t, *travel.AcrossMM, 2.0)
 	require.True(t, travel.Asked.Holds)
+	s.Drop.Body = flip.LevelRod
+	travel = mustPlan(t, s).Travel()
+	require.Nil(t, travel.AcrossMM)
+	require.Greater(t, *travel.DownMM, 2.0)
 }
 
 // What is said of a travel that was asked for, on wild setups: rays at random round the fill that is said to hold stay on the board wherever in

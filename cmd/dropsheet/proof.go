@@ -28,10 +28,10 @@ const maxSamples = 4096
 var proofCommand = command{
 	name: "proof", args: "JOB",
 	summary: "what the camera will record, as a picture",
-	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens through the
-drop: blur, diffraction, light lost in the drop, seams. The flags of camera, lamps and drop try another set-up on
-the same print; what is not given stays as in the job. The picture has the job's pixels, at most 1920 a side,
-unless --pixels says otherwise.`,
+	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens through
+the drop: blur, diffraction, light lost in the drop, lamps, seams. The flags of camera, lamps and drop try
+another set-up on the same print; what is not given stays as in the job. The picture has the job's pixels, at
+most 1920 a side, unless --pixels says otherwise.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var p proofing

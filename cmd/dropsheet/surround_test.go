@@ -26,7 +26,7 @@ func TestGreyArtworkInAColour(t *testing.T) {
 	require.NoError(t, png.Encode(f, m))
 	require.NoError(t, f.Close())
 	for _, lossless := range []string{"--lossless", "--lossless=false"} {
-		folder := mustMake(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm", lossless)
+		folder := mustMake(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm", "--pixels", "300x200", lossless)
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)
 		doc, j := pdftest.Open(t, sheets), readPaperJob(t, folder)

@@ -11,18 +11,7 @@ type lens struct {
 	camera   layout.Camera
 	cameraMM float64 // entrance pupil to the drop's plane
 	pupilMM  float64 // radius of the entrance pupil; 0 for a pinhole
-	airyPx   float64 // radius of the Airy disc's first dark ring; 0 for none
-}
-
-// wavelengthMM is green light, where the eye and cameras are most sensitive (555 nm: CIE photopic maximum).
-const wavelengthMM = 555e-6
-
-// airyRadiusPx is the radius of the first dark ring in pixels: 1.22 lambda N (1 + m) on the sensor (Hecht, Optics, 10.2.5, with the working
-// f-number N (1 + m) of a lens focused close).
-func airyRadiusPx(c layout.Camera) float64 {
-	m := c.LensMM / (c.FocusMM - c.LensMM)
-	pitchMM := c.Sensor.WidthMM / float64(c.WidthPx)
-	return 1.22 * wavelengthMM * c.FNumber * (1 + m) / pitchMM
+	airyPx   float64 // radius of the Airy disc, its first dark ring; 0 for none
 }
 
 // sample is one ray of the set: where in the pixel, where on the pupil and how far thrown by diffraction.

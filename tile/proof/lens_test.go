@@ -37,12 +37,6 @@ func TestAiryShares(t *testing.T) {
 	require.InDelta(t, 0.838/followed, float64(within)/float64(len(set)), 0.005)
 }
 
-// A 100 mm lens at f/16 focused at 300 mm (m = 0.5) on pixels of 6 micrometres: 1.22 x 0.555 x 16 x 1.5 = 16.25 micrometres, 2.71 pixels.
-func TestAiryRadius(t *testing.T) {
-	c := layout.Camera{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, LensMM: 100, FNumber: 16, FocusMM: 300}
-	require.InDelta(t, 2.71, airyRadiusPx(c), 0.005)
-}
-
 // A set of rays has its middle in the pixel's middle, the spread of an even pixel and an even pupil with what its patches add, and the same in all directions.
 func TestRaySetIsEven(t *testing.T) {
 	for _, n := range []int{8, 12, 24, 96} {
@@ -153,7 +147,7 @@ func TestBlurOfTheDropsEdge(t *testing.T) {
 		return crossing(light, 0.9) - crossing(light, 0.1), p
 	}
 	sharp, p := width(layout.FocusEdge)
-	require.Less(t, sharp, 2.2*airyRadiusPx(p.Camera)+1.5)
+	require.Less(t, sharp, 1.1*p.Camera.AiryPx()+1.5)
 	soft, p := width(layout.FocusPicture)
 	blurPx := p.Camera.PupilMM() * (p.EdgeMM() - p.Camera.FocusMM) / p.Camera.FocusMM * (300 / p.EdgeMM()) / p.Camera.PixelMM()
 	require.InEpsilon(t, 1.374*blurPx/2, soft, 0.12, "blur disc %.2f px; diffraction and the drop's curve widen it a little", blurPx)

@@ -16,10 +16,11 @@ type view struct {
 	dropAt layout.Point
 	board  board
 
-	inside, beside, atEdge []sample
-	edgeMM                 float64 // the drop's apparent radius in its plane
-	edgeBlurMM             float64 // how far from it pixels may mix rays through the drop and past it
-	direct                 spread  // of rays past the drop
+	inside, past, atEdge []sample
+	beside               beside
+	edgeMM               float64 // the drop's apparent radius in its plane
+	edgeBlurMM           float64 // how far from it pixels may mix rays through the drop and past it
+	direct               spread  // of rays past the drop
 }
 
 // pixel is the mean of the pixel's rays.
@@ -28,11 +29,10 @@ func (v *view) pixel(i, j int) texture.Light {
 	fromEdge := v.fromEdgeMM(at)
 	var sum texture.Light
 	if fromEdge > v.edgeBlurMM {
-		for k := range v.beside {
-			s := &v.beside[k]
-			sum = sum.Add(v.past(v.ray(i, j, s), v.direct.patch(s, len(v.beside), v.lens)))
+		if light, ok := v.beside.at(i, j); ok {
+			return light
 		}
-		return sum.Scale(1 / float32(len(v.beside)))
+		return v.pastPixel(i, j, v.past)
 	}
 	through := v.throughSpread(v.within(at))
 	if fromEdge < -v.edgeBlurMM {
@@ -51,7 +51,7 @@ func (v *view) pixel(i, j int) texture.Light {
 			sum = sum.Add(v.through(r, through.patch(s, len(v.atEdge), v.lens)).Scale(float32(hidden)))
 		}
 		if hidden < 1 {
-			sum = sum.Add(v.past(r, v.direct.patch(s, len(v.atEdge), v.lens)).Scale(float32(1 - hidden)))
+			sum = sum.Add(v.pastDrop(r, v.direct.patch(s, len(v.atEdge), v.lens)).Scale(float32(1 - hidden)))
 		}
 	}
 	return sum.Scale(1 / float32(len(v.atEdge)))
@@ -109,8 +109,8 @@ func (v *view) through(r flip.Ray, over patch) texture.Light {
 	return v.board.at(l.XMM+v.dropAt.XMM, l.YMM+v.dropAt.YMM, over).Scale(float32(l.Transmittance))
 }
 
-// past is the light along a ray that passes beside the drop.
-func (v *view) past(r flip.Ray, over patch) texture.Light {
+// pastDrop is the light along a ray that passes beside the drop.
+func (v *view) pastDrop(r flip.Ray, over patch) texture.Light {
 	t := (v.sight.DistanceMM - r.From.Z) / r.Dir.Z
 	return v.board.at(r.From.X+t*r.Dir.X, r.From.Y+t*r.Dir.Y, over)
 }

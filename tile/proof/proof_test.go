@@ -146,14 +146,3 @@ func TestBoardEndsInADarkRoom(t *testing.T) {
 	require.Greater(t, frame.RGBAAt(int(edge-2), 160).G, uint8(40))
 	require.Less(t, frame.RGBAAt(int(edge+2), 160).G, uint8(30))
 }
-
-// BenchmarkPinhole renders the drop view that the guide shows.
-func BenchmarkPinhole(b *testing.B) {
-	p := plan(b, nil)
-	picture := quarters()
-	camera := CloseUp(p, 900, 1.15)
-	for b.Loop() {
-		Pinhole(p, camera, picture)
-	}
-	b.ReportMetric(float64(camera.WidthPx*camera.HeightPx)*float64(b.N)/1e6/b.Elapsed().Seconds(), "Mpixel/s")
-}

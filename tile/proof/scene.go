@@ -42,6 +42,7 @@ func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *ima
 // It returns ctx's error when ctx ends first.
 func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 	v := s.view()
+	v.beside = v.newBeside(ctx)
 	frame := image.NewRGBA(image.Rect(0, 0, s.Camera.WidthPx, s.Camera.HeightPx))
 	texture.Rows(s.Camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
@@ -70,11 +71,11 @@ func (s Scene) view() view {
 	if s.Sharp {
 		lens.camera.FocusMM = s.Plan.Drop.CameraMM
 	} else {
-		lens.pupilMM, lens.airyPx = s.Camera.PupilMM()/2, airyRadiusPx(s.Camera)
+		lens.pupilMM, lens.airyPx = s.Camera.PupilMM()/2, s.Camera.AiryPx()/2
 	}
 	v.lens = lens
 	v.inside = raySet(n)
-	v.beside = raySet(max(4, int(float64(n)*besideShare)))
+	v.past = raySet(max(4, int(float64(n)*besideShare)))
 	v.atEdge = raySet(n * edgeMultiple)
 	v.edgeMM = v.sight.ApparentRadiusMM()
 	v.direct = v.directSpread()

@@ -49,6 +49,16 @@ func TestReadsAFileWrittenByHand(t *testing.T) {
 		Trim:  Box{0, 0, 40, 60},
 	}, doc.PageBoxes(2))
 
+	// The Q of Helvetica has the box 39 -56 739 737, in thousandths of its size (Adobe Font Metrics, Core 14; from memory). This one has
+	// 12 points and starts at (20, 20). The reader's stand-in for Helvetica may differ a little.
+	letters := doc.Letters(1)
+	require.Equal(t, "Q", letters[0].Text)
+	require.InDelta(t, 20.5, letters[0].LeftPt, 1)
+	require.InDelta(t, 28.9, letters[0].RightPt, 1)
+	require.InDelta(t, 19.3, letters[0].BottomPt, 1)
+	require.InDelta(t, 28.8, letters[0].TopPt, 1)
+	require.Empty(t, doc.Letters(2))
+
 	drawn := doc.Render(1, 144) // two pixels to the point
 	require.Equal(t, 400, drawn.Bounds().Dx())
 	require.Equal(t, 200, drawn.Bounds().Dy())

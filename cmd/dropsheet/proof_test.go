@@ -1,0 +1,67 @@
+package main
+
+import (
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestProof(t *testing.T) {
+	art, _ := writePattern(t, 120, 80)
+	folder := mustMake(t, art, "--pixels", "90x60", "--frame-width", "9mm")
+	shot := func(flags ...string) []byte {
+		out := filepath.Join(t.TempDir(), "shot.png")
+		stdout, stderr, code := dropsheet(t, append([]string{"proof", folder, "--out", out}, flags...)...)
+		require.Equal(t, exitDone, code, stderr)
+		require.Contains(t, stdout, "written")
+		data, err := os.ReadFile(out)
+		require.NoError(t, err)
+		return data
+	}
+	asMade, err := os.ReadFile(filepath.Join(folder, "proof.png"))
+	require.NoError(t, err)
+	require.Equal(t, asMade, shot(), "without flags it is the proof that make wrote")
+
+	for _, flags := range [][]string{
+		{"--sharp"}, {"--aperture", "f/64"}, {"--focus", "edge"}, {"--lens", "150mm"}, {"--frame-width", "12mm"}, {"--camera-distance", "50cm"},
+		{"--lamp", "-30cm,-20cm,40cm"}, {"--drop-at", "1mm,-1mm"}, {"--samples", "60"}, {"--sensor", "24x16mm"},
+	} {
+		require.NotEqual(t, asMade, shot(flags...), "%v changes nothing", flags)
+	}
+
+	out := filepath.Join(t.TempDir(), "shot.png")
+	_, stderr, code := dropsheet(t, "proof", folder, "--pixels", "30x40", "--seam-width", "0mm", "--out", out)
+	require.Equal(t, exitDone, code, stderr)
+	f, err := os.Open(out)
+	require.NoError(t, err)
+	defer f.Close()
+	config, err := png.DecodeConfig(f)
+	require.NoError(t, err)
+	require.Equal(t, []int{30, 40}, []int{config.Width, config.Height})
+
+	for _, c := range []struct {
+		name string
+		args []string
+		code int
+		says string
+	}{
+		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
+		{"a folder", []string{"proof", folder, "--out", t.TempDir()}, exitFailed, "is a folder"},
+		{"no job", []string{"proof"}, exitWrongWords, "takes one job"},
+		{"lens and frame", []string{"proof", folder, "--lens", "60mm", "--frame-width", "9mm"}, exitWrongWords, "give one of them"},
+		{"a place of one figure", []string{"proof", folder, "--drop-at", "1mm"}, exitWrongWords, "two lengths"},
+		{"no rays", []string{"proof", folder, "--samples", "0"}, exitWrongWords, "from 1 to"},
+		{"a lamp behind the board", []string{"proof", folder, "--lamp", "0mm,0mm,-1m"}, exitWrongWords, "in front of the board"},
+		{"a lamp of two figures", []string{"proof", folder, "--lamp", "0mm,1m"}, exitWrongWords, "three lengths"},
+		{"a camera in the drop", []string{"proof", folder, "--camera-distance", "2mm"}, exitWrongWords, "move it further"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			_, stderr, code := dropsheet(t, c.args...)
+			require.Equal(t, c.code, code, stderr)
+			require.Contains(t, stderr, c.says)
+		})
+	}
+}
