@@ -60,6 +60,8 @@ type making struct {
 	ppi                   float64
 	out                   string
 	lossless, json, force bool
+
+	seams []seamsight.Seam // of the plan made, as the camera sees them
 }
 
 func (m *making) run(ctx context.Context, c console, args []string) error {
@@ -144,7 +146,8 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		return job{}, err
 	}
 
-	seams := seammap.Draw(plan, picture, seamsight.New(plan, picture, defaultSeamWidthMM).Seams())
+	m.seams = seamsight.New(plan, picture, defaultSeamWidthMM).Seams()
+	seams := seammap.Draw(plan, picture, m.seams)
 	for _, file := range []struct {
 		name  string
 		write func(io.Writer) error
@@ -190,6 +193,9 @@ func (m *making) tell(w io.Writer, j job) error {
 		return err
 	}
 	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {
+		return err
+	}
+	if err := writeSeen(w, m.seams, m.out); err != nil {
 		return err
 	}
 	ppi := j.Print.Grid.Resolution(j.PictureOnBoard()).PixelsPerInch()

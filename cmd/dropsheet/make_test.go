@@ -17,11 +17,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// mustMake runs make and returns the folder.
+// mustMake runs make, for a camera of few pixels unless flags say otherwise, and returns the folder.
 func mustMake(t *testing.T, art string, flags ...string) string {
 	t.Helper()
 	folder := filepath.Join(t.TempDir(), "job")
-	_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder}, flags...)...)
+	_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "120x80"}, flags...)...)
 	require.Equal(t, exitDone, code, stderr)
 	return folder
 }
@@ -45,7 +45,7 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	var twice [2]map[string][]byte
 	for i := range twice {
 		folder := filepath.Join(parent, []string{"one", "two"}[i])
-		stdout, stderr, code := dropsheet(t, "make", art, "--out", folder)
+		stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder)
 		require.Equal(t, exitDone, code, stderr)
 		require.Empty(t, stderr, "nothing to warn of, and no progress when piped")
 		require.Contains(t, stdout, "sheets")
@@ -65,7 +65,7 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 func TestJobFileCarriesTheContract(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
-	stdout, stderr, code := dropsheet(t, "make", art, "--out", folder, "--json")
+	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--json")
 	require.Equal(t, exitDone, code, stderr)
 	file, err := os.ReadFile(filepath.Join(folder, jobFile))
 	require.NoError(t, err)
@@ -97,25 +97,25 @@ func TestMakeNeverOverwrites(t *testing.T) {
 	folder := mustMake(t, art)
 	before := readFolder(t, folder)
 
-	_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--lap", "12mm")
+	_, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--lap", "12mm")
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, stderr, "--force")
 	require.Equal(t, before, readFolder(t, folder))
 
-	_, stderr, code = dropsheet(t, "make", art, "--out", folder, "--lap", "12mm", "--force")
+	_, stderr, code = dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--lap", "12mm", "--force")
 	require.Equal(t, exitDone, code, stderr)
 	require.NotEqual(t, before[jobFile], readFolder(t, folder)[jobFile])
 
 	precious := filepath.Join(folder, "notes.txt")
 	require.NoError(t, os.WriteFile(precious, []byte("mine"), 0o600))
-	_, stderr, code = dropsheet(t, "make", art, "--out", folder, "--force")
+	_, stderr, code = dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--force")
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, stderr, "notes.txt")
 	require.FileExists(t, precious)
 
 	file := filepath.Join(t.TempDir(), "file")
 	require.NoError(t, os.WriteFile(file, nil, 0o600))
-	_, stderr, code = dropsheet(t, "make", art, "--out", file, "--force")
+	_, stderr, code = dropsheet(t, "make", art, "--pixels", "120x80", "--out", file, "--force")
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, stderr, "can't be used")
 }
@@ -127,7 +127,7 @@ func TestMakeStopped(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	var out, errs bytes.Buffer
 	// The progress line of the second sheet stops the run: a moment that every run passes.
-	code := run(ctx, console{out: &out, err: writerFunc(func(p []byte) { errs.Write(p); stop() }), terminal: true}, []string{"make", art, "--distance", "40cm", "--out", filepath.Join(parent, "job")})
+	code := run(ctx, console{out: &out, err: writerFunc(func(p []byte) { errs.Write(p); stop() }), terminal: true}, []string{"make", art, "--pixels", "120x80", "--distance", "40cm", "--out", filepath.Join(parent, "job")})
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, errs.String(), "stopped")
 	require.Empty(t, out.String())
@@ -141,7 +141,7 @@ func (f writerFunc) Write(p []byte) (int, error) { f(p); return len(p), nil }
 func TestProgressOnATerminalOnly(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	var out, errs bytes.Buffer
-	code := run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--out", filepath.Join(t.TempDir(), "job")})
+	code := run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--pixels", "120x80", "--out", filepath.Join(t.TempDir(), "job")})
 	require.Equal(t, exitDone, code)
 	require.Contains(t, errs.String(), "sheet 4 of 4")
 }

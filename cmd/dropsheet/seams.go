@@ -18,9 +18,10 @@ import (
 var seamsCommand = command{
 	name: "seams", args: "JOB",
 	summary: "where every seam falls in the frame, and whether it shows",
-	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in it, how plainly,
-and what would hide it; the plainest first. The flags of camera and lamps try another set-up on the same print; what
-is not given stays as in the job. Pixels are those of the whole frame. --out draws the seam map of that set-up.`,
+	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in it, how
+plainly, and what would hide it; the plainest first. The flags of camera and lamps try another set-up on the
+same print; what is not given stays as in the job. Pixels are those of the whole frame. --out draws the seam
+map of that set-up.`,
 	example: "dropsheet seams harbour-backdrop --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var s seamsFlags
@@ -107,23 +108,23 @@ type lengths struct {
 }
 
 func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, seamMM float64) seamReport {
-	r := seamReport{SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Sights: []seamSight{}, OutOfSight: []layout.Seam{}}
 	ranked := seamsight.WorstFirst(seams)
-	r.Sights = make([]seamSight, len(ranked))
-	texture.Rows(len(ranked), func(i int) {
-		view := ranked[i]
+	r := seamReport{SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Sights: make([]seamSight, len(ranked)), OutOfSight: []layout.Seam{}}
+	var shown []seamsight.Ranked // being ranked, they come first
+	for i, view := range ranked {
 		length := func(v seamsight.Verdict) float64 { return view.Seam.LengthMM(view.Path, v) }
-		sight := seamSight{
+		r.Sights[i] = seamSight{
 			Seam: view.Seam.Seam, Path: view.Path, OnBoard: view.Seam.Place(view.Sample.MiddleMM()),
 			Sighting: view.Sighting(), OverThreshold: view.Sighting().OverThreshold(),
 			LengthMM: lengths{length(seamsight.Shows), length(seamsight.Faint), length(seamsight.Hidden)},
 		}
-		if sight.Verdict > seamsight.Hidden {
-			remedy := m.Remedy(view)
-			sight.Remedy = &remedy
+		if view.Sighting().Verdict > seamsight.Hidden {
+			shown = append(shown, view)
 		}
-		r.Sights[i] = sight
-	})
+	}
+	for i, remedy := range m.Remedies(shown) {
+		r.Sights[i].Remedy = &remedy
+	}
 	for _, s := range seams {
 		_, direct := s.Worst(seamsight.Direct)
 		_, through := s.Worst(seamsight.Through)
@@ -142,24 +143,21 @@ func (r seamReport) write(w io.Writer, out string) error {
 	if len(r.Sights) > 0 {
 		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam", "board mm", "frame px", "wide px", "blur px")
 	}
-	stops := false
 	for _, s := range r.Sights {
 		fmt.Fprintf(&b, "%-7s %6.1f %8.3f  %-15s %-11s %7.1f,%6.1f %6.0f,%5.0f %7.2f %7.1f\n",
 			s.Verdict, s.OverThreshold, s.Contrast, s.Path, strings.Join(s.Between[:], "|"),
 			s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.BlurPx)
 		if s.Remedy != nil {
-			stops = stops || s.Remedy.OpenTo > 0 || s.Remedy.CloseTo > 0
 			fmt.Fprintf(&b, "        %s\n", remedyText(*s.Remedy))
 		}
 	}
 	if len(r.Sights) > 0 {
-		fmt.Fprintf(&b, "\ntimes: the contrast as a multiple of what is just seen in the picture there; 1 is faint, 3 shows\n")
-	}
-	if stops {
-		b.WriteString("a stop that blurs a seam away blurs the picture as much: size tells by how many pixels\n")
+		b.WriteString("\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, from 3 it shows\n")
 	}
 	if r.count(seamsight.Shows)+r.count(seamsight.Faint) > 0 {
-		b.WriteString("to move seams: make slides them to where they show least; its --avoid keeps them out of a place\n")
+		b.WriteString("pencil: its grey from 0, black, to 255, white\n" +
+			"stop: it blurs the picture with the seam; size says how much\n" +
+			"or move the seam: make --seams least slides seams to where they show least, --avoid keeps them out of a place\n")
 	}
 	if out != "" {
 		fmt.Fprintf(&b, "%-12s %s\n", "written", out)
@@ -168,8 +166,29 @@ func (r seamReport) write(w io.Writer, out string) error {
 	return err
 }
 
+// writeSeen says in a line how many of the seams of the job in a folder show.
+func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
+	if len(seams) == 0 {
+		return nil
+	}
+	var of [seamsight.Shows + 1]int
+	for _, s := range seams {
+		worst := seamsight.OutOfSight
+		for _, sample := range s.Samples {
+			worst = max(worst, sample.Verdict())
+		}
+		of[worst]++
+	}
+	_, err := fmt.Fprintf(w, "%-12s %d of %d show in the frame, %d more faintly: dropsheet seams %s tells where, and what hides them\n",
+		"", of[seamsight.Shows], len(seams), of[seamsight.Faint], folder)
+	return err
+}
+
 // summary counts the verdicts.
 func (r seamReport) summary() string {
+	if len(r.Sights)+len(r.OutOfSight) == 0 {
+		return "there are none: one sheet holds the whole backdrop"
+	}
 	return fmt.Sprintf("%d show, %d are faint, %d hidden; %d seams out of the frame's sight",
 		r.count(seamsight.Shows), r.count(seamsight.Faint), r.count(seamsight.Hidden), len(r.OutOfSight))
 }
@@ -186,9 +205,9 @@ func (r seamReport) count(v seamsight.Verdict) (n int) {
 
 // remedyText says what hides a seam, each way by itself.
 func remedyText(r seamsight.Remedy) string {
-	ways := []string{"edge touched up with " + pencil(r.TouchUpLevel)}
+	ways := []string{fmt.Sprintf("%s pencil (%d) on its edge", pencil(r.TouchUpLevel), r.TouchUpLevel)}
 	if r.SeamMM > 0 {
-		ways = append(ways, fmt.Sprintf("gap under %.2f mm", r.SeamMM))
+		ways = append(ways, fmt.Sprintf("a gap under %.2f mm", r.SeamMM))
 	}
 	if r.OpenTo > 0 {
 		ways = append(ways, layout.StopMark(r.OpenTo))
@@ -197,20 +216,20 @@ func remedyText(r seamsight.Remedy) string {
 		ways = append(ways, layout.StopMark(r.CloseTo))
 	}
 	if r.FurtherTimes > 0 {
-		ways = append(ways, fmt.Sprintf("print and distance %.1f times", r.FurtherTimes))
+		ways = append(ways, fmt.Sprintf("distance and print times %.1f", r.FurtherTimes))
 	}
-	return "hides it: " + strings.Join(ways, ", or ")
+	return "hide it: " + strings.Join(ways, ", or ")
 }
 
-// pencil names a grey.
+// pencil names the grey of a level.
 func pencil(level int) string {
 	for _, p := range []struct {
 		below int
 		name  string
-	}{{40, "a black"}, {100, "a dark grey"}, {170, "a mid grey"}, {230, "a light grey"}, {256, "a white"}} {
+	}{{40, "black"}, {100, "dark grey"}, {170, "mid grey"}, {230, "light grey"}} {
 		if level < p.below {
-			return fmt.Sprintf("%s pencil (level %d)", p.name, level)
+			return p.name
 		}
 	}
-	return "a white pencil"
+	return "white"
 }

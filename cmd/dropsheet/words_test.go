@@ -48,7 +48,7 @@ func TestWrongWords(t *testing.T) {
 		{"sensor", "size --sensor 36x0mm", "above zero"},
 		{"shape", "size --shape 3", "3:2"},
 		{"sharp to nothing", "size --sharp-to 0", "above 0"},
-		{"sharp to a word", "size --sharp-to fine", "take a number"},
+		{"sharp to a word", "size --sharp-to fine", "write a plain number"},
 		{"corner", "size --light-from behind", "top-left"},
 		{"orientation", "size --orientation sideways", "portrait"},
 		{"a surround that is none", "size --surround mauvish", "stretch, a colour such as #203040"},

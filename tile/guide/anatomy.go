@@ -38,8 +38,7 @@ func (b *book) anatomy(s layout.Sheet) {
 		} else {
 			b.list(calls, box.XMM, at.BottomMM()+4, words)
 		}
-	})
-	b.details(s)
+	}, "")
 }
 
 // callout points at a part of a sheet and says what it is.
@@ -67,7 +66,8 @@ func (b *book) callouts(s layout.Sheet) []callout {
 
 	calls := []callout{
 		{layout.Point{XMM: x(0.62), YMM: y(0.45)}, strong("Cell") + ": what stays in sight, " + size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
-		{layout.Point{XMM: x(0), YMM: y(0.72)}, strong("Cut line") + ", dashed here. Printed are only the cut marks at its ends."},
+		{layout.Point{XMM: x(0), YMM: y(0.72)}, strong("Cut line") + ", dashed here. It is not printed."},
+		{layout.Point{XMM: lamp.XMM, YMM: lamp.YMM + outY*(layout.BleedMM+layout.StripMM)/2}, strong("Cut mark") + ", with an arrowhead that points along the cut: one at either end of every cut."},
 		{layout.Point{XMM: c.XMM + 0.86*c.WidthMM, YMM: lamp.YMM + outY*layout.BleedMM/2}, strong("Strip") + fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a little off shows picture and not paper.", whole(layout.StripMM), whole(layout.BleedMM))},
 		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") + ": name, place in the order, board-up, check code, job."},
 		{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4), YMM: c.YMM + min(0.3*c.HeightMM, 55)}, strong("Check rule") + ", its length beside it."},

@@ -16,32 +16,47 @@ func (b *book) board() {
 	b.intro("Seen from the camera\u2019s side, facing the print.")
 	b.note(long)
 
-	high := min(b.geo.bottom-b.y-22, (b.geo.fullMM()-2*frameMM)*p.Backdrop.HeightMM/p.Backdrop.WidthMM+2*frameMM)
+	below := 22.0
+	if b.job.single() {
+		below += 26
+	}
+	high := min(b.geo.bottom-b.y-below, (b.geo.fullMM()-2*frameMM)*p.Backdrop.HeightMM/p.Backdrop.WidthMM+2*frameMM)
 	high = max(high, 60)
-	named := false
-	b.figure(high, func(box layout.Rect) {
-		at := b.boardIn(box)
-		b.placeBoard(at, 1, p.Backdrop.Board(), p.Backdrop.Board())
-		hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
-		b.cells(at, pen{white, 3 * hair, nil})
-		b.cells(at, pen{black, hair, nil})
-		if b.job.surrounded() {
-			b.frame(b.onFigure(at, p.PictureOnBoard()), pen{white, 5 * hair, nil})
-			b.frame(b.onFigure(at, p.PictureOnBoard()), pen{accent, 2.5 * hair, []float64{2, 1.2}})
-		}
-		named = b.names(at)
-		b.around(at)
-		b.middle(at)
-	})
-	text := "The numbers in discs give the order of pasting; they are the pages of sheets.pdf too."
-	if !named {
-		text = "The cells are too small here for their names: R2C3 is the third cell in the second row. The table in the next section gives each its page."
+	_, named := b.labelFor(b.boardIn(layout.Rect{WidthMM: b.geo.fullMM(), HeightMM: high}))
+	text := "The numbers in discs give the order of pasting; they are the pages of sheets.pdf too. "
+	switch {
+	case b.job.single():
+		text = ""
+	case !named:
+		text = "The cells are too small here for their names: R2C3 is the third cell in the second row. The table in the next section gives each its page. "
 	}
 	if b.job.surrounded() {
 		on := p.PictureOnBoard()
-		text += fmt.Sprintf(" The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below its upper edge; beyond it comes %s.", length(on.XMM), length(on.YMM), b.job.surround())
+		text += fmt.Sprintf("The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below its upper edge; beyond it comes %s. ", length(on.XMM), length(on.YMM), b.job.surround())
 	}
-	b.caption(text + " The cross marks the middle, where the line from the lens through the " + b.job.body() + " meets the board. Light comes from the " + corner(p.Backdrop.LightFrom) + ".")
+	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+" meets the board. Light comes from the "+corner(p.Backdrop.LightFrom)+".")
+	if b.job.single() {
+		b.topic("In pencil", func(b *book) { b.para(b.outlineStep() + " The sheet goes on it.") })
+	}
+}
+
+// hanging draws the board as it hangs, its sheets named and numbered where there is room.
+func (b *book) hanging(box layout.Rect) {
+	p := b.job.Plan
+	at := b.boardIn(box)
+	b.placeBoard(at, 1, p.Backdrop.Board(), p.Backdrop.Board())
+	hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
+	b.cells(at, pen{white, 3 * hair, nil})
+	b.cells(at, pen{black, hair, nil})
+	if b.job.surrounded() {
+		b.frame(b.onFigure(at, p.PictureOnBoard()), pen{white, 5 * hair, nil})
+		b.frame(b.onFigure(at, p.PictureOnBoard()), pen{accent, 2.5 * hair, []float64{2, 1.2}})
+	}
+	if l, ok := b.labelFor(at); ok && !b.job.single() {
+		b.names(at, l)
+	}
+	b.around(at)
+	b.middle(at)
 }
 
 // boardIn is where the board goes in a box that keeps a frame around it.
@@ -104,12 +119,7 @@ func (b *book) labelFor(at layout.Rect) (l cellLabel, ok bool) {
 }
 
 // names writes each sheet's name and pasting number into its cell, above the middle so that the cross there stays free.
-// It returns false, and writes none, where the cells are too small.
-func (b *book) names(at layout.Rect) bool {
-	l, ok := b.labelFor(at)
-	if !ok {
-		return false
-	}
+func (b *book) names(at layout.Rect, l cellLabel) {
 	em := l.style.sizeMM()
 	for _, sheet := range b.job.Plan.Sheets {
 		cell := b.onFigure(at, sheet.Cell)
@@ -125,7 +135,6 @@ func (b *book) names(at layout.Rect) bool {
 		b.tag(l.style, x-w/2+name/2, y, sheet.Name)
 		b.disc(x+w/2-0.65*em, y, 0.65*em, number)
 	}
-	return true
 }
 
 // around draws what stands round the board: its outer edge, rows and columns, which edge is up, its size, and the lamp at its corner.
@@ -137,6 +146,9 @@ func (b *book) around(at layout.Rect) {
 	s := tinyStyle
 	columns, rows := p.Backdrop.Columns, p.Backdrop.Rows
 	wide := b.width(s, fmt.Sprintf("C%d", columns)) + 1
+	if b.job.single() {
+		columns, rows = 0, 0 // no names for cells
+	}
 	for i := 0; i < columns; i += everyNth(wide, k*leastStep(xs)) {
 		b.putMiddle(s, at.XMM+k*(xs[i]+xs[i+1])/2, at.YMM-1.8, fmt.Sprintf("C%d", i+1))
 	}

@@ -22,7 +22,7 @@ func (j Job) surround() string {
 // coverage says what the frame sees of the board, and how far the drop may fall off the axis.
 func (b *book) coverage() {
 	p := b.job.Plan
-	c := p.Coverage()
+	c := b.found.coverage
 	text := "The frame is " + strong(size(p.Camera.FrameWidthMM, p.Camera.FrameHeightMM)) + " at the " + b.job.body() + ", and past it " +
 		strong(size(c.Sees.WidthMM, c.Sees.HeightMM)) + " at the board. "
 	if c.Covered() {
@@ -31,8 +31,7 @@ func (b *book) coverage() {
 		text += "The board\u2019s edge shows " + edges(p.Camera, c) + "; a board of " +
 			strong(size(math.Ceil(c.Needs.WidthMM), math.Ceil(c.Needs.HeightMM))) + " would fill the frame."
 	}
-	b.side("In the frame")
-	b.para(text + " " + b.job.travel())
+	b.para(text + " " + b.job.travelText(b.travel))
 }
 
 // edges says where the board's edges show.
@@ -55,9 +54,8 @@ func edges(camera layout.Camera, c layout.Coverage) string {
 // leastShownMM is the least length that the guide writes as other than none.
 const leastShownMM = 0.1
 
-// travel says how far the drop may be off the axis.
-func (j Job) travel() string {
-	t := j.Plan.Travel()
+// travelText says how far the drop may be off the axis.
+func (j Job) travelText(t layout.Travel) string {
 	var moves []string
 	none := ""
 	for _, m := range []struct {

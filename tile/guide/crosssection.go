@@ -80,9 +80,9 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 	}
 	b.putMiddle(tinyStyle, x(under), high-1.6, first)
 	b.putMiddle(tinyStyle, x(over), high-1.6, second)
-	verdict := "Right: the cut edge faces the lamp."
+	verdict := "Good: the cut edge faces the lamp."
 	if !toward {
-		verdict = "Wrong: the edge throws a shadow."
+		verdict = "Bad: the edge throws a shadow."
 	}
 	b.putFit(boldLabel, box.XMM, box.YMM+4, w, verdict)
 	b.line(box.XMM, box.YMM+6.5, box.RightMM(), box.YMM+6.5, thin)

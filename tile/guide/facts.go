@@ -8,34 +8,15 @@ import (
 	"dropsheet/layout"
 )
 
-// body names what refracts: a falling drop, or a rod.
-func (j Job) body() string {
-	if j.Plan.Drop.Body == flip.Ball {
-		return "drop"
-	}
-	return "rod"
-}
-
-// bodyAtLength describes it with its size.
-func (j Job) bodyAtLength() string {
-	d := j.Plan.Drop
-	across := short(d.DiameterMM, 2) + noBreak + "mm"
-	switch d.Body {
-	case flip.UprightRod:
-		return "upright rod (a standing glass or tube), " + across + " across"
-	case flip.LevelRod:
-		return "level rod (a lying glass or tube), " + across + " across"
-	default:
-		return "ball (a falling drop), " + across + " across"
-	}
-}
+// single tells whether one sheet is the whole print, without any seam.
+func (j Job) single() bool { return len(j.Plan.Sheets) == 1 }
 
 // hangs says how the board must look when it hangs, and why.
 func (j Job) hangs() (short, long string) {
 	switch j.Plan.Drop.Reverses {
 	case flip.ReversesBoth:
 		return "upside down", "The board looks " + strong("upside down") + " when it hangs, and left and right have changed places: it is the picture turned by half a turn. " +
-			"That is right. The drop turns everything behind it by half a turn, and so puts the picture upright again. Do not turn the board round."
+			"That is right. The " + j.body() + " turns everything behind it by half a turn, and so puts the picture upright again. Do not turn the board round."
 	case flip.ReversesX:
 		return "mirrored left to right", "The board looks " + strong("mirrored left to right") + " when it hangs: it stands upright, but lettering on it reads backwards. " +
 			"That is right. An upright rod changes left and right of everything behind it, and so puts the picture right again."
@@ -70,14 +51,15 @@ func vertical(c layout.Corner) string {
 func (j Job) darkRim() string {
 	rim := j.Plan.DarkRim()
 	of := " of the " + j.body() + "\u2019s visible radius"
+	const room = " It is as dark as the room around the board."
 	switch j.Plan.Drop.Reverses {
 	case flip.ReversesX:
-		return percent(rim.AcrossShare) + of + " stays dark at its left and right edges: there it looks past the backdrop."
+		return percent(rim.AcrossShare) + of + " at its left and right edges, where it looks past the backdrop." + room
 	case flip.ReversesY:
-		return percent(rim.DownShare) + of + " stays dark at its upper and lower edges: there it looks past the backdrop."
+		return percent(rim.DownShare) + of + " at its upper and lower edges, where it looks past the backdrop." + room
 	default:
-		return fmt.Sprintf("The outermost ring of the drop looks past the backdrop and stays dark: %s%s at the backdrop\u2019s left and right, %s above and below, %s toward the corners.",
-			percent(rim.AcrossShare), of, percent(rim.DownShare), percent(rim.CornerShare))
+		return fmt.Sprintf("The outermost ring of the %s looks past the backdrop: %s%s at the backdrop\u2019s left and right, %s above and below, %s toward the corners.",
+			j.body(), percent(rim.AcrossShare), of, percent(rim.DownShare), percent(rim.CornerShare)) + room
 	}
 }
 

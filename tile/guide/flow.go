@@ -8,16 +8,17 @@ import (
 
 // Gaps between blocks, in guide mm.
 const (
-	paraGapMM   = 2.4
-	sideGapMM   = 4.2
-	figureGapMM = 4.0
-	indentMM    = 8.0
+	paraGapMM    = 2.4
+	sideGapMM    = 4.2
+	figureGapMM  = 4.0
+	captionGapMM = 2.0 // from a figure to its words
+	indentMM     = 8.0
 )
 
 // intro sets the sentence that opens a section.
 func (b *book) intro(text string) {
 	b.flow(leadStyle, b.geo.textX, b.geo.textWidth, text)
-	b.y += 3.4
+	b.y += b.gap(3.4)
 }
 
 // side starts a topic: its heading stands beside the text that follows, or above it on narrow paper.
@@ -25,7 +26,7 @@ func (b *book) side(heading string) {
 	g := b.geo
 	b.y = max(b.y, b.floor)
 	if b.y > g.top {
-		b.y += sideGapMM
+		b.y += b.gap(sideGapMM)
 	}
 	b.need(18)
 	if g.beside {
@@ -39,7 +40,7 @@ func (b *book) side(heading string) {
 // para sets a paragraph in the text column.
 func (b *book) para(text string) {
 	b.flow(bodyStyle, b.geo.textX, b.geo.textWidth, text)
-	b.y += paraGapMM
+	b.y += b.gap(paraGapMM)
 }
 
 // flow sets text line by line, over page breaks; it leaves no single line behind.
@@ -61,7 +62,7 @@ func (b *book) item(text string, mark func(x, middle float64)) {
 	x, w := b.geo.textX, b.geo.textWidth-indentMM
 	b.need(b.blockMM(bodyStyle, w, text))
 	mark(x, b.y+bodyStyle.lead/2)
-	b.y = b.block(bodyStyle, x+indentMM, b.y, w, text) + 1.9
+	b.y = b.block(bodyStyle, x+indentMM, b.y, w, text) + b.gap(1.9)
 }
 
 // step sets a numbered step.
@@ -93,7 +94,7 @@ func (b *book) note(text string) {
 	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: g.textWidth, HeightMM: h}, tint)
 	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
 	b.block(bodyStyle, g.textX+1+padMM, b.y+padMM-0.5, w, text)
-	b.y += h + paraGapMM + 0.6
+	b.y += h + b.gap(paraGapMM+0.6)
 }
 
 // command sets something to type.
@@ -106,23 +107,27 @@ func (b *book) command(text string) {
 	b.need(h)
 	b.fill(layout.Rect{XMM: b.geo.textX, YMM: b.y, WidthMM: b.geo.textWidth, HeightMM: h}, tint)
 	b.putFit(s, b.geo.textX+3, s.base(b.y+1.5), b.geo.textWidth-6, text)
-	b.y += h + paraGapMM
+	b.y += h + b.gap(paraGapMM)
 }
 
-// figure keeps a place of that height, as wide as the page allows, and draws in it.
-func (b *book) figure(heightMM float64, draw func(layout.Rect)) {
-	b.y = max(b.y, b.floor) + figureGapMM/2
-	b.need(heightMM)
+// figure keeps a place of that height, as wide as the page allows, and draws in it; its words, if any, stand below it on the same page.
+func (b *book) figure(heightMM float64, draw func(layout.Rect), words string) {
+	b.y = max(b.y, b.floor) + b.gap(figureGapMM)/2
+	b.need(heightMM + b.captionMM(words))
 	at := layout.Rect{XMM: b.geo.left, YMM: b.y, WidthMM: b.geo.fullMM(), HeightMM: heightMM}
-	b.y += heightMM + figureGapMM
-	b.floor = b.y
 	draw(at)
+	b.y += heightMM
+	if words != "" {
+		b.y = b.block(captionStyle, b.geo.textX, b.y+captionGapMM, b.geo.textWidth, words)
+	}
+	b.y += b.gap(figureGapMM)
+	b.floor = b.y
 }
 
-// caption sets a figure's words below it.
-func (b *book) caption(text string) {
-	b.y -= figureGapMM / 2
-	b.flow(captionStyle, b.geo.textX, b.geo.textWidth, text)
-	b.y += figureGapMM
-	b.floor = b.y
+// captionMM is the height that a figure's words take below it.
+func (b *book) captionMM(words string) float64 {
+	if words == "" {
+		return 0
+	}
+	return captionGapMM + b.blockMM(captionStyle, b.geo.textWidth, words)
 }

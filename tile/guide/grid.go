@@ -8,23 +8,29 @@ import (
 
 // grid explains the pencil grid and lists every line of it, then every sheet's corners.
 func (b *book) grid() {
-	p := b.job.Plan
-	xs, ys := gridLines(p)
-	b.intro("Draw the cells on the board before you paste. Each sheet then goes to its own place, and small errors do not add up.")
+	xs, ys := gridLines(b.job.Plan)
+	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand from adding up.")
 
-	b.step(1, "Draw the print\u2019s outline on the board, "+strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM))+", with a border all round. It is square when both diagonals measure "+strong(length(b.diagonalMM()))+".")
+	b.step(1, b.outlineStep())
 	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
 	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+strong("upper edge")+". Join them.")
 	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from the left.")
 	b.y += 1
 	// A drawing with both sets of figures, where they can be read.
-	high := min(0.5*b.geo.fullMM()*p.Backdrop.HeightMM/p.Backdrop.WidthMM, 0.42*b.geo.fullMM())
-	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing)
-	b.caption("Along the top: mm from the left edge. Down the side: mm from the upper edge.")
-
-	b.lines("Upright lines", "x", "C", "left edge", "right edge", xs)
-	b.lines("Level lines", "y", "R", "upper edge", "lower edge", ys)
+	p := b.job.Plan.Backdrop
+	high := min(0.5*b.geo.fullMM()*p.HeightMM/p.WidthMM, 0.42*b.geo.fullMM())
+	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing, "Along the top: mm from the left edge. Down the side: mm from the upper edge.")
+	b.together(func(b *book) {
+		b.lines("Upright lines", "x", "C", "left edge", "right edge", xs)
+		b.lines("Level lines", "y", "R", "upper edge", "lower edge", ys)
+	})
 	b.corners()
+}
+
+// outlineStep says how to draw the print's outline.
+func (b *book) outlineStep() string {
+	p := b.job.Plan.Backdrop
+	return "Draw the print\u2019s outline on the board, " + strong(size(p.WidthMM, p.HeightMM)) + ", with a border all round. It is square when both diagonals measure " + strong(length(b.diagonalMM())) + "."
 }
 
 // gridRoom is what the drawing of the grid keeps free for its figures.
@@ -65,8 +71,6 @@ func spaced(at []float64, size float64) []int {
 
 // lines lists the pencil lines of one direction: outer edge, the line between each two columns or rows, outer edge.
 func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
-	b.need(sideGapMM + 2*tableStyle.lead + tableStyle.lead*float64(min(6, len(at))))
-	b.side(heading)
 	t := table{columns: []column{{"line", false, b.width(tableStyle, "upper edge") + 8}, {axis + " mm", true, 15}}, gapMM: 7}
 	for i, mm := range at {
 		name := fmt.Sprintf("%s%d | %s%d", letter, i, letter, i+1)
@@ -78,7 +82,7 @@ func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
 		}
 		t.rows = append(t.rows, []string{name, tenth(mm)})
 	}
-	b.table(t)
+	b.topic(heading, func(b *book) { b.table(t) })
 }
 
 // corners lists every sheet's cell, in pasting order.

@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/pdf"
+	"dropsheet/tile/seammap"
 	"dropsheet/tile/texture"
 )
 
@@ -18,7 +19,7 @@ type Job struct {
 	Plan      layout.Plan
 	PPI       float64          // pixels on an inch of the print, as placed
 	Picture   *texture.Texture // the artwork
-	SeamMap   image.Image      // the picture of seams.png
+	SeamMap   image.Image      // what seammap.Draw draws of the plan: seams.png
 	DropView  image.Image      // a square close-up of what the drop shows
 }
 
@@ -27,15 +28,19 @@ func Write(w io.Writer, j Job) error {
 	if err := j.check(); err != nil {
 		return fmt.Errorf("assembly guide: %w", err)
 	}
-	// A first drawing only counts pages: the contents list and every footer need to know them.
-	draft := newBook(j, nil, 0)
-	draft.draw()
-	b := newBook(j, draft.starts, draft.page)
-	b.draw()
+	b := drawn(j)
 	if err := b.doc.Stream(w, b.picture); err != nil {
 		return fmt.Errorf("assembly guide: %w", err)
 	}
 	return nil
+}
+
+// drawn is the whole guide, drawn but for its pictures.
+func drawn(j Job) *book {
+	b := newBook(j, find(j))
+	b.arrangement = arrange(j, b.found)
+	b.draw()
+	return b
 }
 
 func (j Job) check() error {
@@ -49,6 +54,8 @@ func (j Job) check() error {
 		return errors.New("the artwork is missing")
 	case j.SeamMap == nil || j.SeamMap.Bounds().Empty():
 		return errors.New("the seam map is missing")
+	case j.SeamMap.Bounds().Size() != seammap.Find(j.Plan).Map.Size():
+		return fmt.Errorf("the seam map's size, %v, is not that of this plan's", j.SeamMap.Bounds().Size())
 	case j.DropView == nil || j.DropView.Bounds().Empty():
 		return errors.New("the view of the drop is missing")
 	}
@@ -58,60 +65,103 @@ func (j Job) check() error {
 // section is a numbered part of the guide.
 type section struct {
 	title string
-	// fresh starts it on a new page; the others follow on where there is room.
-	fresh bool
+	// whole keeps it in one piece: its figures are as large as the page, and would shrink behind another section.
+	whole bool
 	draw  func(*book)
 }
 
 // sections lists the guide in the order of work. The overview, without a number, comes before them.
-var sections = []section{
-	{"What to buy", true, (*book).shopping},
-	{"Setting up", true, (*book).setup},
-	{"Sharpness and exposure", true, (*book).sharpness},
-	{"Light", true, (*book).light},
-	{"Printing", true, (*book).printing},
-	{"The board as it must hang", true, (*book).board},
-	{"The pencil grid", true, (*book).grid},
-	{"The order of pasting", false, (*book).order},
-	{"Cutting and pasting one sheet", true, (*book).paste},
-	{"If a sheet is spoiled", false, (*book).spoiled},
-	{"Where the seams fall", true, (*book).seams},
-	{"Cautions", true, (*book).cautions},
+func (j Job) sections() []section {
+	if j.single() {
+		return []section{
+			{"What to buy", false, (*book).shopping},
+			{"Setting up", false, (*book).setup},
+			{"Sharpness and exposure", false, (*book).sharpness},
+			{"Light", false, (*book).light},
+			{"Printing", false, (*book).printing},
+			{"The board as it must hang", true, (*book).board},
+			{"Cutting and pasting the sheet", false, (*book).paste},
+			{"If the sheet is spoiled", false, (*book).spoiled},
+			{"Where the " + j.body() + " looks", true, (*book).seams},
+			{"Cautions", false, (*book).cautions},
+		}
+	}
+	return []section{
+		{"What to buy", false, (*book).shopping},
+		{"Setting up", false, (*book).setup},
+		{"Sharpness and exposure", false, (*book).sharpness},
+		{"Light", false, (*book).light},
+		{"Printing", false, (*book).printing},
+		{"The board as it must hang", true, (*book).board},
+		{"The pencil grid", false, (*book).grid},
+		{"The order of pasting", false, (*book).order},
+		{"Cutting and pasting one sheet", false, (*book).paste},
+		{"Where the seams fall", true, (*book).seams},
+		{"If a sheet is spoiled", false, (*book).spoiled},
+		{"Cautions", false, (*book).cautions},
+	}
 }
 
 // draw draws every page.
 func (b *book) draw() {
 	b.newPage()
 	b.overview()
-	for i, s := range sections {
-		b.begin(i+1, s)
+	for i, s := range b.sections {
+		p := b.placements[i]
+		if p.follows {
+			b.y = b.lowest() + betweenMM
+			b.floor = b.y
+		} else {
+			b.newPage()
+		}
+		b.spacing = p.spacing
+		b.title(i, s)
 		s.draw(b)
 	}
 	b.endPage()
 }
 
+// found is what the guide asks more than once, and takes a while to work out.
+type found struct {
+	sections []section
+	sharp    layout.Sharpness
+	coverage layout.Coverage
+	travel   layout.Travel
+	light    *layout.LightFigures // nil without lamps
+	panels   seammap.Panels
+}
+
+func find(j Job) found {
+	p := j.Plan
+	return found{j.sections(), p.Sharpness(), p.Coverage(), p.Travel(), p.LightFigures(), seammap.Find(p)}
+}
+
 // book is a guide that is being drawn.
 type book struct {
-	job   Job
-	doc   *pdf.Document
-	geo   geometry
-	latin func(string) string
+	job Job
+	found
+	arrangement // none while it is being found
+	doc         *pdf.Document
+	geo         geometry
+	latin       func(string) string
 
 	page  int     // the current page, from 1
 	y     float64 // where the next block starts
 	floor float64 // below the last side heading; a heading or figure must not start above it
 
-	starts   []int // the page on which each section starts, as drawn so far
-	listed   []int // likewise from the first drawing; nil in the first
-	pages    int   // in all, from the first drawing
+	bottoms []float64 // where each of the pages before ended
+	spacing float64   // share of the usual gaps between blocks
+	trial   *book     // for what is tried out
+	trying  bool      // this one is such a trial
+
 	pictures []func() (pdf.Picture, error)
 }
 
-func newBook(j Job, listed []int, pages int) *book {
+func newBook(j Job, f found) *book {
 	doc := pdf.New(j.Name + " \u2013 assembly guide")
 	return &book{
 		job: j, doc: doc, geo: newGeometry(j.Plan.Backdrop), latin: doc.Canvas().UnicodeTranslatorFromDescriptor(""),
-		listed: listed, pages: pages,
+		found: f, spacing: 1,
 	}
 }
 

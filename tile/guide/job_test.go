@@ -13,7 +13,9 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/pdf"
 	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/seammap"
 	"dropsheet/tile/texture"
 )
 
@@ -68,14 +70,39 @@ func jobOf(t *testing.T, s layout.Setup) Job {
 	t.Helper()
 	plan, err := s.Plan()
 	require.NoError(t, err)
+	return jobOfPlan(plan)
+}
+
+func jobOfPlan(plan layout.Plan) Job {
 	art := &artwork.Picture{Image: quarters(360, 240)}
-	return Job{Name: "Quay at dusk", CheckCode: "7F3A2C", Plan: plan, PPI: 180, Picture: texture.New(art), SeamMap: plainImage(400, 260), DropView: plainImage(120, 120)}
+	mapSize := seammap.Find(plan).Map
+	return Job{
+		Name: "Quay at dusk", CheckCode: "7F3A2C", Plan: plan, PPI: 180, Picture: texture.New(art),
+		SeamMap: plainImage(mapSize.Dx(), mapSize.Dy()), DropView: plainImage(120, 120),
+	}
 }
 
 // written writes a guide and opens it.
 func written(t *testing.T, j Job) *pdftest.Doc {
 	t.Helper()
 	return pdftest.Open(t, bytesOf(t, j))
+}
+
+// worded draws a guide whose pictures are grey, and opens it: for tests that look at its words and lines only.
+func worded(t *testing.T, j Job) *pdftest.Doc {
+	t.Helper()
+	require.NoError(t, j.check())
+	return opened(t, drawn(j))
+}
+
+// opened opens what a book has drawn so far, its pictures grey.
+func opened(t *testing.T, b *book) *pdftest.Doc {
+	t.Helper()
+	var out bytes.Buffer
+	require.NoError(t, b.doc.Stream(&out, func(pdf.PictureID) (pdf.Picture, error) {
+		return pdf.EncodeFlate(image.NewGray(image.Rect(0, 0, 1, 1)))
+	}))
+	return pdftest.Open(t, out.Bytes())
 }
 
 func bytesOf(t *testing.T, j Job) []byte {

@@ -9,36 +9,42 @@ import (
 
 // light says where the lamps stand, how evenly they light the board, and what to watch for.
 func (b *book) light() {
-	f := b.job.Plan.LightFigures()
+	f := b.found.light
 	if f == nil {
 		b.evenLight()
 		return
 	}
 	b.intro("Where the lamps stand, and how their light falls off over the board. A stop is half the light.")
-	b.figure(lampPlanMM, b.lampPlan)
-	b.caption("Seen from above, to scale. Every lamp points at the board\u2019s middle.")
-	b.lampTable()
-
-	b.side("On the board")
-	b.para(b.falloff(f))
-	b.figure(b.lightMapMM(), func(box layout.Rect) { b.lightMap(box, f) })
-	b.caption("The board as it hangs. The lines join places of equal light, in stops below the brightest place; so do the figures at its corners. The open ring marks the brightest place of the picture, the dot its darkest.")
-	b.placesTable(f)
-
-	b.side("Glare")
-	b.glare(f)
-	if v := f.InView; len(v) > 0 {
-		b.side("In the view")
-		for _, seen := range v {
-			where := "stands in the frame itself. Move it further out."
-			if seen.Path == layout.ThroughDrop {
-				where = "stands where the " + b.job.body() + " shows it. Move it further out, or to the camera\u2019s side of the " + b.job.body() + "."
-			}
-			b.bullet(fmt.Sprintf("Lamp %d %s", seen.Lamp, where))
+	b.together(func(b *book) {
+		b.figure(lampPlanMM, b.lampPlan, "Seen from above, to scale. Every lamp points at the board\u2019s middle.")
+		b.lampTable()
+	})
+	b.topic("On the board", func(b *book) {
+		text := b.falloff(f)
+		if !b.job.single() && f.Facing.Better == "" {
+			text += " " + b.cutEdges(f.Facing)
 		}
+		b.para(text)
+		b.figure(b.lightMapMM(), func(box layout.Rect) { b.lightMap(box, f) },
+			"The board as it hangs. The lines join places of equal light, in stops below the brightest place; so do the figures at its corners. The open ring marks the brightest place of the picture, the dot its darkest.")
+	})
+	b.together(func(b *book) { b.placesTable(f) })
+
+	b.topic("Glare", func(b *book) { b.glare(f) })
+	if v := f.InView; len(v) > 0 {
+		b.topic("In the view", func(b *book) {
+			for _, seen := range v {
+				where := "stands in the frame itself. Move it further out."
+				if seen.Path == layout.ThroughDrop {
+					where = "stands where the " + b.job.body() + " shows it. Move it further out, or to the camera\u2019s side of the " + b.job.body() + "."
+				}
+				b.bullet(fmt.Sprintf("Lamp %d %s", seen.Lamp, where))
+			}
+		})
 	}
-	b.side("Cut edges")
-	b.para(b.cutEdges(f.Facing))
+	if !b.job.single() && f.Facing.Better != "" {
+		b.topic("Cut edges", func(b *book) { b.para(b.cutEdges(f.Facing)) })
+	}
 }
 
 // evenLight is the section's text when no lamp was named (common practice, no source).
@@ -139,14 +145,12 @@ func (b *book) glare(f *layout.LightFigures) {
 		b.para("None of these lamps stands where the board would mirror it to the camera or into the " + b.job.body() + ".")
 		return
 	}
-	b.para("Print on " + strong("matt paper") + ", on which a mirrored lamp is only a faint veil. A polarising sheet on the lamp, and a polariser on the lens turned until the veil is darkest, take the rest away.")
+	b.para("Print on " + strong("matt paper") + ", on which a mirrored lamp is only a faint veil. A polarising sheet on the lamp, and a polariser on the lens turned until the veil is darkest, take it away.")
 }
 
 // cutEdges says whether the cut edges face the lamps.
 func (b *book) cutEdges(f layout.Facing) string {
 	switch {
-	case f.AllMM == 0:
-		return "The backdrop is a single sheet and has no seams."
 	case f.Better != "":
 		return fmt.Sprintf("On %s of the seams\u2019 length the cut edge faces %s the lamp that is strongest there, and throws a shadow. Made with --light-from %s it would be %s.",
 			percent(f.TurnedMM/f.AllMM), strong("away from"), f.Better, percent(f.BetterTurnedMM/f.AllMM))

@@ -60,7 +60,7 @@ func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
 			s.Lamps, s.Level = c.lamps, c.level
-			texts := pageTexts(written(t, jobOf(t, s)))
+			texts := pageTexts(worded(t, jobOf(t, s)))
 			all := strings.Join(texts, " ")
 			for _, words := range c.says {
 				require.Contains(t, all, words)

@@ -20,16 +20,11 @@ const (
 // mapFrameMM is what the map keeps free round the board for the corners' figures.
 const mapFrameMM = 7.0
 
-// lightMapMM is the height of the map: half the page's width, or what the page has left if that is nearly as much. Its caption stays with it.
+// lightMapMM is the height of the map: enough to read it, and at most half of the page.
 func (b *book) lightMapMM() float64 {
-	const captionMM, leastMM = 16.0, 62.0
+	const leastMM = 62.0
 	p := b.job.Plan.Backdrop
-	high := min(b.geo.bottom-b.geo.top-captionMM, max(leastMM, 0.55*b.geo.fullMM()*p.HeightMM/p.WidthMM+2*mapFrameMM))
-	if left := b.room() - captionMM; left < high && left >= leastMM {
-		return left
-	}
-	b.need(high + captionMM)
-	return high
+	return min((b.geo.bottom-b.geo.top)/2, max(leastMM, 0.36*b.geo.fullMM()*p.HeightMM/p.WidthMM+2*mapFrameMM))
 }
 
 // lightMap draws the light on the board: shading, contours with their stops, the corners' figures, the brightest and the darkest place.

@@ -15,12 +15,15 @@ func tenth(mm float64) string {
 	return strconv.FormatFloat(math.Round(mm*10)/10+0, 'f', 1, 64) // + 0 turns a minus zero into zero
 }
 
-// length writes a length for running text, to a tenth of a millimetre, and from two metres on in metres, to a millimetre.
-func length(mm float64) string {
-	if mm >= 2000 {
-		return strconv.FormatFloat(mm/1000, 'f', 3, 64) + noBreak + "m"
+// length writes a length for running text, in millimetres to a tenth, however long: that is what one builds by.
+func length(mm float64) string { return short(mm, 1) + noBreak + "mm" }
+
+// far writes a length that may be long, with the metres beside the millimetres from two metres on.
+func far(mm float64) string {
+	if mm < 2000 {
+		return length(mm)
 	}
-	return short(mm, 1) + noBreak + "mm"
+	return length(mm) + " (" + strconv.FormatFloat(mm/1000, 'f', 2, 64) + noBreak + "m)"
 }
 
 // size writes a width and a height.

@@ -21,11 +21,6 @@ func (b *book) order() {
 	if !light.Top() {
 		down = "upward"
 	}
-	b.side("The order")
-	if len(p.Sheets) == 1 {
-		b.para("This backdrop is a single sheet: there are no seams, and nothing to put in order.")
-		return
-	}
 	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name), corner(light))
 	switch {
 	case p.Backdrop.Rows == 1:
@@ -35,20 +30,28 @@ func (b *book) order() {
 	default:
 		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from the lamp\u2019s side, and so on.", across, down)
 	}
-	b.para(text + " The pages of sheets.pdf come in this order.")
-	high := min(0.36*b.geo.fullMM()*p.Backdrop.HeightMM/p.Backdrop.WidthMM, 0.4*b.geo.fullMM())
-	b.figure(max(high, 22)+frameMM, b.path)
-
-	const why = "The edges of a sheet that face the lamp are cut, and lie on top of the laps that are already down. " +
-		"An edge that faces the lamp is lit like the paper around it and throws no shadow. One that faces away throws a thin shadow along the whole seam, and the camera sees a line. " +
-		"Paperhangers work the same way, away from the window."
-	const caption = "A seam cut through, the paper drawn much too thick. The same holds for the seams that run across."
-	b.need(sideGapMM + b.blockMM(bodyStyle, b.geo.textWidth, why) + sectionMM + b.blockMM(captionStyle, b.geo.textWidth, caption) + 8)
-	b.side("Why")
-	b.para(why)
-	b.figure(sectionMM, b.crossSections)
-	b.caption(caption)
+	b.topic("The order", func(b *book) {
+		b.para(text + " The pages of sheets.pdf come in this order.")
+		share := 0.36
+		if len(p.Sheets) > 12 {
+			share = 0.45
+		}
+		high := min(share*b.geo.fullMM()*p.Backdrop.HeightMM/p.Backdrop.WidthMM, 0.42*b.geo.fullMM())
+		b.figure(max(high, 22)+frameMM, b.path, "")
+	})
+	b.topic("Why", func(b *book) {
+		b.para("The edges of a sheet that face the lamp are cut, and lie on top of the laps that are already down. " +
+			"Lit like the paper around it, such an edge throws no shadow. One that faces away throws a thin shadow along the whole seam, and the camera sees a line. " +
+			"Paperhangers work the same way, away from the window.")
+		b.figure(sectionMM, b.crossSections, "A seam cut through, the paper drawn much too thick. The same holds for the seams that run across.")
+	})
 }
+
+// mostDiscs is how many sheets the drawing of the order numbers one by one.
+const mostDiscs = 25
+
+// leastDiscMM is the radius of the smallest disc whose number can be read: it is set in six points.
+const leastDiscMM = 1.8
 
 // path draws the board's grid with the way that the pasting takes.
 func (b *book) path(box layout.Rect) {
@@ -72,8 +75,8 @@ func (b *book) path(box layout.Rect) {
 		cell := b.onFigure(at, s.Cell)
 		narrowest = min(narrowest, cell.WidthMM, cell.HeightMM)
 	}
-	radius := min(3, 0.22*narrowest)
-	numbered := radius >= 1.1
+	radius := min(3, 0.3*narrowest)
+	numbered := radius >= leastDiscMM && len(p.Sheets) <= mostDiscs
 	if !numbered {
 		radius = 0
 	}
@@ -102,7 +105,7 @@ func (b *book) path(box layout.Rect) {
 		}
 	} else {
 		x, y := middle(p.Sheets[0])
-		b.disc(x, y, 1.6, "1")
+		b.disc(x, y, leastDiscMM, "1")
 	}
 	b.cornerLamp(at)
 }

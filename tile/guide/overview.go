@@ -11,40 +11,63 @@ func (b *book) overview() {
 	g, p := b.geo, b.job.Plan
 	b.put(sideStyle, g.left, b.y+3, "ASSEMBLY GUIDE")
 	b.y += 6
-	title := coverStyle
-	for title.pt > 17 && len(b.wrap(title, g.fullMM(), b.clean(b.job.Name))) > 1 {
-		title = title.at(title.pt - 1)
-	}
-	lines := b.wrap(title, g.fullMM(), b.clean(b.job.Name))
-	for _, l := range lines[:min(len(lines), 3)] {
-		b.putLine(title, g.left, title.base(b.y), l)
-		b.y += title.lead
-	}
+	b.coverTitle()
 	b.y += 2
 	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	b.y += 6
 
-	side := min(0.42*g.fullMM(), 0.28*(g.bottom-g.top), 90)
+	side := min(0.42*g.fullMM(), 0.26*(g.bottom-g.top), 90)
 	view := layout.Rect{XMM: g.left, YMM: b.y, WidthMM: side, HeightMM: side}
 	b.placeImage(view, b.job.DropView, photoPPI)
+	b.frame(view, pen{grey, 0.2, nil})
 	x := view.RightMM() + 7
 	w := min(g.right-x, measureMM)
 	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, by ray tracing.")
 	body := bodyStyle
 	y := b.y - 1
 	short, _ := b.job.hangs()
+	sheets := "Its sheets, cut and pasted on a board, make"
+	if b.job.single() {
+		sheets = "Its one sheet, cut and pasted on a board, makes"
+	}
+	inside := "the picture appears inside, the right way round."
+	if b.job.rod() {
+		inside = "the picture appears inside, the right way round and squeezed " + strong("across the rod only") + "."
+	}
 	for _, text := range []string{
-		"This guide goes with " + strong("sheets.pdf") + ". Its sheets, cut and pasted on a board, make a backdrop of " + strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
-		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() + " and look at it through the " + b.job.body() + ": the picture appears inside, the right way round. The board itself looks " + strong(short) + ".",
-		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(sections)-1)),
+		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " + strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
+		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() + " and look at it through the " + b.job.body() + ": " + inside + " The board itself looks " + strong(short) + ".",
+		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(b.sections)-1)),
 		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
 	} {
 		y = b.block(body, x, y, w, text) + paraGapMM
 	}
-	b.y = max(below, y) + 4
+	b.y = max(below, y) + 3
 	b.floor = b.y
 	b.facts()
 	b.contents()
+}
+
+// coverTitle sets the job's name, in up to three lines, smaller where it is long.
+func (b *book) coverTitle() {
+	const mostLines, leastPt = 3, 17
+	g, name, s := b.geo, b.clean(b.job.Name), coverStyle
+	for s.pt > leastPt && len(b.wrap(s, g.fullMM(), name)) > 1 {
+		s = s.at(s.pt - 1)
+	}
+	lines := b.wrap(s, g.fullMM(), name)
+	for i, l := range lines[:min(len(lines), mostLines)] {
+		if i == mostLines-1 {
+			for _, more := range lines[mostLines:] { // the line ends in an ellipsis then
+				l = append(l, more...)
+			}
+		}
+		b.putFit(s, g.left, s.base(b.y), g.fullMM(), l.text())
+		b.y += s.lead
+	}
+	if b.lacks(name) {
+		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The guide\u2019s font lacks some letters of the name: each shows as a question mark.")
+	}
 }
 
 // facts lists the key figures, each name beside its words.
@@ -58,9 +81,12 @@ func (b *book) facts() {
 	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
 	b.fact("Sheets", strong(count(len(p.Sheets), "sheet", "sheets"))+fmt.Sprintf(" of %s, %s: %s, %s.",
 		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows")))
-	b.fact("Distance", strong(length(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")
-	b.fact("Camera distance", strong(length(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+b.job.body()+".")
+	b.fact("Distance", strong(far(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")
+	b.fact("Camera distance", strong(far(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+b.job.body()+".")
 	b.fact(title(b.job.body()), title(b.job.bodyAtLength())+"; refractive index "+short(d.Index, 4)+".")
+	if b.job.rod() {
+		b.fact("Along the rod", b.job.oneWay())
+	}
 	b.fact("Fill", "The picture takes up "+strong(percent(pic.Fill))+" of the "+b.job.body()+"\u2019s visible radius.")
 	b.fact("Reach", b.reach())
 	b.fact("Dark rim", b.job.darkRim())
@@ -75,7 +101,7 @@ func (b *book) facts() {
 func (b *book) reach() string {
 	pic := b.job.Plan.Picture
 	ratio := pic.ReachMM / pic.NearAxisReachMM
-	return fmt.Sprintf("%s from the axis, traced exactly. The near-axis (thin lens) formula says %s. It holds only for rays close to the axis; here it is wrong by a factor of %s. Never size a print by it.",
+	return fmt.Sprintf("%s from the axis, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor of %s: never size a print by it.",
 		strong(length(pic.ReachMM)), length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
 }
 
@@ -101,11 +127,11 @@ func (b *book) contents() {
 	if g.beside {
 		columns = 2
 	}
-	rows := (len(sections) + columns - 1) / columns
+	rows := (len(b.sections) + columns - 1) / columns
 	b.need(float64(rows)*rowMM + sideGapMM)
 	b.side("In this guide")
 	w := (min(g.textWidth, measureMM) - gapMM*float64(columns-1)) / float64(columns)
-	for i, s := range sections {
+	for i, s := range b.sections {
 		x := g.textX + float64(i/rows)*(w+gapMM)
 		base := bodyStyle.base(b.y + float64(i%rows)*rowMM)
 		b.put(bodyStyle.in(accent), x, base, fmt.Sprint(i+1))
@@ -118,10 +144,10 @@ func (b *book) contents() {
 
 // pageOf is the page on which a section starts; 0 while pages are only counted.
 func (b *book) pageOf(section int) int {
-	if b.listed == nil {
+	if b.starts == nil {
 		return 0
 	}
-	return b.listed[section]
+	return b.starts[section]
 }
 
 // title starts a text with a capital.

@@ -21,8 +21,8 @@ const (
 	wideMM        = 160.0 // width inside the margins from which headings stand beside the text
 )
 
-// followsMM is the room that a section needs to follow on without a new page.
-const followsMM = 75.0
+// headMM is the height of a section's head.
+const headMM = 19.0
 
 // geometry is where things go on a page, in guide mm.
 type geometry struct {
@@ -76,6 +76,7 @@ func (b *book) need(heightMM float64) {
 // newPage ends the page and starts the next.
 func (b *book) newPage() {
 	b.endPage()
+	b.bottoms = append(b.bottoms, b.lowest())
 	b.doc.AddPage(b.geo.widthMM*b.geo.scale, b.geo.heightMM*b.geo.scale)
 	b.doc.Canvas().TransformBegin()
 	b.doc.Canvas().TransformScaleXY(100*b.geo.scale, 0, 0)
@@ -105,19 +106,12 @@ func (b *book) footer() {
 	b.putFit(footStyle, g.left, base, at-g.left-6, b.clean(b.job.Name)+" \u2013 assembly guide")
 }
 
-// begin starts a section: a rule across the page, its number, its title.
-func (b *book) begin(number int, s section) {
-	const headMM = 19
-	if s.fresh || b.room() < followsMM {
-		b.newPage()
-	} else {
-		b.y = max(b.y, b.floor) + 12
-	}
-	b.starts = append(b.starts, b.page)
+// title sets a section's head: a rule across the page, its number, its title.
+func (b *book) title(i int, s section) {
 	g := b.geo
 	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	base := b.y + 11
-	n := fmt.Sprint(number)
+	n := fmt.Sprint(i + 1)
 	b.put(numberStyle, g.left, base, n)
 	x := g.textX
 	if !g.beside {

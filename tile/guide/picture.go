@@ -42,6 +42,9 @@ func (b *book) placeImage(at layout.Rect, img image.Image, ppi float64) {
 	b.place(at, func() (image.Image, error) {
 		perMM := b.perMM(ppi, max(at.WidthMM, at.HeightMM))
 		from := img.Bounds()
+		if float64(from.Dx()) <= at.WidthMM*perMM && float64(from.Dy()) <= at.HeightMM*perMM {
+			return opaque(img), nil // as it is: scaled, white would come out a shade darker than the paper
+		}
 		w := max(1, min(from.Dx(), int(math.Ceil(at.WidthMM*perMM))))
 		h := max(1, min(from.Dy(), int(math.Ceil(at.HeightMM*perMM))))
 		out := image.NewRGBA(image.Rect(0, 0, w, h))
@@ -49,6 +52,14 @@ func (b *book) placeImage(at layout.Rect, img image.Image, ppi float64) {
 		draw.CatmullRom.Scale(out, out.Rect, img, from, draw.Over, nil)
 		return out, nil
 	})
+}
+
+// opaque puts a picture on white.
+func opaque(img image.Image) *image.RGBA {
+	out := image.NewRGBA(image.Rectangle{Max: img.Bounds().Size()})
+	draw.Draw(out, out.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(out, out.Rect, img, img.Bounds().Min, draw.Over)
+	return out
 }
 
 // placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear it is shown paler.

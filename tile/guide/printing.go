@@ -2,67 +2,119 @@ package guide
 
 import (
 	"fmt"
+	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/sheet"
 )
 
-// How far the check rule may be off (common practice, no source).
-const (
-	ruleMM    = 100.0
-	ruleOffMM = 0.5
-)
+// How far a check rule may be off, as a share of it: what can be read with a lens, and no more than the seams bear.
+const offShare = 0.002
 
 // printing says how to print at true size and how to check it.
 func (b *book) printing() {
 	p := b.job.Plan
 	n := len(p.Sheets)
-	b.intro("The sheets fit only if they come out at their true size.")
-
-	b.side("Print")
-	b.step(1, fmt.Sprintf("Open %s. It has %s, one sheet of the backdrop on each, in the order of pasting.", strong("sheets.pdf"), count(n, "page", "pages")))
-	b.step(2, fmt.Sprintf("In the print dialogue choose %s paper, %s, and the kind of paper that you put in.", strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
-	b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
-	b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose the best quality.")
-	b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go.")
-	b.step(6, "Let the ink dry as long as the paper\u2019s maker says before you cut.")
-
-	b.side("Check the size")
-	b.para("Every sheet carries a check rule in the strip beside the picture: a line with a tick each 10" + noBreak + "mm, " + strong("100"+noBreak+"mm") +
-		" long. On a small sheet it is shorter; its length stands beside it. Lay a steel rule along it.")
-	b.figure(16, b.checkRule)
-	b.caption("A check rule, as it looks on the sheets. This one is true too if the guide was printed at 100" + noBreak + "%.")
-
-	adds := "over the whole print"
-	longer, inRow := p.Backdrop.WidthMM, p.Backdrop.Columns
-	if p.Backdrop.HeightMM > longer {
-		longer, inRow = p.Backdrop.HeightMM, p.Backdrop.Rows
+	intro, pages := "The sheets fit only if they come out at their true size.", ": "+count(n, "page", "pages")+", a sheet on each, in the order of pasting."
+	if b.job.single() {
+		intro, pages = "The picture is right only if it comes out at its true size.", ", which has one page."
 	}
-	if inRow > 1 {
-		adds = "over " + count(inRow, "sheet", "sheets") + " in a row"
-	}
-	const share = ruleOffMM / ruleMM
-	b.note(strong(fmt.Sprintf("If the 100%smm are off by more than %g%smm, stop.", noBreak, ruleOffMM, noBreak)) + " Do not go on and do not cut. " +
-		fmt.Sprintf("%g%smm on 100%smm looks small, but %s it adds up to %s.", ruleOffMM, noBreak, noBreak, adds, strong(length(longer*share))))
-	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, and in the program that shows the PDF. Try another program. Print page 1 again, and measure again. If it stays off, use another printer: sheets of a wrong size cannot be made to fit.")
-	printed := p.Backdrop.Printed(p.Sheets[0])
-	b.para(fmt.Sprintf("Measure the printed picture too. On page 1 it is %s wide and %s high; the width may be off by %s, the height by %s.",
-		strong(length(printed.WidthMM)), strong(length(printed.HeightMM)), length(printed.WidthMM*share), length(printed.HeightMM*share)))
+	b.intro(intro)
+
+	b.topic("Print", func(b *book) {
+		b.step(1, "Open "+strong("sheets.pdf")+pages)
+		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.", strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
+		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
+		if b.job.single() {
+			b.step(4, "Choose the best quality, print, and let the ink dry as long as the paper\u2019s maker says. Check the size before you cut.")
+			return
+		}
+		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose the best quality.")
+		b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go, and let the ink dry as long as the paper\u2019s maker says.")
+	})
+	b.topic("Check the size", (*book).checkSize)
 }
 
-// checkRule draws a check rule in its true length, or as many whole centimetres of it as the page holds.
-func (b *book) checkRule(box layout.Rect) {
-	const tickMM, endMM, stepMM = 2.0, 4.0, 10.0
+// checkSize says how to measure page 1, and how far off it may be.
+func (b *book) checkSize() {
+	p := b.job.Plan
+	first := p.Sheets[0]
+	ruleMM := sheet.CheckRuleMM(first)
+	stop := ""
+	if ruleMM > 0 {
+		carries := "every sheet carries a check rule with a tick each 10" + noBreak + "mm. On page 1 it is "
+		if b.job.single() {
+			carries = "the sheet carries a check rule with a tick each 10" + noBreak + "mm. It is "
+		}
+		b.para("In the strip beside the picture " + carries + strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
+		b.checkRuleFigure(ruleMM)
+		stop = fmt.Sprintf("If the %s are off by more than %s, stop.", length(ruleMM), length(offShare*ruleMM))
+	} else {
+		b.para("The paper is too small for a check rule: measure the picture itself.")
+		stop = fmt.Sprintf("If the width is off by more than %s, or the height by more than %s, stop.", off(first.Cell.WidthMM), off(first.Cell.HeightMM))
+	}
+	whole := "The whole cell tells still more. From cut mark to cut mark, or to where a landing line begins (just past the cell), page 1 must measure "
+	if b.job.single() {
+		whole = "The whole picture tells still more. From cut mark to cut mark it must measure "
+	}
+	b.para(whole + strong(size(first.Cell.WidthMM, first.Cell.HeightMM)) +
+		fmt.Sprintf(", within %s across and %s down.", off(first.Cell.WidthMM), off(first.Cell.HeightMM)))
+	b.note(strong(stop) + " Do not go on and do not cut. " + b.why())
+	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in the program that shows the PDF. Print again, and measure again. If it stays off, use another program or another printer.")
+}
+
+// off is how far a length may be off.
+func off(mm float64) string { return length(math.Max(0.1, math.Floor(offShare*mm*10+0.5)/10)) }
+
+// why says what a scale that is off by offShare does to this job.
+func (b *book) why() string {
+	p := b.job.Plan.Backdrop
+	cell := b.job.Plan.Sheets[0].Cell
+	off := length(100*offShare) + " on 100" + noBreak + "mm"
+	if b.job.single() {
+		return fmt.Sprintf("At %s the print is wrong by %s.", off, strong(length(offShare*max(p.WidthMM, p.HeightMM))))
+	}
+	longMM, inRow, cellMM := p.WidthMM, p.Columns, cell.WidthMM
+	if p.Rows > 1 && (p.HeightMM > p.WidthMM || p.Columns == 1) {
+		longMM, inRow, cellMM = p.HeightMM, p.Rows, cell.HeightMM
+	}
+	bares := ""
+	if offShare*cellMM > sheet.LandingFromMM {
+		bares = ", enough to bare it"
+	}
+	return fmt.Sprintf("The landing line, which the next sheet must cover, begins only %s past the seam. At %s a cell of %s is wrong by %s%s; over %s in a row it adds up to %s.",
+		length(sheet.LandingFromMM), off, length(cellMM), strong(length(offShare*cellMM)), bares, count(inRow, "sheet", "sheets"), strong(length(offShare*longMM)))
+}
+
+// checkRuleFigure draws a check rule like those on the sheets, in its true length or, on a page too narrow for that, at half of it.
+func (b *book) checkRuleFigure(ruleMM float64) {
 	perPaper := 1 / b.geo.scale // guide mm for one on paper
-	steps := min(int(ruleMM/stepMM), int((box.RightMM()-b.geo.textX)/(stepMM*perPaper)))
-	x, y := b.geo.textX, box.YMM+6
-	b.line(x, y, x+float64(steps)*stepMM*perPaper, y, plain)
+	words := "A check rule as on the sheets; true here too, if the guide was printed at 100" + noBreak + "%."
+	if ruleMM*perPaper > b.geo.fullMM() {
+		perPaper /= 2
+		words = "A check rule, half as large as on the sheets."
+	}
+	b.figure(12, func(box layout.Rect) {
+		x := box.XMM
+		if ruleMM*perPaper <= b.geo.textWidth {
+			x = b.geo.textX
+		}
+		b.checkRule(x, box.YMM+5, ruleMM, perPaper)
+	}, words)
+}
+
+// checkRule draws a check rule from a point on, at so many guide mm for one of its own.
+func (b *book) checkRule(x, y, ruleMM, perMM float64) {
+	const tickMM, endMM, stepMM = 2.0, 4.0, 10.0
+	b.line(x, y, x+ruleMM*perMM, y, plain)
+	steps := int(math.Round(ruleMM / stepMM))
 	for i := range steps + 1 {
-		at, tick := x+float64(i)*stepMM*perPaper, tickMM
-		if i == 0 || i == steps || i == steps/2 {
+		at, tick := x+float64(i)*stepMM*perMM, tickMM
+		if i == 0 || i == steps || 2*i == steps {
 			tick = endMM
 		}
 		b.line(at, y, at, y-tick, plain)
 	}
 	b.put(labelStyle, x, y+5, "0")
-	b.putRight(labelStyle, x+float64(steps)*stepMM*perPaper, y+5, fmt.Sprintf("%d%smm", steps*int(stepMM), noBreak))
+	b.putRight(labelStyle, x+ruleMM*perMM, y+5, length(ruleMM))
 }

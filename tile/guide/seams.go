@@ -1,27 +1,164 @@
 package guide
 
-import "dropsheet/layout"
+import (
+	"image"
+	"image/color"
+	"image/draw"
 
-// seams shows the seam map.
+	"dropsheet/layout"
+	"dropsheet/tile/ink"
+)
+
+// How the seam map's panels are shown, in guide mm for a pixel of the map.
+const (
+	panelMM      = 0.12 // its type is then as large as the guide's
+	leastPanelMM = 0.1  // for a smaller one, each panel would get a page of its own
+	besideMM     = 44.0 // the narrowest column of words beside a panel
+)
+
+// seams shows the two panels of the seam map, each with words beside or below it.
 func (b *book) seams() {
-	b.intro("The seam map shows each seam twice: on the board, and as the " + b.job.body() + " bends it. It is seams.png in the job\u2019s folder.")
-	size := b.job.SeamMap.Bounds().Size()
-	w, h := float64(size.X), float64(size.Y)
-	high := min(b.geo.fullMM()*h/w, b.geo.bottom-b.y-50)
-	b.figure(high, func(box layout.Rect) {
-		at := inside(box, w, h)
-		at.XMM = box.XMM
-		b.placeImage(at, b.job.SeamMap, drawingPPI)
+	b.intro(b.job.mapIntro())
+	board, drop := b.panels.Board.Size(), b.panels.Drop.Size()
+	if k := min(panelMM, (b.geo.fullMM()-gutterMM)/float64(board.X+drop.X)); board.Y > board.X && k >= leastPanelMM {
+		// A tall board leaves room for the drop beside it.
+		b.mapPanel(b.boardTitle(), b.panels.Board, k, func(b *book, x, y, w float64) float64 {
+			y = b.block(sideStyle, x, y-sideStyle.lead-1, w, b.dropTitle()) + 1
+			return b.key(k, x, b.part(b.panels.Drop, k, x, y)+figureGapMM, w)
+		})
+		b.topic("How to read it", func(b *book) { b.y = b.bullets(b.job.reading(), b.geo.textX, b.y, b.geo.textWidth) })
+		return
+	}
+	k := b.panelScale()
+	b.boardPanel(k)
+	b.dropPanel(k)
+}
+
+func (b *book) boardTitle() string { return "On the board, as it hangs" }
+func (b *book) dropTitle() string  { return "In the " + b.job.body() + ", as the camera sees it" }
+
+func (b *book) boardPanel(k float64) {
+	b.mapPanel(b.boardTitle(), b.panels.Board, k, func(b *book, x, y, w float64) float64 { return b.key(k, x, y, w) })
+}
+
+func (b *book) dropPanel(k float64) {
+	b.mapPanel(b.dropTitle(), b.panels.Drop, k, func(b *book, x, y, w float64) float64 { return b.bullets(b.job.reading(), x, y, w) })
+}
+
+// panelScale is guide mm for a pixel of the map: as large as both panels on one page allow, or, where that is small, one on the section's
+// first page and the other on its second.
+func (b *book) panelScale() float64 {
+	roomMM := b.geo.bottom - b.geo.top - headMM - b.blockMM(leadStyle, b.geo.textWidth, b.job.mapIntro()) - 2*sideGapMM
+	holds := func(k float64, draw func(*book)) bool {
+		high, pages := b.takes(draw)
+		return pages == 1 && high <= roomMM
+	}
+	widest := b.geo.fullMM() / float64(max(b.panels.Board.Dx(), b.panels.Drop.Dx()))
+	k := min(panelMM, widest)
+	for ; k > leastPanelMM; k -= 0.002 {
+		if holds(k, func(b *book) { b.boardPanel(k); b.dropPanel(k) }) {
+			return k
+		}
+	}
+	for k = min(panelMM, widest); k > leastPanelMM/2 && !holds(k, func(b *book) { b.boardPanel(k) }); k -= 0.002 {
+	}
+	return k
+}
+
+// mapPanel sets a panel of the map under a title, and words in the column beside it, or below it where that is too narrow.
+func (b *book) mapPanel(title string, part image.Rectangle, k float64, words func(b *book, x, y, w float64) (bottom float64)) {
+	b.together(func(b *book) {
+		g := b.geo
+		b.y = b.lowest() + b.gap(sideGapMM)
+		b.y = b.block(sideStyle, g.left, b.y, g.fullMM(), title) + 1
+		bottom := b.part(part, k, g.left, b.y)
+		x, y := g.left+k*float64(part.Dx())+gutterMM, b.y
+		if g.right-x < besideMM {
+			x, y = g.left, bottom+captionGapMM
+		}
+		b.y = max(bottom, words(b, x, y, min(g.right-x, measureMM)))
+		b.floor = b.y
 	})
-	b.side("How to read it")
-	if len(b.job.Plan.Sheets) == 1 {
-		b.para("This backdrop is a single sheet and has no seams. The circles still show how far out the " + b.job.body() + " looks.")
+}
+
+// part places a part of the map, pixel for pixel so that its thin lines stay, and returns where it ends.
+func (b *book) part(part image.Rectangle, k, x, y float64) (bottom float64) {
+	at := layout.Rect{XMM: x, YMM: y, WidthMM: k * float64(part.Dx()), HeightMM: k * float64(part.Dy())}
+	whole := b.job.SeamMap
+	b.place(at, func() (image.Image, error) {
+		cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
+		draw.Draw(cut, cut.Rect, whole, whole.Bounds().Min.Add(part.Min), draw.Src)
+		return cut, nil
+	})
+	return at.BottomMM()
+}
+
+// key sets what the map's lines are, each beside a piece of it, in two columns where there is room.
+func (b *book) key(k, x, y, w float64) (bottom float64) {
+	const sampleMM, afterMM, twoMM = 9.6, 12.0, 120.0
+	rows := len(b.panels.Key)
+	if w >= twoMM {
+		rows, w = (rows+1)/2, w/2
 	}
-	rings, inner := "The circles show", "the inner circle"
-	if b.job.body() == "rod" {
-		rings, inner = "The pairs of lines show", "the space between the inner pair of lines"
+	top := y
+	for i, e := range b.panels.Key {
+		if i == rows {
+			x, y = x+w, top
+		}
+		b.sample(e.Line, k, x, x+sampleMM, y+labelStyle.lead/2)
+		y = b.block(labelStyle, x+afterMM, y, w-afterMM, e.Text) + 1
+		bottom = max(bottom, y)
 	}
-	b.bullet("On the board, seams are straight lines between the cells. " + rings + " where the " + b.job.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half and three quarters of its visible radius.")
-	b.bullet("In the " + b.job.body() + " the same seams are bent, and close together toward the rim. A seam near the middle shows the most: it is enlarged the most.")
-	b.bullet("Take the most care over the seams that cross " + inner + ". Look there for white edges, gaps and steps, and touch them up first.")
+	return bottom
+}
+
+// sample draws a piece of one of the map's lines.
+func (b *book) sample(l ink.Line, k, from, to, y float64) {
+	shadeOf := func(c color.RGBA) shade { return shade{int(c.R), int(c.G), int(c.B)} }
+	dash := make([]float64, len(l.DashPx))
+	for i, px := range l.DashPx {
+		dash[i] = k * px
+	}
+	b.line(from, y, to, y, pen{shadeOf(l.Keyline), k * (l.WidthPx + 2*l.KeylinePx), dash})
+	b.line(from, y, to, y, pen{shadeOf(l.Colour), k * l.WidthPx, dash})
+}
+
+// bullets sets a list in a column, outside the flow.
+func (b *book) bullets(texts []string, x, y, w float64) (bottom float64) {
+	const indent = 4.6
+	for _, text := range texts {
+		b.fill(layout.Rect{XMM: x, YMM: y + bodyStyle.lead/2 - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
+		y = b.block(bodyStyle, x+indent, y, w-indent, text) + 1.9
+	}
+	return y
+}
+
+// mapIntro says what the map is.
+func (j Job) mapIntro() string {
+	const file = " Both views are in seams.png in the job\u2019s folder."
+	switch {
+	case j.single():
+		return "How the picture on the board comes to lie in the " + j.body() + "." + file
+	case j.rod():
+		return "Each seam twice: on the board, and as the rod shows it." + file
+	}
+	return "Each seam twice: on the board, and as the " + j.body() + " bends it." + file
+}
+
+// reading says how to read the map.
+func (j Job) reading() []string {
+	rings, inner, in := "The circles", "inside the innermost circle", "In the "+j.body()+" the same seams are bent, and close together toward the rim."
+	if j.rod() {
+		rings, inner, in = "The pairs of lines", "between the innermost pair of lines", "In the rod the seams that run along it close up toward its edges. Along the rod nothing is squeezed, so that only a short stretch of the board shows."
+	}
+	fills := rings + " show where the " + j.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half and three quarters of its visible radius."
+	if j.single() {
+		return []string{fills}
+	}
+	return []string{
+		fills,
+		in + " A seam near the middle is drawn largest, and shows the most.",
+		"Take the most care over the seams that the map marks as showing, and over those " + inner + ": look for white edges, gaps and steps, and touch them up.",
+		strong("dropsheet seams <folder>") + " lists every seam, the plainest first, and what would hide it.",
+	}
 }

@@ -12,27 +12,28 @@ import (
 // sharpness says what each stop does to sharpness and light, and what to do about both.
 func (b *book) sharpness() {
 	p, body := b.job.Plan, b.job.body()
-	s := p.Sharpness()
+	s := b.sharp
 	own := ownStop(s)
 	b.intro("The " + body + "\u2019s edge and the picture in it lie at two distances from the lens, so no focus makes both sharp. Closing the aperture helps, and costs light.")
-	b.figure(b.planesMM(), func(box layout.Rect) { b.planes(box, own.Best.FocusMM) })
+	b.figure(b.planesMM(), func(box layout.Rect) { b.planes(box, own.Best.FocusMM) }, "")
 
-	b.side("Blur")
-	b.para("How large a point is drawn, in pixels of the frame, at the best focus, diffraction included. Light is in stops, against the plan’s " +
-		strong(layout.StopMark(own.FNumber)) + "." + b.alongRod(own))
-	b.table(b.stopTable(s))
-	b.note(b.verdict(s))
-
-	b.side("Focus")
-	b.para(fmt.Sprintf("Focus on something thin held where the %s will be, then move the camera back by %s. At %s the edge\u2019s blur is then %s and the picture\u2019s %s; with the edge in focus the picture\u2019s is %s, with the picture in focus the edge\u2019s %s.",
-		body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), layout.StopMark(own.FNumber), tenthPx(own.Best.Blur.EdgePx), pixels(own.Best.Blur.Centre.TangentialPx),
-		tenthPx(own.Edge.Blur.Centre.TangentialPx), tenthPx(own.Picture.Blur.EdgePx)))
-
-	b.side("What helps")
-	b.bullet("A wider frame: all is drawn smaller, the blur too. A longer lens from further off does " + strong("not") + " help: in a frame of the same width the blur is the same.")
-	b.bullet("More light: each stop further closed needs twice as much, or " + b.halfRate() + ".")
-
-	b.bullet("Lamps on the mains pulse at twice its frequency. " + pulses(s.Mains))
+	b.together(func(b *book) {
+		b.side("Blur")
+		b.para("How large a point is drawn, in pixels of the frame, at the best focus, diffraction included. Light is in stops, against the plan\u2019s " +
+			strong(layout.StopMark(own.FNumber)) + "." + b.alongRod(own))
+		b.table(b.stopTable(s))
+		b.note(b.verdict(s))
+	})
+	b.topic("Focus", func(b *book) {
+		b.para(fmt.Sprintf("Focus on something thin held where the %s will be, then move the camera back by %s. At %s the edge\u2019s blur is then %s and the picture\u2019s %s; with the edge in focus the picture\u2019s is %s, with the picture in focus the edge\u2019s %s.",
+			body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), layout.StopMark(own.FNumber), tenthPx(own.Best.Blur.EdgePx), pixels(own.Best.Blur.Centre.TangentialPx),
+			tenthPx(own.Edge.Blur.Centre.TangentialPx), tenthPx(own.Picture.Blur.EdgePx)))
+	})
+	b.topic("What helps", func(b *book) {
+		b.bullet("A wider frame: all is drawn smaller, the blur too. A longer lens from further off does " + strong("not") + " help: in a frame of the same width the blur is the same.")
+		b.bullet("More light: each stop further closed needs twice as much, or " + b.halfRate() + ".")
+		b.bullet("Lamps on the mains pulse at twice its frequency. " + pulses(s.Mains))
+	})
 }
 
 // ownStop is the line of the plan's own stop, which the table always holds.

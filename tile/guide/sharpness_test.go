@@ -9,7 +9,6 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/tile/pdf/pdftest"
 )
 
 // The page on sharpness tells the plan's figures: a line for every stop, the three distances of the drawing, whether a stop holds, and the mains.
@@ -34,8 +33,8 @@ func TestSharpnessPage(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
 			c.change(&s)
-			file := bytesOf(t, jobOf(t, s))
-			texts := pageTexts(pdftest.Open(t, file))
+			doc := worded(t, jobOf(t, s))
+			texts := pageTexts(doc)
 			first, next := pageWith(t, texts, "3 Sharpness and exposure The"), pageWith(t, texts, "4 Light This")
 			page := strings.Join(texts[first-1:next-1], " ")
 			for _, says := range c.says {
@@ -50,7 +49,7 @@ func TestSharpnessPage(t *testing.T) {
 				require.Contains(t, page, layout.StopMark(stop.FNumber)+" ")
 				require.Contains(t, page, fmt.Sprintf(" %.1f ", stop.Best.Blur.EdgePx))
 			}
-			requireNoWordsOverlap(t, file)
+			requireNoWordsOverlap(t, doc)
 		})
 	}
 }
@@ -72,7 +71,7 @@ func TestPlanesOfAnyDrop(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := on(t, c.paper)
 			c.change(&s)
-			requireNoWordsOverlap(t, bytesOf(t, jobOf(t, s)))
+			requireNoWordsOverlap(t, worded(t, jobOf(t, s)))
 		})
 	}
 }

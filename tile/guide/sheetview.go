@@ -74,7 +74,8 @@ func overlap(r, q layout.Rect) layout.Rect {
 
 // details enlarges the corner of a sheet that faces the lamp and the one across, where the laps are.
 func (b *book) details(s layout.Sheet) {
-	const gapMM, k, highMM = 8.0, 2.0, 48.0
+	const gapMM, enlarged, highMM = 8.0, 2.0, 48.0
+	k := enlarged / b.geo.scale // on paper, whatever the guide's own scale is
 	p := b.job.Plan
 	light := p.Backdrop.LightFrom
 	cell := s.OnItsPage(s.Cell)
@@ -92,8 +93,8 @@ func (b *book) details(s layout.Sheet) {
 	}
 	left, top, right, bottom := p.Backdrop.Cut(s)
 	laps := !(left && top && right && bottom)
-	toward := "The " + corner(light) + " corner, toward the lamp, twice as large. Cut along the dashed lines, from mark to mark."
-	away := "The corner across, twice as large. The neighbours\u2019 cut edges go on the landing lines, their corners where the lines meet."
+	toward := "The " + corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed lines, from mark to mark."
+	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their corners where the lines meet."
 	high := highMM + b.blockMM(captionStyle, w, away) + 2
 	b.figure(high, func(box layout.Rect) {
 		b.drawSheet(box.XMM, box.YMM, k, view(!light.Left(), !light.Top(), 0.62), s)
@@ -103,5 +104,5 @@ func (b *book) details(s layout.Sheet) {
 			b.drawSheet(x, box.YMM, k, view(light.Left(), light.Top(), 0.5), s)
 			b.block(captionStyle, x, box.YMM+highMM+1.5, w, away)
 		}
-	})
+	}, "")
 }

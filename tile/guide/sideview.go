@@ -7,13 +7,13 @@ import (
 	"dropsheet/layout"
 )
 
-const sideViewMM = 81.0
+const sideViewMM = 69.0
 
 // sideView draws camera, drop, board and lamp from the side, not to scale, with the real figures.
 func (b *book) sideView(box layout.Rect) {
 	p := b.job.Plan
-	const boardHalf, dimsMM = 26.0, 11.0
-	axisY := box.YMM + 36
+	const boardHalf, dimsMM = 23.0, 10.0
+	axisY := box.YMM + 29
 	camera := box.XMM + 2
 	pupil := camera + 27
 	board := box.RightMM() - 24
@@ -88,7 +88,7 @@ func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 	nameY := axisY - 10
 	switch p.Drop.Body {
 	case flip.UprightRod:
-		const half = 17
+		const half = 12
 		b.fill(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, tint)
 		b.frame(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, outline)
 		nameY = axisY - half - 4

@@ -2,8 +2,11 @@ package guide
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
+
+	"github.com/jung-kurt/gofpdf"
 
 	"dropsheet/flip/units"
 )
@@ -94,6 +97,11 @@ func (b *book) encode(text string) string {
 	return out.String()
 }
 
+// lacks tells whether the core fonts lack letters of a text.
+func (b *book) lacks(text string) bool {
+	return strings.Count(b.encode(text), "?") > strings.Count(text, "?")
+}
+
 // set makes a style current on the canvas.
 func (b *book) set(s style) {
 	c := b.doc.Canvas()
@@ -103,10 +111,26 @@ func (b *book) set(s style) {
 
 // width measures a line of text.
 func (b *book) width(s style, text string) float64 {
-	c := b.doc.Canvas()
-	c.SetFont(s.font, s.weight, s.pt)
-	return c.GetStringWidth(b.encode(text))
+	ems, sum := letterEms()[s.font+s.weight], 0.0
+	for _, letter := range []byte(b.encode(text)) {
+		sum += ems[letter]
+	}
+	return sum * s.sizeMM()
 }
+
+// letterEms are the widths of the core fonts' letters, in cp1252, as shares of their size. Core fonts have no kerning, so that they add up.
+var letterEms = sync.OnceValue(func() map[string]*[256]float64 {
+	all := map[string]*[256]float64{}
+	c := gofpdf.New("P", "mm", "A4", "")
+	for _, s := range []style{bodyStyle, sideStyle, commandStyle} {
+		c.SetFont(s.font, s.weight, s.pt)
+		all[s.font+s.weight] = &[256]float64{}
+		for letter := range 256 {
+			all[s.font+s.weight][letter] = c.GetStringWidth(string([]byte{byte(letter)})) / s.sizeMM()
+		}
+	}
+	return all
+})
 
 // put sets one line of text from x on, on a baseline.
 func (b *book) put(s style, x, base float64, text string) {
@@ -129,7 +153,7 @@ func (b *book) putFit(s style, x, base, widthMM float64, text string) {
 	b.put(s, x, base, b.fit(s, widthMM, text))
 }
 
-// fit shortens a text to widthMM. Core fonts have no kerning, so that letters' widths add up.
+// fit shortens a text to widthMM.
 func (b *book) fit(s style, widthMM float64, text string) string {
 	const ellipsis = "\u2026"
 	fits, used, room := 0, 0.0, widthMM-b.width(s, ellipsis)

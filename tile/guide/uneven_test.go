@@ -38,7 +38,7 @@ func TestUnevenCells(t *testing.T) {
 				narrowest = min(narrowest, sheet.Cell.WidthMM, sheet.Cell.HeightMM)
 			}
 			require.Less(t, narrowest, 0.9*min(even.Sheets[0].Cell.WidthMM, even.Sheets[0].Cell.HeightMM), "cells are uneven")
-			requireNoWordsOverlap(t, bytesOf(t, j))
+			requireNoWordsOverlap(t, worded(t, j))
 		})
 	}
 }

@@ -11,6 +11,15 @@ type run struct {
 // line is what stands on one line of wrapped text.
 type line []run
 
+// text is what stands on the line.
+func (l line) text() string {
+	var all strings.Builder
+	for _, r := range l {
+		all.WriteString(r.text)
+	}
+	return all.String()
+}
+
 // style is the style that a run is set in.
 func (r run) style(s style) style {
 	if r.bold {

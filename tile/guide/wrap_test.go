@@ -12,17 +12,9 @@ import (
 func testBook(t testing.TB) *book {
 	p, err := usual().Plan()
 	require.NoError(t, err)
-	b := newBook(Job{Plan: p}, nil, 0)
+	b := newBook(Job{Plan: p}, found{})
 	b.newPage()
 	return b
-}
-
-func (l line) text() string {
-	var all strings.Builder
-	for _, r := range l {
-		all.WriteString(r.text)
-	}
-	return all.String()
 }
 
 func TestWrap(t *testing.T) {
@@ -91,8 +83,9 @@ func TestNumbers(t *testing.T) {
 		{"no minus zero", tenth(-0.04), "0.0"},
 		{"length", length(889.23), "889.2\u00a0mm"},
 		{"whole length", length(400), "400\u00a0mm"},
-		{"metres", length(2350), "2.350\u00a0m"},
-		{"just under metres", length(1999.9), "1999.9\u00a0mm"},
+		{"long", length(2350.04), "2350\u00a0mm"},
+		{"far", far(2093.44), "2093.4\u00a0mm (2.09\u00a0m)"},
+		{"not so far", far(1999.9), "1999.9\u00a0mm"},
 		{"size", size(889.23, 592.8), "889.2\u00a0×\u00a0592.8\u00a0mm"},
 		{"percent", percent(0.0675), "6.8\u00a0%"},
 		{"short keeps what counts", short(1.3330, 4), "1.333"},

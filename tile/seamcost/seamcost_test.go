@@ -3,6 +3,9 @@ package seamcost_test
 import (
 	"math"
 	"math/rand"
+	"os"
+	"regexp"
+	"strconv"
 	"testing"
 
 	"dropsheet/flip"
@@ -147,8 +150,24 @@ func finely(m *seamsight.Model, p layout.Plan) (cost float64) {
 	return cost
 }
 
-// On every picture seams that were slid show less, and by as much as placement says: added up finely the gain is the same.
+// documented are the shares that DEVELOPERS.md tells, by picture.
+func documented(t *testing.T) map[string]float64 {
+	t.Helper()
+	text, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	shares := map[string]float64{}
+	for _, row := range regexp.MustCompile(`(?m)^\| (\w+): [^|]+ \| (\d\.\d+) \|`).FindAllStringSubmatch(string(text), -1) {
+		shares[row[1]], err = strconv.ParseFloat(row[2], 64)
+		require.NoError(t, err)
+	}
+	return shares
+}
+
+// On every picture seams that were slid show less, and by as much as placement says: added up finely the gain is the same. What the page for
+// developers tells is true.
 func TestPlacementPays(t *testing.T) {
+	told := documented(t)
+	require.Len(t, told, len(pictures))
 	for _, c := range pictures {
 		t.Run(c.name, func(t *testing.T) {
 			plans, err := setup().Plans()
@@ -162,6 +181,7 @@ func TestPlacementPays(t *testing.T) {
 			t.Logf("moved up to %.1f mm, %.3f of even cells (%.3f finely)", best.MovedMM, share, fine)
 			require.Less(t, fine, 1.0)
 			require.InDelta(t, fine, share, 0.01)
+			require.InDelta(t, told[c.name], share, 0.05, "measure again and mend DEVELOPERS.md")
 		})
 	}
 }

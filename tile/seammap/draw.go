@@ -37,9 +37,9 @@ func Draw(p layout.Plan, picture *texture.Texture, seams []seamsight.Seam) *imag
 	sheet := image.NewRGBA(image.Rect(0, 0, widthPx, a.height))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(paper), image.Point{}, draw.Src)
 	m.canvas = ink.On(sheet)
-	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, "Where the seams fall, and how plainly they show", setupText(p))
+	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, titleText(p), setupText(p))
 	m.drawHeading(m.faces.heading, a.boardHeading, "On the board, as it hangs", boardText(p.Backdrop))
-	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+bodyName(p.Drop.Body)+", as the camera sees it", "picture upright, seams bent, names where they fit")
+	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+bodyName(p.Drop.Body)+", as the camera sees it", showsText(p))
 
 	ground(sheet, m.board, p, picture, boardWhite)
 	ground(sheet, m.drop, p, picture, dropWhite)

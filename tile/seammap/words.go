@@ -38,6 +38,26 @@ func setupText(p layout.Plan) string {
 		body, short(p.Drop.DiameterMM), short(p.Drop.Index), short(p.Drop.DistanceMM), short(p.Drop.CameraMM))
 }
 
+// titleText is the map's title.
+func titleText(p layout.Plan) string {
+	if len(p.Seams) == 0 {
+		return "Where the " + bodyName(p.Drop.Body) + " looks on the board"
+	}
+	return "Where the seams fall, and how plainly they show"
+}
+
+// showsText says what the picture of the drop shows.
+func showsText(p layout.Plan) string {
+	switch {
+	case len(p.Seams) == 0:
+		return "the picture as it shows, turned right"
+	case p.Drop.Body != flip.Ball:
+		return "picture turned right, seams squeezed across, names where they fit"
+	default:
+		return "picture upright, seams bent, names where they fit"
+	}
+}
+
 // boardText tells the board in a line.
 func boardText(b layout.Backdrop) string {
 	sheets := "one sheet"

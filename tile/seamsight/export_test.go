@@ -2,9 +2,8 @@ package seamsight
 
 // What the tests outside the package look at.
 const (
-	Flare     = flare
-	ShowsFrom = showsFrom
-	WindowPx  = windowPx
+	Flare = flare
+	Cells = cells
 )
 
 var (

@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
 	"testing"
 
 	"dropsheet/flip"
@@ -38,6 +39,17 @@ func rod(body flip.Body) func(*layout.Setup) {
 	}
 }
 
+// cropped takes that many pixels from the middle of the frame.
+func cropped(widthPx, heightPx int) func(*layout.Setup) {
+	return func(s *layout.Setup) {
+		c := &s.Camera
+		share := float64(widthPx) / float64(c.WidthPx)
+		c.Sensor = layout.Size{WidthMM: c.Sensor.WidthMM * share, HeightMM: c.Sensor.WidthMM * share * float64(heightPx) / float64(widthPx)}
+		c.FrameWidthMM *= share
+		c.WidthPx, c.HeightPx = widthPx, heightPx
+	}
+}
+
 // plan makes a plan of the usual setup with changes.
 func plan(t testing.TB, changes ...func(*layout.Setup)) layout.Plan {
 	t.Helper()
@@ -68,20 +80,42 @@ func even(light float64) *texture.Texture {
 	return drawn(func(_, _ float64) float64 { return light })
 }
 
-// scenery has an even sky that darkens upward, hills of soft and of hard detail, a dark foreground and lit windows in it.
+// scenery is an even sky over hills, a busy slope and a dark foreground with lit windows. Its detail has every size, as in a photograph, where
+// each octave has about the same contrast (Field, Relations between the statistics of natural images, JOSA A 4, 1987; recalled from memory).
 func scenery(u, v float64) float64 {
+	detail := 0.0
+	for size := 8.0; size < 500; size *= 2 {
+		detail += noise(u*1.5*size, v*size) - 0.5
+	}
 	switch {
 	case v < 0.4:
 		return 0.15 + 1.2*v
 	case v < 0.55:
-		return 0.25 + 0.1*math.Sin(60*u+4*math.Sin(40*v))
+		return 0.3 * (1 + 0.15*detail)
 	case v < 0.75:
-		return 0.3 * (1 + 0.8*math.Sin(500*u)*math.Sin(330*v)) * (0.3 + u)
+		return (0.1 + 0.4*u) * (1 + 0.6*detail)
 	case math.Mod(u*9, 1) < 0.25 && math.Mod(v*14, 1) < 0.4:
-		return 0.9
+		return 0.5
 	default:
-		return 0.02 + 0.03*u
+		return (0.04 + 0.06*u) * (1 + 0.5*detail)
 	}
+}
+
+// scenic is the scenery, drawn once.
+var scenic = sync.OnceValue(func() *texture.Texture { return drawn(scenery) })
+
+// noise goes smoothly, from 0 to 1, between numbers that belong to the whole places and look scrambled.
+func noise(x, y float64) float64 {
+	at := func(x, y float64) float64 {
+		h := uint32(int32(x))*0x9e3779b1 ^ uint32(int32(y))*0x85ebca6b
+		h = (h ^ h>>15) * 0x2c1b3c6d
+		return float64(h^h>>13) / math.MaxUint32
+	}
+	x0, y0 := math.Floor(x), math.Floor(y)
+	fx, fy := x-x0, y-y0
+	upper := at(x0, y0)*(1-fx) + at(x0+1, y0)*fx
+	lower := at(x0, y0+1)*(1-fx) + at(x0+1, y0+1)*fx
+	return upper*(1-fy) + lower*fy
 }
 
 // worst is how many times over its threshold a path shows a seam at the most.
@@ -89,3 +123,6 @@ func worst(s seamsight.Seam, path seamsight.Path) float64 {
 	sample, _ := s.Worst(path)
 	return sample.Sightings[path].OverThreshold()
 }
+
+// lightOf is the light of a grey level: half of 255 is 0.2140 (IEC 61966-2-1).
+func lightOf(level int) float64 { return srgb.Linear(float64(level) / 255) }

@@ -12,9 +12,11 @@ type look struct {
 	at     layout.Point // from the axis
 	across float64      // for a millimetre of board across the seam
 	along  float64      // and along it
-	blur   float64      // across the seam, as the diameter of a disc, for each millimetre of the pupil's diameter
-	asides float64      // how far the place lies outside what the path shows: beyond the frame, or behind the drop
-	light  float64      // share of the light that gets through
+	blur   float64      // of defocus, across the seam, as the diameter of a disc
+	boxX   float64      // mm of board that show as a millimetre or less, in x and in y
+	boxY   float64
+	asides float64 // how far the place lies outside what the path shows: beyond the frame, or behind the drop
+	light  float64 // share of the light that gets through
 }
 
 // frame is the part of the drop's plane that the camera records, and the drop's outline in it.
@@ -64,11 +66,11 @@ type direct struct {
 // thin lens's (Hecht, Optics, 5.2.3): the pupil times |d - focus|/d in the plane in focus, and D/focus times that in the drop's plane.
 func newDirect(p layout.Plan, f frame) direct {
 	d, board, focus := p.Drop.CameraMM, p.Drop.CameraMM+p.Drop.DistanceMM, p.Camera.FocusMM
-	return direct{f, d / board, math.Abs(board-focus) / board * d / focus}
+	return direct{f, d / board, p.Camera.PupilMM() * math.Abs(board-focus) / board * d / focus}
 }
 
 // look is how the path shows a place, optical mm from the axis.
 func (v direct) look(xMM, yMM float64) look {
 	at := layout.Point{XMM: xMM * v.scale, YMM: yMM * v.scale}
-	return look{at: at, across: v.scale, along: v.scale, blur: v.blur, asides: v.besides(at), light: 1}
+	return look{at: at, across: v.scale, along: v.scale, blur: v.blur, boxX: 1 / v.scale, boxY: 1 / v.scale, asides: v.besides(at), light: 1}
 }

@@ -10,15 +10,15 @@ import (
 
 // Model sees a plan's board with its picture, under its camera and lamps. It is safe for use by many goroutines.
 type Model struct {
-	plan            layout.Plan
-	seamMM          float64
-	paint           *paint
-	light           layout.Light
-	level           layout.Level
-	direct          direct
-	through         through
-	pxPerMM         float64 // frame pixels on a millimetre of the drop's plane
-	pupilMM, airyPx float64 // diameters
+	plan    layout.Plan
+	seamMM  float64
+	paint   *paint
+	light   layout.Light
+	level   layout.Level
+	direct  direct
+	through through
+	pxPerMM float64 // frame pixels on a millimetre of the drop's plane
+	airyPx  float64 // diameter of the Airy disc
 }
 
 // Path is a way in which the camera sees the board.
@@ -41,19 +41,20 @@ func (p Path) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 // New prepares the model for a plan that Setup.Plan made or Plan.Check passed, with its artwork. A seam is seamMM wide, above 0.
 func New(p layout.Plan, picture *texture.Texture, seamMM float64) *Model {
 	f := frame{p.Camera.FrameWidthMM / 2, p.Camera.FrameHeightMM / 2, p.Drop.Body, p.Sight().ApparentRadiusMM()}
-	paint := newPaint(p, picture)
 	return &Model{
-		plan: p, seamMM: seamMM, paint: &paint, light: p.Light(), level: p.Level(),
-		direct: newDirect(p, f), through: newThrough(p, f),
-		pxPerMM: 1 / p.Camera.PixelMM(), pupilMM: p.Camera.PupilMM(), airyPx: p.Camera.AiryPx(),
+		plan: p, seamMM: seamMM, paint: newPaint(p, picture), light: p.Light(), level: p.Level(),
+		direct: newDirect(p, f), through: through{f, newTable(p)},
+		pxPerMM: 1 / p.Camera.PixelMM(), airyPx: p.Camera.AiryPx(),
 	}
 }
 
-// AtStop is the model with another stop of the lens. Little is worked out anew.
+// AtStop is the model with another stop of the lens, the focus left where it is. Little is worked out anew.
 func (m *Model) AtStop(fNumber float64) *Model {
 	out := *m
 	out.plan.Camera.FNumber = fNumber
-	out.pupilMM, out.airyPx = out.plan.Camera.PupilMM(), out.plan.Camera.AiryPx()
+	out.direct = newDirect(out.plan, m.direct.frame)
+	out.through.table = m.through.blurred(out.plan.Camera.PupilMM())
+	out.airyPx = out.plan.Camera.AiryPx()
 	return &out
 }
 
@@ -70,10 +71,11 @@ type Sighting struct {
 	WidthPx   float64           `json:"width_px"`  // of the seam
 	PxPerMM   float64           `json:"px_per_mm"` // of board, across the seam
 	AlongPx   float64           `json:"along_px_per_mm"`
-	BlurPx    float64           `json:"blur_px"`   // across the seam: defocus and Airy disc, in quadrature
-	Picture   float64           `json:"picture"`   // luminance that the print has there, 1 the artwork's white
-	Contrast  float64           `json:"contrast"`  // Weber, at the seam's peak
-	Threshold float64           `json:"threshold"` // the contrast at which it is just seen
+	VisiblePx float64           `json:"visible_px"` // how wide it looks: its width, a pixel and the blur of its middle, in quadrature
+	BlurPx    float64           `json:"blur_px"`    // across the seam: defocus and Airy disc, in quadrature
+	Picture   float64           `json:"picture"`    // luminance that the print has there, 1 the artwork's white
+	Contrast  float64           `json:"contrast"`   // Weber, at the seam's peak
+	Threshold float64           `json:"threshold"`  // the contrast at which it is just seen
 	Verdict   Verdict           `json:"verdict"`
 }
 
@@ -111,7 +113,7 @@ func (m *Model) look(xMM, yMM float64, axis string, path Path) (look, bool) {
 func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 	across := l.across * m.pxPerMM
 	widthPx := m.seamMM * across
-	defocusPx := l.blur * m.pupilMM * m.pxPerMM
+	defocusPx := l.blur * m.pxPerMM
 	airyPx := airyLine * m.airyPx
 	blurPx := math.Sqrt(defocusPx*defocusPx + airyPx*airyPx)
 	share := peak(widthPx, blurPx, l.asides*m.pxPerMM)
@@ -119,14 +121,13 @@ func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 		return Sighting{}
 	}
 	visiblePx := math.Sqrt(widthPx*widthPx + 1 + blurPx*blurPx)
-	// The drop squeezes the board one way more than the other; the print is averaged over as much of it as an even scale would show.
-	spanMM := visiblePx / (m.pxPerMM * math.Sqrt(l.across*l.along))
-	printed, spread := m.paint.at(xMM, yMM, spanMM)
+	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY)
 	lit := m.light.At(xMM, yMM) * l.light
 	printed *= m.level.Gain(xMM, yMM)
 	picture, seam := printed*lit, proof.PaperReflectance*lit
 	s := Sighting{
 		WidthPx: widthPx, PxPerMM: across, AlongPx: l.along * m.pxPerMM,
+		VisiblePx: visiblePx,
 		BlurPx:    math.Sqrt(defocusPx*defocusPx + m.airyPx*m.airyPx),
 		Picture:   printed,
 		Contrast:  share * math.Abs(seam-picture) / (picture + flare),

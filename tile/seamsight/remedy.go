@@ -5,6 +5,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/srgb"
+	"dropsheet/tile/texture"
 )
 
 // Remedy is what would hide a seam from one path, each by itself.
@@ -26,8 +27,19 @@ const (
 	lastStop      = 12
 )
 
-// Remedy works out what would hide what r shows: the seam, on that path, all along.
-func (m *Model) Remedy(r Ranked) Remedy {
+// Remedies works out what would hide what each of them shows: the seam, on that path, all along.
+func (m *Model) Remedies(shown []Ranked) []Remedy {
+	var stops []*Model
+	for k := firstStop; k <= lastStop; k++ {
+		stops = append(stops, m.AtStop(math.Pow(math.Sqrt2, float64(k))))
+	}
+	out := make([]Remedy, len(shown))
+	texture.Rows(len(out), func(i int) { out[i] = m.remedy(shown[i], stops) })
+	return out
+}
+
+// remedy works one of them out. stops are the model at full stops, opened first.
+func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 	at := r.Seam.Place(r.Sample.MiddleMM())
 	light := r.Sighting().Picture
 	out := Remedy{TouchUpLevel: int(math.Round(255 * srgb.Encoded(min(light, 1))))}
@@ -61,20 +73,15 @@ func (m *Model) Remedy(r Ranked) Remedy {
 		all[i] = r.Seam.Place(sample.MiddleMM())
 	}
 	// A stop that hides the worst place is looked at all along the seam.
-	works := func(n float64) bool {
-		at, there := []layout.Point{at}, m.AtStop(n)
-		return there.hidden(at, r.Seam.Axis, r.Path) && there.hidden(all, r.Seam.Axis, r.Path)
+	works := func(there *Model) bool {
+		return there.hidden([]layout.Point{at}, r.Seam.Axis, r.Path) && there.hidden(all, r.Seam.Axis, r.Path)
 	}
-	for k := lastStop; k >= firstStop; k-- {
-		if n := math.Pow(math.Sqrt2, float64(k)); n < m.plan.Camera.FNumber*almost && works(n) {
-			out.OpenTo = n
-			break
-		}
-	}
-	for k := firstStop; k <= lastStop; k++ {
-		if n := math.Pow(math.Sqrt2, float64(k)); n > m.plan.Camera.FNumber/almost && works(n) {
+	for _, there := range stops {
+		switch n := there.plan.Camera.FNumber; {
+		case n < m.plan.Camera.FNumber*almost && works(there):
+			out.OpenTo = n // the last that works is the nearest
+		case n > m.plan.Camera.FNumber/almost && out.CloseTo == 0 && works(there):
 			out.CloseTo = n
-			break
 		}
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -19,11 +20,24 @@ const (
 	checkEndMM    = 2.4
 	checkTextPt   = 6.0
 	checkLineInMM = 0.6 // from the bleed to the rule's line
+	// checkWordsEm is the width of "100 mm" as a share of its size (Adobe Font Metrics, Core 14, Helvetica: three digits of 556, a space
+	// of 278, two m of 833).
+	checkWordsEm = 3.612
 )
 
-// drawCheckRule draws a ruler of 100 mm in the strip beside the cell, to be held against a real one. On a sheet too small for that it is as
-// many whole centimetres as fit beside its length in words, and on one too small for those there is none.
+// CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole centimetres as fit beside
+// its length in words, and 0 on one too small for those.
+func CheckRuleMM(s layout.Sheet) float64 {
+	wordsMM := checkTextMM + checkWordsEm*units.PointsToMM(checkTextPt)
+	return max(0, min(checkRuleMM, math.Floor((s.Cell.HeightMM-2*checkInsetMM-wordsMM)/checkStepMM)*checkStepMM))
+}
+
+// drawCheckRule draws a ruler in the strip beside the cell, to be held against a real one.
 func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
+	length := CheckRuleMM(s)
+	if length == 0 {
+		return
+	}
 	cell := s.OnItsPage(s.Cell)
 	out, line := -1.0, cell.XMM-layout.BleedMM-checkLineInMM
 	if left, _, _, _ := p.Backdrop.Cut(s); !left {
@@ -31,11 +45,6 @@ func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
 	}
 	c.SetFont("Helvetica", "", checkTextPt)
 	c.SetTextColor(0, 0, 0)
-	wordsMM := checkTextMM + c.GetStringWidth("100 mm")
-	length := min(checkRuleMM, math.Floor((cell.HeightMM-2*checkInsetMM-wordsMM)/checkStepMM)*checkStepMM)
-	if length < checkStepMM {
-		return
-	}
 	top := cell.YMM + checkInsetMM
 
 	strokes := []stroke{{line, top, line, top + length}}

@@ -8,9 +8,11 @@ import (
 
 // Where marks lie, in mm.
 const (
-	// pastSeamMM is the middle of a landing line, counted from the seam onto the lap: its keyline starts 0.1 mm past the seam,
-	// so that nothing of it can show in the cell, and the edge that is laid on the seam hides it.
-	pastSeamMM = 0.1 + keylineMM + hairlineMM/2
+	// LandingFromMM is where a landing line's keyline starts, counted from the seam onto the lap: past it, so that nothing of it can show in
+	// the cell, and the edge that is laid on the seam hides it.
+	LandingFromMM = 0.1
+	// pastSeamMM is the middle of a landing line.
+	pastSeamMM = LandingFromMM + keylineMM + hairlineMM/2
 	// cutMarkGapMM keeps cut marks off the bleed.
 	cutMarkGapMM = 0.5
 	// markMM is the length of registration marks, and of cut marks on a lap.

@@ -17,6 +17,7 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 	"dropsheet/tile/raster"
 
+	"github.com/jung-kurt/gofpdf"
 	"github.com/stretchr/testify/require"
 )
 
@@ -190,6 +191,17 @@ func TestSmallPaper(t *testing.T) {
 		s.DistanceMM = 150
 	})
 	require.Contains(t, write(t, j, j.Plan.Sheets).Text(1), "50 mm") // cells are 71 mm high at most there
+	require.Equal(t, 50.0, CheckRuleMM(j.Plan.Sheets[0]))
+}
+
+// The guide asks for the rule's length without a canvas: the width of its words, by the font's table, is what the canvas measures.
+func TestCheckRuleWords(t *testing.T) {
+	c := gofpdf.New("P", "mm", "A4", "")
+	c.SetFont("Helvetica", "", checkTextPt)
+	require.InDelta(t, c.GetStringWidth("100 mm"), checkWordsEm*units.PointsToMM(checkTextPt), 1e-6)
+	for _, c := range []struct{ highMM, ruleMM float64 }{{500, 100}, {115.7, 100}, {115.6, 90}, {40, 20}, {25.7, 10}, {25.6, 0}, {10, 0}} { // 2 x 3 mm, 2 mm and 7.65 mm of words
+		require.Equal(t, c.ruleMM, CheckRuleMM(layout.Sheet{Cell: layout.Rect{WidthMM: 100, HeightMM: c.highMM}}), "%g mm high", c.highMM)
+	}
 }
 
 func TestWriteStops(t *testing.T) {

@@ -1,0 +1,119 @@
+package guide
+
+// placement is how a section is set.
+type placement struct {
+	follows bool    // behind the one before, on its page
+	spacing float64 // share of the usual gaps between blocks
+}
+
+// arrangement is how all sections are set, and the pages that follow from it.
+type arrangement struct {
+	placements []placement
+	starts     []int // the page on which each section starts, from 1
+	pages      int   // in all
+}
+
+// How sections share pages.
+const (
+	betweenMM    = 10.0 // from one section to the next on a page
+	closeSpacing = 0.5  // share of the usual gaps, where that serves
+)
+
+// arrange finds each section in turn the place that leaves the least of the pages empty without parting what belongs together. It draws
+// them on pages that are thrown away.
+func arrange(j Job, found found) arrangement {
+	b := newBook(j, found)
+	b.newPage()
+	b.overview()
+	a := arrangement{pages: b.page}
+	y := b.lowest()
+	for i, s := range b.sections {
+		fresh := b.attempt(i, s, placement{false, 1}, y)
+		best := fresh
+		if i > 0 { // the first part starts behind the overview's last page
+			for _, p := range []placement{{true, 1}, {true, closeSpacing}, {false, closeSpacing}} {
+				at := y + betweenMM
+				if p.follows && s.whole && (len(fresh.bottoms) > 1 || at+fresh.bottoms[0] > b.geo.bottom) {
+					continue
+				}
+				if try := b.attempt(i, s, p, y); try.cost(b.geo) < best.cost(b.geo) {
+					best = try
+				}
+			}
+		}
+		if best.follows {
+			a.starts = append(a.starts, a.pages)
+			a.pages += len(best.bottoms) - 1
+		} else {
+			a.starts = append(a.starts, a.pages+1)
+			a.pages += len(best.bottoms)
+		}
+		a.placements = append(a.placements, best.placement)
+		y = best.bottoms[len(best.bottoms)-1]
+	}
+	b.endPage()
+	return a
+}
+
+// attempt is a section set in one way.
+type attempt struct {
+	placement
+	fromMM  float64   // where it starts on its first page
+	bottoms []float64 // where it ends on each of its pages
+}
+
+// attempt draws a section behind one that ends at y.
+func (b *book) attempt(i int, s section, p placement, y float64) attempt {
+	b.newPage()
+	b.bottoms = nil
+	b.spacing = p.spacing
+	a := attempt{placement: p, fromMM: b.geo.top}
+	if p.follows {
+		a.fromMM = y + betweenMM
+		b.y, b.floor = a.fromMM, a.fromMM
+	}
+	b.title(i, s)
+	s.draw(b)
+	a.bottoms = append(b.bottoms, b.lowest())
+	return a
+}
+
+// cost is what speaks against an attempt, in pages.
+func (a attempt) cost(g geometry) float64 {
+	const (
+		closer     = 0.15 // airy pages read better
+		parted     = 0.35 // a section that could stand on one page
+		stub       = 0.5  // a few lines alone on a page
+		stubShare  = 0.2
+		head       = 2.0 // a title with hardly anything under it
+		headShare  = 0.25
+		emptyShare = 0.35 // a page that is left emptier than this
+	)
+	high := g.bottom - g.top
+	last := len(a.bottoms) - 1
+	cost := float64(last) + (a.bottoms[last]-g.top)/high
+	if !a.follows {
+		cost++
+	}
+	if a.spacing < 1 {
+		cost += closer
+	}
+	if last == 0 {
+		return cost
+	}
+	if a.follows {
+		cost += parted
+	}
+	if (a.bottoms[0]-a.fromMM)/high < headShare {
+		cost += head
+	}
+	if (a.bottoms[last]-g.top)/high < stubShare {
+		cost += stub
+	}
+	for _, bottom := range a.bottoms[:last] {
+		if empty := (g.bottom - bottom) / high; empty > emptyShare {
+			cost += empty - emptyShare
+		}
+	}
+	return cost
+}

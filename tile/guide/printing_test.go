@@ -1,0 +1,120 @@
+package guide
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/raster"
+	"dropsheet/tile/sheet"
+)
+
+// The check rule is as long in the guide's words and in its figure as on the sheets, whatever the guide's own scale is; where the guide's
+// pages are too narrow, the figure is half as long and says so.
+func TestTheCheckRuleIsTrue(t *testing.T) {
+	for _, c := range []struct {
+		paper  string
+		change func(*layout.Setup)
+		long   float64 // of the figure, as a share of the rule
+	}{
+		{"A4", func(*layout.Setup) {}, 1},
+		{"A5", func(s *layout.Setup) { s.DistanceMM = 250 }, 1},
+		{"A2", func(s *layout.Setup) { s.DistanceMM = 900 }, 1},
+		{"A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 1},
+		{"A6", func(s *layout.Setup) { s.DistanceMM, s.Orientation = 200, layout.Portrait }, 0.5},
+		{"letter", func(s *layout.Setup) { s.DistanceMM = 60 }, 1},
+	} {
+		s := on(t, c.paper)
+		c.change(&s)
+		j := jobOf(t, s)
+		t.Run(fmt.Sprintf("%s, %d sheets", c.paper, len(j.Plan.Sheets)), func(t *testing.T) {
+			ruleMM := onPage1(t, j.Plan)
+			doc := worded(t, j)
+			texts := pageTexts(doc)
+			page := pageWith(t, texts, "A check rule")
+			require.Contains(t, texts[page-1], fmt.Sprintf("is %g mm long", ruleMM))
+			require.Equal(t, c.long == 0.5, strings.Contains(texts[page-1], "half as large as on the sheets"))
+			const dpi = 254 // ten pixels to the millimetre
+			require.InDelta(t, 10*ruleMM*c.long, longestBlackPx(doc.Render(page, dpi)), 5, "the end ticks add their width, and a pixel may be cut at either end")
+		})
+	}
+}
+
+// onPage1 is how long the check rule is by its words on the first sheet itself.
+func onPage1(t *testing.T, p layout.Plan) (ruleMM float64) {
+	t.Helper()
+	grid := raster.NewGrid(p.Backdrop.Board(), 3, 2, units.PerInch(300))
+	job := sheet.Job{Label: sheet.Label{Job: "x", Code: "1", Of: 1}, Plan: p, Grid: grid,
+		Source: raster.NewSource(&artwork.Picture{Image: image.NewGray(image.Rect(0, 0, 3, 2))}, p.Drop.Reverses.Turn(), grid)}
+	var file bytes.Buffer
+	require.NoError(t, job.Write(context.Background(), &file, p.Sheets[:1], nil))
+	words := regexp.MustCompile(`(\d+) mm`).FindStringSubmatch(flat(pdftest.Open(t, file.Bytes()).Text(1)))
+	require.NotNil(t, words)
+	_, err := fmt.Sscan(words[1], &ruleMM)
+	require.NoError(t, err)
+	return ruleMM
+}
+
+// longestBlackPx is the longest level run of pixels that are black, not the accent.
+func longestBlackPx(img *image.RGBA) int {
+	longest := 0
+	for y := range img.Rect.Dy() {
+		run := 0
+		for x := range img.Rect.Dx() {
+			if c := img.RGBAAt(x, y); c.R < 110 && c.G < 110 && c.B < 110 && c.B-c.R < 20 {
+				run++
+				longest = max(longest, run)
+			} else {
+				run = 0
+			}
+		}
+	}
+	return longest
+}
+
+// How far off a print may be, and why, in this job's own figures.
+func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		paper  string
+		change func(*layout.Setup)
+		says   []string
+		not    []string
+	}{
+		// 889.2 x 592.8 mm in 5 x 3 even cells of 177.8 x 197.6: 0.2 % of a cell is 0.36 and 0.40 mm, of the print 1.78.
+		{"A4", "A4", func(*layout.Setup) {}, []string{
+			"If the 100 mm are off by more than 0.2 mm, stop.", "begins only 0.1 mm past the seam", "a cell of 177.8 mm is wrong by 0.4 mm, enough to bare it",
+			"over 5 sheets in a row it adds up to 1.8 mm", "page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and 0.4 mm down",
+		}, nil},
+		// 194.0 x 129.3 mm on four postcards.
+		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
+			"If the 40 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm", "within 0.2 mm across and 0.1 mm down",
+		}, nil},
+		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 }, []string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
+		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) { s.DistanceMM, s.LapMM, s.Orientation = 200, 3, layout.Landscape }, []string{
+			"too small for a check rule", "If the width is off by more than 0.1 mm, or the height by more than 0.1 mm, stop.",
+		}, []string{"A check rule"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := on(t, c.paper)
+			c.change(&s)
+			all := strings.Join(pageTexts(worded(t, jobOf(t, s))), " ")
+			for _, says := range c.says {
+				require.Contains(t, all, says)
+			}
+			for _, not := range c.not {
+				require.NotContains(t, all, not)
+			}
+		})
+	}
+}
