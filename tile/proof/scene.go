@@ -26,7 +26,7 @@ const DefaultSamples = 24
 // Rays for other pixels, as multiples of those: beside the drop the board is magnified and its blur even, at its edge light and dark meet.
 const (
 	besideShare  = 0.5
-	edgeMultiple = 4
+	edgeMultiple = 2
 )
 
 // pinholeSamples are enough where nothing is out of focus.
