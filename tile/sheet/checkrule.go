@@ -6,7 +6,6 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 
-	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -14,38 +13,53 @@ import (
 const (
 	checkRuleMM   = 100.0
 	checkStepMM   = 10.0
-	checkInsetMM  = 3.0 // from the cell's corner, clear of its cut mark
-	checkTextMM   = 2.0 // from the rule's end to its words
+	leastCheckMM  = 20.0 // half of it holds its length in words
+	checkInsetMM  = 3.0  // from a cut, clear of its cut mark
 	checkTickMM   = 1.2
 	checkEndMM    = 2.4
 	checkTextPt   = 6.0
 	checkLineInMM = 0.6 // from the bleed to the rule's line
-	// checkWordsEm is the width of "100 mm" as a share of its size (Adobe Font Metrics, Core 14, Helvetica: three digits of 556, a space
-	// of 278, two m of 833).
-	checkWordsEm = 3.612
 )
 
-// CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole centimetres as fit beside
-// its length in words, and 0 on one too small for those.
-func CheckRuleMM(s layout.Sheet) float64 {
-	wordsMM := checkTextMM + checkWordsEm*units.PointsToMM(checkTextPt)
-	return max(0, min(checkRuleMM, math.Floor((s.Cell.HeightMM-2*checkInsetMM-wordsMM)/checkStepMM)*checkStepMM))
+// CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole centimetres as fit beside the cell and its
+// laps, and 0 on one too small for two.
+func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
+	from, to := checkRoom(p, s)
+	length := min(checkRuleMM, math.Floor((to-from)/checkStepMM)*checkStepMM)
+	if length < leastCheckMM {
+		return 0
+	}
+	return length
+}
+
+// checkRoom is where on the board, from y to y, a rule may stand beside a sheet.
+func checkRoom(p layout.Plan, s layout.Sheet) (fromMM, toMM float64) {
+	kept := p.Backdrop.Kept(s)
+	fromMM, toMM = kept.YMM+lapEndMM, kept.BottomMM()-lapEndMM
+	_, top, _, bottom := p.Backdrop.Cut(s)
+	if top {
+		fromMM = kept.YMM + checkInsetMM
+	}
+	if bottom {
+		toMM = kept.BottomMM() - checkInsetMM
+	}
+	return fromMM, toMM
 }
 
 // drawCheckRule draws a ruler in the strip beside the cell, to be held against a real one.
 func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
-	length := CheckRuleMM(s)
+	length := CheckRuleMM(p, s)
 	if length == 0 {
 		return
 	}
 	cell := s.OnItsPage(s.Cell)
-	out, line := -1.0, cell.XMM-layout.BleedMM-checkLineInMM
+	out, bleed := -1.0, cell.XMM-layout.BleedMM
 	if left, _, _, _ := p.Backdrop.Cut(s); !left {
-		out, line = 1, cell.RightMM()+layout.BleedMM+checkLineInMM
+		out, bleed = 1, cell.RightMM()+layout.BleedMM
 	}
-	c.SetFont("Helvetica", "", checkTextPt)
-	c.SetTextColor(0, 0, 0)
-	top := cell.YMM + checkInsetMM
+	line := bleed + out*checkLineInMM
+	from, _ := checkRoom(p, s)
+	top := cell.YMM + from - s.Cell.YMM
 
 	strokes := []stroke{{line, top, line, top + length}}
 	for mm := 0.0; mm <= length; mm += checkStepMM {
@@ -57,15 +71,14 @@ func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
 	}
 	rule(c, strokes...)
 
+	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned to read upwards.
 	text := fmt.Sprintf("%g mm", length)
-	width := c.GetStringWidth(text)
+	c.SetFont("Helvetica", "", checkTextPt)
+	c.SetTextColor(0, 0, 0)
 	_, sizeMM := c.GetFontSize()
-	// Turned to read upwards, its letters' middle on the middle of the strip.
-	x, y := cell.XMM-layout.BleedMM-stripClearMM/2, top+length+checkTextMM+width
-	if out > 0 {
-		x = cell.RightMM() + layout.BleedMM + stripClearMM/2
-	}
-	x += capHeight * sizeMM / 2
+	clear := checkLineInMM + checkTickMM
+	x := bleed + out*(clear+(stripClearMM-clear)/2) + capHeight*sizeMM/2
+	y := top + length/4 + c.GetStringWidth(text)/2
 	c.TransformBegin()
 	c.TransformRotate(90, x, y)
 	c.Text(x, y, text)

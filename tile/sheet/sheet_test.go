@@ -17,7 +17,6 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 	"dropsheet/tile/raster"
 
-	"github.com/jung-kurt/gofpdf"
 	"github.com/stretchr/testify/require"
 )
 
@@ -190,17 +189,26 @@ func TestSmallPaper(t *testing.T) {
 		s.Orientation = layout.Landscape
 		s.DistanceMM = 150
 	})
-	require.Contains(t, write(t, j, j.Plan.Sheets).Text(1), "50 mm") // cells are 71 mm high at most there
-	require.Equal(t, 50.0, CheckRuleMM(j.Plan.Sheets[0]))
+	require.Contains(t, write(t, j, j.Plan.Sheets).Text(1), "70 mm")
+	require.Equal(t, 70.0, CheckRuleMM(j.Plan, j.Plan.Sheets[0]))
+	require.InDelta(t, 73.0, j.Plan.Sheets[0].Cell.HeightMM, 0.1, "and 10 mm of lap go on below")
 }
 
-// The guide asks for the rule's length without a canvas: the width of its words, by the font's table, is what the canvas measures.
-func TestCheckRuleWords(t *testing.T) {
-	c := gofpdf.New("P", "mm", "A4", "")
-	c.SetFont("Helvetica", "", checkTextPt)
-	require.InDelta(t, c.GetStringWidth("100 mm"), checkWordsEm*units.PointsToMM(checkTextPt), 1e-6)
-	for _, c := range []struct{ highMM, ruleMM float64 }{{500, 100}, {115.7, 100}, {115.6, 90}, {40, 20}, {25.7, 10}, {25.6, 0}, {10, 0}} { // 2 x 3 mm, 2 mm and 7.65 mm of words
-		require.Equal(t, c.ruleMM, CheckRuleMM(layout.Sheet{Cell: layout.Rect{WidthMM: 100, HeightMM: c.highMM}}), "%g mm high", c.highMM)
+// A rule stands beside cell and lap, 3 mm from a cut and half a millimetre from a lap's end.
+func TestCheckRuleLength(t *testing.T) {
+	j := flatJob(t, nil)
+	for _, c := range []struct {
+		name           string
+		row            int // of three: the last is cut above and below
+		highMM, ruleMM float64
+	}{
+		{"ample", 1, 200, 100}, {"just enough, lap included", 1, 93.5, 100}, {"just too little", 1, 93.4, 90}, {"two cuts", 3, 106, 100}, {"two cuts, just too little", 3, 105.9, 90},
+		{"two centimetres", 3, 26, 20}, {"too small", 3, 25.9, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := layout.Sheet{Row: c.row, Column: 1, Cell: layout.Rect{WidthMM: 100, HeightMM: c.highMM}}
+			require.Equal(t, c.ruleMM, CheckRuleMM(j.Plan, s))
+		})
 	}
 }
 
