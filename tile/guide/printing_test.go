@@ -31,7 +31,7 @@ func TestTheCheckRuleIsTrue(t *testing.T) {
 		{"A5", func(s *layout.Setup) { s.DistanceMM = 250 }, 1},
 		{"A2", func(s *layout.Setup) { s.DistanceMM = 900 }, 1},
 		{"A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 1},
-		{"A6", func(s *layout.Setup) { s.DistanceMM, s.Orientation = 200, layout.Portrait }, 0.5},
+		{"A6", func(s *layout.Setup) { s.DistanceMM, s.Orientation = 160, layout.Portrait }, 0.5},
 		{"letter", func(s *layout.Setup) { s.DistanceMM = 60 }, 1},
 	} {
 		s := on(t, c.paper)
@@ -98,10 +98,10 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 		}, nil},
 		// 194.0 x 129.3 mm on four postcards.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
-			"If the 40 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm", "within 0.2 mm across and 0.1 mm down",
+			"If the 70 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm", "within 0.2 mm across and 0.1 mm down",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 }, []string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
-		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) { s.DistanceMM, s.LapMM, s.Orientation = 200, 3, layout.Landscape }, []string{
+		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) { s.DistanceMM, s.LapMM, s.MarginMM, s.Orientation = 60, 3, 13, layout.Landscape }, []string{
 			"too small for a check rule", "If the width is off by more than 0.1 mm, or the height by more than 0.1 mm, stop.",
 		}, []string{"A check rule"}},
 	} {

@@ -13,7 +13,7 @@ import (
 const (
 	checkRuleMM   = 100.0
 	checkStepMM   = 10.0
-	leastCheckMM  = 20.0 // half of it holds its length in words
+	leastCheckMM  = 50.0 // a shorter one can not tell two parts in a thousand by eye
 	checkInsetMM  = 3.0  // from a cut, clear of its cut mark
 	checkTickMM   = 1.2
 	checkEndMM    = 2.4
@@ -22,7 +22,7 @@ const (
 )
 
 // CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole centimetres as fit beside the cell and its
-// laps, and 0 on one too small for two.
+// laps, and 0 on one too small for five.
 func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
 	from, to := checkRoom(p, s)
 	length := min(checkRuleMM, math.Floor((to-from)/checkStepMM)*checkStepMM)

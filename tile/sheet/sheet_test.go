@@ -203,7 +203,7 @@ func TestCheckRuleLength(t *testing.T) {
 		highMM, ruleMM float64
 	}{
 		{"ample", 1, 200, 100}, {"just enough, lap included", 1, 93.5, 100}, {"just too little", 1, 93.4, 90}, {"two cuts", 3, 106, 100}, {"two cuts, just too little", 3, 105.9, 90},
-		{"two centimetres", 3, 26, 20}, {"too small", 3, 25.9, 0},
+		{"five centimetres", 3, 56, 50}, {"too small", 3, 55.9, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := layout.Sheet{Row: c.row, Column: 1, Cell: layout.Rect{WidthMM: 100, HeightMM: c.highMM}}
