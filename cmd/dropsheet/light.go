@@ -20,6 +20,11 @@ func lightLines(p layout.Plan) [][2]string {
 	say("light", "falls off by %s over the picture: brightest at board place %s, darkest at %s", stops(f.FalloffStops), boardPlace(f.Brightest.Board), boardPlace(f.Darkest.Board))
 	say("", "in stops below the brightest: centre %.2f, top left %.2f, top right %.2f, bottom left %.2f, bottom right %.2f",
 		f.Centre.Stops, f.Corners[0].Stops, f.Corners[1].Stops, f.Corners[2].Stops, f.Corners[3].Stops)
+	level := p.Level()
+	if level.On() {
+		say("levelled", "the print makes up for the fall-off: it is darker by up to %s, as even and as dark as its darkest place; leave the lamps as they are", stops(level.LossStops()))
+		return append(lines, glareLines(f)...)
+	}
 	switch r := f.Retreat; {
 	case r == nil:
 		say("", "no distance within a kilometre brings it under half a stop: turn the lamps more straight on")
@@ -30,9 +35,7 @@ func lightLines(p layout.Plan) [][2]string {
 		l := p.Lamps[0]
 		say("", "a second lamp like it on the other side (%s) leaves %s", lampPlaces([]layout.Lamp{{XMM: -l.XMM, YMM: -l.YMM, ZMM: l.ZMM}}), stops(f.TwinStops))
 	}
-	if level := p.Level(); level.On() {
-		say("levelled", "the print makes up for the fall-off: it is darker by up to %s, as even and as dark as its darkest place", stops(level.LossStops()))
-	} else if (f.Retreat == nil || f.Retreat.Factor > 1) && f.FalloffStops <= layout.MostLevelStops {
+	if (f.Retreat == nil || f.Retreat.Factor > 1) && f.FalloffStops <= layout.MostLevelStops {
 		say("", "or make the print with --level, which darkens it by up to %s where the light is strong", stops(f.FalloffStops))
 	}
 	return append(lines, glareLines(f)...)
@@ -102,7 +105,8 @@ func boardPlace(p layout.Point) string { return fmt.Sprintf("%.0f, %.0f mm", p.X
 func lampPlaces(lamps []layout.Lamp) string {
 	var all []string
 	for _, l := range lamps {
-		all = append(all, fmt.Sprintf("--lamp %.0fmm,%.0fmm,%.0fmm", l.XMM, l.YMM, l.ZMM))
+		// Adding 0 turns the -0 of a mirrored 0 into 0.
+		all = append(all, fmt.Sprintf("--lamp %.0fmm,%.0fmm,%.0fmm", l.XMM+0, l.YMM+0, l.ZMM))
 	}
 	return strings.Join(all, " ")
 }

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // writeFile makes a file by a function that writes it. The file appears at path only when it is whole. An existing file
@@ -40,12 +41,17 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 	return os.Rename(f.Name(), path)
 }
 
+// keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.
+var keptFiles = []string{jobFile, "sheets.pdf", "guide.pdf"}
+
 // mayWrite tells why a file can't be put at path.
 func mayWrite(path string, force bool) error {
 	info, err := os.Lstat(path)
 	switch {
 	case err == nil && info.IsDir():
 		return fmt.Errorf("%q is a folder: name a file with --out", path)
+	case err == nil && slices.Contains(keptFiles, filepath.Base(path)):
+		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
 	case err == nil && !force:
 		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"image"
+	"math"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -95,9 +96,28 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err := writeFile(p.out, p.force, writePNG(func() image.Image { return frame })); err != nil {
 		return err
 	}
+	c.warn(lightWarnings(plan)...)
+	c.warn(p.unseen(plan)...)
 	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the drop %.0f of them across; f/%g, focus %s\n",
 		p.out, camera.WidthPx, camera.HeightPx, 2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), camera.FNumber, camera.Focus)
 	return err
+}
+
+// unseen says what the picture does not show and the shot would.
+func (p *proofing) unseen(plan layout.Plan) (warnings []string) {
+	if f := plan.LightFigures(); f != nil {
+		for _, g := range f.Glares {
+			if g.Seen {
+				warnings = append(warnings, fmt.Sprintf("shiny paper would mirror lamp %d to frame pixel %.0f, %.0f of %d x %d; the proof does not draw glare", g.Lamp, g.Frame.XPx, g.Frame.YPx, plan.Camera.WidthPx, plan.Camera.HeightPx))
+			}
+		}
+	}
+	outside := func(at, frame float64) bool { return math.Abs(at)-plan.Sight().ApparentRadiusMM() > frame/2 }
+	turn := plan.Drop.Reverses.Turn()
+	if (turn.ReverseX && outside(p.dropAt.XMM, plan.Camera.FrameWidthMM)) || (turn.ReverseY && outside(p.dropAt.YMM, plan.Camera.FrameHeightMM)) {
+		warnings = append(warnings, fmt.Sprintf("at %g, %g mm the drop is out of the frame, which is %.1f x %.1f mm there", p.dropAt.XMM, p.dropAt.YMM, plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+	}
+	return warnings
 }
 
 // renderScene renders with a line that counts the rows on a terminal.

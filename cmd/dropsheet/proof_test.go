@@ -49,6 +49,7 @@ func TestProof(t *testing.T) {
 		says string
 	}{
 		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
+		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, jobFile), "--force"}, exitFailed, "part of its job"},
 		{"a folder", []string{"proof", folder, "--out", t.TempDir()}, exitFailed, "is a folder"},
 		{"no job", []string{"proof"}, exitWrongWords, "takes one job"},
 		{"lens and frame", []string{"proof", folder, "--lens", "60mm", "--frame-width", "9mm"}, exitWrongWords, "give one of them"},

@@ -10,7 +10,32 @@ import (
 // travelTexts says how far the drop may move off the axis, and what becomes of the travel that was asked for.
 func travelTexts(p layout.Plan) []string {
 	t := p.Travel()
-	return append([]string{toleratedText(p, t)}, askedTexts(p, t)...)
+	texts := append([]string{toleratedText(p, t)}, askedTexts(p, t)...)
+	return append(texts, framedText(p))
+}
+
+// framedText says how far the drop may move before the frame cuts it off.
+func framedText(p layout.Plan) string {
+	radiusMM := p.Sight().ApparentRadiusMM()
+	across, down := p.Camera.FrameWidthMM/2-radiusMM, p.Camera.FrameHeightMM/2-radiusMM
+	turn := p.Drop.Reverses.Turn()
+	text := ""
+	switch {
+	case (turn.ReverseX && across <= 0) || (turn.ReverseY && down <= 0):
+		return "the frame cuts the " + noun(p) + " off where it is"
+	case !turn.ReverseY:
+		text = fmt.Sprintf("the frame holds the whole width of the rod up to %.1f mm to either side", across)
+		down = across
+	case !turn.ReverseX:
+		text = fmt.Sprintf("the frame holds the whole width of the rod up to %.1f mm up or down", down)
+		across = down
+	default:
+		text = fmt.Sprintf("the frame holds the whole drop up to %.1f mm to either side, %.1f mm up or down", across, down)
+	}
+	if p.Drop.TravelMM > min(across, down) {
+		text += fmt.Sprintf(": less than the %.4g mm asked for", p.Drop.TravelMM)
+	}
+	return text
 }
 
 // isNone tells whether a travel is too little to be written down, which is to a tenth of a millimetre.
