@@ -9,8 +9,8 @@ import (
 // tolerance is how far a plan that was written out and read back may be off, in mm.
 const tolerance = 1e-6
 
-// mostSheets bounds a plan that is read back, so that a broken file can't ask for work without end.
-const mostSheets = 100_000
+// mostSheets bounds a plan, asked for or read back, so that a slip or a broken file can't ask for work without end.
+const mostSheets = 10_000
 
 // Check tells whether a plan that was read back from a file holds together: finite lengths, cells that cover the
 // backdrop exactly, pages that hold their sheets. It returns the first thing that does not.
@@ -49,6 +49,9 @@ func (p Plan) Check() error {
 	case b.Surround == "" && (b.WidthMM-p.Picture.WidthMM > tolerance || b.HeightMM-p.Picture.HeightMM > tolerance):
 		return errors.New("the backdrop is larger than the picture, and nothing fills the rest")
 	}
+	if err := checkPrint(p.Picture.WidthMM, p.Picture.HeightMM); err != nil {
+		return err
+	}
 	for _, word := range []error{
 		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps), second(oneOf("look", string(p.Picture.Look), Bulged)),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
@@ -69,8 +72,13 @@ func second[T any](_ T, err error) error { return err }
 func (p Plan) checkSheets() error {
 	b, page := p.Backdrop, p.Backdrop.Page()
 	xs, ys := make([]float64, b.Columns+1), make([]float64, b.Rows+1)
+	seen := map[string]bool{}
 	for i, s := range p.Sheets {
 		c := s.Cell
+		if seen[s.Name] {
+			return fmt.Errorf("sheet %s is there twice", s.Name)
+		}
+		seen[s.Name] = true
 		if s.Row < 1 || s.Row > b.Rows || s.Column < 1 || s.Column > b.Columns || s.Page != i+1 || s.Name != sheetName(s.Row, s.Column) {
 			return fmt.Errorf("sheet %d, %q, is not numbered as its place asks", i+1, s.Name)
 		}

@@ -1,6 +1,10 @@
 package layout
 
-import "math"
+import (
+	"math"
+
+	"dropsheet/flip"
+)
 
 // The ways on which a shiny print would mirror a lamp into the picture.
 const (
@@ -9,13 +13,14 @@ const (
 )
 
 // Glare is where a lamp would be mirrored. A mirror shows the lamp as far behind the board as it stands before it, so the ray is the one that
-// the camera would see the lamp by if the board were a window and the lamp stood behind it.
+// the camera would see the lamp by if the board were a window and the lamp stood behind it. So far behind the drop the lens blurs it widely, and what
+// blur brings into the frame counts. Board and Frame are those of a ray that the frame records, from the pupil's middle where that is one.
 type Glare struct {
 	Lamp  int        `json:"lamp"` // counted from 1
 	Path  string     `json:"path"`
 	Board Point      `json:"board_mm"`
-	Frame FramePoint `json:"frame_px"` // where the camera would see it
-	Seen  bool       `json:"seen"`     // on the board and in the frame, and for the direct path not behind the drop
+	Frame FramePoint `json:"frame_px"` // where the camera would see it; where only blur comes in, a place that it reaches
+	Seen  bool       `json:"seen"`     // by any part of the pupil: on the board and in the frame, and for the direct path past the drop
 	// BeyondMM is how far from the axis the lamp would have to stand, moved straight out, for the glare to be gone; 0 where it is not seen.
 	BeyondMM float64 `json:"beyond_mm"`
 }
@@ -41,10 +46,13 @@ func (p Plan) glares() []Glare {
 func (p Plan) glare(lamp Lamp, path string) (g Glare, ok bool) {
 	d := p.Drop
 	behindMM := d.DistanceMM + lamp.ZMM // the mirror image, from the drop's centre
-	var through, onBoard Point          // where the ray crosses the drop's plane and the board, optical mm
+	var through, onBoard Point          // where the ray arrives in the drop's plane and crosses the board, optical mm
+	var seen bool
 	if path == Direct {
-		near, far := d.CameraMM/(d.CameraMM+behindMM), (d.CameraMM+d.DistanceMM)/(d.CameraMM+behindMM)
-		through, onBoard = Point{lamp.XMM * near, lamp.YMM * near}, Point{lamp.XMM * far, lamp.YMM * far}
+		image := blurred{p, flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: behindMM}, true}
+		var pupil Point
+		pupil, seen = image.seen()
+		through, onBoard = image.shows(pupil), image.crosses(pupil, image.boardMM())
 	} else {
 		if through, ok = p.seenThrough(behindMM, Point{lamp.XMM, lamp.YMM}); !ok {
 			return Glare{}, false
@@ -54,11 +62,14 @@ func (p Plan) glare(lamp Lamp, path string) (g Glare, ok bool) {
 			return Glare{}, false
 		}
 		onBoard = Point{landing.XMM, landing.YMM}
+		var nearest Point
+		if nearest, seen = p.Camera.catches(through, p.throughBlur(behindMM, through)); seen {
+			through = nearest
+		}
+		seen = seen && math.Abs(onBoard.XMM) <= p.Backdrop.WidthMM/2 && math.Abs(onBoard.YMM) <= p.Backdrop.HeightMM/2
 	}
 	b := p.Backdrop
-	g = Glare{Path: path, Board: Point{onBoard.XMM + b.WidthMM/2, onBoard.YMM + b.HeightMM/2}, Frame: p.Camera.pixel(through)}
-	g.Seen = math.Abs(onBoard.XMM) <= b.WidthMM/2 && math.Abs(onBoard.YMM) <= b.HeightMM/2 && p.Camera.sees(through) &&
-		(path == ThroughDrop || !p.behindDrop(through))
+	g = Glare{Path: path, Board: Point{onBoard.XMM + b.WidthMM/2, onBoard.YMM + b.HeightMM/2}, Frame: p.Camera.pixel(through), Seen: seen}
 	return g, true
 }
 

@@ -1,32 +1,37 @@
 package layout
 
+import "dropsheet/flip"
+
 // Sighting is a lamp that the camera sees, on its way directly or through the drop.
 type Sighting struct {
 	Lamp  int        `json:"lamp"` // counted from 1
 	Path  string     `json:"path"`
-	Frame FramePoint `json:"frame_px"`
+	Frame FramePoint `json:"frame_px"` // where only its blur comes in, a place that it reaches
 }
 
 // sliverShare is the share of the drop's radius from which on it shows a lamp as a sliver, at a third of its light or less (Fresnel, index 1.333).
 const sliverShare = 0.99
 
 // lampsInView lists the lamps that stand in the camera's view: before the board, in the frame, or between drop and board where the drop shows them.
+// A lamp whose blur comes in, by any part of the pupil, is in the frame.
 func (p Plan) lampsInView() []Sighting {
 	all := []Sighting{}
 	d := p.Drop
 	for i, lamp := range p.Lamps {
 		behindMM := d.DistanceMM - lamp.ZMM // of the drop's centre; below zero before it
-		if depthMM := d.CameraMM + behindMM; depthMM > 0 {
-			k := d.CameraMM / depthMM
-			if through := (Point{lamp.XMM * k, lamp.YMM * k}); p.Camera.sees(through) && (behindMM <= 0 || !p.behindDrop(through)) {
-				all = append(all, Sighting{i + 1, Direct, p.Camera.pixel(through)})
+		if d.CameraMM+behindMM > 0 {
+			direct := blurred{p, flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: behindMM}, false}
+			if pupil, ok := direct.seen(); ok {
+				all = append(all, Sighting{i + 1, Direct, p.Camera.pixel(direct.shows(pupil))})
 			}
 		}
 		if behindMM < d.DiameterMM/2 {
 			continue
 		}
-		if through, ok := p.seenThrough(behindMM, Point{lamp.XMM, lamp.YMM}); ok && p.Camera.sees(through) && p.shareOfRadius(through) < sliverShare {
-			all = append(all, Sighting{i + 1, ThroughDrop, p.Camera.pixel(through)})
+		if through, ok := p.seenThrough(behindMM, Point{lamp.XMM, lamp.YMM}); ok && p.shareOfRadius(through) < sliverShare {
+			if nearest, ok := p.Camera.catches(through, p.throughBlur(behindMM, through)); ok {
+				all = append(all, Sighting{i + 1, ThroughDrop, p.Camera.pixel(nearest)})
+			}
 		}
 	}
 	return all

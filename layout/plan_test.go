@@ -246,6 +246,8 @@ func TestSetupRefuses(t *testing.T) {
 		{"print NaN", func(s *Setup) { s.Print = Size{nan, 100} }, "print's width"},
 		{"print that stretches", func(s *Setup) { s.Print = Size{300, 300} }, "print it 300x200mm or 450x300mm"},
 		{"print beyond the rim's view", func(s *Setup) { s.Print, s.DistanceMM = Size{6000, 4000}, 100 }, "even at its rim"},
+		{"a print too small to be cut", func(s *Setup) { s.Fill = 1e-5 }, "too small to be cut out"},
+		{"sheets without end", func(s *Setup) { s.MaxSheets = math.MaxInt }, "allow 1 to 10000"},
 		{"proportions 0", func(s *Setup) { s.Proportions = 0 }, "wide as high"},
 		{"margins that leave no cell", func(s *Setup) { s.MarginMM = 100 }, "leaves"},
 		{"margin negative", func(s *Setup) { s.MarginMM = -1 }, "margin"},
@@ -280,6 +282,21 @@ func TestDarkRimAndSensitivity(t *testing.T) {
 	require.InDelta(t, DefaultFill, s.DropSmallerFill, 0.005)
 	require.Greater(t, s.NearerFill, DefaultFill, "nearer, the same print fills more")
 	require.Less(t, s.FurtherFill, DefaultFill)
+
+	// Each is the fill of the same print in a setup that is off by that much.
+	off := func(diameterMM, distanceMM float64) float64 {
+		s := plain()
+		s.Drop.DiameterMM, s.DistanceMM, s.Print = diameterMM, distanceMM, Size{p.Picture.WidthMM, p.Picture.HeightMM}
+		return mustPlan(t, s).Picture.Fill
+	}
+	for _, c := range []struct{ got, want float64 }{
+		{s.DropSmallerFill, off(4.5, 200)}, {s.DropLargerFill, off(5.5, 200)}, {s.NearerFill, off(5, 190)}, {s.FurtherFill, off(5, 210)},
+	} {
+		require.InDelta(t, c.want, c.got, 1e-9)
+	}
+	near := plain()
+	near.DistanceMM, near.Fill = 12, 0.9
+	require.Zero(t, mustPlan(t, near).Sensitivity().NearerFill, "10 mm nearer the drop does not turn it over")
 }
 
 func TestMoreSheetsByName(t *testing.T) {

@@ -1,6 +1,10 @@
 package layout
 
-import "math"
+import (
+	"math"
+
+	"dropsheet/flip"
+)
 
 // DarkRim is the ring of the drop that looks past the backdrop's edge, as shares, 0 to 1, of the drop's visible radius.
 // It is widest where the edge is nearest to the axis and narrowest toward the corners.
@@ -34,7 +38,8 @@ func (p Plan) DarkRim() DarkRim {
 	return rim
 }
 
-// Sensitivity is what the fill becomes when one thing is not as planned and the print stays as it is; 1 where the picture outgrows the drop.
+// Sensitivity is what the fill becomes when one thing is not as planned and the print stays as it is: 1 where the picture outgrows the drop, 0 where the
+// backdrop comes so near that the drop no longer turns it over.
 type Sensitivity struct {
 	DropSmallerFill float64 `json:"drop_10_percent_smaller_fill"`
 	DropLargerFill  float64 `json:"drop_10_percent_larger_fill"`
@@ -48,8 +53,11 @@ func (p Plan) Sensitivity() Sensitivity {
 		s := p.Sight()
 		s.Drop.DiameterMM *= diameter
 		s.DistanceMM += distanceMM
-		if f, ok := s.FillAt(p.Picture.ReachMM); ok {
+		switch f, ok := s.FillAt(p.Picture.ReachMM); {
+		case ok:
 			return f
+		case s.Reverses() == flip.ReversesNone:
+			return 0
 		}
 		return 1
 	}

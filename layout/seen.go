@@ -11,21 +11,10 @@ func (c Camera) pixel(through Point) (px FramePoint) {
 	return FramePoint{(through.XMM/c.FrameWidthMM + 0.5) * float64(c.WidthPx), (through.YMM/c.FrameHeightMM + 0.5) * float64(c.HeightPx)}
 }
 
-// sees tells whether a point of the drop's plane lies in the frame.
-func (c Camera) sees(through Point) bool {
-	return math.Abs(through.XMM) <= c.FrameWidthMM/2 && math.Abs(through.YMM) <= c.FrameHeightMM/2
-}
-
 // FramePoint is a place in the frame, in pixels as Camera.At counts them.
 type FramePoint struct {
 	XPx float64 `json:"x"`
 	YPx float64 `json:"y"`
-}
-
-// behindDrop tells whether the camera looks through the drop there, in its plane.
-func (p Plan) behindDrop(through Point) bool {
-	l, ok := p.Sight().Trace(p.Sight().PinholeRay(through.XMM, through.YMM))
-	return l.Through || !ok
 }
 
 // shareOfRadius is how far out a point of the drop's plane lies in the drop, as a share of its visible radius; for a rod across its axis.

@@ -85,6 +85,9 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	if err != nil {
 		return Plan{}, nil, err
 	}
+	if err := checkPrint(print.WidthMM, print.HeightMM); err != nil {
+		return Plan{}, nil, err
+	}
 	plan := Plan{
 		Drop: Drop{
 			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index, Material: s.Material,
@@ -165,8 +168,8 @@ func (s Setup) check() error {
 	switch {
 	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
 		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets no light through)", s.Fill)
-	case s.MaxSheets < 0:
-		return fmt.Errorf("%d sheets can't be: allow at least 1", s.MaxSheets)
+	case s.MaxSheets < 0 || s.MaxSheets > mostSheets:
+		return fmt.Errorf("%d sheets can't be: allow 1 to %d", s.MaxSheets, mostSheets)
 	case !(s.MarginMM >= 0 && s.MarginMM <= maxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case !(s.LapMM >= minLapMM && s.LapMM <= maxLengthMM):
@@ -189,8 +192,19 @@ func (s Setup) check() error {
 	}
 	nearestMM, _ := sight.NearestInvertingMM()
 	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-		return fmt.Errorf("a backdrop %gmm from the drop's centre is inside the focal length of %.3gmm: so close the drop does not turn the picture over; move the backdrop beyond %.3gmm",
+		return fmt.Errorf("a backdrop %gmm from the drop's centre is too close: the focal length is %.3gmm, and nearer than %.3gmm, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
 			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
+	}
+	return nil
+}
+
+// leastPrintMM is the least side of a print: smaller ones can't be cut and pasted by hand (common practice, no source).
+const leastPrintMM = 5.0
+
+// checkPrint refuses a print that nobody could cut out.
+func checkPrint(widthMM, heightMM float64) error {
+	if !(min(widthMM, heightMM) >= leastPrintMM) {
+		return fmt.Errorf("a print of %.3gx%.3gmm is too small to be cut out, under %gmm: take a longer distance, a larger fill or a larger print", widthMM, heightMM, leastPrintMM)
 	}
 	return nil
 }

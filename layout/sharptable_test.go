@@ -175,7 +175,7 @@ func TestSharpnessOfAnySetup(t *testing.T) {
 		s.CameraMM, s.DistanceMM, s.Fill = between(2, 5000), between(1, 5000), 1-between(1e-12, 0.99)
 		s.Camera.LensMM, s.Camera.FrameWidthMM = 0, between(0.1, 2000)
 		s.Camera.FNumber, s.Camera.FrameRate, s.Camera.SharpToPx = between(0.5, 1000), between(1, 1e6), between(0.01, 1000)
-		s.MaxSheets = 90_000
+		s.MaxSheets = 10_000
 		p, err := s.Plan()
 		if err != nil {
 			continue

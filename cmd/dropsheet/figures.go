@@ -33,6 +33,9 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 	}
 	drop := noun(p)
 	line(drop, "%s, %.4g mm across, of %s (index %.5g), focal length %.2f mm", p.Drop.Body, p.Drop.DiameterMM, p.Drop.Material, p.Drop.Index, p.Drop.FocalLengthMM)
+	if m, ok := flip.MaterialByName(p.Drop.Material); ok {
+		line("", "index at %g °C and %g nm: %s", m.TemperatureC, m.WavelengthNM, m.Source)
+	}
 	line("reverses", "%s", reverses[p.Drop.Reverses])
 	line("distance", "%.1f mm from the %s's centre to the backdrop; the camera's entrance pupil %.1f mm before that", p.Drop.DistanceMM, drop, p.Drop.CameraMM)
 	line("fill", "%.3f of the %s's visible radius", p.Picture.Fill, drop)

@@ -20,7 +20,7 @@ import (
 )
 
 // formatVersion is the version of the job file that this program writes and reads.
-const formatVersion = 1
+const formatVersion = 2
 
 // jobFile is what the file is called in a job's folder.
 const jobFile = "job.json"
@@ -170,12 +170,23 @@ func (j job) check() error {
 	return nil
 }
 
-// sheetJob is the job as the sheets need it.
-func (j job) sheetJob(art *artwork.Picture) sheet.Job {
+// profileWarning says why an artwork's colour profile can't go into the sheets, or nothing when it can or there is none.
+func profileWarning(icc []byte, gray bool) string {
+	if icc == nil {
+		return ""
+	}
+	if err := pdf.CheckProfile(icc, gray); err != nil {
+		return fmt.Sprintf("the artwork's colour profile is left out, and its levels taken for sRGB's: %v", err)
+	}
+	return ""
+}
+
+// sheetJob is the job as the sheets need it, and what to warn of.
+func (j job) sheetJob(art *artwork.Picture) (sheets sheet.Job, warnings []string) {
 	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), j.PictureOnBoard())
 	profile := art.ICC
-	if pdf.CheckProfile(profile, source.Gray()) != nil {
-		profile = nil // a grey artwork's profile says nothing of the colours that a coloured surround needs
+	if warning := profileWarning(art.ICC, source.Gray()); warning != "" {
+		profile, warnings = nil, append(warnings, warning)
 	}
 	return sheet.Job{
 		Label:    sheet.Label{Job: j.Name, Code: j.CheckCode, Of: len(j.Sheets)},
@@ -184,5 +195,5 @@ func (j job) sheetJob(art *artwork.Picture) sheet.Job {
 		Source:   source,
 		Profile:  profile,
 		Lossless: j.Print.Lossless,
-	}
+	}, warnings
 }

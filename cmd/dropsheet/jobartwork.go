@@ -11,13 +11,7 @@ import (
 // openArtwork decodes the artwork of a job that lies in folder: the file that moved names, or where the job says when that is empty.
 // It must be the very file that the job was made from.
 func openArtwork(j job, folder, moved string) (*artwork.Picture, error) {
-	path := moved
-	if path == "" {
-		path = filepath.FromSlash(j.Artwork.File)
-		if !filepath.IsAbs(path) {
-			path = filepath.Join(folder, path)
-		}
-	}
+	path := artworkPath(j, folder, moved)
 	art, err := artwork.Open(path, artwork.DefaultMaxPixels)
 	if err != nil {
 		return nil, fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
@@ -30,4 +24,16 @@ func openArtwork(j job, folder, moved string) (*artwork.Picture, error) {
 		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as make wrote it", path, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
 	}
 	return art, nil
+}
+
+// artworkPath is where the artwork of a job that lies in folder is looked for.
+func artworkPath(j job, folder, moved string) string {
+	if moved != "" {
+		return moved
+	}
+	path := filepath.FromSlash(j.Artwork.File)
+	if filepath.IsAbs(path) {
+		return path
+	}
+	return filepath.Join(folder, path)
 }

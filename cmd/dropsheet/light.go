@@ -85,8 +85,8 @@ func lightWarnings(p layout.Plan) (warnings []string) {
 	return warnings
 }
 
-// profileWarning says what levelling takes for granted of an artwork that carries a colour profile of its own.
-const profileWarning = "--level darkens by sRGB's curve, and the artwork's own colour profile may have another: check one sheet before you print all"
+// levelProfileWarning says what levelling takes for granted of an artwork that carries a colour profile of its own.
+const levelProfileWarning = "--level darkens by sRGB's curve, and the artwork's own colour profile may have another: check one sheet before you print all"
 
 func stops(n float64) string {
 	if n >= layout.NoLightStops {

@@ -128,20 +128,23 @@ func paste(t *testing.T, j paperJob, sheets []byte) pasted {
 					continue
 				}
 				b.covered[y*w+x]++
-				b.SetRGBA(x, y, mean(page, (bx+s.OnPage.X)*fine, (by+s.OnPage.Y)*fine, fineSteps))
+				cell := image.Rect( // whole pixels of the page within the cut
+					int(math.Ceil(s.OnPage.X*fine)), int(math.Ceil(s.OnPage.Y*fine)),
+					int((s.OnPage.X+s.Cell.Width)*fine), int((s.OnPage.Y+s.Cell.Height)*fine))
+				b.SetRGBA(x, y, mean(page, cell, (bx+s.OnPage.X)*fine, (by+s.OnPage.Y)*fine, fineSteps))
 			}
 		}
 	}
 	return b
 }
 
-// mean averages n by n pixels about a point.
-func mean(m *image.RGBA, x, y float64, n int) color.RGBA {
+// mean averages n by n pixels about a point; past the cut the cell's outermost ones stand in, since what lies there is cut off.
+func mean(m *image.RGBA, cell image.Rectangle, x, y float64, n int) color.RGBA {
 	var r, g, b int
 	x0, y0 := int(math.Round(x-float64(n)/2)), int(math.Round(y-float64(n)/2))
 	for v := range n {
 		for u := range n {
-			c := m.RGBAAt(x0+u, y0+v)
+			c := m.RGBAAt(max(cell.Min.X, min(x0+u, cell.Max.X-1)), max(cell.Min.Y, min(y0+v, cell.Max.Y-1)))
 			r, g, b = r+int(c.R), g+int(c.G), b+int(c.B)
 		}
 	}

@@ -27,6 +27,7 @@ const (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
 	c := console{out: os.Stdout, err: os.Stderr, terminal: term.IsTerminal(int(os.Stderr.Fd()))}
 	code := run(ctx, c, os.Args[1:])
 	stop()

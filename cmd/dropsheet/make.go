@@ -90,7 +90,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return asWrongWords(err)
 	}
-	folder, err := newStaging(m.out, m.force)
+	folder, err := newStaging(m.out, m.force, path)
 	if err != nil {
 		return err
 	}
@@ -128,7 +128,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	c.warn(placed.warnings()...)
 	c.warn(lightWarnings(plan)...)
 	if plan.Level().On() && art.ICC != nil {
-		c.warn(profileWarning)
+		c.warn(levelProfileWarning)
 	}
 	w, h := art.Size()
 	grid := raster.NewGrid(plan.PictureOnBoard(), w, h, finest(m.ppi))
@@ -137,9 +137,11 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		return job{}, err
 	}
 	j.Placement = placed
+	sheets, warnings := j.sheetJob(art)
+	c.warn(warnings...)
 	show := progress{c, "sheet", len(plan.Sheets)}
 	err = writeFile(folder.file("sheets.pdf"), false, func(w io.Writer) error {
-		return j.sheetJob(art).Write(ctx, w, plan.Sheets, show.done)
+		return sheets.Write(ctx, w, plan.Sheets, show.done)
 	})
 	show.clear()
 	if err != nil {

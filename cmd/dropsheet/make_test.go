@@ -2,8 +2,12 @@ package main
 
 import (
 	"bytes"
+	"compress/zlib"
 	"context"
+	"encoding/binary"
 	"encoding/json"
+	"hash/crc32"
+	"io"
 	"math"
 	"os"
 	"path/filepath"
@@ -120,6 +124,99 @@ func TestMakeNeverOverwrites(t *testing.T) {
 	require.Contains(t, stderr, "can't be used")
 }
 
+// What is read is never written over, not even with --force, and a folder that can't be put in its place is told before the work is done.
+func TestInputsAreKept(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art)
+	before := readFolder(t, folder)
+	artBefore, err := os.ReadFile(art)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		name string
+		args []string
+		says string
+	}{
+		{"the job, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, jobFile), "--force"}, "part of its job"},
+		{"the job's sheets, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, "sheets.pdf"), "--force"}, "part of its job"},
+		{"the artwork, by reprint", []string{"reprint", folder, "R1C1", "--out", art, "--force"}, "what is read here"},
+		{"the artwork, by proof", []string{"proof", folder, "--out", art, "--force"}, "what is read here"},
+		{"the artwork, by seams", []string{"seams", folder, "--out", art, "--force"}, "what is read here"},
+		{"the artwork's own folder, by make", []string{"make", filepath.Join(folder, "proof.png"), "--out", folder, "--force"}, "holds the artwork itself"},
+		{"the folder one stands in", []string{"make", art, "--out", "."}, "name a new folder"},
+		{"a folder that is not there", []string{"proof", folder, "--out", filepath.Join(folder, "none", "p.png")}, "make it first"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Chdir(t.TempDir())
+			_, stderr, code := dropsheet(t, c.args...)
+			require.Equal(t, exitFailed, code, stderr)
+			require.Contains(t, stderr, c.says)
+			require.Equal(t, before, readFolder(t, folder))
+			now, err := os.ReadFile(art)
+			require.NoError(t, err)
+			require.Equal(t, artBefore, now)
+		})
+	}
+}
+
+// A make that fails leaves none of the folders that it made.
+func TestFailedMakeLeavesNoFolders(t *testing.T) {
+	work := t.TempDir()
+	short := filepath.Join(t.TempDir(), "short.png")
+	require.NoError(t, os.WriteFile(short, pngBytes(t)[:200], 0o600))
+	_, stderr, code := dropsheet(t, "make", short, "--out", filepath.Join(work, "a", "b", "c"))
+	require.Equal(t, exitFailed, code, stderr)
+	requireEmpty(t, work)
+}
+
+// The artwork's colour profile goes into the sheets as it is; one that does not suit is left out and told of.
+func TestProfileGoesIntoTheSheets(t *testing.T) {
+	plain, _ := writePattern(t, 60, 40)
+	data, err := os.ReadFile(plain)
+	require.NoError(t, err)
+	profile := make([]byte, 132)
+	binary.BigEndian.PutUint32(profile, 132)
+	copy(profile[8:], []byte{2, 0x10})
+	copy(profile[12:], "mntrRGB XYZ ")
+	copy(profile[36:], "acsp")
+	profile = append(profile[:128], 0, 0, 0, 1, 'c', 'p', 'r', 't', 0, 0, 0, 144, 0, 0, 0, 12, 't', 'e', 'x', 't', 0, 0, 0, 0, 'o', 'w', 'n', 0)
+	binary.BigEndian.PutUint32(profile, uint32(len(profile)))
+	tagged := filepath.Join(t.TempDir(), "tagged.png")
+	require.NoError(t, os.WriteFile(tagged, withProfile(t, data, profile), 0o600))
+
+	sheets := readFolder(t, mustMake(t, tagged))["sheets.pdf"]
+	require.True(t, bytes.Contains(inflated(sheets), profile), "the profile stands in the file")
+	require.False(t, bytes.Contains(inflated(readFolder(t, mustMake(t, plain))["sheets.pdf"]), profile))
+}
+
+// withProfile puts an iCCP chunk behind a PNG's header (ISO/IEC 15948, 11.3.3.3).
+func withProfile(t *testing.T, png, profile []byte) []byte {
+	t.Helper()
+	var packed bytes.Buffer
+	packed.WriteString("own\x00\x00")
+	z := zlib.NewWriter(&packed)
+	_, err := z.Write(profile)
+	require.NoError(t, err)
+	require.NoError(t, z.Close())
+	chunk := append([]byte("iCCP"), packed.Bytes()...)
+	const header = 8 + 25 // signature and IHDR
+	out := append([]byte{}, png[:header]...)
+	out = binary.BigEndian.AppendUint32(out, uint32(len(chunk)-4))
+	out = append(out, chunk...)
+	out = binary.BigEndian.AppendUint32(out, crc32.ChecksumIEEE(chunk))
+	return append(out, png[header:]...)
+}
+
+// inflated is all that zlib finds in a file's streams.
+func inflated(file []byte) (all []byte) {
+	for _, part := range bytes.Split(file, []byte("stream\n"))[1:] {
+		if z, err := zlib.NewReader(bytes.NewReader(part)); err == nil {
+			text, _ := io.ReadAll(z) // what follows the stream's end is no part of it
+			all = append(all, text...)
+		}
+	}
+	return all
+}
+
 // A stop in the middle, as Ctrl-C gives it, leaves neither a folder nor a trace of one.
 func TestMakeStopped(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
@@ -221,7 +318,7 @@ func FuzzDecodeJob(f *testing.F) {
 	require.NoError(f, jobOfOneSheet(f).encode(&whole))
 	_, err := decodeJob(whole.Bytes())
 	require.NoError(f, err)
-	seeds := [][]byte{whole.Bytes(), []byte(`{}`), []byte(`{"dropsheet":1}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":1,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
+	seeds := [][]byte{whole.Bytes(), []byte(`{}`), []byte(`{"dropsheet":2}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":2,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
 	if len(seeds) == 0 {
 		f.Fatal("no seeds")
 	}

@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
+	"syscall"
 )
 
 // writeFile makes a file by a function that writes it. The file appears at path only when it is whole. An existing file
@@ -18,11 +20,20 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 	}
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".unfinished-*")
 	if err != nil {
+		if named := (*fs.PathError)(nil); errors.As(err, &named) {
+			err = named.Err // without the unfinished file's name
+		}
 		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, err)
 	}
 	defer func() {
 		if err != nil {
-			err = fmt.Errorf("file %q was not written: %w", path, errors.Join(err, discardFile(f)))
+			if named := (*fs.PathError)(nil); errors.As(err, &named) {
+				err = named.Err // without the unfinished file's name
+			}
+			if errors.Is(err, syscall.ENOSPC) {
+				err = fmt.Errorf("%w; free some space, or choose another disk with --out", err)
+			}
+			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), errors.Join(err, discardFile(f)))
 		}
 	}()
 	buffered := bufio.NewWriterSize(f, 1<<20)
@@ -44,8 +55,13 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 // keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.
 var keptFiles = []string{jobFile, "sheets.pdf", "guide.pdf"}
 
-// mayWrite tells why a file can't be put at path.
-func mayWrite(path string, force bool) error {
+// mayWrite tells why a file can't be put at path, when inputs are what is read.
+func mayWrite(path string, force bool, inputs ...string) error {
+	for _, input := range inputs {
+		if sameFile(path, input) {
+			return fmt.Errorf("%q is what is read here, which --force does not replace either: choose another with --out", path)
+		}
+	}
 	info, err := os.Lstat(path)
 	switch {
 	case err == nil && info.IsDir():
@@ -54,6 +70,10 @@ func mayWrite(path string, force bool) error {
 		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
 	case err == nil && !force:
 		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+	}
+	folder := filepath.Dir(path)
+	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("folder %q is not there: make it first or choose another with --out", folder)
 	}
 	return nil
 }

@@ -51,9 +51,14 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if r.out == "" {
 		r.out = filepath.Join(folder, reprintName(args[1:]))
 	}
+	if err := mayWrite(r.out, r.force, artworkPath(j, folder, r.artwork)); err != nil {
+		return err
+	}
+	sheets, warnings := j.sheetJob(art)
+	c.warn(warnings...)
 	show := progress{c, "sheet", len(chosen)}
 	err = writeFile(r.out, r.force, func(w io.Writer) error {
-		return j.sheetJob(art).Write(ctx, w, chosen, show.done)
+		return sheets.Write(ctx, w, chosen, show.done)
 	})
 	show.clear()
 	if err != nil {

@@ -56,7 +56,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 		return err
 	}
 	if s.out != "" {
-		if err := mayWrite(s.out, s.force); err != nil {
+		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork)); err != nil {
 			return err
 		}
 	}
@@ -85,6 +85,7 @@ type seamReport struct {
 	SeamWidthMM float64       `json:"seam_width_mm"`
 	Camera      layout.Camera `json:"camera"`
 	Lamps       []layout.Lamp `json:"lamps_mm,omitempty"`
+	Seams       seamCount     `json:"seams"`
 	Sights      []seamSight   `json:"sights"`       // the plainest first
 	OutOfSight  []layout.Seam `json:"out_of_sight"` // seams that neither path shows
 }
@@ -109,7 +110,10 @@ type lengths struct {
 
 func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, seamMM float64) seamReport {
 	ranked := seamsight.WorstFirst(seams)
-	r := seamReport{SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Sights: make([]seamSight, len(ranked)), OutOfSight: []layout.Seam{}}
+	r := seamReport{
+		SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Seams: countSeams(seams),
+		Sights: make([]seamSight, len(ranked)), OutOfSight: []layout.Seam{},
+	}
 	var shown []seamsight.Ranked // being ranked, they come first
 	for i, view := range ranked {
 		length := func(v seamsight.Verdict) float64 { return view.Seam.LengthMM(view.Path, v) }
@@ -126,9 +130,7 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 		r.Sights[i].Remedy = &remedy
 	}
 	for _, s := range seams {
-		_, direct := s.Worst(seamsight.Direct)
-		_, through := s.Worst(seamsight.Through)
-		if !direct && !through {
+		if s.Verdict() == seamsight.OutOfSight {
 			r.OutOfSight = append(r.OutOfSight, s.Seam)
 		}
 	}
@@ -154,7 +156,7 @@ func (r seamReport) write(w io.Writer, out string) error {
 	if len(r.Sights) > 0 {
 		b.WriteString("\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, from 3 it shows\n")
 	}
-	if r.count(seamsight.Shows)+r.count(seamsight.Faint) > 0 {
+	if r.Seams.Shows+r.Seams.Faint > 0 {
 		b.WriteString("pencil: its grey from 0, black, to 255, white\n" +
 			"stop: it blurs the picture with the seam; size says how much\n" +
 			"or move the seam: make --seams least slides seams to where they show least, --avoid keeps them out of a place\n")
@@ -171,36 +173,17 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 	if len(seams) == 0 {
 		return nil
 	}
-	var of [seamsight.Shows + 1]int
-	for _, s := range seams {
-		worst := seamsight.OutOfSight
-		for _, sample := range s.Samples {
-			worst = max(worst, sample.Verdict())
-		}
-		of[worst]++
-	}
-	_, err := fmt.Fprintf(w, "%-12s %d of %d show in the frame, %d more faintly: dropsheet seams %s tells where, and what hides them\n",
-		"", of[seamsight.Shows], len(seams), of[seamsight.Faint], folder)
+	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams), folder)
 	return err
 }
 
-// summary counts the verdicts.
+// summary counts the seams by their verdict.
 func (r seamReport) summary() string {
-	if len(r.Sights)+len(r.OutOfSight) == 0 {
+	n := r.Seams
+	if n.all() == 0 {
 		return "there are none: one sheet holds the whole backdrop"
 	}
-	return fmt.Sprintf("%d show, %d are faint, %d hidden; %d seams out of the frame's sight",
-		r.count(seamsight.Shows), r.count(seamsight.Faint), r.count(seamsight.Hidden), len(r.OutOfSight))
-}
-
-// count is how many sights have a verdict.
-func (r seamReport) count(v seamsight.Verdict) (n int) {
-	for _, s := range r.Sights {
-		if s.Verdict == v {
-			n++
-		}
-	}
-	return n
+	return fmt.Sprintf("%s; %d hidden, %d out of the frame's sight", n, n.Hidden, n.OutOfSight)
 }
 
 // remedyText says what hides a seam, each way by itself.

@@ -34,7 +34,7 @@ proportions count; only its header is read. Writes no file.`,
 			}
 			c.warn(lightWarnings(p)...)
 			if asJSON {
-				return writeJSON(c.out, report{p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Sharpness(), p.LightFigures()})
+				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Sharpness(), p.LightFigures()})
 			}
 			if err := writeFigures(c.out, p); err != nil {
 				return err
@@ -72,6 +72,7 @@ func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) 
 
 // report is a plan with what follows from it, for programs.
 type report struct {
+	Version int `json:"dropsheet"` // of the format, as in a job file
 	layout.Plan
 	DarkRim     layout.DarkRim     `json:"dark_rim"`
 	Sensitivity layout.Sensitivity `json:"sensitivity"`

@@ -16,16 +16,29 @@ var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", job
 var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // staging is a folder that is filled out of sight and put in its place when it is whole.
-type staging struct{ final, temporary string }
+type staging struct {
+	final, temporary string
+	parent           string // the uppermost folder that had to be made for it, or empty
+}
 
 // newStaging makes a hidden folder beside the final one. A final folder that has anything in it is refused, unless force is set and
-// it holds nothing but what dropsheet writes.
-func newStaging(final string, force bool) (*staging, error) {
+// it holds nothing but what dropsheet writes; so is one that holds the artwork.
+func newStaging(final string, force bool, artwork string) (*staging, error) {
+	if real, err := filepath.EvalSymlinks(final); err == nil {
+		final = real // a link stays, and what it names is replaced
+	}
 	final = filepath.Clean(final)
+	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
+		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out", final)
+	}
 	if err := mayReplace(final, force); err != nil {
 		return nil, err
 	}
+	if sameFile(final, filepath.Dir(artwork)) {
+		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another with --out", final)
+	}
 	parent := filepath.Dir(final)
+	made := firstMissing(parent)
 	if err := os.MkdirAll(parent, 0o777); err != nil {
 		return nil, fmt.Errorf("folder %q can't be made: %w; choose another with --out", parent, err)
 	}
@@ -36,7 +49,29 @@ func newStaging(final string, force bool) (*staging, error) {
 	if err := os.Chmod(temporary, 0o755); err != nil { // MkdirTemp keeps others out; a finished job is like any folder
 		return nil, errors.Join(err, os.RemoveAll(temporary))
 	}
-	return &staging{final, temporary}, nil
+	return &staging{final, temporary, made}, nil
+}
+
+// firstMissing is the uppermost folder of a path that is not there, or empty when all are.
+func firstMissing(path string) (missing string) {
+	for {
+		if _, err := os.Lstat(path); err == nil {
+			return missing
+		}
+		missing = path
+		up := filepath.Dir(path)
+		if up == path {
+			return missing
+		}
+		path = up
+	}
+}
+
+// sameFile tells whether two paths name one file or folder that is there.
+func sameFile(a, b string) bool {
+	infoA, errA := os.Stat(a)
+	infoB, errB := os.Stat(b)
+	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
 }
 
 // mayReplace tells why a folder can't be put at path.
@@ -88,5 +123,10 @@ func (s *staging) finish() error {
 	return nil
 }
 
-// discard removes what was written so far. After finish there is nothing left to remove.
-func (s *staging) discard() error { return os.RemoveAll(s.temporary) }
+// discard removes what was written so far, and the folders that were made for it.
+func (s *staging) discard() error {
+	if s.parent != "" {
+		return os.RemoveAll(s.parent)
+	}
+	return os.RemoveAll(s.temporary)
+}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/tile/sheet"
 )
 
 // anatomy draws a sheet of this job with its parts called out.
@@ -70,7 +71,9 @@ func (b *book) callouts(s layout.Sheet) []callout {
 		{layout.Point{XMM: lamp.XMM, YMM: lamp.YMM + outY*(layout.BleedMM+layout.StripMM)/2}, strong("Cut mark") + ", with an arrowhead that points along the cut: one at either end of every cut."},
 		{layout.Point{XMM: c.XMM + 0.86*c.WidthMM, YMM: lamp.YMM + outY*layout.BleedMM/2}, strong("Strip") + fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a little off shows picture and not paper.", whole(layout.StripMM), whole(layout.BleedMM))},
 		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") + ": name, place in the order, board-up, check code, job."},
-		{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4), YMM: c.YMM + min(0.3*c.HeightMM, 55)}, strong("Check rule") + ", its length beside it."},
+	}
+	if sheet.CheckRuleMM(p, s) > 0 {
+		calls = append(calls, callout{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4), YMM: c.YMM + min(0.3*c.HeightMM, 55)}, strong("Check rule") + ", its length beside it."})
 	}
 	lap := p.Backdrop.LapMM
 	switch {

@@ -8,6 +8,7 @@ type placement struct {
 
 // arrangement is how all sections are set, and the pages that follow from it.
 type arrangement struct {
+	cover      float64 // spacing of the overview
 	placements []placement
 	starts     []int // the page on which each section starts, from 1
 	pages      int   // in all
@@ -23,9 +24,12 @@ const (
 // them on pages that are thrown away.
 func arrange(j Job, found found) arrangement {
 	b := newBook(j, found)
-	b.newPage()
-	b.overview()
-	a := arrangement{pages: b.page}
+	a := arrangement{cover: 1}
+	if a.pages = b.coverPages(1); a.pages > 1 {
+		if pages := b.coverPages(closeSpacing); pages < a.pages {
+			a.cover, a.pages = closeSpacing, pages
+		}
+	}
 	y := b.lowest()
 	for i, s := range b.sections {
 		fresh := b.attempt(i, s, placement{false, 1}, y)
@@ -53,6 +57,15 @@ func arrange(j Job, found found) arrangement {
 	}
 	b.endPage()
 	return a
+}
+
+// coverPages is how many pages the overview takes.
+func (b *book) coverPages(spacing float64) int {
+	before := b.page
+	b.spacing = spacing
+	b.newPage()
+	b.overview()
+	return b.page - before
 }
 
 // attempt is a section set in one way.

@@ -6,7 +6,7 @@ import (
 	"dropsheet/layout"
 )
 
-const sectionMM = 36.0
+const sectionMM = 34.0
 
 // crossSections draws a seam cut through, pasted as it should be and the other way round. The lamp stands on the side that it stands on.
 func (b *book) crossSections(box layout.Rect) {

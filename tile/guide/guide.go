@@ -104,6 +104,7 @@ func (j Job) sections() []section {
 
 // draw draws every page.
 func (b *book) draw() {
+	b.spacing = b.cover
 	b.newPage()
 	b.overview()
 	for i, s := range b.sections {

@@ -32,12 +32,7 @@ func (b *book) order() {
 	}
 	b.topic("The order", func(b *book) {
 		b.para(text + " The pages of sheets.pdf come in this order.")
-		share := 0.36
-		if len(p.Sheets) > 12 {
-			share = 0.45
-		}
-		high := min(share*b.geo.fullMM()*p.Backdrop.HeightMM/p.Backdrop.WidthMM, 0.42*b.geo.fullMM())
-		b.figure(max(high, 22)+frameMM, b.path, "")
+		b.figure(b.pathMM(), b.path, "")
 	})
 	b.topic("Why", func(b *book) {
 		b.para("The edges of a sheet that face the lamp are cut, and lie on top of the laps that are already down. " +
@@ -50,8 +45,38 @@ func (b *book) order() {
 // mostDiscs is how many sheets the drawing of the order numbers one by one.
 const mostDiscs = 25
 
-// leastDiscMM is the radius of the smallest disc whose number can be read: it is set in six points.
-const leastDiscMM = 1.8
+// Radii of discs: of the smallest whose number can be read, which is set in six points, and as a share of the cell that holds it.
+const (
+	leastDiscMM = 1.8
+	discShare   = 0.37
+)
+
+// discRadiusMM is how large discs are drawn in cells of which the narrowest is that narrow, guide mm.
+func discRadiusMM(narrowest float64) float64 {
+	return min(3, discShare*narrowest)
+}
+
+// narrowestMM is the least side of any cell on the board.
+func narrowestMM(p layout.Plan) float64 {
+	least := math.Inf(1)
+	for _, s := range p.Sheets {
+		least = min(least, s.Cell.WidthMM, s.Cell.HeightMM)
+	}
+	return least
+}
+
+// pathMM is the height of the drawing of the order: as large as its discs need, where it has any and the page is large enough.
+func (b *book) pathMM() float64 {
+	p := b.job.Plan
+	full, board := b.geo.fullMM(), p.Backdrop
+	high := min(0.3*full*board.HeightMM/board.WidthMM, 0.42*full)
+	if len(p.Sheets) <= mostDiscs {
+		const roomyMM = 1.2 * leastDiscMM / discShare // of the narrowest cell
+		widest := min((full-2*frameMM)*board.HeightMM/board.WidthMM, 0.42*(b.geo.bottom-b.geo.top))
+		high = max(high, min(roomyMM/narrowestMM(p)*board.HeightMM, widest))
+	}
+	return max(high, 22) + frameMM
+}
 
 // path draws the board's grid with the way that the pasting takes.
 func (b *book) path(box layout.Rect) {
@@ -70,12 +95,8 @@ func (b *book) path(box layout.Rect) {
 		cell := b.onFigure(at, s.Cell)
 		return cell.XMM + cell.WidthMM/2, cell.YMM + cell.HeightMM/2
 	}
-	narrowest := min(at.WidthMM, at.HeightMM)
-	for _, s := range p.Sheets {
-		cell := b.onFigure(at, s.Cell)
-		narrowest = min(narrowest, cell.WidthMM, cell.HeightMM)
-	}
-	radius := min(3, 0.3*narrowest)
+	narrowest := narrowestMM(p) * at.WidthMM / p.Backdrop.WidthMM
+	radius := discRadiusMM(narrowest)
 	numbered := radius >= leastDiscMM && len(p.Sheets) <= mostDiscs
 	if !numbered {
 		radius = 0

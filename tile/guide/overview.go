@@ -12,9 +12,9 @@ func (b *book) overview() {
 	b.put(sideStyle, g.left, b.y+3, "ASSEMBLY GUIDE")
 	b.y += 6
 	b.coverTitle()
-	b.y += 2
+	b.y += b.gap(2)
 	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
-	b.y += 6
+	b.y += b.gap(6)
 
 	side := min(0.42*g.fullMM(), 0.26*(g.bottom-g.top), 90)
 	view := layout.Rect{XMM: g.left, YMM: b.y, WidthMM: side, HeightMM: side}
@@ -40,9 +40,9 @@ func (b *book) overview() {
 		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(b.sections)-1)),
 		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
 	} {
-		y = b.block(body, x, y, w, text) + paraGapMM
+		y = b.block(body, x, y, w, text) + b.gap(paraGapMM)
 	}
-	b.y = max(below, y) + 3
+	b.y = max(below, y) + b.gap(3)
 	b.floor = b.y
 	b.facts()
 	b.contents()
@@ -92,7 +92,7 @@ func (b *book) facts() {
 	b.fact("Dark rim", b.job.darkRim())
 	b.fact("If it differs", b.job.sensitivity())
 	b.fact("Lamp", "From the "+strong(corner(board.LightFrom))+", as you face the printed side.")
-	b.y += 1
+	b.y += b.gap(1)
 	b.line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
 	b.floor = b.y
 }
@@ -113,10 +113,11 @@ func (b *book) fact(name, text string) {
 		x = g.left + 30
 	}
 	w := min(g.right-x, measureMM)
-	b.need(b.blockMM(bodyStyle, w, text) + 2.2)
+	pad := b.gap(1)
+	b.need(b.blockMM(bodyStyle, w, text) + 2*pad + 0.2)
 	b.line(g.left, b.y, x+w, b.y, thin)
-	b.put(sideStyle, g.left, sideStyle.base(b.y+1), name)
-	b.y = b.block(bodyStyle, x, b.y+1, w, text) + 1
+	b.put(sideStyle, g.left, sideStyle.base(b.y+pad), name)
+	b.y = b.block(bodyStyle, x, b.y+pad, w, text) + pad
 }
 
 // contents lists the sections with their pages.
@@ -128,7 +129,7 @@ func (b *book) contents() {
 		columns = 2
 	}
 	rows := (len(b.sections) + columns - 1) / columns
-	b.need(float64(rows)*rowMM + sideGapMM)
+	b.need(float64(rows)*rowMM + b.gap(sideGapMM))
 	b.side("In this guide")
 	w := (min(g.textWidth, measureMM) - gapMM*float64(columns-1)) / float64(columns)
 	for i, s := range b.sections {

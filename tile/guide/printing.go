@@ -32,24 +32,29 @@ func (b *book) printing() {
 		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose the best quality.")
 		b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go, and let the ink dry as long as the paper\u2019s maker says.")
 	})
-	b.topic("Check the size", (*book).checkSize)
+	b.keep((*book).checkSize, tallTopic)
 }
 
 // checkSize says how to measure page 1, and how far off it may be.
 func (b *book) checkSize() {
 	p := b.job.Plan
 	first := p.Sheets[0]
-	ruleMM := sheet.CheckRuleMM(first)
+	ruleMM := sheet.CheckRuleMM(p, first)
+	const heading = "Check the size"
 	stop := ""
 	if ruleMM > 0 {
-		carries := "every sheet carries a check rule with a tick each 10" + noBreak + "mm. On page 1 it is "
+		on := "On page 1 it is "
 		if b.job.single() {
-			carries = "the sheet carries a check rule with a tick each 10" + noBreak + "mm. It is "
+			on = "It is "
 		}
-		b.para("In the strip beside the picture " + carries + strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
-		b.checkRuleFigure(ruleMM)
+		b.together(func(b *book) {
+			b.side(heading)
+			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " + on + strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
+			b.checkRuleFigure(ruleMM)
+		})
 		stop = fmt.Sprintf("If the %s are off by more than %s, stop.", length(ruleMM), length(offShare*ruleMM))
 	} else {
+		b.side(heading)
 		b.para("The paper is too small for a check rule: measure the picture itself.")
 		stop = fmt.Sprintf("If the width is off by more than %s, or the height by more than %s, stop.", off(first.Cell.WidthMM), off(first.Cell.HeightMM))
 	}

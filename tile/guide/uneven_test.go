@@ -10,6 +10,18 @@ import (
 	"dropsheet/layout"
 )
 
+// pinched are seam costs by which two seams each way come as close as they may.
+func pinched(p layout.Plan) layout.SeamCosts {
+	toward := func(lengthMM float64) []float64 {
+		costs := make([]float64, int(math.Ceil(lengthMM))+1)
+		for i := range costs {
+			costs[i] = min(math.Abs(float64(i)-0.3*lengthMM), math.Abs(float64(i)-0.3*lengthMM-40))
+		}
+		return costs
+	}
+	return layout.SeamCosts{StepMM: 1, Down: toward(p.Backdrop.WidthMM), Across: toward(p.Backdrop.HeightMM)}
+}
+
 // Seams may slide, so that neighbouring lines come close: figures and headings still stand clear of each other.
 func TestUnevenCells(t *testing.T) {
 	for _, c := range []struct {
@@ -22,15 +34,7 @@ func TestUnevenCells(t *testing.T) {
 			s.DistanceMM, s.LightFrom = c.distanceMM, c.light
 			j := jobOf(t, s)
 			even := j.Plan
-			// Two seams come as close as they may.
-			toward := func(lengthMM float64) []float64 {
-				costs := make([]float64, int(math.Ceil(lengthMM))+1)
-				for i := range costs {
-					costs[i] = min(math.Abs(float64(i)-0.3*lengthMM), math.Abs(float64(i)-0.3*lengthMM-40))
-				}
-				return costs
-			}
-			placed, err := even.WithSeams(layout.SeamCosts{StepMM: 1, Down: toward(even.Backdrop.WidthMM), Across: toward(even.Backdrop.HeightMM)}, nil)
+			placed, err := even.WithSeams(pinched(even), nil)
 			require.NoError(t, err)
 			j.Plan = placed.Plan
 			narrowest := even.Backdrop.WidthMM

@@ -22,7 +22,7 @@ func TestMaterials(t *testing.T) {
 		{flip.Ball, "water", []string{"Drop A falling drop of water, 5 mm across", "Water, something that lets drops of it fall", "Drops of water, 5 mm across, fall at one place"}, []string{"rod", "tube"}},
 		{flip.Ball, "sea-water", []string{"a falling drop of sea water", "Sea water, something"}, nil},
 		{flip.Ball, "syrup-40", []string{"a falling drop of syrup of 40 % sugar"}, []string{"syrup-40"}},
-		{flip.Ball, "crown-glass", []string{"Ball A ball of crown glass", "A ball of crown glass, 5 mm across, and a thin stand"}, []string{"fall", "drop "}},
+		{flip.Ball, "crown-glass", []string{"Ball A ball of crown glass", "A ball of crown glass, 5 mm across, and a thin stand"}, []string{"falling", "drops of"}},
 		{flip.Ball, "1.38", []string{"Drop A falling drop, 5 mm across", "A liquid of a refractive index of 1.333"}, []string{"of 1.38"}},
 		{flip.Ball, "", []string{"Drop A falling drop, 5 mm across"}, nil}, // an old job file
 		{flip.UprightRod, "crown-glass", []string{"Rod An upright rod of crown glass", "A rod of crown glass, 5 mm across, and a firm holder", "The rod of crown glass, 5 mm across, stands upright"}, []string{"filled", "tube", "falling"}},
@@ -34,9 +34,7 @@ func TestMaterials(t *testing.T) {
 			s := usual()
 			s.Drop.Body, s.Material = c.body, c.material
 			j := jobOf(t, s)
-			texts := pageTexts(worded(t, j))
-			early := texts[:pageWith(t, texts, "3 Sharpness and exposure The")-1]
-			all := strings.Join(early, " ")
+			all := strings.Join(pageTexts(opened(t, parts(j, (*book).overview, (*book).shopping, (*book).setup))), " ")
 			for _, says := range c.says {
 				require.Contains(t, strings.ToLower(all), strings.ToLower(says))
 			}
@@ -47,6 +45,18 @@ func TestMaterials(t *testing.T) {
 	}
 }
 
+// parts draws some parts of a guide, each on new pages.
+func parts(j Job, draw ...func(*book)) *book {
+	p := j.Plan
+	b := newBook(j, found{coverage: p.Coverage(), travel: p.Travel()})
+	for _, d := range draw {
+		b.newPage()
+		d(b)
+	}
+	b.endPage()
+	return b
+}
+
 // A rod squeezes one way only; the cover says how much of the print the frame sees along it: the frame's side, seen on from the camera's
 // distance to the board's, by similar triangles.
 func TestCoverTellsWhatARodDoesNot(t *testing.T) {
@@ -55,9 +65,13 @@ func TestCoverTellsWhatARodDoesNot(t *testing.T) {
 		sees func(layout.Plan) float64
 		of   func(layout.Plan) string
 	}{
-		{flip.UprightRod, func(p layout.Plan) float64 { return p.Camera.FrameHeightMM * (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM },
+		{flip.UprightRod, func(p layout.Plan) float64 {
+			return p.Camera.FrameHeightMM * (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM
+		},
 			func(p layout.Plan) string { return fmt.Sprintf("a print that is %.1f mm high", p.Backdrop.HeightMM) }},
-		{flip.LevelRod, func(p layout.Plan) float64 { return p.Camera.FrameWidthMM * (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM },
+		{flip.LevelRod, func(p layout.Plan) float64 {
+			return p.Camera.FrameWidthMM * (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM
+		},
 			func(p layout.Plan) string { return fmt.Sprintf("a print that is %.1f mm wide", p.Backdrop.WidthMM) }},
 	} {
 		s := usual()
@@ -86,9 +100,8 @@ func TestSingleSheetHasNoSeams(t *testing.T) {
 		doc := worded(t, j)
 		all := strings.ToLower(strings.Join(pageTexts(doc), " "))
 		all = strings.ReplaceAll(all, "seams.png", "")
-		for _, word := range []string{"seam", "neighbour", "landing", " lap", "registration", "order of pasting", "in a row", "c1 ", "page 1 "} {
-			at := strings.Index(all, word)
-			if at >= 0 && word != "c1 " || at >= 0 && !strings.Contains(all[max(0, at-2):at], "r1") {
+		for _, word := range []string{"seam", "neighbour", "landing", " lap", "registration", "order of pasting", "in a row", " c1 ", "page 1 "} {
+			if at := strings.Index(all, word); at >= 0 {
 				require.Failf(t, "a word of jobs with seams", "%q in %q", word, all[max(0, at-60):min(len(all), at+60)])
 			}
 		}
@@ -102,21 +115,27 @@ func TestOrderIsDrawnLegibly(t *testing.T) {
 	for _, c := range []struct {
 		paper  string
 		sheets int
-	}{{"A4", 25}, {"A4", 20}, {"letter", 24}, {"A5", 9}, {"A4", 30}, {"A4", 64}, {"A4", 300}} {
+		uneven bool
+	}{{"A4", 25, false}, {"A4", 20, false}, {"A4", 12, true}, {"letter", 24, false}, {"A5", 9, false}, {"A4", 30, false}, {"A4", 64, false}, {"A4", 300, false}} {
 		s := on(t, c.paper)
 		s.DistanceMM, s.MaxSheets = 0, c.sheets
+		if c.uneven { // the largest print of so many sheets leaves the seams no play, this one does
+			s.DistanceMM, s.MaxSheets, s.Orientation = 372, 0, layout.Landscape
+		}
 		j := jobOf(t, s)
-		b := newBook(j, find(j))
-		b.newPage()
-		b.order()
-		b.endPage()
-		doc := opened(t, b)
-		numbers := strings.Fields("")
+		if c.uneven { // as narrow as a cell may be
+			placed, err := j.Plan.WithSeams(pinched(j.Plan), nil)
+			require.NoError(t, err)
+			j = jobOfPlan(placed.Plan)
+			require.Less(t, narrowestMM(j.Plan), 60.0)
+		}
+		doc := opened(t, parts(j, (*book).order))
+		var numbers []string
 		for page := 1; page <= doc.PageCount(); page++ {
 			for _, l := range doc.Letters(page) {
 				if strings.Trim(l.Text, "0123456789") == "" && l.Text != "" {
 					// Digits of Helvetica are 0.70 of its size high (Adobe Font Metrics, Core 14: 0 to 9, about -19 to 703).
-					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*b.geo.scale*0.99, "%v on %s with %d sheets", l, c.paper, len(j.Plan.Sheets))
+					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*0.99*newGeometry(j.Plan.Backdrop).scale, "%v on %s with %d sheets", l, c.paper, len(j.Plan.Sheets))
 				}
 			}
 			numbers = append(numbers, strings.Fields(flat(doc.Text(page)))...)

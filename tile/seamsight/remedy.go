@@ -8,7 +8,8 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// Remedy is what would hide a seam from one path, each by itself.
+// Remedy is what would hide a seam from one path, each by itself. None of it makes the same seam plainer on the other path: hidden there before, it
+// is hidden after, and faint at most if it was faint.
 type Remedy struct {
 	TouchUpLevel int     `json:"touch_up_level"`              // sRGB level, 0 to 255, of the grey that the cut edge should have: as light as the print there
 	SeamMM       float64 `json:"seam_mm,omitempty"`           // a bare edge no wider than that is hidden; 0 when under narrowestMM
@@ -51,7 +52,17 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 			seen = append(seen, r.Seam.Place(sample.MiddleMM()))
 		}
 	}
-	narrow := func(seamMM float64) bool { return m.WithSeams(seamMM).hidden(seen, r.Seam.Axis, r.Path) }
+	all := make([]layout.Point, len(r.Seam.Samples))
+	other, otherNow := Through-r.Path, Hidden
+	for i, sample := range r.Seam.Samples {
+		all[i] = r.Seam.Place(sample.MiddleMM())
+		otherNow = max(otherNow, sample.Sightings[other].Verdict)
+	}
+	spares := func(there *Model) bool { return there.atMost(otherNow, all, r.Seam.Axis, other) }
+	narrow := func(seamMM float64) bool {
+		there := m.WithSeams(seamMM)
+		return there.atMost(Hidden, seen, r.Seam.Axis, r.Path) && spares(there)
+	}
 	if narrow(narrowestMM) {
 		low, high := narrowestMM, m.seamMM
 		for range 12 {
@@ -64,17 +75,13 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 		out.SeamMM = low
 		// So far behind the drop that the focal length is next to nothing, the drop shows a board k times as far and as large just the same, but
 		// for an edge that stays as wide as it was: one k times narrower.
-		if times := m.seamMM / low; r.Path == Through && times <= furthestTimes {
+		if times := m.seamMM / low; r.Path == Through && times <= furthestTimes && spares(m.further(times)) {
 			out.FurtherTimes = times
 		}
 	}
-	all := make([]layout.Point, len(r.Seam.Samples))
-	for i, sample := range r.Seam.Samples {
-		all[i] = r.Seam.Place(sample.MiddleMM())
-	}
 	// A stop that hides the worst place is looked at all along the seam.
 	works := func(there *Model) bool {
-		return there.hidden([]layout.Point{at}, r.Seam.Axis, r.Path) && there.hidden(all, r.Seam.Axis, r.Path)
+		return there.atMost(Hidden, []layout.Point{at}, r.Seam.Axis, r.Path) && there.atMost(Hidden, all, r.Seam.Axis, r.Path) && spares(there)
 	}
 	for _, there := range stops {
 		switch n := there.plan.Camera.FNumber; {
@@ -90,12 +97,26 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 // almost keeps a stop's mark, which is rounded (f/22 for 22.6), from passing for the next one.
 const almost = 0.9
 
-// hidden tells whether a path shows none of the places of a seam that runs along an axis.
-func (m *Model) hidden(places []layout.Point, axis string, path Path) bool {
+// atMost tells whether a path shows none of the places of a seam that runs along an axis more plainly than a verdict says, Hidden or above.
+func (m *Model) atMost(v Verdict, places []layout.Point, axis string, path Path) bool {
+	if v == Shows {
+		return true // nothing is plainer
+	}
 	for _, p := range places {
-		if l, ok := m.look(p.XMM, p.YMM, axis, path); ok && m.sighting(l, p.XMM, p.YMM).Verdict > Hidden {
+		if l, ok := m.look(p.XMM, p.YMM, axis, path); ok && m.sighting(l, p.XMM, p.YMM).Verdict > v {
 			return false
 		}
 	}
 	return true
+}
+
+// further is the model with the board that many times as far and as large, lit as it was, in the places of the board as it is. Only the path beside
+// the drop is changed: what the drop shows is taken to stay, but for seams that come out narrower.
+func (m *Model) further(times float64) *Model {
+	out := m.WithSeams(m.seamMM / times)
+	there := m.plan
+	there.Drop.DistanceMM *= times
+	out.direct = newDirect(there, m.direct.frame)
+	out.direct.scale *= times
+	return out
 }

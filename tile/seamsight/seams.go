@@ -29,6 +29,14 @@ func (s Sample) Verdict() Verdict {
 	return max(s.Sightings[Direct].Verdict, s.Sightings[Through].Verdict)
 }
 
+// Verdict is that of the seam where it shows most, on the plainer of both paths.
+func (s Seam) Verdict() (worst Verdict) {
+	for _, sample := range s.Samples {
+		worst = max(worst, sample.Verdict())
+	}
+	return worst
+}
+
 // Place is a place of the seam, in board mm.
 func (s Seam) Place(alongMM float64) layout.Point {
 	if s.Axis == "x" {

@@ -1,8 +1,12 @@
 package seamsight_test
 
 import (
+	"fmt"
+	"math"
+	"slices"
 	"testing"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/seamsight"
 
@@ -80,17 +84,7 @@ func TestRemedies(t *testing.T) {
 		require.True(t, r.OpenTo < p.Camera.FNumber && (r.CloseTo == 0 || r.CloseTo > p.Camera.FNumber))
 		if r.FurtherTimes > 0 {
 			further++
-			// The board with all its seams, that many times as far and as large, the picture with it.
-			far := p
-			k := r.FurtherTimes
-			far.Drop.DistanceMM *= k
-			far.Picture.WidthMM, far.Picture.HeightMM = k*p.Picture.WidthMM, k*p.Picture.HeightMM
-			far.Backdrop.WidthMM, far.Backdrop.HeightMM = k*p.Backdrop.WidthMM, k*p.Backdrop.HeightMM
-			far.Seams = nil
-			for _, s := range p.Seams {
-				s.AtMM, s.FromMM, s.ToMM = k*s.AtMM, k*s.FromMM, k*s.ToMM
-				far.Seams = append(far.Seams, s)
-			}
+			far := hungFurther(p, r.FurtherTimes)
 			require.Less(t, shown(seamsight.New(far, scenic(), seamMM), i, seamsight.Through), 1.1)
 		}
 		// A print as light as the paper's edge would be hides it; so an edge as light as the print does.
@@ -101,6 +95,95 @@ func TestRemedies(t *testing.T) {
 	require.Greater(t, stops, 3)
 	require.Greater(t, further, 3)
 	require.Greater(t, touched, 3)
+}
+
+// What hides a seam on one path does not bring it out on the other: every remedy is tried, and both paths are looked at all along the seam.
+func TestRemediesOnBothPaths(t *testing.T) {
+	aside := layout.Lamp{XMM: -1000, YMM: 1000, ZMM: 1000}
+	var gaps, stops, distances, heldBack int
+	for _, c := range []struct {
+		name   string
+		edgeMM float64
+		change func(*layout.Setup)
+	}{
+		{"frame close round the drop", seamMM, func(*layout.Setup) {}},
+		{"frame that sees seams beside the drop", seamMM, func(s *layout.Setup) { s.Camera.FrameWidthMM = 90 }},
+		{"frame that sees few", seamMM, func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 72, 6000, 4000 }},
+		{"lamp from one side, board near", seamMM, func(s *layout.Setup) {
+			s.DistanceMM, s.Lamps = 200, []layout.Lamp{aside}
+			s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 72, 6000, 4000
+		}},
+		{"narrow seams, blurred beside the drop", 0.1, func(s *layout.Setup) {
+			s.DistanceMM, s.Camera.FNumber = 200, 32
+			s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 72, 6000, 4000
+		}},
+		{"upright rod", seamMM, rod(flip.UprightRod)},
+		{"level rod", seamMM, rod(flip.LevelRod)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := plan(t, c.change)
+			m := seamsight.New(p, scenic(), c.edgeMM)
+			seams := m.Seams()
+			var shown []seamsight.Ranked
+			for _, r := range seamsight.WorstFirst(seams) {
+				if r.Sighting().Verdict > seamsight.Hidden {
+					shown = append(shown, r)
+				}
+			}
+			for i, r := range m.Remedies(shown) {
+				path, other := shown[i].Path, seamsight.Through-shown[i].Path
+				at := slices.IndexFunc(seams, func(s seamsight.Seam) bool { return s.Seam == shown[i].Seam.Seam })
+				verdict := func(m *seamsight.Model, path seamsight.Path) seamsight.Verdict {
+					return seamsight.VerdictOf(worst(m.Seams()[at], path))
+				}
+				spared := func(there *seamsight.Model, way string) {
+					require.LessOrEqual(t, verdict(there, other), verdict(m, other), "%s %v: %s", path, seams[at].Between, way)
+				}
+				if r.SeamMM > 0 {
+					gaps++
+					there := m.WithSeams(r.SeamMM)
+					require.Equal(t, seamsight.Hidden, verdict(there, path))
+					spared(there, fmt.Sprintf("gap of %g mm", r.SeamMM))
+				}
+				for _, n := range []float64{r.OpenTo, r.CloseTo} {
+					if n > 0 {
+						stops++
+						require.Equal(t, seamsight.Hidden, verdict(m.AtStop(n), path))
+						spared(m.AtStop(n), fmt.Sprintf("f/%g", n))
+					}
+				}
+				if r.FurtherTimes > 0 {
+					distances++
+					spared(seamsight.New(hungFurther(p, r.FurtherTimes), scenic(), c.edgeMM), fmt.Sprintf("%g times as far", r.FurtherTimes))
+				}
+				// Some stop hides the seam on this path alone, and is not named.
+				for k := 4; k <= 12; k++ {
+					there := m.AtStop(math.Pow(math.Sqrt2, float64(k)))
+					if verdict(there, path) == seamsight.Hidden && verdict(there, other) > verdict(m, other) {
+						heldBack++
+					}
+				}
+			}
+		})
+	}
+	require.Greater(t, gaps, 10)
+	require.Greater(t, stops, 10)
+	require.Greater(t, distances, 3)
+	require.Positive(t, heldBack, "the scenes try what they are for")
+}
+
+// hungFurther is the plan of the board with all its seams, that many times as far and as large, the picture with it.
+func hungFurther(p layout.Plan, times float64) layout.Plan {
+	p.Drop.DistanceMM *= times
+	p.Picture.WidthMM, p.Picture.HeightMM = times*p.Picture.WidthMM, times*p.Picture.HeightMM
+	p.Backdrop.WidthMM, p.Backdrop.HeightMM = times*p.Backdrop.WidthMM, times*p.Backdrop.HeightMM
+	seams := p.Seams
+	p.Seams = nil
+	for _, s := range seams {
+		s.AtMM, s.FromMM, s.ToMM = times*s.AtMM, times*s.FromMM, times*s.ToMM
+		p.Seams = append(p.Seams, s)
+	}
+	return p
 }
 
 // BenchmarkCostAt asks for places all over a board of 889 x 593 mm, both ways.

@@ -117,6 +117,7 @@ func TestMarksOfAnInnerSheet(t *testing.T) {
 		{"registration mark where the right neighbour's upper corner lands", c.RightMM() + 2, c.YMM + 0.4, dark, true},
 		{"registration mark where its lower corner lands", c.RightMM() + 2, c.BottomMM() + 0.4, dark, true},
 		{"registration mark where the lower neighbour's corner lands", c.XMM + 0.4, c.BottomMM() + 2, dark, true},
+		{"none on the near side of that seam", c.RightMM() + 2, c.BottomMM() - 0.4, dark, false},
 		{"cut mark in the strip, in line with the left cut", c.XMM, c.YMM - 4, dark, true},
 		{"cut mark in the strip, in line with the top cut", c.XMM - 4, c.YMM, dark, true},
 		{"cut mark at the lap's end, in line with the left cut", c.XMM, c.BottomMM() + lap - 2, dark, true},
