@@ -42,11 +42,15 @@ func TestLampsAndTheirMirrorImagesAgainstRaysFromAllOverThePupil(t *testing.T) {
 	for range 600 {
 		s := closeUp()
 		s.Drop.Body = []flip.Body{flip.Ball, flip.UprightRod, flip.LevelRod}[random.Intn(3)]
-		s.DistanceMM, s.Camera.FrameWidthMM = 100+400*random.Float64(), 5+8*random.Float64()
+		s.DistanceMM, s.Camera.FrameWidthMM = 100+400*random.Float64(), 5+math.Pow(random.Float64(), 2)*40
 		s.Camera.FNumber = 4 + 28*random.Float64()
-		lamp := Lamp{50 * (random.Float64() - 0.5), 50 * (random.Float64() - 0.5), 20 + (s.DistanceMM+250)*random.Float64()}
+		wide := []float64{15, 50}[random.Intn(2)]
+		lamp := Lamp{wide * (random.Float64() - 0.5), wide * (random.Float64() - 0.5), 20 + (s.DistanceMM+250)*random.Float64()}
 		s.Lamps = []Lamp{lamp}
 		p := mustPlan(t, s)
+		if random.Intn(2) == 0 { // a board so small that it ends in the middle of the rays
+			p.Backdrop.WidthMM, p.Backdrop.HeightMM = 2+20*random.Float64(), 2+20*random.Float64()
+		}
 		d, boardZ, radius := p.Drop, p.Drop.DistanceMM, p.Camera.PupilMM()/2
 		focusZ := p.Camera.FocusMM - d.CameraMM
 		source := flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: boardZ - lamp.ZMM}
@@ -177,6 +181,8 @@ func TestGlareIsGoneWhereTheLastRayOfThePupilIs(t *testing.T) {
 func TestLampBlurComesIn(t *testing.T) {
 	small := closeUp()
 	small.Camera.FNumber = 64 // a pupil smaller than the drop
+	wide := plain()           // the whole pupil's rays in the frame
+	wide.DistanceMM = 400
 	for _, c := range []struct {
 		name          string
 		setup         Setup
@@ -185,6 +191,8 @@ func TestLampBlurComesIn(t *testing.T) {
 	}{
 		{"behind the drop, but wider", closeUp(), Lamp{0, 0, 1000}, true, false},
 		{"behind the drop, and hidden by it", small, Lamp{0, 0, 1000}, false, false},
+		// The pupil, 6.25 mm across, has rays over 4.91 mm of the drop's plane, 0.06 mm off the axis: they pass a drop of 5 mm that way only.
+		{"behind the drop, but for a crescent on a diagonal", wide, Lamp{0.2, 0.2, 700}, true, false},
 		{"past the frame, but blurred into it", closeUp(), Lamp{40, 0, 1000}, true, false},
 		{"past the frame, blur and all", closeUp(), Lamp{62, 0, 1000}, false, false},
 		{"before the drop, in the cone of light", closeUp(), Lamp{0, 5.9, 600}, true, true},

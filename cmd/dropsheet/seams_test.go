@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"image/png"
 	"math"
 	"os"
@@ -36,6 +37,10 @@ type sights struct {
 		} `json:"remedy"`
 	} `json:"sights"`
 	OutOfSight []struct{ Between []string } `json:"out_of_sight"`
+	Seams      struct {
+		Show, Faint, Hidden int
+		OutOfSight          int `json:"out_of_sight"`
+	}
 }
 
 func seamSights(t *testing.T, args ...string) (s sights) {
@@ -160,6 +165,64 @@ func TestSeams(t *testing.T) {
 			require.Contains(t, stderr, c.says)
 		}
 	})
+}
+
+// make and seams count seams, each once by its plainer sight, and say so in the same words. The frame is wide, so that seams have two sights.
+func TestSeamsAreCountedOnce(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	folder := filepath.Join(t.TempDir(), "job")
+	made, stderr, code := dropsheet(t, "make", art, "--out", folder, "--seams", "even", "--frame-width", "90mm", "--aperture", "f/32", "--pixels", "600x400")
+	require.Equal(t, exitDone, code, stderr)
+	told, stderr, code := dropsheet(t, "seams", folder)
+	require.Equal(t, exitDone, code, stderr)
+	s := seamSights(t, folder)
+
+	plainest := map[string]float64{}
+	for _, sight := range s.Sights {
+		seam := strings.Join(sight.Between, "|")
+		plainest[seam] = max(plainest[seam], sight.Times)
+	}
+	require.Greater(t, len(s.Sights), len(plainest), "some seams have two sights")
+	show, faint, hidden := 0, 0, 0
+	for _, times := range plainest {
+		switch {
+		case times >= 3:
+			show++
+		case times >= 1:
+			faint++
+		default:
+			hidden++
+		}
+	}
+	require.NotZero(t, show+faint)
+	require.Equal(t, []int{show, faint, hidden, len(s.OutOfSight)}, []int{s.Seams.Show, s.Seams.Faint, s.Seams.Hidden, s.Seams.OutOfSight})
+	counted := fmt.Sprintf("%d of %d show in the frame, %d more faintly", show, len(plainest)+len(s.OutOfSight), faint)
+	require.Contains(t, made, counted+": dropsheet seams")
+	require.Contains(t, told, fmt.Sprintf("%s; %d hidden, %d out of the frame's sight\n", counted, hidden, len(s.OutOfSight)))
+}
+
+// Every command with --out says so at once when its folder is missing, and never by the name of an unfinished file.
+func TestOutIntoNoFolder(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	job := mustMake(t, art, "--max-sheets", "4")
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.WriteFile("afile", nil, 0o600))
+	for _, c := range []string{"proof", "seams", "reprint"} {
+		t.Run(c, func(t *testing.T) {
+			args := []string{c, job}
+			if c == "reprint" {
+				args = append(args, "R1")
+			}
+			_, stderr, code := dropsheet(t, append(args, "--out", "nodir/x.png")...)
+			require.Equal(t, exitFailed, code)
+			require.Contains(t, stderr, `folder "nodir" is not there: make it first or choose another with --out`)
+			require.NoDirExists(t, "nodir")
+			_, stderr, code = dropsheet(t, append(args, "--out", "afile/x.png")...)
+			require.Equal(t, exitFailed, code)
+			require.Contains(t, stderr, `"afile/x.png"`)
+			require.NotContains(t, stderr, "unfinished")
+		})
+	}
 }
 
 // A job of one sheet has no seams, and says so.
