@@ -25,8 +25,12 @@ func (b *book) light() {
 			text += " " + b.cutEdges(f.Facing)
 		}
 		b.para(text)
+		corners := ""
+		if b.job.Plan.Backdrop.Surround != "" {
+			corners = " These are the corners of the board; the table gives those of the picture."
+		}
 		b.figure(b.lightMapMM(), func(box layout.Rect) { b.lightMap(box, f) },
-			"The board as it hangs. The lines join places of equal light, in stops below the brightest place; so do the figures at its corners. The open ring marks the brightest place of the picture, the dot its darkest.")
+			"The board as it hangs. The lines join places of equal light, in stops below the brightest place; so do the figures at its corners. The open ring marks the brightest place of the picture, the dot its darkest."+corners)
 	})
 	b.together(func(b *book) { b.placesTable(f) })
 
@@ -114,6 +118,7 @@ func (b *book) falloff(f *layout.LightFigures) string {
 		text = "A part of the picture gets " + strong("no light") + " from these lamps."
 	}
 	switch r := f.Retreat; {
+	case p.Level().On(): // lamps moved now would spoil what the print makes up for
 	case r != nil && r.Factor == 1:
 		text += " Half a stop is hardly seen."
 	case r != nil:

@@ -63,7 +63,7 @@ func TestPlanesOfAnyDrop(t *testing.T) {
 		{"strong", "A6", func(s *layout.Setup) { s.Drop.Index, s.Fill = 3.5, 0.1 }},
 		{"weak", "A4", func(s *layout.Setup) { s.Drop.Index = 1.05 }},
 		{"large before a near camera", "A5", func(s *layout.Setup) { s.Drop.DiameterMM, s.CameraMM = 150, 250 }},
-		{"a picture far before the drop", "A4", func(s *layout.Setup) { s.Drop.DiameterMM, s.DistanceMM, s.Fill = 20, 22, 0.3 }},
+		{"a picture far before the drop", "A4", func(s *layout.Setup) { s.Drop.DiameterMM, s.DistanceMM, s.Fill = 20, 22, 0.8 }},
 		{"closed far, a frame rate of many figures", "A4", func(s *layout.Setup) {
 			s.Camera.FNumber, s.Camera.FrameRate, s.Drop.Body = 777, 123456789, flip.LevelRod
 		}},
