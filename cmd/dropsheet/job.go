@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
@@ -62,7 +63,7 @@ func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print p
 	w, h := art.Size()
 	j := job{
 		Version: formatVersion,
-		Name:    strings.TrimSuffix(filepath.Base(artPath), filepath.Ext(artPath)),
+		Name:    printable(strings.TrimSuffix(filepath.Base(artPath), filepath.Ext(artPath))),
 		Artwork: artworkRef{file, hex.EncodeToString(art.SHA256[:]), w, h},
 		Print:   print,
 		Plan:    p,
@@ -79,6 +80,16 @@ func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print p
 	sum := sha256.Sum256(text)
 	j.CheckCode = strings.ToUpper(hex.EncodeToString(sum[:3]))
 	return j, nil
+}
+
+// printable puts a question mark for what would move a terminal's cursor or break a label's line.
+func printable(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '?'
+		}
+		return r
+	}, name)
 }
 
 // fromFolder is a path as seen from a folder, so that both can move together.
@@ -150,6 +161,9 @@ func decodeJob(text []byte) (job, error) {
 func (j job) check() error {
 	if err := j.Plan.Check(); err != nil {
 		return err
+	}
+	if j.Name != printable(j.Name) || j.CheckCode != printable(j.CheckCode) {
+		return errors.New("its name or check code has characters that can't be printed")
 	}
 	g := j.Print.Grid
 	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {

@@ -10,7 +10,6 @@ import (
 	"io"
 
 	"golang.org/x/image/bmp"
-	"golang.org/x/image/tiff"
 	"golang.org/x/image/webp"
 
 	"dropsheet/flip"
@@ -30,8 +29,8 @@ type format struct {
 var formats = []format{
 	{"jpeg", "\xff\xd8\xff", jpeg.DecodeConfig, inspectJPEG, decodeJPEG},
 	{"png", "\x89PNG\r\n\x1a\n", png.DecodeConfig, inspectPNG, whole(png.Decode)},
-	{"tiff", "II\x2a\x00", tiff.DecodeConfig, inspectTIFF, whole(tiff.Decode)},
-	{"tiff", "MM\x00\x2a", tiff.DecodeConfig, inspectTIFF, whole(tiff.Decode)},
+	{"tiff", "II\x2a\x00", tiffConfig, inspectTIFF, decodeTIFF},
+	{"tiff", "MM\x00\x2a", tiffConfig, inspectTIFF, decodeTIFF},
 	{"gif", "GIF87a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
 	{"gif", "GIF89a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
 	{"webp", "RIFF????WEBP", webp.DecodeConfig, inspectWebP, decodeWebP},

@@ -212,7 +212,7 @@ func TestRefused(t *testing.T) {
 		"tiff preview, as raw files":   {rgbTIFF(le, m, longs(le, tagNewSubfileType, 1)), "only a preview"},
 		"tiff by planes":               {rgbTIFF(le, m, shorts(le, tagPlanar, 2)), "stores each colour apart"},
 		"tiff of shared strips":        {shared, "strips claim 30400 bytes"},
-		"tiff of an unknown ink":       {tiffFile(le, 1, 1, []byte{1, 2, 3, 4}, []uint16{8, 8, 8, 8}, 5), "can't be decoded (tiff: unsupported"},
+		"tiff of an unknown space":     {tiffFile(le, 1, 1, []byte{1, 2, 3, 4}, []uint16{8, 8, 8, 8}, 9), "can't be decoded (tiff: unsupported"},
 		"png with a broken check sum":  {breakAt(encodePNG(t, m), 30), "can't be decoded (png: invalid format: invalid checksum"},
 		"png whose pixels don't reach": {withoutRows(t), "not enough pixel data"},
 	} {
