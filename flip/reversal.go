@@ -1,7 +1,5 @@
 package flip
 
-import "fmt"
-
 // Reversal says which axes of the backdrop a drop shows the other way round.
 type Reversal string
 
@@ -35,13 +33,4 @@ func (r Reversal) Turn() Turn {
 		ReverseX: r == ReversesBoth || r == ReversesX,
 		ReverseY: r == ReversesBoth || r == ReversesY,
 	}
-}
-
-// ParseReversal reads a job file's word.
-func ParseReversal(s string) (Reversal, error) {
-	switch r := Reversal(s); r {
-	case ReversesBoth, ReversesX, ReversesY, ReversesNone:
-		return r, nil
-	}
-	return "", fmt.Errorf("%q is not a reversal: take both, x, y or none", s)
 }

@@ -37,9 +37,8 @@ func (f *cameraFlags) register(flags *pflag.FlagSet, defaults bool) {
 
 // over lays what was given over a camera and its lamps.
 func (f *cameraFlags) over(c layout.CameraSetup, lamps []layout.Lamp) (layout.CameraSetup, []layout.Lamp, error) {
-	changed := f.flags.Changed
-	if changed("lens") && changed("frame-width") {
-		return c, lamps, wrongWords{errors.New("--lens and --frame-width both say how much the frame sees: give one of them")}
+	if err := f.check(); err != nil {
+		return c, lamps, err
 	}
 	for _, flag := range []struct {
 		name string
@@ -54,7 +53,7 @@ func (f *cameraFlags) over(c layout.CameraSetup, lamps []layout.Lamp) (layout.Ca
 		{"frame-rate", func() { c.FrameRate = f.camera.FrameRate }},
 		{"lamp", func() { lamps = f.lamps }},
 	} {
-		if changed(flag.name) {
+		if f.flags.Changed(flag.name) {
 			flag.take()
 		}
 	}
@@ -65,5 +64,13 @@ func (f *cameraFlags) over(c layout.CameraSetup, lamps []layout.Lamp) (layout.Ca
 func (f *cameraFlags) setup() (layout.CameraSetup, []layout.Lamp, error) {
 	c := f.camera
 	c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h
-	return f.over(c, f.lamps)
+	return c, f.lamps, f.check()
+}
+
+// check refuses flags that contradict each other.
+func (f *cameraFlags) check() error {
+	if f.flags.Changed("lens") && f.flags.Changed("frame-width") {
+		return wrongWords{errors.New("--lens and --frame-width both say how much the frame sees: give one of them")}
+	}
+	return nil
 }

@@ -70,7 +70,7 @@ func framing(p layout.Plan) string {
 	turn := p.Drop.Reverses.Turn()
 	switch {
 	case (turn.ReverseX && across > p.Camera.FrameWidthMM) || (turn.ReverseY && across > p.Camera.FrameHeightMM):
-		return fmt.Sprintf(": THE FRAME CUTS IT OFF; see at least %.1f mm each way, with a shorter --lens or a wider --frame-width", across)
+		return fmt.Sprintf("; the frame cuts it off: see at least %.1f mm each way, with a shorter --lens or a wider --frame-width", across)
 	case across < smallInFrame*p.Camera.FrameHeightMM:
 		return "; a longer --lens, a shorter --camera-distance or a narrower --frame-width shows it larger"
 	}

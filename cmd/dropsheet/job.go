@@ -13,6 +13,7 @@ import (
 	"strings"
 	"unicode"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/pdf"
@@ -173,7 +174,7 @@ func (j job) check() error {
 		return errors.New("the grid has pixels that the artwork has not")
 	}
 	picture := j.PictureOnBoard()
-	if most := 2 * finest(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM && float64(g.HeightPx) <= most*picture.HeightMM) {
+	if most := 2 * units.PerInch(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM && float64(g.HeightPx) <= most*picture.HeightMM) {
 		return errors.New("the grid is finer than can be printed")
 	}
 	for _, s := range j.Sheets {

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/guide"
@@ -131,7 +132,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		c.warn(levelProfileWarning)
 	}
 	w, h := art.Size()
-	grid := raster.NewGrid(plan.PictureOnBoard(), w, h, finest(m.ppi))
+	grid := raster.NewGrid(plan.PictureOnBoard(), w, h, units.PerInch(m.ppi))
 	j, err := newJob(plan, art, path, folder.final, printing{grid, m.lossless})
 	if err != nil {
 		return job{}, err

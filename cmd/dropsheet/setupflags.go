@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
-	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -73,6 +72,3 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 func addPPI(flags *pflag.FlagSet, into *float64) {
 	add(flags, into, "ppi", "number", "300", number(0, maxPPI), "the most pixels printed to the inch; a coarser picture keeps its own pixels")
 }
-
-// finest is the resolution for a number of pixels to the inch.
-func finest(ppi float64) units.Resolution { return units.PerInch(ppi) }

@@ -72,34 +72,30 @@ type section struct {
 
 // sections lists the guide in the order of work. The overview, without a number, comes before them.
 func (j Job) sections() []section {
-	if j.single() {
-		return []section{
-			{"What to buy", false, (*book).shopping},
-			{"Setting up", false, (*book).setup},
-			{"Sharpness and exposure", false, (*book).sharpness},
-			{"Light", false, (*book).light},
-			{"Printing", false, (*book).printing},
-			{"The board as it must hang", true, (*book).board},
-			{"Cutting and pasting the sheet", false, (*book).paste},
-			{"If the sheet is spoiled", false, (*book).spoiled},
-			{"Where the " + j.body() + " looks", true, (*book).seams},
-			{"Cautions", false, (*book).cautions},
-		}
-	}
-	return []section{
+	upToTheBoard := []section{
 		{"What to buy", false, (*book).shopping},
 		{"Setting up", false, (*book).setup},
 		{"Sharpness and exposure", false, (*book).sharpness},
 		{"Light", false, (*book).light},
 		{"Printing", false, (*book).printing},
 		{"The board as it must hang", true, (*book).board},
+	}
+	if j.single() {
+		return append(upToTheBoard, []section{
+			{"Cutting and pasting the sheet", false, (*book).paste},
+			{"If the sheet is spoiled", false, (*book).spoiled},
+			{"Where the " + j.body() + " looks", true, (*book).seams},
+			{"Cautions", false, (*book).cautions},
+		}...)
+	}
+	return append(upToTheBoard, []section{
 		{"The pencil grid", false, (*book).grid},
 		{"The order of pasting", false, (*book).order},
 		{"Cutting and pasting one sheet", false, (*book).paste},
 		{"Where the seams fall", true, (*book).seams},
 		{"If a sheet is spoiled", false, (*book).spoiled},
 		{"Cautions", false, (*book).cautions},
-	}
+	}...)
 }
 
 // draw draws every page.

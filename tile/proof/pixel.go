@@ -18,9 +18,10 @@ type view struct {
 
 	inside, past, atEdge []sample
 	beside               beside
-	edgeMM               float64 // the drop's apparent radius in its plane
-	edgeBlurMM           float64 // how far from it pixels may mix rays through the drop and past it
-	direct               spread  // of rays past the drop
+	edgeMM               float64   // the drop's apparent radius in its plane
+	edgeBlurMM           float64   // how far from it pixels may mix rays through the drop and past it
+	direct               spread    // of rays past the drop
+	edgeSpansMM          []float64 // of the rays at the edge, see spansAtEdge
 }
 
 // pixel is the mean of the pixel's rays.
@@ -46,7 +47,7 @@ func (v *view) pixel(i, j int) texture.Light {
 		s := &v.atEdge[k]
 		r := v.ray(i, j, s)
 		// The share of the ray's patch that the drop covers.
-		hidden := covered(-v.sight.Drop.ClearanceMM(v.fromDrop(r)), v.edgeSpanMM(s))
+		hidden := covered(-v.sight.Drop.ClearanceMM(v.fromDrop(r)), v.edgeSpansMM[k])
 		if hidden > 0 {
 			sum = sum.Add(v.through(r, through.patch(s, len(v.atEdge), v.lens)).Scale(float32(hidden)))
 		}

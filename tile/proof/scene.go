@@ -79,6 +79,7 @@ func (s Scene) view() view {
 	v.atEdge = raySet(n * edgeMultiple)
 	v.edgeMM = v.sight.ApparentRadiusMM()
 	v.direct = v.directSpread()
+	v.edgeSpansMM = v.spansAtEdge()
 	v.edgeBlurMM = v.edgeReachMM()
 	return v
 }

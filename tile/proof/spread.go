@@ -48,21 +48,27 @@ func (v *view) directSpread() (s spread) {
 	return s
 }
 
-// edgeSpanMM is the width of the patch that one of the rays at the edge stands for in the plane of the drop's edge.
-func (v *view) edgeSpanMM(ray *sample) float64 {
-	pixelMM := v.camera.PixelMM()
-	pupilMM := v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
+// edgePupilMM is the radius of the pupil's blur in the plane of the drop's edge.
+func (v *view) edgePupilMM() float64 {
+	return v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
+}
+
+// spansAtEdge are the widths of the patches that the rays at the edge stand for in the plane of the drop's edge, the same for every pixel.
+func (v *view) spansAtEdge() (spansMM []float64) {
+	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
 	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM}, covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
-	return math.Sqrt(s.patch(ray, len(v.atEdge), v.lens).acrossMM2 / pixelVariance)
+	for k := range v.atEdge {
+		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k], len(v.atEdge), v.lens).acrossMM2/pixelVariance))
+	}
+	return spansMM
 }
 
 // edgeReachMM is how far from the drop's edge its blur reaches, in the plane of the edge.
 func (v *view) edgeReachMM() (reachMM float64) {
-	pupilMM := v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
 	for k := range v.atEdge {
 		s := &v.atEdge[k]
 		thrown := (1 + math.Hypot(s.airyX, s.airyY)*v.lens.airyPx) * v.camera.PixelMM()
-		reachMM = max(reachMM, thrown+pupilMM+v.edgeSpanMM(s))
+		reachMM = max(reachMM, thrown+v.edgePupilMM()+v.edgeSpansMM[k])
 	}
 	return reachMM
 }

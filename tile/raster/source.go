@@ -46,22 +46,17 @@ func (s *Source) Cut(r image.Rectangle) image.Image {
 
 // cutPicture makes the pixels of a rectangle in the artwork's own kind of picture, its outermost pixels going on beyond it.
 func (s *Source) cutPicture(r image.Rectangle) image.Image {
-	own := s.width == s.grid.WidthPx && s.height == s.grid.HeightPx
+	draw := s.filterRect
+	if s.width == s.grid.WidthPx && s.height == s.grid.HeightPx {
+		draw = s.copyRect
+	}
 	if _, gray := s.art.(*image.Gray); gray {
 		dst := image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
-		if own {
-			s.copyRect(dst.Pix, dst.Stride, 1, r)
-		} else {
-			s.filterRect(dst.Pix, dst.Stride, 1, r)
-		}
+		draw(dst.Pix, dst.Stride, 1, r)
 		return dst
 	}
 	dst := image.NewRGBA(image.Rect(0, 0, r.Dx(), r.Dy()))
-	if own {
-		s.copyRect(dst.Pix, dst.Stride, 4, r)
-	} else {
-		s.filterRect(dst.Pix, dst.Stride, 4, r)
-	}
+	draw(dst.Pix, dst.Stride, 4, r)
 	return dst
 }
 
