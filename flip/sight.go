@@ -5,7 +5,7 @@ import "math"
 // Sight is a camera that looks at a backdrop through a drop, all three centred on one axis.
 //
 // A fill is the share, 0 to 1, of the drop's apparent radius in the plane through its centre.
-// For a rod every figure holds across the rod's axis.
+// For a rod every figure holds across the rod's axis, and for a spheroid in the level plane, which cuts it in a circle; ReachDownMM is for its upright plane.
 type Sight struct {
 	Drop       Drop
 	CameraMM   float64 // entrance pupil to drop centre, above the radius
@@ -59,13 +59,41 @@ func (s Sight) NearAxisReachMM(fill float64) float64 {
 
 // NearestInvertingMM is the distance beyond which the drop turns the middle of the backdrop over:
 // where the near-axis ray height b(1 + L/D - L/f) changes sign. For a far camera it is the focal length.
-// ok is false when the camera is inside the focal length, from where no distance inverts.
+// A spheroid must turn it over both ways. ok is false when the camera is inside the focal length, from where no distance inverts.
 func (s Sight) NearestInvertingMM() (distanceMM float64, ok bool) {
+	if s.Drop.Oblate() {
+		levelMM, okLevel := s.nearestInverting(s.Drop.RadiusMM())
+		uprightMM, okUpright := s.nearestInverting(s.Drop.HalfHeightMM() * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())
+		return max(levelMM, uprightMM), okLevel && okUpright
+	}
 	f := s.Drop.FocalLengthMM()
 	if s.CameraMM <= f {
 		return 0, false
 	}
 	return 1 / (1/f - 1/s.CameraMM), true
+}
+
+// nearestInverting is the same for a lens as thick as the drop is wide, whose faces are curved by curvatureMM where the axis meets them (of an ellipse of
+// semi-axes a along the axis and b, b²/a): a near-axis ray is refracted by both (Hecht, Optics, 6.2, the matrices of a thick lens).
+func (s Sight) nearestInverting(curvatureMM float64) (distanceMM float64, ok bool) {
+	a, n := s.Drop.RadiusMM(), s.Drop.Index
+	power := (n - 1) / curvatureMM
+	heightMM, slope := s.CameraMM-a, 1.0 // at the near face, for a slope of 1 at the pupil
+	inside := (slope - heightMM*power) / n
+	heightMM += 2 * a * inside
+	slope = n*inside - heightMM*power
+	return a - heightMM/slope, s.CameraMM > a && slope < 0
+}
+
+// ReachDownMM is how far from the axis, on the backdrop, the drop sees at a fill straight up and down: of a spheroid by a traced ray, of any other body what
+// ReachMM is. ok is false when the ray never reaches the plane, or is not turned over.
+func (s Sight) ReachDownMM(fill float64) (reachMM float64, ok bool) {
+	if !s.Drop.Oblate() {
+		return s.ReachMM(fill)
+	}
+	_, halfHeightMM := s.OutlineMM()
+	l, ok := s.Trace(s.PinholeRay(0, fill*halfHeightMM))
+	return -l.YMM, ok && l.Through && l.YMM <= 0
 }
 
 // FillAt is the fill at which the drop reaches reachMM on the backdrop: ReachMM undone.

@@ -14,7 +14,7 @@ func (d Drop) surface() surface {
 		q.X = w
 	}
 	if y {
-		q.Y = w
+		q.Y = 1 / (d.HalfHeightMM() * d.HalfHeightMM())
 	}
 	return q
 }
@@ -25,15 +25,18 @@ func (q surface) weigh(v Vec) Vec { return Vec{v.X * q.X, v.Y * q.Y, v.Z * q.Z} 
 // normal is the unit outward normal at a point of the surface.
 func (q surface) normal(p Vec) Vec { return q.weigh(p).Unit() }
 
-// enter returns how far along r, in mm, the surface is first met from outside.
+// enter returns how far along r, in mm, the surface is first met from outside. It starts from where r passes the centre: from far off, what is wanted would be the small
+// difference of squares of the distance.
 func (q surface) enter(r Ray) (mm float64, hit bool) {
+	nearMM := -r.From.Dot(r.Dir)
+	r.From = r.At(nearMM)
 	wd := q.weigh(r.Dir)
 	a, b, c := r.Dir.Dot(wd), r.From.Dot(wd), r.From.Dot(q.weigh(r.From))-1
 	discriminant := b*b - a*c
 	if a == 0 || discriminant <= 0 {
 		return 0, false
 	}
-	mm = (-b - math.Sqrt(discriminant)) / a
+	mm = nearMM + (-b-math.Sqrt(discriminant))/a
 	return mm, mm > 0
 }
 
