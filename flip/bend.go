@@ -20,14 +20,14 @@ func (b Bend) Flat(xMM, yMM float64) (flatXMM, flatYMM float64, ok bool) {
 	if !ok {
 		return 0, 0, false
 	}
-	flatXMM, flatYMM = b.mix(xMM, yMM, throughX, throughY)
+	flatXMM, flatYMM = b.Mix(Landing{XMM: xMM, YMM: yMM}, throughX, throughY)
 	return flatXMM, flatYMM, true
 }
 
-// mix is the flat place for a place of the backdrop and the point that it is seen through.
-func (b Bend) mix(xMM, yMM, throughX, throughY float64) (flatXMM, flatYMM float64) {
+// Mix is the place of the flat picture for a place of the backdrop and the point of the drop's plane that it is seen through.
+func (b Bend) Mix(on Landing, throughXMM, throughYMM float64) (flatXMM, flatYMM float64) {
 	signX, signY := b.signs()
-	return (1-b.Straight)*xMM + b.Straight*signX*b.FlatPerDrop*throughX, (1-b.Straight)*yMM + b.Straight*signY*b.FlatPerDrop*throughY
+	return (1-b.Straight)*on.XMM + b.Straight*signX*b.FlatPerDrop*throughXMM, (1-b.Straight)*on.YMM + b.Straight*signY*b.FlatPerDrop*throughYMM
 }
 
 // signs are -1 for each axis that the body turns over.
@@ -51,9 +51,7 @@ func (b Bend) Through(flatXMM, flatYMM float64) (xMM, yMM float64, ok bool) {
 		xMM, yMM = signX*flatXMM/b.FlatPerDrop, signY*flatYMM/b.FlatPerDrop
 		return xMM, yMM, b.Sight.ShareAt(xMM, yMM) < 1
 	}
-	return b.Sight.find(flatXMM, flatYMM, func(l Landing, throughXMM, throughYMM float64) (float64, float64) {
-		return b.mix(l.XMM, l.YMM, throughXMM, throughYMM)
-	})
+	return b.Sight.find(flatXMM, flatYMM, b.Mix)
 }
 
 // Board is the place of the backdrop that shows a place of the flat picture: Flat undone. ok is false when there is none.

@@ -40,7 +40,7 @@ func (p Plan) Check() error {
 		return errors.New("the blur that passes for sharp is out of range")
 	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
 		return errors.New("the frame's pixels are out of range")
-	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) != b.Columns*b.Rows:
+	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
@@ -53,12 +53,15 @@ func (p Plan) Check() error {
 		return err
 	}
 	for _, word := range []error{
-		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps), second(oneOf("look", string(p.Picture.Look), Bulged)),
+		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {
 			return word
 		}
+	}
+	if err := p.checkBend(); err != nil {
+		return err
 	}
 	if err := p.checkSheets(); err != nil {
 		return err
@@ -68,10 +71,28 @@ func (p Plan) Check() error {
 
 func second[T any](_ T, err error) error { return err }
 
-// checkSheets checks each sheet's name, cell and place, and that the cells cover the backdrop once.
+// checkEdges checks that the edges of columns or rows rise from 0 to the board's end.
+func checkEdges(edges []float64, n int, lengthMM float64) error {
+	if len(edges) != n+1 || !(math.Abs(edges[0]) <= tolerance && math.Abs(edges[n]-lengthMM) <= tolerance) {
+		return errors.New("the cells do not cover the backdrop")
+	}
+	for i := range n {
+		if !(edges[i+1] > edges[i]) {
+			return errors.New("the edges of the cells do not rise")
+		}
+	}
+	return nil
+}
+
+// checkSheets checks each sheet's name, cell and place.
 func (p Plan) checkSheets() error {
 	b, page := p.Backdrop, p.Backdrop.Page()
-	xs, ys := make([]float64, b.Columns+1), make([]float64, b.Rows+1)
+	if err := errors.Join(checkEdges(b.XEdgesMM, b.Columns, b.WidthMM), checkEdges(b.YEdgesMM, b.Rows, b.HeightMM)); err != nil {
+		return err
+	}
+	if len(p.Sheets) != b.Columns*b.Rows && (b.Surround != "" || p.Picture.Plain()) {
+		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
+	}
 	seen := map[string]bool{}
 	for i, s := range p.Sheets {
 		c := s.Cell
@@ -82,17 +103,10 @@ func (p Plan) checkSheets() error {
 		if s.Row < 1 || s.Row > b.Rows || s.Column < 1 || s.Column > b.Columns || s.Page != i+1 || s.Name != sheetName(s.Row, s.Column) {
 			return fmt.Errorf("sheet %d, %q, is not numbered as its place asks", i+1, s.Name)
 		}
-		if err := allLengths(named{"the width of the cell of " + s.Name, c.WidthMM}, named{"the height of the cell of " + s.Name, c.HeightMM}); err != nil {
-			return err
-		}
-		for _, edge := range []struct {
-			known *float64
-			mm    float64
-		}{{&xs[s.Column-1], c.XMM}, {&xs[s.Column], c.RightMM()}, {&ys[s.Row-1], c.YMM}, {&ys[s.Row], c.BottomMM()}} {
-			if *edge.known == 0 {
-				*edge.known = edge.mm
-			}
-			if !(math.Abs(*edge.known-edge.mm) <= tolerance) {
+		for _, edge := range [4][2]float64{
+			{b.XEdgesMM[s.Column-1], c.XMM}, {b.XEdgesMM[s.Column], c.RightMM()}, {b.YEdgesMM[s.Row-1], c.YMM}, {b.YEdgesMM[s.Row], c.BottomMM()},
+		} {
+			if !(math.Abs(edge[0]-edge[1]) <= tolerance) {
 				return fmt.Errorf("the cell of %s does not meet its neighbours", s.Name)
 			}
 		}
@@ -100,9 +114,6 @@ func (p Plan) checkSheets() error {
 		if !(used.XMM >= -tolerance && used.YMM >= -tolerance && used.RightMM() <= page.WidthMM+tolerance && used.BottomMM() <= page.HeightMM+tolerance) {
 			return fmt.Errorf("sheet %s does not fit its paper", s.Name)
 		}
-	}
-	if math.Abs(xs[0])+math.Abs(ys[0])+math.Abs(xs[b.Columns]-b.WidthMM)+math.Abs(ys[b.Rows]-b.HeightMM) > tolerance {
-		return errors.New("the cells do not cover the backdrop")
 	}
 	return nil
 }

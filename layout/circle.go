@@ -12,16 +12,24 @@ type Circle struct {
 }
 
 // CircleOnBoard finds a circle of the picture on the board: its centre in picture coordinates, 0 to 1 as it appears in the drop, and its radius
-// as a share of the picture's width.
+// as a share of the picture's width. On a bent print it is no circle any more, and the least about its centre that holds it is given; what the print leaves out
+// does not count.
 func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
-	turn, on := p.Drop.Reverses.Turn(), p.PictureOnBoard()
-	if turn.ReverseX {
-		x = 1 - x
+	h := p.Hang()
+	centre, ok := h.Board(x, y)
+	if h.Plain() || !ok {
+		return Circle{centre, radius * p.Picture.FlatWidthMM}
 	}
-	if turn.ReverseY {
-		y = 1 - y
+	c := Circle{Centre: centre}
+	const directions = 90
+	for i := range directions {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / directions)
+		at, ok := h.Board(x+radius*cos, y+radius*sin*p.Picture.FlatWidthMM/p.Picture.FlatHeightMM)
+		if ok {
+			c.RadiusMM = max(c.RadiusMM, math.Hypot(at.XMM-centre.XMM, at.YMM-centre.YMM))
+		}
 	}
-	return Circle{Point{on.XMM + x*on.WidthMM, on.YMM + y*on.HeightMM}, radius * on.WidthMM}
+	return c
 }
 
 // check refuses a circle that is none.

@@ -18,15 +18,17 @@ type Plan struct {
 
 // Drop is the drop and where it hangs.
 type Drop struct {
-	Body          flip.Body     `json:"body"`
-	DiameterMM    float64       `json:"diameter_mm"`
-	Index         float64       `json:"index"`
-	Material      string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
-	FocalLengthMM float64       `json:"focal_length_mm"`
-	DistanceMM    float64       `json:"distance_mm"`
-	CameraMM      float64       `json:"camera_distance_mm"`
-	Reverses      flip.Reversal `json:"reverses"`
-	TravelMM      float64       `json:"travel_mm,omitempty"` // how far off the axis it may fall, each way; 0 when not asked for
+	Body       flip.Body `json:"body"`
+	DiameterMM float64   `json:"diameter_mm"` // of a drop out of round, that of the ball of its volume
+	// HeightOverWidth is above 0 for a drop out of round.
+	HeightOverWidth float64       `json:"height_over_width,omitempty"`
+	Index           float64       `json:"index"`
+	Material        string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
+	FocalLengthMM   float64       `json:"focal_length_mm"`
+	DistanceMM      float64       `json:"distance_mm"`
+	CameraMM        float64       `json:"camera_distance_mm"`
+	Reverses        flip.Reversal `json:"reverses"`
+	TravelMM        float64       `json:"travel_mm,omitempty"` // how far off the axis it may fall, each way; 0 when not asked for
 }
 
 // Picture is what must appear in the drop, and how large it is printed for that.
@@ -34,19 +36,27 @@ type Picture struct {
 	Fill            float64 `json:"fill"`
 	ReachMM         float64 `json:"reach_mm"`
 	NearAxisReachMM float64 `json:"near_axis_reach_mm"`
-	WidthMM         float64 `json:"width_mm"`
+	WidthMM         float64 `json:"width_mm"` // of what is printed of it, about the axis
 	HeightMM        float64 `json:"height_mm"`
+	FlatWidthMM     float64 `json:"flat_width_mm"` // of the whole picture, printed flat and upright; the same unless it is bent or framed otherwise
+	FlatHeightMM    float64 `json:"flat_height_mm"`
 	Look            Look    `json:"look"`
 	Fit             Fit     `json:"fit"`
+	Framing         Framing `json:"framing"`
+	// MadeFor is what the print was bent for; nil for a plain picture.
+	MadeFor *MadeFor `json:"made_for,omitempty"`
 }
 
 // Backdrop is the finished board and the paper that covers it.
 type Backdrop struct {
-	WidthMM     float64     `json:"width_mm"`
-	HeightMM    float64     `json:"height_mm"`
-	Surround    Surround    `json:"surround,omitempty"` // what fills it beyond the picture
-	Columns     int         `json:"columns"`
-	Rows        int         `json:"rows"`
+	WidthMM  float64  `json:"width_mm"`
+	HeightMM float64  `json:"height_mm"`
+	Surround Surround `json:"surround,omitempty"` // what fills it beyond the picture
+	Columns  int      `json:"columns"`
+	Rows     int      `json:"rows"`
+	// The edges of columns and rows, in rising order from 0. A cell without picture has no sheet.
+	XEdgesMM    []float64   `json:"column_edges_mm"`
+	YEdgesMM    []float64   `json:"row_edges_mm"`
 	Paper       Paper       `json:"paper"`
 	Orientation Orientation `json:"orientation"`
 	MarginMM    float64     `json:"margin_mm"`
@@ -76,7 +86,7 @@ type Seam struct {
 // Sight is the plan's drop with its camera and distance.
 func (p Plan) Sight() flip.Sight {
 	return flip.Sight{
-		Drop:       flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index},
+		Drop:       flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index, HeightOverWidth: p.Drop.HeightOverWidth},
 		CameraMM:   p.Drop.CameraMM,
 		DistanceMM: p.Drop.DistanceMM,
 	}

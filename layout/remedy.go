@@ -74,13 +74,21 @@ func (p Plan) surrounding(needs func(Plan) Size) *Remedy {
 	if err != nil {
 		return nil
 	}
-	s.Surround = p.Backdrop.Surround
-	if s.Surround == "" {
-		s.Surround = Stretch
-	}
+	s.Surround = p.SurroundKind()
 	board := needs(q)
 	s.SurroundSize = Size{roundUp(max(board.WidthMM, p.Backdrop.WidthMM), wholeMM), roundUp(max(board.HeightMM, p.Backdrop.HeightMM), wholeMM)}
 	return s.remedy(func(Setup) bool { return true })
+}
+
+// SurroundKind is what a larger surround is filled with: what there is already, or else the picture's edge going on, where it has one, or black.
+func (p Plan) SurroundKind() Surround {
+	switch {
+	case p.Backdrop.Surround != "":
+		return p.Backdrop.Surround
+	case p.Picture.Plain():
+		return Stretch
+	}
+	return colourNames["black"]
 }
 
 // printDown is the plan's print in whole steps, none larger.
@@ -118,7 +126,7 @@ func (p Plan) setup() Setup {
 	return Setup{
 		Drop: p.Sight().Drop, CameraMM: p.Drop.CameraMM, TravelMM: p.Drop.TravelMM,
 		DistanceMM: p.Drop.DistanceMM, Print: Size{p.Picture.WidthMM, p.Picture.HeightMM}, Fill: p.Picture.Fill,
-		Fit: p.Picture.Fit, Proportions: p.Picture.WidthMM / p.Picture.HeightMM,
+		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing, Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
 		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, LapMM: b.LapMM, LightFrom: b.LightFrom,
 		Camera: p.Camera.AsSetup(), Lamps: p.Lamps,
 	}

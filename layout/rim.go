@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"dropsheet/flip"
-)
+import "dropsheet/flip"
 
 // DarkRim is the ring of the drop that looks past the backdrop's edge, as shares, 0 to 1, of the drop's visible radius.
 // It is widest where the edge is nearest to the axis and narrowest toward the corners.
@@ -16,24 +12,48 @@ type DarkRim struct {
 
 // DarkRim works the ring out. A rod has one across its own axis only; the other shares are 0.
 func (p Plan) DarkRim() DarkRim {
-	share := func(reachMM float64) float64 {
-		fill, ok := p.Sight().FillAt(reachMM)
-		if !ok {
-			return 0 // the drop sees no further than the backdrop
-		}
-		return 1 - fill
-	}
 	turn := p.Drop.Reverses.Turn()
+	if !p.Picture.Plain() && p.Backdrop.Surround == "" {
+		return p.bentRim(turn)
+	}
 	var rim DarkRim
 	halfW, halfH := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
 	if turn.ReverseX {
-		rim.AcrossShare = share(halfW)
+		rim.AcrossShare = 1 - p.shareSeen(Point{halfW, 0})
 	}
 	if turn.ReverseY {
-		rim.DownShare = share(halfH)
+		rim.DownShare = 1 - p.shareSeen(Point{0, halfH})
 	}
 	if turn.ReverseX && turn.ReverseY {
-		rim.CornerShare = share(math.Hypot(halfW, halfH))
+		rim.CornerShare = 1 - p.shareSeen(Point{halfW, halfH})
+	}
+	return rim
+}
+
+// shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is seen; 1 where the drop sees no further.
+func (p Plan) shareSeen(at Point) float64 {
+	through, ok := p.seenThrough(p.Drop.DistanceMM, at)
+	if !ok {
+		return 1
+	}
+	return p.shareOfRadius(through)
+}
+
+// bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest.
+func (p Plan) bentRim(turn flip.Turn) (rim DarkRim) {
+	nearest, furthest := 1.0, 0.0
+	for _, e := range p.bent().outline() {
+		share := p.shareSeen(e.at)
+		nearest, furthest = min(nearest, share), max(furthest, share)
+	}
+	if turn.ReverseX {
+		rim.AcrossShare = 1 - nearest
+	}
+	if turn.ReverseY {
+		rim.DownShare = 1 - nearest
+	}
+	if turn.ReverseX && turn.ReverseY {
+		rim.CornerShare = 1 - furthest
 	}
 	return rim
 }

@@ -171,6 +171,7 @@ func TestWithSeamsProperties(t *testing.T) {
 		require.Equal(t, placed, again, name)
 		same := p
 		same.Sheets, same.Seams = even.Sheets, even.Seams
+		same.Backdrop.XEdgesMM, same.Backdrop.YEdgesMM = even.Backdrop.XEdgesMM, even.Backdrop.YEdgesMM
 		require.Equal(t, even, same, "%s: only cells may change", name)
 
 		crossing := func(p Plan) (mm float64) {

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -31,6 +32,8 @@ type Setup struct {
 	MaxSheets int
 
 	Fit         Fit
+	Look        Look
+	Framing     Framing
 	Proportions float64 // the picture's width over its height
 	Paper       Paper
 	Orientation Orientation
@@ -41,8 +44,10 @@ type Setup struct {
 	// Surround, when not empty, fills the board beyond the picture, to SurroundSize or, where that is 0, until the frame is covered.
 	Surround     Surround
 	SurroundSize Size
-	Lamps        []Lamp // none: the board is lit evenly
-	Level        bool   // the print makes up for the lamps' fall-off
+	// Background, when not empty, is the colour of what the picture leaves of the circle that the drop sees at the fill.
+	Background Surround
+	Lamps      []Lamp // none: the board is lit evenly
+	Level      bool   // the print makes up for the lamps' fall-off
 }
 
 // Plan works the setup out. An error says what can't be and what to change.
@@ -51,11 +56,12 @@ func (s Setup) Plan() (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
+	plan.Backdrop.Surround = s.fills()
 	board, err := s.board(plan)
 	if err != nil {
 		return Plan{}, err
 	}
-	if plan.Backdrop, plan.Sheets, err = s.tile(lies, board); err != nil {
+	if plan.Backdrop, plan.Sheets, err = s.tile(lies, board, plan.region(board)); err != nil {
 		return Plan{}, err
 	}
 	plan.Seams = plan.Backdrop.seams(plan.Sheets)
@@ -90,28 +96,56 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	}
 	plan := Plan{
 		Drop: Drop{
-			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, Index: s.Drop.Index, Material: s.Material,
+			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, HeightOverWidth: s.Drop.HeightOverWidth, Index: s.Drop.Index, Material: s.Material,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
 			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,
 		},
 		Picture: Picture{
-			Fill: fill, ReachMM: s.reachMM(print), NearAxisReachMM: sight.NearAxisReachMM(fill),
-			WidthMM: print.WidthMM, HeightMM: print.HeightMM, Look: Bulged, Fit: s.Fit,
+			Fill: fill, NearAxisReachMM: sight.NearAxisReachMM(fill),
+			WidthMM: print.WidthMM, HeightMM: print.HeightMM, FlatWidthMM: print.WidthMM, FlatHeightMM: print.HeightMM,
+			Look: s.Look, Fit: s.Fit, Framing: s.Framing,
 		},
 		Camera: camera,
 		Lamps:  s.Lamps,
+	}
+	if s.plain() && !s.Drop.Oblate() {
+		plan.Picture.ReachMM = s.reachMM(print)
+	} else {
+		plan.Picture.ReachMM, _ = sight.ReachMM(fill)
+	}
+	if !s.plain() {
+		b, ok := s.bent(sight, fill)
+		if !ok {
+			return Plan{}, nil, s.seesNothing(fill)
+		}
+		plan.Picture.FlatWidthMM, plan.Picture.FlatHeightMM = b.flat*s.Proportions, b.flat
+		plan.Picture.MadeFor = &MadeFor{s.CameraMM, fill, b.bend.FlatPerDrop}
 	}
 	plan.Camera.FocusMM = plan.focusMM(camera.Focus)
 	return plan, lies, nil
 }
 
 // tile chooses the way of laying the paper that takes the fewest sheets, and cuts the board.
-func (s Setup) tile(lies []paperLie, board Size) (Backdrop, []Sheet, error) {
+//
+// carries tells whether a cell carries picture; nil when every one does.
+func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backdrop, []Sheet, error) {
+	lay := func(l paperLie) Backdrop {
+		columns, rows := l.sheetsFor(board)
+		return Backdrop{
+			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), Columns: columns, Rows: rows,
+			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.MarginMM, LapMM: s.LapMM, LightFrom: s.LightFrom,
+		}
+	}
 	best := lies[0]
 	fewest := math.Inf(1)
 	for _, l := range lies {
 		columns, rows := l.sheetsFor(board)
-		if n := float64(columns) * float64(rows); n < fewest {
+		n := float64(columns) * float64(rows)
+		if carries != nil && n <= mostCells {
+			_, sheets := lay(l).cutEven(carries)
+			n = float64(len(sheets))
+		}
+		if n < fewest {
 			best, fewest = l, n
 		}
 	}
@@ -123,13 +157,23 @@ func (s Setup) tile(lies []paperLie, board Size) (Backdrop, []Sheet, error) {
 		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
 			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
 	}
-	columns, rows := best.sheetsFor(board)
-	b := Backdrop{
-		WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.Surround, Columns: columns, Rows: rows,
-		Paper: s.Paper, Orientation: best.orientation, MarginMM: s.MarginMM, LapMM: s.LapMM, LightFrom: s.LightFrom,
-	}
-	return b, b.cutEven(), nil
+	b, sheets := lay(best).cutEven(carries)
+	return b, sheets, nil
 }
+
+// fills is what fills the board beyond the picture.
+func (s Setup) fills() Surround {
+	if s.Background != "" {
+		return s.Background
+	}
+	return s.Surround
+}
+
+// Bounds of a picture's width over its height.
+const (
+	leastProportions = 0.02
+	mostProportions  = 50
+)
 
 // named is a figure with the words for it.
 type named struct {
@@ -174,8 +218,11 @@ func (s Setup) check() error {
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case !(s.LapMM >= minLapMM && s.LapMM <= maxLengthMM):
 		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste", s.LapMM, minLapMM)
-	case !(s.Proportions >= 0.02 && s.Proportions <= 50):
+	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1", s.Proportions)
+	}
+	if err := s.checkPicture(); err != nil {
+		return err
 	}
 	if err := checkLamps(s.Lamps); err != nil {
 		return err
@@ -194,6 +241,51 @@ func (s Setup) check() error {
 	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
 		return fmt.Errorf("a backdrop %gmm from the drop's centre is too close: the focal length is %.3gmm, and nearer than %.3gmm, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
 			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
+	}
+	return nil
+}
+
+// Bounds of a drop out of round: far beyond what a drop that holds together takes on (common practice, no source).
+const (
+	leastHeightOverWidth = 0.8
+	mostHeightOverWidth  = 1.2
+)
+
+// checkShape refuses a drop that is out of round beyond bounds.
+func checkShape(d flip.Drop) error {
+	switch k := d.HeightOverWidth; {
+	case k == 0:
+		return nil
+	case d.Body != flip.Ball:
+		return fmt.Errorf("a rod has no height over width, and %g was given: only a ball is pressed flat or drawn long", k)
+	case !(k >= leastHeightOverWidth && k <= mostHeightOverWidth):
+		return fmt.Errorf("a drop %g times as high as wide can't be taken: give a figure from %g to %g", k, leastHeightOverWidth, mostHeightOverWidth)
+	}
+	return nil
+}
+
+// checkPicture refuses a picture that can't be framed or filled up as asked, and a drop out of shape.
+func (s Setup) checkPicture() error {
+	if err := checkShape(s.Drop); err != nil {
+		return err
+	}
+	if err := s.Framing.check(s.Fit); err != nil {
+		return err
+	}
+	_, colour := s.Background.Colour()
+	switch {
+	case !(s.Look >= Bulged && s.Look <= Straight):
+		return fmt.Errorf("a look of %g can't be: take one from 0 (bulged) to 1 (straight)", float64(s.Look))
+	case s.Framing.Round && s.Drop.Body != flip.Ball:
+		return errors.New("a rod bends light one way only, and shows no round picture to its edge: leave out --round")
+	case s.Framing.Round && s.Fit == Inside:
+		return errors.New("a round picture covers the drop by itself: leave out the fit, which is for pictures with corners")
+	case s.Background != "" && !colour:
+		return fmt.Errorf("%q is not a background: take a colour such as #203040 or navy", string(s.Background))
+	case s.Background != "" && s.Surround != "":
+		return errors.New("a surround fills what the picture leaves, and so does a background: ask for one of them")
+	case s.Surround == Stretch && !s.plain():
+		return errors.New("a picture that is bent, turned, moved off its middle or round has no edge to stretch on: surround it with a colour")
 	}
 	return nil
 }

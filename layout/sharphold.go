@@ -43,13 +43,13 @@ func (p Plan) stopsThatHold(fNumber, worstPx float64) *StopRange {
 // widerFrame is the narrowest frame that the best stop holds within a blur, which it exceeds in the plan's own, by worstPx. The camera stays where
 // it is. The least blur is a length at the drop, nearly the same for every frame, so in pixels it goes with one over the frame's width.
 // It is nil when no frame does it.
-func (p Plan) widerFrame(worstPx, withinPx float64) *Framing {
+func (p Plan) widerFrame(worstPx, withinPx float64) *OtherFrame {
 	const tries = 12 // two or three do, unless the stop that would be best lies beyond those looked at
 	far := p.Camera.framed(maxLengthMM, p.Drop.CameraMM)
 	if far.FNumber = widestFNumber; far.AiryPx() > withinPx {
 		return nil // diffraction alone is more, however wide the frame
 	}
-	var f Framing
+	var f OtherFrame
 	for range tries {
 		p.Camera = p.Camera.framed(p.Camera.FrameWidthMM*worstPx/withinPx*1.0001, p.Drop.CameraMM) // a little on the safe side
 		f.FrameWidthMM = p.Camera.FrameWidthMM

@@ -13,9 +13,9 @@ type Sharpness struct {
 	Holds *StopRange `json:"holds"`
 	Least Least      `json:"least"`
 	// Wider is the narrowest frame, at the same camera distance, that a stop holds within SharpToPx; nil when the plan's own does, or none.
-	Wider *Framing   `json:"wider_frame,omitempty"`
-	Stops []StopLine `json:"stops"`           // full stops, and the plan's own
-	Mains []Mains    `json:"mains,omitempty"` // when the frame rate is known
+	Wider *OtherFrame `json:"wider_frame,omitempty"`
+	Stops []StopLine  `json:"stops"`           // full stops, and the plan's own
+	Mains []Mains     `json:"mains,omitempty"` // when the frame rate is known
 }
 
 // Least is the best that any stop does at the plan's framing.
@@ -31,8 +31,8 @@ type StopRange struct {
 	ToFNumber   float64 `json:"to_f_number"`   // the most closed: above, diffraction is; f/64 when it still is not
 }
 
-// Framing is a frame and the stop that does best in it.
-type Framing struct {
+// OtherFrame is a frame and the stop that does best in it.
+type OtherFrame struct {
 	FrameWidthMM float64 `json:"frame_width_mm"`
 	FNumber      float64 `json:"f_number"`
 	DropPx       float64 `json:"drop_px"` // how wide the drop then is

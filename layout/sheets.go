@@ -55,18 +55,23 @@ func (l paperLie) sheetsFor(print Size) (columns, rows int) {
 	return l.across.sheets(print.WidthMM), l.down.sheets(print.HeightMM)
 }
 
+// mostCells is how many cells are looked at one by one, with or without picture.
+const mostCells = 4 * mostSheets
+
 // cutEven lays the print out in even cells.
-func (b Backdrop) cutEven() []Sheet {
+func (b Backdrop) cutEven(carries func(Rect) bool) (Backdrop, []Sheet) {
 	l := b.lie()
 	return b.cut(
 		edges(l.across.cells(b.WidthMM, b.Columns), b.WidthMM, b.LightFrom.Left()),
 		edges(l.down.cells(b.HeightMM, b.Rows), b.HeightMM, b.LightFrom.Top()),
+		carries,
 	)
 }
 
 // cut lays the print out in cells with these edges, in rising order, and numbers the sheets in pasting order: from the lamp's corner row by row,
-// so that each sheet is pasted over laps that are already down.
-func (b Backdrop) cut(xs, ys []float64) []Sheet {
+// so that each sheet is pasted over laps that are already down. Where carries, if not nil, says that a cell carries no picture, there is no sheet.
+func (b Backdrop) cut(xs, ys []float64, carries func(Rect) bool) (Backdrop, []Sheet) {
+	b.XEdgesMM, b.YEdgesMM = xs, ys
 	left, top := b.LightFrom.Left(), b.LightFrom.Top()
 	page := b.Page()
 	sheets := make([]Sheet, 0, b.Columns*b.Rows)
@@ -78,6 +83,9 @@ func (b Backdrop) cut(xs, ys []float64) []Sheet {
 				Name: sheetName(row, column), Page: len(sheets) + 1, Row: row, Column: column,
 				Cell: Rect{xs[column-1], ys[row-1], xs[column] - xs[column-1], ys[row] - ys[row-1]},
 			}
+			if carries != nil && !carries(s.Cell) {
+				continue
+			}
 			used := b.Used(s)
 			s.OnPage = Point{
 				(page.WidthMM-used.WidthMM)/2 + s.Cell.XMM - used.XMM,
@@ -86,7 +94,7 @@ func (b Backdrop) cut(xs, ys []float64) []Sheet {
 			sheets = append(sheets, s)
 		}
 	}
-	return sheets
+	return b, sheets
 }
 
 // fromLamp returns the number, from 1 at the top or left, of the i-th of n from the lamp's side.
@@ -97,22 +105,21 @@ func fromLamp(i, n int, lampFirst bool) int {
 	return n - i
 }
 
-// seams lists the lines between cells: those that run down, then those that run across.
+// seams lists the lines between cells that both have a sheet: those that run down, then those that run across.
 func (b Backdrop) seams(sheets []Sheet) []Seam {
-	at := func(row, column int) Sheet {
-		return sheets[(row-1)*b.Columns+column-1]
+	at := map[[2]int]Sheet{}
+	for _, s := range sheets {
+		at[[2]int{s.Row, s.Column}] = s
 	}
 	sheets = slices.SortedFunc(slices.Values(sheets), func(s, t Sheet) int {
 		return cmp.Or(cmp.Compare(s.Row, t.Row), cmp.Compare(s.Column, t.Column))
 	})
 	var down, across []Seam
 	for _, s := range sheets {
-		if s.Column < b.Columns {
-			n := at(s.Row, s.Column+1)
+		if n, ok := at[[2]int{s.Row, s.Column + 1}]; ok {
 			down = append(down, Seam{"x", n.Cell.XMM, s.Cell.YMM, s.Cell.BottomMM(), [2]string{s.Name, n.Name}})
 		}
-		if s.Row < b.Rows {
-			n := at(s.Row+1, s.Column)
+		if n, ok := at[[2]int{s.Row + 1, s.Column}]; ok {
 			across = append(across, Seam{"y", n.Cell.YMM, s.Cell.XMM, s.Cell.RightMM(), [2]string{s.Name, n.Name}})
 		}
 	}

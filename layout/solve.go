@@ -29,16 +29,27 @@ func (s Setup) reachMM(print Size) float64 {
 	}
 }
 
-// printFor is the print whose reach is reachMM.
-func (s Setup) printFor(reachMM float64) Size {
-	one := s.reachMM(Size{s.Proportions, 1})
-	return Size{reachMM / one * s.Proportions, reachMM / one}
+// printFor is the print for which the drop's sight at a fill is what the fit asks. ok is false when it sees no backdrop there.
+func (s Setup) printFor(sight flip.Sight, fill float64) (print Size, ok bool) {
+	if !s.plain() {
+		b, ok := s.bent(sight, fill)
+		if !ok {
+			return Size{}, false
+		}
+		return b.print(s.Fit)
+	}
+	on, ok := seesAt(sight, fill)
+	heightMM := Framing{}.frame(s.Proportions).scale(s.Fit, on)
+	return Size{heightMM * s.Proportions, heightMM}, ok
 }
 
 // solve works out distance, print and fill from those that are given.
 func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float64, err error) {
 	sight = flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM, DistanceMM: s.DistanceMM}
 	print, fill = s.Print, s.Fill
+	if !s.plain() || s.Drop.Oblate() {
+		return s.search(sight, lies)
+	}
 	printGiven := print != Size{}
 	if printGiven {
 		if err := s.checkProportions(); err != nil {
@@ -56,11 +67,10 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 
 	switch {
 	case !printGiven:
-		reachMM, ok := sight.ReachMM(fill)
-		if !ok {
-			return sight, print, fill, fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop: take a smaller fill", fill, s.Drop.Index)
+		var ok bool
+		if print, ok = s.printFor(sight, fill); !ok {
+			return sight, print, fill, s.seesNothing(fill)
 		}
-		print = s.printFor(reachMM)
 	case sight.DistanceMM == 0:
 		reachMM := s.reachMM(print)
 		distanceMM, ok := sight.DistanceAtMM(fill, reachMM)
@@ -87,6 +97,11 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 	return sight, print, fill, nil
 }
 
+// seesNothing is the error of a fill at which no ray reaches the backdrop.
+func (s Setup) seesNothing(fill float64) error {
+	return fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop: take a smaller fill", fill, s.Drop.Index)
+}
+
 // largestPrint is the largest print that MaxSheets sheets hold.
 func (s Setup) largestPrint(lies []paperLie) Size {
 	heightMM := 0.0
@@ -108,13 +123,12 @@ func (s Setup) checkProportions() error {
 
 // checkAgreement holds three given figures against each other, and shows what each would have to be.
 func (s Setup) checkAgreement(sight flip.Sight, print Size, fill float64) error {
-	reachMM, ok := sight.ReachMM(fill)
-	if ok && math.Abs(s.reachMM(print)/reachMM-1) <= agreement {
+	p, ok := s.printFor(sight, fill)
+	if ok && math.Abs(print.WidthMM/p.WidthMM-1) <= agreement {
 		return nil
 	}
 	needs := ""
 	if ok {
-		p := s.printFor(reachMM)
 		needs += fmt.Sprintf(" that distance and fill need a print of %.0fx%.0fmm;", p.WidthMM, p.HeightMM)
 	}
 	if distanceMM, ok := sight.DistanceAtMM(fill, s.reachMM(print)); ok {

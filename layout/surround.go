@@ -69,6 +69,9 @@ func (s Setup) board(outline Plan) (Size, error) {
 	}
 	print, covers := Size{outline.Picture.WidthMM, outline.Picture.HeightMM}, outline.covers()
 	switch {
+	case s.Background != "" && s.SurroundSize == Size{}:
+		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)
+		return Size{max(print.WidthMM, 2*semi.WidthMM), max(print.HeightMM, 2*semi.HeightMM)}, nil
 	case s.Surround == "" && s.SurroundSize == Size{}:
 		return print, nil
 	case s.Surround == "":

@@ -124,7 +124,7 @@ func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
 	}
 	for i := range n {
 		sin, cos := math.Sincos(first + float64(i)*step)
-		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin)).Unit()
+		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
 		l, lands := s.Trace(flip.Ray{From: pupil, Dir: dir})
 		if !lands || !l.Through {
 			return Size{}, false

@@ -33,12 +33,6 @@ func ParseFocus(s string) (Focus, error) {
 	return oneOf("focus", s, FocusBest, FocusEdge, FocusPicture)
 }
 
-// Look says how the picture appears in the drop.
-type Look string
-
-// Bulged is a flat print: the drop squeezes it toward its rim.
-const Bulged Look = "bulged"
-
 // Orientation says which way the paper lies.
 type Orientation string
 

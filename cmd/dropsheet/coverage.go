@@ -102,10 +102,6 @@ func askFor(r *layout.Remedy) string {
 
 // askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the picture's edge going on.
 func askForSurround(p layout.Plan, r *layout.Remedy) string {
-	kind := p.Backdrop.Surround
-	if kind == "" {
-		kind = layout.Stretch
-	}
 	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d sheets at most",
-		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, kind, r.Backdrop.WidthMM, r.Backdrop.HeightMM, r.SheetsAtMost)
+		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, p.SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM, r.SheetsAtMost)
 }

@@ -1,0 +1,217 @@
+package layout
+
+import (
+	"math"
+	"slices"
+
+	"dropsheet/flip"
+)
+
+// MadeFor is what a print was bent for. Another camera tried on a job changes what is seen of it, not the print.
+type MadeFor struct {
+	CameraMM    float64 `json:"camera_distance_mm"`
+	Fill        float64 `json:"fill"`          // where the print ends: what lies further out is not printed
+	FlatPerDrop float64 `json:"flat_per_drop"` // mm of the flat picture for a millimetre of the drop's plane
+}
+
+// Plain tells whether the picture is printed flat, upright and whole, its middle on the axis: a rectangle in even proportion.
+func (p Picture) Plain() bool { return p.MadeFor == nil }
+
+// plain tells the same of a setup.
+func (s Setup) plain() bool { return s.Look == Bulged && s.Framing == Framing{} }
+
+// bent is a picture that is not plain, on its way to paper. Places are optical mm from the axis.
+type bent struct {
+	bend  flip.Bend
+	fill  float64
+	frame frame   // of the picture as it appears in the drop, in units of heightMM
+	flat  float64 // the flat picture's height in mm
+}
+
+// bent works out how the picture of a setup is bent for a sight and a fill. ok is false when the drop sees no backdrop there.
+//
+// The flat picture and the straight one are each as large as the fit asks: on the backdrop it is met by what the drop sees at the fill, in the drop by the
+// fill's own outline. The proportion of both is FlatPerDrop.
+func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
+	on, okOn := seesAt(sight, fill)
+	if !okOn {
+		return bent{}, false
+	}
+	f := s.Framing.frame(s.Proportions)
+	in := insideOutline(sight, fill)
+	flat := f.scale(s.Fit, on)
+	b = bent{flip.Bend{Sight: sight, Straight: float64(s.Look), FlatPerDrop: flat / f.scale(s.Fit, in)}, fill, f, flat}
+	return b, flat > 0
+}
+
+// seesAt is how far across and down the drop sees at a fill; 0 along a rod. ok is false when it sees no backdrop.
+func seesAt(sight flip.Sight, fill float64) (semi Size, ok bool) {
+	across, okAcross := sight.ReachMM(fill)
+	down, okDown := sight.ReachDownMM(fill)
+	switch sight.Drop.Body {
+	case flip.UprightRod:
+		down = 0
+	case flip.LevelRod:
+		across = 0
+	}
+	return Size{across, down}, okAcross && okDown
+}
+
+// insideOutline is the outline of a fill in the drop's plane; 0 along a rod.
+func insideOutline(sight flip.Sight, fill float64) Size {
+	halfWidthMM, halfHeightMM := sight.OutlineMM()
+	semi := Size{fill * halfWidthMM, fill * halfHeightMM}
+	switch sight.Drop.Body {
+	case flip.UprightRod:
+		semi.HeightMM = 0
+	case flip.LevelRod:
+		semi.WidthMM = 0
+	}
+	return semi
+}
+
+// turned turns a place that appears in the drop over, as the picture hangs on the backdrop, or back.
+func turned(d flip.Drop, at Point) Point {
+	if d.Body != flip.LevelRod {
+		at.XMM = -at.XMM
+	}
+	if d.Body != flip.UprightRod {
+		at.YMM = -at.YMM
+	}
+	return at
+}
+
+// inPicture tells whether a place of the flat picture, as it hangs, is within its sides, with a hair to spare.
+func (b bent) inPicture(at Point) bool {
+	at = turned(b.bend.Sight.Drop, at)
+	for i, n := range b.frame.normals {
+		if at.XMM*n.XMM+at.YMM*n.YMM > b.frame.away[i]*b.flat*(1+1e-12)+slack {
+			return false
+		}
+	}
+	return true
+}
+
+// printed is the place of the backdrop that a point of the drop's plane shows; ok is false where the picture is not printed there: past its sides or the fill.
+func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
+	s := b.bend.Sight
+	if s.ShareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
+		return Point{}, false
+	}
+	l, ok := s.Trace(s.PinholeRay(throughXMM, throughYMM))
+	if !ok || !l.Through {
+		return Point{}, false
+	}
+	at = Point{l.XMM, l.YMM}
+	flatX, flatY := b.bend.Mix(l, throughXMM, throughYMM)
+	return at, b.inPicture(Point{flatX, flatY})
+}
+
+// outlineDirections is how many directions the outline is looked for in, besides those of the picture's corners: a straight stretch between two of them
+// cuts off less than a 100,000th of the radius.
+const outlineDirections = 720
+
+// edge is a place of the printed picture's outline.
+type edge struct {
+	at      Point   // on the backdrop, from the axis
+	share   float64 // of the drop's radius at which it is seen
+	azimuth float64 // in the drop's plane
+}
+
+// outline goes round the printed picture, as far as both picture and fill reach.
+func (b bent) outline() []edge { return b.outlineIn(outlineDirections, 48) }
+
+// outlineIn does so in that many directions, each halved that many times.
+func (b bent) outlineIn(directions, halvings int) []edge {
+	s := b.bend.Sight
+	halfWidthMM, halfHeightMM := s.OutlineMM()
+	radiusMM := s.ApparentRadiusMM()
+	azimuths := make([]float64, 0, directions+len(b.frame.corners))
+	for i := range directions {
+		azimuths = append(azimuths, 2*math.Pi*float64(i)/float64(directions))
+	}
+	furthest := b.fill * max(min(halfWidthMM, 1e9), radiusMM)
+	for _, c := range b.frame.corners {
+		at := turned(s.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
+		if x, y, ok := b.bend.Through(at.XMM, at.YMM); ok {
+			azimuths = append(azimuths, math.Mod(math.Atan2(y, x)+2*math.Pi, 2*math.Pi))
+		}
+	}
+	slices.Sort(azimuths)
+	// No picture reaches further out in the drop than this; along a rod it is far more than the fill.
+	for _, c := range b.frame.corners {
+		furthest = max(furthest, 4*math.Hypot(c.XMM, c.YMM)*b.flat/b.bend.FlatPerDrop)
+	}
+	furthest = min(furthest, radiusMM*1e4)
+	all := make([]edge, 0, len(azimuths))
+	for _, azimuth := range azimuths {
+		sin, cos := math.Sincos(azimuth)
+		// The fill ends the ray at the latest; within it the picture's side may. Both are met once, from within.
+		low, high := 0.0, furthest
+		if share := math.Hypot(cos/halfWidthMM, sin/halfHeightMM); share > 0 {
+			high = min(high, b.fill/share)
+		}
+		if _, ok := b.printed(high*cos, high*sin); ok {
+			low = high
+		}
+		for range halvings {
+			if middle := (low + high) / 2; middle > low && middle < high {
+				if _, ok := b.printed(middle*cos, middle*sin); ok {
+					low = middle
+				} else {
+					high = middle
+				}
+			}
+		}
+		at, ok := b.printed(low*cos, low*sin)
+		if !ok {
+			at = Point{} // the axis itself lies on the picture's side
+		}
+		all = append(all, edge{at, s.ShareAt(low*cos, low*sin), azimuth})
+	}
+	return all
+}
+
+// extent is the least board about the axis that holds the printed picture.
+func extent(outline []edge) (size Size) {
+	for _, e := range outline {
+		size.WidthMM = max(size.WidthMM, 2*math.Abs(e.at.XMM))
+		size.HeightMM = max(size.HeightMM, 2*math.Abs(e.at.YMM))
+	}
+	return size
+}
+
+// print is the same extent, quickly: a picture that covers a ball is printed as far as the drop sees at the fill, and of one that lies inside the corners lie furthest out.
+// A rod's is looked for in few directions.
+func (b bent) print(fit Fit) (size Size, ok bool) {
+	s := b.bend.Sight
+	if s.Drop.Body != flip.Ball {
+		return extent(b.outlineIn(outlineDirections/6, 32)), true
+	}
+	if fit == Cover {
+		semi, ok := seesAt(s, b.fill)
+		return Size{2 * semi.WidthMM, 2 * semi.HeightMM}, ok
+	}
+	var corners []edge
+	for _, c := range b.frame.corners {
+		flat := turned(s.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
+		x, y, ok := b.bend.Board(flat.XMM, flat.YMM)
+		if !ok {
+			return Size{}, false
+		}
+		corners = append(corners, edge{at: Point{x, y}})
+	}
+	return extent(corners), true
+}
+
+// bent is the plan's own bent picture, for the camera that it was made for. The picture must not be plain.
+func (p Plan) bent() bent {
+	sight := p.Sight()
+	sight.CameraMM = p.Picture.MadeFor.CameraMM
+	return bent{
+		flip.Bend{Sight: sight, Straight: float64(p.Picture.Look), FlatPerDrop: p.Picture.MadeFor.FlatPerDrop},
+		p.Picture.MadeFor.Fill,
+		p.Picture.Framing.frame(p.Picture.FlatWidthMM / p.Picture.FlatHeightMM),
+		p.Picture.FlatHeightMM,
+	}
+}

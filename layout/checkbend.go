@@ -1,0 +1,38 @@
+package layout
+
+import (
+	"errors"
+	"math"
+)
+
+// checkBend checks how the picture is bent and framed.
+func (p Plan) checkBend() error {
+	pic := p.Picture
+	if err := allLengths(named{"the flat picture's width", pic.FlatWidthMM}, named{"the flat picture's height", pic.FlatHeightMM}); err != nil {
+		return err
+	}
+	if err := errors.Join(checkShape(p.Sight().Drop), pic.Framing.check(pic.Fit)); err != nil {
+		return err
+	}
+	if pic.Plain() {
+		if pic.Look != Bulged || pic.Framing != (Framing{}) || math.Abs(pic.FlatWidthMM-pic.WidthMM)+math.Abs(pic.FlatHeightMM-pic.HeightMM) > tolerance {
+			return errors.New("the picture is bent or framed, and what the print was made for is missing")
+		}
+		return nil
+	}
+	m := pic.MadeFor
+	if err := allLengths(named{"the camera distance that the print was made for", m.CameraMM}, named{"the flat picture's scale", m.FlatPerDrop}); err != nil {
+		return err
+	}
+	if proportions := pic.FlatWidthMM / pic.FlatHeightMM; !(m.Fill > 0 && m.Fill < 1 && proportions >= leastProportions && proportions <= mostProportions) {
+		return errors.New("the fill or the proportions that the print was made for are out of range")
+	}
+	made := p.bent().bend.Sight
+	if err := checkCameraDistance(made); err != nil || made.Reverses() != p.Drop.Reverses {
+		return errors.New("the camera that the print was made for does not see it turned over")
+	}
+	if p.Backdrop.Surround == Stretch {
+		return errors.New("a bent picture can't be stretched on")
+	}
+	return nil
+}
