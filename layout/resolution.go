@@ -1,0 +1,102 @@
+package layout
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/flip/units"
+)
+
+// PixelsPerFramePixel is how many pixels of a print must fall on the length of a frame pixel so that the frame loses nothing to the print: by the sampling theorem
+// the frame's own pixels hold detail down to two pixels of theirs, and a print of as many would just carry it; twice that leaves room for a grid that lies askew to the frame's
+// (common practice, no source).
+const PixelsPerFramePixel = 2.0
+
+// Resolution is what the frame can show of the picture in the drop, and so what print and artwork are needed.
+type Resolution struct {
+	// AcrossPx is how many frame pixels the picture spans in the drop at its fill, down likewise; along a rod as far as the frame goes.
+	AcrossPx float64 `json:"across_px"`
+	DownPx   float64 `json:"down_px"`
+	// CentreMM and RimMM are the millimetres of board that fall on the length of a frame pixel, in the direction that has fewer: in the middle of the drop and at the fill.
+	CentreMM float64 `json:"board_mm_on_a_frame_pixel_centre"`
+	RimMM    float64 `json:"board_mm_on_a_frame_pixel_rim"`
+	// NeededPPI is the print resolution that the frame can use, PixelsPerFramePixel where it sees the print largest.
+	NeededPPI float64 `json:"needed_ppi"`
+	// The picture's pixels, after any crop, that give one to each frame pixel everywhere.
+	NeededWidthPx  int `json:"needed_artwork_width_px"`
+	NeededHeightPx int `json:"needed_artwork_height_px"`
+
+	centre, rim onPixel
+}
+
+// onPixel is what falls on a frame pixel, across and down: millimetres of board and shares of the picture.
+type onPixel struct{ board, picture [2]Point }
+
+// rimShare is how far out toward the fill the rim is looked at.
+const rimShare = 0.98
+
+// Resolution works the figures out.
+func (p Plan) Resolution() Resolution {
+	h := p.Hang()
+	s := p.Sight()
+	halfWidthMM, halfHeightMM := s.OutlineMM()
+	c := p.Camera
+	r := Resolution{
+		AcrossPx: min(2*p.Picture.Fill*halfWidthMM/c.PixelMM(), float64(c.WidthPx)),
+		DownPx:   min(2*p.Picture.Fill*halfHeightMM/c.PixelMM(), float64(c.HeightPx)),
+	}
+	out := rimShare * p.Picture.Fill * s.ApparentRadiusMM()
+	at := Point{XMM: out}
+	if p.Drop.Body == flip.LevelRod {
+		at = Point{YMM: out}
+	}
+	r.centre, r.rim = p.onPixel(h, Point{}), p.onPixel(h, at)
+	r.CentreMM = least2(r.centre.board[0], r.centre.board[1])
+	r.RimMM = least2(r.rim.board[0], r.rim.board[1])
+	r.NeededPPI = math.Ceil(units.PerMM(PixelsPerFramePixel / min(r.CentreMM, r.RimMM)).PixelsPerInch())
+	// An artwork of a thousand pixels to the picture's height tells how many are needed.
+	const tried = 1000
+	proportions := p.Picture.FlatWidthMM / p.Picture.FlatHeightMM
+	centre, rim := r.ArtworkPx(tried*proportions, tried)
+	if fewest := min(centre, rim); fewest > 0 {
+		r.NeededWidthPx, r.NeededHeightPx = int(math.Ceil(tried*proportions/fewest)), int(math.Ceil(tried/fewest))
+	}
+	return r
+}
+
+// ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that has fewer, in the middle of the drop and at the fill. The
+// artwork, as far as it is used, has that many pixels.
+func (r Resolution) ArtworkPx(widthPx, heightPx float64) (centre, rim float64) {
+	on := func(o onPixel) float64 {
+		pixels := func(p Point) Point { return Point{p.XMM * widthPx, p.YMM * heightPx} }
+		return least2(pixels(o.picture[0]), pixels(o.picture[1]))
+	}
+	return on(r.centre), on(r.rim)
+}
+
+// onPixel is what falls on the frame pixel that looks through a point of the drop's plane, by tracing its neighbours.
+func (p Plan) onPixel(h *Hanging, at Point) (o onPixel) {
+	s, pixelMM := p.Sight(), p.Camera.PixelMM()
+	const small = 1e-3 // of the drop's radius: the drop bends nothing over so little
+	step := small * s.Drop.RadiusMM()
+	lands := func(x, y float64) Point {
+		l, _ := s.Trace(s.PinholeRay(x, y))
+		return Point{l.XMM, l.YMM}
+	}
+	from := lands(at.XMM, at.YMM)
+	shown := h.At(from.XMM+p.Backdrop.WidthMM/2, from.YMM+p.Backdrop.HeightMM/2)
+	for i, to := range [2]Point{lands(at.XMM-step, at.YMM), lands(at.XMM, at.YMM-step)} {
+		d := Point{(to.XMM - from.XMM) / step * pixelMM, (to.YMM - from.YMM) / step * pixelMM}
+		o.board[i] = d
+		o.picture[i] = Point{shown.UX*d.XMM + shown.UY*d.YMM, shown.VX*d.XMM + shown.VY*d.YMM}
+	}
+	return o
+}
+
+// least2 is the smaller singular value of the matrix of two columns: how long the shortest of all vectors is that a vector of length 1 becomes.
+func least2(a, b Point) float64 {
+	// Both singular values from half the sum and difference of the matrix and its rotation by a quarter turn.
+	sum := math.Hypot(a.XMM+b.YMM, a.YMM-b.XMM)
+	difference := math.Hypot(a.XMM-b.YMM, a.YMM+b.XMM)
+	return math.Abs(sum-difference) / 2
+}
