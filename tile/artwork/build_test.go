@@ -11,6 +11,7 @@ import (
 	"image/gif"
 	"image/jpeg"
 	"image/png"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -249,7 +250,8 @@ func seeds(t testing.TB) map[string][]byte {
 	strip := func(order byteOrder) []byte { return rgbTIFF(order, m.SubImage(image.Rect(0, 0, 48, 4)).(*image.RGBA)) }
 	progressive, err := os.ReadFile(filepath.Join(goroot(t), "testdata", "video-005.gray.q50.2x2.progressive.jpeg"))
 	require.NoError(t, err)
-	return map[string][]byte{
+	all := tiffSeeds(t)
+	maps.Copy(all, map[string][]byte{
 		"jpeg":             withSegments(encodeJPEG(t, m, 80), segment(0xe1, []byte(exifSignature), exifBlock(binary.BigEndian, 6)), segment(0xe2, []byte(iccSignature), []byte{1, 1}, testProfile("RGB ", "mntr"))),
 		"jpeg grey":        encodeJPEG(t, grey, 80),
 		"jpeg progressive": progressive,
@@ -265,7 +267,8 @@ func seeds(t testing.TB) map[string][]byte {
 		"webp alpha":       fixture(t, "patches-lossy-alpha.webp"),
 		"bmp":              encodeBMP(t, m.SubImage(image.Rect(0, 0, 48, 4))),
 		"bmp palette":      encodeBMP(t, paletted(0, 0)),
-	}
+	})
+	return all
 }
 
 // testProfile builds the smallest profile that passes: a header and one tag.

@@ -8,8 +8,9 @@ import (
 
 // What Picture.Warnings says of a conversion.
 const (
-	warnTransparent = "transparent parts are laid on white"
-	warnCMYK        = "cmyk is turned into rgb without a colour profile: the colours are approximate"
+	warnTransparent  = "transparent parts are laid on white"
+	warnCMYK         = "cmyk is turned into rgb without a colour profile: the colours are approximate"
+	warnUnmarkedInks = "the jpeg doesn't say how its cmyk is stored, and is taken for inverted as other programs do: should it come out as a negative, save it as rgb"
 )
 
 // compact turns a decoded picture into one of the three forms of Picture.Image. grey says that it was stored as grey though the

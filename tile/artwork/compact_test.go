@@ -143,7 +143,7 @@ func TestPlainCMYK(t *testing.T) {
 	got, err := decode(plain, DefaultMaxPixels)
 	require.NoError(t, err)
 	require.Equal(t, want.Image, got.Image)
-	require.Equal(t, []string{warnCMYK}, got.Warnings)
+	require.Equal(t, []string{warnUnmarkedInks, warnCMYK}, got.Warnings)
 }
 
 // same fails unless two samples are equal. It is for loops so long that require.Equal would take most of their time.

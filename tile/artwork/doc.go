@@ -3,5 +3,5 @@
 //
 // Frame: stored pixels. The origin is the corner of the stored picture's first pixel, x right along a stored row, y down.
 // Picture.Upright maps the upright picture's pixels back to stored ones (see flip.Turn). Samples are 8 bit, 0 to 255;
-// YCbCr planes are full range (ITU-T T.871, clause 7), whatever file they come from.
+// YCbCr planes are full range (ITU-T T.871, clause 7, recalled from memory), whatever file they come from.
 package artwork

@@ -2,7 +2,7 @@ package artwork
 
 import "dropsheet/flip"
 
-const tagOrientation = 274 // TIFF 6.0, page 36; CIPA DC-008, 4.6.4 A
+const tagOrientation = 274 // TIFF 6.0, page 36; CIPA DC-008, 4.6.4 A; clauses in this file are recalled from memory
 
 // uprights maps the orientation tag to the turn that makes the picture stand upright. The tag says where on the upright picture
 // the stored row 0 and the stored column 0 lie (TIFF 6.0, page 36): 6, say, has row 0 on the right and column 0 at the top.

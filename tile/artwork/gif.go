@@ -17,39 +17,41 @@ func inspectGIF(src source, h *header) error {
 	if flags := start[10]; flags&0x80 != 0 { // a colour table follows
 		at += 3 << (flags&7 + 1)
 	}
-	for {
+	inside := false // an extension, whose blocks end with an empty one
+	for range mostBlocks {
 		block, err := src.bytes(at, 1)
 		if err != nil {
 			return undecodable(err)
 		}
-		switch block[0] {
-		case ',':
+		switch {
+		case inside:
+			at += 1 + int64(block[0])
+			inside = block[0] != 0
+		case block[0] == '!': // an extension: its label follows
+			at += 2
+			inside = true
+		case block[0] == ',':
 			frame, err := src.bytes(at, 10)
 			if err != nil {
 				return undecodable(err)
 			}
-			w, ht := int(binary.LittleEndian.Uint16(frame[5:])), int(binary.LittleEndian.Uint16(frame[7:]))
-			if w > h.width || ht > h.height {
-				return errors.New("its first frame is larger than its screen; open it in a picture editor and save it anew")
-			}
-			if w < h.width || ht < h.height {
-				h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht, h.width, h.height))
-			}
-			h.width, h.height = w, ht
-			h.leastBytes = int64(w) * int64(ht) / lzwRatio
-			return nil
-		case '!': // an extension: a label, then blocks up to an empty one
-			at += 2
-			for n := byte(1); n != 0; {
-				length, err := src.bytes(at, 1)
-				if err != nil {
-					return undecodable(err)
-				}
-				n = length[0]
-				at += 1 + int64(n)
-			}
+			return h.takeFrame(int(binary.LittleEndian.Uint16(frame[5:])), int(binary.LittleEndian.Uint16(frame[7:])))
 		default:
 			return errors.New("it holds no frame; open it in a picture editor and save it anew")
 		}
 	}
+	return errEndlessBlocks
+}
+
+// takeFrame takes a GIF's frame of w x ht pixels for its picture.
+func (h *header) takeFrame(w, ht int) error {
+	if w > h.width || ht > h.height {
+		return errors.New("its first frame is larger than its screen; open it in a picture editor and save it anew")
+	}
+	if w < h.width || ht < h.height {
+		h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht, h.width, h.height))
+	}
+	h.width, h.height = w, ht
+	h.leastBytes = int64(w) * int64(ht) / lzwRatio
+	return nil
 }

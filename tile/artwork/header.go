@@ -1,6 +1,7 @@
 package artwork
 
 import (
+	"bufio"
 	"errors"
 	"fmt"
 	"image"
@@ -27,14 +28,27 @@ type format struct {
 }
 
 var formats = []format{
-	{"jpeg", "\xff\xd8\xff", jpeg.DecodeConfig, inspectJPEG, decodeJPEG},
-	{"png", "\x89PNG\r\n\x1a\n", png.DecodeConfig, inspectPNG, whole(png.Decode)},
+	{"jpeg", "\xff\xd8\xff", start(jpeg.DecodeConfig), inspectJPEG, decodeJPEG},
+	{"png", "\x89PNG\r\n\x1a\n", start(png.DecodeConfig), inspectPNG, whole(png.Decode)},
 	{"tiff", "II\x2a\x00", tiffConfig, inspectTIFF, decodeTIFF},
 	{"tiff", "MM\x00\x2a", tiffConfig, inspectTIFF, decodeTIFF},
-	{"gif", "GIF87a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
-	{"gif", "GIF89a", gif.DecodeConfig, inspectGIF, whole(gif.Decode)},
-	{"webp", "RIFF????WEBP", webp.DecodeConfig, inspectWebP, decodeWebP},
-	{"bmp", "BM????\x00\x00\x00\x00", bmp.DecodeConfig, inspectBMP, whole(bmp.Decode)},
+	{"gif", "GIF87a", start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
+	{"gif", "GIF89a", start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
+	{"webp", "RIFF????WEBP", start(webp.DecodeConfig), inspectWebP, decodeWebP},
+	{"bmp", "BM????\x00\x00\x00\x00", start(bmp.DecodeConfig), inspectBMP, whole(bmp.Decode)},
+}
+
+// Bounds on the walk to a picture's size and to what goes with it, so that a file of empty blocks is no work without end.
+const (
+	startBytes = 64 << 20 // the size comes before; profiles, thumbnails and depth maps take less
+	mostBlocks = 1 << 20  // PNG writers make chunks of 8 kB, which is 8 GB
+)
+
+var errEndlessBlocks = fmt.Errorf("it has more than %d blocks; open it in a picture editor and save it anew", mostBlocks)
+
+// start keeps a reader of the size within a file's start, and from asking the disk for a few bytes at a time.
+func start(config func(io.Reader) (image.Config, error)) func(io.Reader) (image.Config, error) {
+	return func(r io.Reader) (image.Config, error) { return config(bufio.NewReader(io.LimitReader(r, startBytes))) }
 }
 
 func whole(decode func(io.Reader) (image.Image, error)) func([]byte) (image.Image, error) {
@@ -75,6 +89,9 @@ func readHeader(src source, maxPixels int) (*header, error) {
 	if src.size == 0 {
 		return nil, errors.New("the file is empty; copy it again from where it came")
 	}
+	if err := refuseLong(src.size, maxPixels); err != nil {
+		return nil, err
+	}
 	h := &header{}
 	start, err := src.bytes(0, min(src.size, 16))
 	if err != nil {
@@ -108,7 +125,28 @@ func readHeader(src source, maxPixels int) (*header, error) {
 		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and it has %d; copy it again from where it came",
 			h.width, h.height, h.leastBytes, src.size)
 	}
+	if px := int64(h.width) * int64(h.height); px > evenPx && src.size < px/evenRatio {
+		return nil, fmt.Errorf("%d x %d pixels in %d bytes are one even colour, or its header is false; scale it down, or copy it again from where it came",
+			h.width, h.height, src.size)
+	}
 	return h, nil
+}
+
+// An even colour of any size can be stored in a few bytes (WebP, fax), which its true length therefore doesn't bound. Beyond evenPx
+// pixels a byte is asked for every evenRatio of them, so that a few bytes can't ask for a gigabyte.
+const (
+	evenPx    = 32 << 20
+	evenRatio = 4096
+)
+
+// refuseLong refuses a file that is longer than a picture of maxPixels pixels can need.
+func refuseLong(size int64, maxPixels int) error {
+	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
+	const pixelBytes, otherBytes = 16, 64 << 20
+	if (size-otherBytes)/pixelBytes > int64(maxPixels) { // by division: the product may not fit
+		return fmt.Errorf("the file has %d bytes, more than %d pixels can need; save the picture alone, without layers", size, maxPixels)
+	}
+	return nil
 }
 
 func matches(start []byte, magic string) bool {

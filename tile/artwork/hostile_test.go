@@ -6,7 +6,6 @@ import (
 	"errors"
 	"image"
 	"io"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -264,62 +263,4 @@ func TestDecoderPanic(t *testing.T) {
 			requireClear(t, err, path, c.want)
 		})
 	}
-}
-
-// TestMutated changes a few bytes of every kind of file: an error or a sound picture, and never much memory.
-func TestMutated(t *testing.T) {
-	const seed, tries = 7, 150
-	t.Logf("seed %d", seed)
-	r := rand.New(rand.NewPCG(seed, seed))
-	files := seeds(t)
-	names := make([]string, 0, len(files))
-	for name := range files {
-		names = append(names, name)
-	}
-	slices.Sort(names) // the same mutations every run
-	for _, name := range names {
-		for range tries {
-			data := slices.Clone(files[name])
-			for range 1 + r.IntN(4) {
-				data[r.IntN(len(data))] = byte(r.Uint32())
-			}
-			p, err := decodeGuarded(data)
-			require.False(t, isPanic(err), "%s: %v", name, err)
-			if err == nil {
-				requireSound(t, p, 1<<22)
-			}
-		}
-	}
-}
-
-// FuzzDecode: whatever the bytes, an error or a sound picture; the header alone tells the same size.
-func FuzzDecode(f *testing.F) {
-	found := map[string]bool{}
-	for _, data := range seeds(f) {
-		h, err := readHeader(inMemory(data), DefaultMaxPixels)
-		require.NoError(f, err)
-		found[h.format.name] = true
-		f.Add(data)
-	}
-	f.Add(goCMYK(f))
-	for _, k := range formats {
-		require.True(f, found[k.name], "no seed for %s", k.name)
-	}
-	f.Fuzz(func(t *testing.T, data []byte) {
-		const maxPixels = 1 << 20
-		p, err := guarded(func() (*Picture, error) { return decode(data, maxPixels) })
-		var panicked *panicError
-		if errors.As(err, &panicked) {
-			t.Fatalf("%v\n%s", err, panicked.stack)
-		}
-		if err != nil {
-			return
-		}
-		requireSound(t, p, maxPixels)
-		h, err := readHeader(inMemory(data), maxPixels)
-		require.NoError(t, err)
-		w, ht := p.Size()
-		hw, hh := h.turn.Size(h.width, h.height)
-		require.Equal(t, image.Pt(w, ht), image.Pt(hw, hh))
-	})
 }

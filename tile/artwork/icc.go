@@ -11,7 +11,7 @@ const maxICCBytes = 16 << 20
 
 var errICCTooLong = fmt.Errorf("it has more than %d bytes", maxICCBytes)
 
-const iccSignature = "ICC_PROFILE\x00" // ICC.1:2010, Annex B
+const iccSignature = "ICC_PROFILE\x00" // ICC.1:2010, Annex B; clauses in this file are recalled from memory
 
 // iccChunks gathers the chunks of a profile that a JPEG file holds, in whatever order they come.
 type iccChunks struct {
@@ -43,7 +43,10 @@ func (c *iccChunks) add(body []byte) {
 
 // profile returns the chunks joined; nil when there are none.
 func (c *iccChunks) profile() ([]byte, error) {
-	var joined []byte
+	if len(c.chunks) == 0 {
+		return nil, c.err
+	}
+	joined := []byte{} // a profile of no bytes is one all the same, and told of
 	for i := 1; i <= int(c.count) && c.err == nil; i++ {
 		chunk, ok := c.chunks[byte(i)]
 		if !ok {

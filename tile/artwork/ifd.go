@@ -8,7 +8,7 @@ import (
 )
 
 // directory is the first image file directory of a TIFF file, or of an EXIF block, which has the same form
-// (TIFF 6.0, section 2; CIPA DC-008, 4.6.2).
+// (TIFF 6.0, section 2; CIPA DC-008, 4.6.2; clauses in this file are recalled from memory).
 type directory struct {
 	src     source
 	order   binary.ByteOrder

@@ -11,7 +11,7 @@ import (
 	"strings"
 )
 
-// JPEG markers: ITU-T T.81, table B.1.
+// JPEG markers: ITU-T T.81, table B.1; clauses in this file are recalled from memory.
 const (
 	markTEM   = 0x01
 	markSOF0  = 0xc0
@@ -61,7 +61,9 @@ func walkJPEG(r io.Reader, visit func(marker byte, body []byte) bool) {
 func inspectJPEG(src source, h *header) error {
 	var chunks iccChunks
 	var exif bool
+	var inks inksMarks
 	walkJPEG(src.reader(), func(marker byte, body []byte) bool {
+		inks.see(marker, body)
 		switch {
 		case marker == markAPP1 && !exif && bytes.HasPrefix(body, []byte(exifSignature)):
 			exif = true // XMP uses APP1 as well
@@ -75,6 +77,9 @@ func inspectJPEG(src source, h *header) error {
 	if h.icc, err = chunks.profile(); err != nil {
 		h.dropProfile(err)
 	}
+	if inks.unmarked() {
+		h.warnings = append(h.warnings, warnUnmarkedInks)
+	}
 	// Every 8 x 8 block of the first component takes a Huffman code of a bit or more (T.81, F.1.2 and G.1.2).
 	h.leastBytes = int64(h.width) * int64(h.height) / (64 * 8)
 	return nil
@@ -85,26 +90,41 @@ func inspectJPEG(src source, h *header) error {
 const maxScans = 500
 
 func decodeJPEG(data []byte) (image.Image, error) {
-	scans, components, adobe := 0, 0, false
+	scans := 0
+	var inks inksMarks
 	walkJPEG(bytes.NewReader(data), func(marker byte, body []byte) bool {
-		switch {
-		case marker == markSOS:
+		inks.see(marker, body)
+		if marker == markSOS {
 			scans++
-		case marker >= markSOF0 && marker <= markSOF2 && len(body) > 5:
-			components = int(body[5]) // T.81, B.2.2
-		case marker == markAPP14 && len(body) >= 12 && bytes.HasPrefix(body, []byte("Adobe")):
-			adobe = true
 		}
 		return scans <= maxScans
 	})
 	if scans > maxScans {
 		return nil, fmt.Errorf("it has more than %d scans", maxScans)
 	}
-	if components == 4 && !adobe {
+	if inks.unmarked() {
 		return jpeg.Decode(io.MultiReader(strings.NewReader(adobeStart), bytes.NewReader(data[2:])))
 	}
 	return jpeg.Decode(bytes.NewReader(data))
 }
+
+// inksMarks gathers what a JPEG file says of its inks.
+type inksMarks struct {
+	components int
+	adobe      bool
+}
+
+func (m *inksMarks) see(marker byte, body []byte) {
+	switch {
+	case marker >= markSOF0 && marker <= markSOF2 && len(body) > 5:
+		m.components = int(body[5]) // T.81, B.2.2
+	case marker == markAPP14 && len(body) >= 12 && bytes.HasPrefix(body, []byte("Adobe")):
+		m.adobe = true
+	}
+}
+
+// unmarked tells whether there are four components and nothing says how they are stored.
+func (m *inksMarks) unmarked() bool { return m.components == 4 && !m.adobe }
 
 // adobeStart stands in for the start of a file of four components that lacks Adobe's marker, which the decoder insists on:
 // it says CMYK, stored inverted (255 is no ink). Other readers take such files so (vips 8.14.1 and ImageMagick 6.9.11, tried;

@@ -16,7 +16,7 @@ const DefaultMaxPixels = 500e6
 
 // Picture is a decoded picture file.
 type Picture struct {
-	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA, with its bounds at the origin.
+	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA. Its bounds start at the origin unless it was cropped.
 	Image image.Image
 	// Upright lays the stored pixels so that the picture stands upright.
 	Upright flip.Turn
@@ -113,9 +113,8 @@ func pathError(err error) error {
 
 // readAll reads a file that is size bytes long, once and whole.
 func readAll(r io.Reader, size int64, maxPixels int) ([]byte, error) {
-	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
-	if limit := 16*int64(maxPixels) + 64<<20; size > limit {
-		return nil, fmt.Errorf("the file has %d bytes, more than the %d that so many pixels can need; save the picture alone, without layers", size, limit)
+	if err := refuseLong(size, maxPixels); err != nil {
+		return nil, err
 	}
 	data := make([]byte, size)
 	if _, err := io.ReadFull(r, data); err != nil {

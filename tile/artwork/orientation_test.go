@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// sides says where the stored row 0 and column 0 lie on the upright picture: TIFF 6.0, page 36, word for word.
+// sides says where the stored row 0 and column 0 lie on the upright picture: TIFF 6.0, page 36, recalled from memory.
 var sides = map[uint16][2]string{
 	1: {"top", "left"}, 2: {"top", "right"}, 3: {"bottom", "right"}, 4: {"bottom", "left"},
 	5: {"left", "top"}, 6: {"right", "top"}, 7: {"right", "bottom"}, 8: {"left", "bottom"},

@@ -12,10 +12,11 @@ import (
 // deflateRatio is the most that deflate can shrink: 258 bytes to two bits (zlib, Technical Details, "Maximum Compression Factor").
 const deflateRatio = 1032
 
-// inspectPNG walks the chunks (PNG, third edition, 5.3). A broken chunk ends the walk; the decoder will say what is wrong.
+// inspectPNG walks the chunks (PNG, third edition, 5.3; clauses in this file are recalled from memory). A broken chunk ends the walk; the decoder will say what is wrong.
 func inspectPNG(src source, h *header) error {
-	var profile, exif bool
-	for at := int64(8); ; {
+	var size, profile, exif bool
+	at := int64(8)
+	for range mostBlocks {
 		start, err := src.bytes(at, 8)
 		if err != nil {
 			return nil
@@ -23,7 +24,9 @@ func inspectPNG(src source, h *header) error {
 		n, body := int64(binary.BigEndian.Uint32(start)), at+8
 		switch string(start[4:]) {
 		case "IHDR": // 11.2.1
-			if b, err := src.bytes(body, 13); err == nil {
+			// A second one is an error to the decoder, but only once it has made room for the first one's pixels.
+			if b, err := src.bytes(body, 13); err == nil && !size {
+				size = true
 				depth, colour := int64(b[8]), b[9]
 				h.grey = colour&2 == 0
 				channels := map[byte]int64{0: 1, 2: 3, 3: 1, 4: 2, 6: 4}[colour]
@@ -46,6 +49,7 @@ func inspectPNG(src source, h *header) error {
 		}
 		at = body + n + 4 // the check sum follows
 	}
+	return errEndlessBlocks
 }
 
 // inflateProfile returns the profile of an iCCP chunk: a name, a zero, the method (0), then zlib's data.

@@ -5,7 +5,7 @@ import (
 	"fmt"
 )
 
-// TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B.
+// TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B. Clauses and pages in this file are recalled from memory.
 const (
 	tagNewSubfileType  = 254
 	tagBitsPerSample   = 258
@@ -19,6 +19,7 @@ const (
 // unpackRatio gives the most bytes that one stored byte can unpack to, by compression (TIFF 6.0, sections 9 to 13). Fax codes
 // are not here: a row of any width may take one bit.
 var unpackRatio = map[int64]int64{
+	0:     1, // some writers mean 1
 	1:     1,
 	5:     lzwRatio,
 	8:     deflateRatio,
@@ -59,13 +60,32 @@ func inspectTIFF(src source, h *header) error {
 	if stored > 2*src.size {
 		return fmt.Errorf("its strips claim %d bytes and the file has %d; open it in a picture editor and save it anew", stored, src.size)
 	}
-	if ratio, ok := unpackRatio[d.number(tagCompression, 1)]; ok {
-		var bits int64
-		d.numbers(tagBitsPerSample, func(v int64) bool {
-			bits += v
-			return bits < 1<<16
-		})
-		h.leastBytes = int64(h.width) * int64(h.height) * min(max(bits, 1), 64) / 8 / ratio
+	var bits int64
+	d.numbers(tagBitsPerSample, func(v int64) bool {
+		bits += v
+		return bits < 1<<16
+	})
+	bits = min(max(bits, 1), 64)
+	compression := d.number(tagCompression, 1)
+	ratio, known := unpackRatio[compression]
+	switch {
+	case known:
+		h.leastBytes = int64(h.width) * int64(h.height) * bits / 8 / ratio
+	case compression == faxGroup3 || compression == faxGroup4:
+		// The decoder would find out only when it has made room for the pixels.
+		if bits != 1 || h.width > faxMostPx {
+			return fmt.Errorf("it is packed as a fax, which holds black and white of at most %d pixels across; save it with lzw or deflate", faxMostPx)
+		}
+		h.leastBytes = int64(h.height) / 8 // a row takes a bit or more
+	default:
+		return fmt.Errorf("its compression, number %d, is not read; save it uncompressed, or with lzw or deflate", compression)
 	}
 	return nil
 }
+
+// Fax compression (TIFF 6.0, section 11).
+const (
+	faxGroup3 = 3
+	faxGroup4 = 4
+	faxMostPx = 1 << 16 // wider than any scanner's row; one row of any width would take a bit
+)

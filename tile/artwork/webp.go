@@ -10,7 +10,7 @@ import (
 	"golang.org/x/image/webp"
 )
 
-// inspectWebP walks the chunks of the RIFF container (RFC 9649, 2.3 to 2.7).
+// inspectWebP walks the chunks of the RIFF container (RFC 9649, 2.3 to 2.7; clauses in this file are recalled from memory).
 func inspectWebP(src source, h *header) error {
 	start, err := src.bytes(0, 12)
 	if err != nil {
@@ -20,7 +20,12 @@ func inspectWebP(src source, h *header) error {
 	if end > src.size { // the decoder would make room for what the file only claims to have
 		return undecodable(fmt.Errorf("%w: it says that it has %d bytes and has %d", io.ErrUnexpectedEOF, end, src.size))
 	}
-	for at := int64(12); at+8 <= end; {
+	profile := false
+	at := int64(12)
+	for blocks := 0; at+8 <= end; blocks++ {
+		if blocks == mostBlocks {
+			return errEndlessBlocks
+		}
 		chunk, err := src.bytes(at, 8)
 		if err != nil {
 			return undecodable(err)
@@ -33,7 +38,10 @@ func inspectWebP(src source, h *header) error {
 				return errors.New("this webp file is an animation; save one frame of it as a picture")
 			}
 		case "ICCP":
-			h.takeProfile(body)
+			if !profile { // only the first one counts: RFC 9649, 2.7.1.4
+				profile = true
+				h.takeProfile(body)
+			}
 		case "EXIF":
 			h.turn = exifUpright(body)
 		}
