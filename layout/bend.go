@@ -186,7 +186,7 @@ func extent(outline []edge) (size Size) {
 func (b bent) print(fit Fit) (size Size, ok bool) {
 	s := b.bend.Sight
 	if s.Drop.Body != flip.Ball {
-		return extent(b.outlineIn(outlineDirections/6, 32)), true
+		return extent(b.outlineIn(outlineDirections/24, 28)), true
 	}
 	if fit == Cover {
 		semi, ok := seesAt(s, b.fill)

@@ -203,7 +203,7 @@ func TestBentPlanComesBackFromAFile(t *testing.T) {
 			other, err := q.WithCamera(p.Camera.AsSetup(), p.Drop.CameraMM*1.5, nil)
 			require.NoError(t, err)
 			require.Equal(t, p.Picture.MadeFor, other.Picture.MadeFor, "another camera leaves the print as it is")
-			require.Equal(t, p.Hang().At(100, 100), other.Hang().At(100, 100))
+			require.Equal(t, p.bent(), other.bent())
 
 			for what, spoil := range map[string]func(*Plan){
 				"fill":    func(p *Plan) { p.Picture.MadeFor.Fill = 1.5 },
@@ -278,4 +278,27 @@ func TestBackground(t *testing.T) {
 	require.Less(t, p.Picture.HeightMM, p.Backdrop.HeightMM)
 	require.Len(t, p.Sheets, p.Backdrop.Columns*p.Backdrop.Rows)
 	require.NoError(t, p.Check())
+
+	// A bent picture's background fills the sheets that the fill reaches, and no others.
+	s.Look, s.DistanceMM, s.Paper = Straight, 900, Paper{Name: "A6", WidthMM: 105, HeightMM: 148}
+	p, err = s.Plan()
+	require.NoError(t, err)
+	require.NoError(t, p.Check())
+	reachMM, _ = p.Sight().ReachMM(0.85)
+	cells := p.Backdrop.Columns * p.Backdrop.Rows
+	require.Less(t, len(p.Sheets), cells)
+	has := map[string]bool{}
+	for _, sheet := range p.Sheets {
+		has[sheet.Name] = true
+	}
+	for row := range p.Backdrop.Rows {
+		for column := range p.Backdrop.Columns {
+			// The point of the cell that is nearest to the axis.
+			x := max(p.Backdrop.XEdgesMM[column], min(p.Backdrop.WidthMM/2, p.Backdrop.XEdgesMM[column+1])) - p.Backdrop.WidthMM/2
+			y := max(p.Backdrop.YEdgesMM[row], min(p.Backdrop.HeightMM/2, p.Backdrop.YEdgesMM[row+1])) - p.Backdrop.HeightMM/2
+			if away := math.Hypot(x, y); math.Abs(away-reachMM) > 1 {
+				require.Equal(t, away < reachMM, has[sheetName(row+1, column+1)], "R%dC%d", row+1, column+1)
+			}
+		}
+	}
 }

@@ -22,6 +22,7 @@ func (p Plan) Check() error {
 		{"the paper's width", b.Paper.WidthMM}, {"the paper's height", b.Paper.HeightMM}, {"the lap", b.LapMM},
 		{"the frame's width", p.Camera.FrameWidthMM}, {"the frame's height", p.Camera.FrameHeightMM},
 		{"the lens's focal length", p.Camera.LensMM}, {"the focus", p.Camera.FocusMM}, {"the sensor's width", p.Camera.Sensor.WidthMM},
+		{"the sensor's height", p.Camera.Sensor.HeightMM}, {"the drop's focal length", p.Drop.FocalLengthMM}, {"the reach", p.Picture.ReachMM},
 	} {
 		if err := allLengths(f); err != nil {
 			return err
@@ -60,13 +61,37 @@ func (p Plan) Check() error {
 			return word
 		}
 	}
+	if b.Printer != nil {
+		if err := b.Printer.Check(); err != nil {
+			return err
+		}
+	}
 	if err := p.checkBend(); err != nil {
 		return err
 	}
 	if err := p.checkSheets(); err != nil {
 		return err
 	}
+	if err := p.checkSeams(); err != nil {
+		return err
+	}
 	return p.checkLevel()
+}
+
+// checkSeams checks that the seams are those that the sheets make: one without end would be looked at without end.
+func (p Plan) checkSeams() error {
+	made := p.Backdrop.seams(p.Sheets)
+	if len(made) != len(p.Seams) {
+		return fmt.Errorf("its sheets make %d seams, and it lists %d", len(made), len(p.Seams))
+	}
+	for i, s := range p.Seams {
+		m := made[i]
+		apart := math.Abs(s.AtMM-m.AtMM) + math.Abs(s.FromMM-m.FromMM) + math.Abs(s.ToMM-m.ToMM)
+		if s.Axis != m.Axis || s.Between != m.Between || !(apart <= tolerance) {
+			return fmt.Errorf("seam %d of its seams is not where its sheets meet", i+1)
+		}
+	}
+	return nil
 }
 
 func second[T any](_ T, err error) error { return err }
@@ -86,11 +111,11 @@ func checkEdges(edges []float64, n int, lengthMM float64) error {
 
 // checkSheets checks each sheet's name, cell and place.
 func (p Plan) checkSheets() error {
-	b, page := p.Backdrop, p.Backdrop.Page()
+	b, room := p.Backdrop, p.Backdrop.room()
 	if err := errors.Join(checkEdges(b.XEdgesMM, b.Columns, b.WidthMM), checkEdges(b.YEdgesMM, b.Rows, b.HeightMM)); err != nil {
 		return err
 	}
-	if len(p.Sheets) != b.Columns*b.Rows && (b.Surround != "" || p.Picture.Plain()) {
+	if len(p.Sheets) != b.Columns*b.Rows && (b.Surround != "" && !b.FillOnly || p.Picture.Plain()) {
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	}
 	seen := map[string]bool{}
@@ -111,7 +136,7 @@ func (p Plan) checkSheets() error {
 			}
 		}
 		used := s.OnItsPage(b.Used(s))
-		if !(used.XMM >= -tolerance && used.YMM >= -tolerance && used.RightMM() <= page.WidthMM+tolerance && used.BottomMM() <= page.HeightMM+tolerance) {
+		if !room.contains(used) {
 			return fmt.Errorf("sheet %s does not fit its paper", s.Name)
 		}
 	}

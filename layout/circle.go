@@ -15,7 +15,7 @@ type Circle struct {
 // as a share of the picture's width. On a bent print it is no circle any more, and the least about its centre that holds it is given; what the print leaves out
 // does not count.
 func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
-	h := p.Hang()
+	h := p.hang()
 	centre, ok := h.Board(x, y)
 	if h.Plain() || !ok {
 		return Circle{centre, radius * p.Picture.FlatWidthMM}

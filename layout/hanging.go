@@ -38,6 +38,15 @@ const beyondMM = -1e9
 
 // Hang prepares what each place shows.
 func (p Plan) Hang() *Hanging {
+	h := p.hang()
+	if b := h.bent; b != nil {
+		b.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, b.bend.Sight.SeenThrough)
+	}
+	return h
+}
+
+// hang is a Hanging for Board and exactly alone, without what is worked out beforehand for At.
+func (p Plan) hang() *Hanging {
 	h := &Hanging{on: p.PictureOnBoard(), turn: p.Drop.Reverses.Turn()}
 	if p.Picture.Plain() {
 		return h
@@ -46,7 +55,6 @@ func (p Plan) Hang() *Hanging {
 	on := &bentOnBoard{bent: b, middle: Point{p.Backdrop.WidthMM / 2, p.Backdrop.HeightMM / 2}}
 	on.sin, on.cos = math.Sincos(p.Picture.Framing.TurnDeg * math.Pi / 180)
 	on.halfWidthMM, on.halfHeightMM = b.bend.Sight.OutlineMM()
-	on.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, b.bend.Sight.SeenThrough)
 	h.bent = on
 	return h
 }
@@ -73,6 +81,23 @@ func (h *Hanging) At(xMM, yMM float64) Shown {
 	return s
 }
 
+// exactly is the point of the picture that a place shows, without At's shortcuts and its care for the outline. ok is false where the drop does not look.
+func (h *Hanging) exactly(at Point) (u, v float64, ok bool) {
+	b := h.bent
+	if b == nil {
+		s := h.At(at.XMM, at.YMM)
+		return s.U, s.V, true
+	}
+	x, y, ok := b.bend.Flat(at.XMM-b.middle.XMM, at.YMM-b.middle.YMM)
+	u, v = b.picture(turned(b.bend.Sight.Drop, Point{x, y}))
+	return u + b.frame.away[3]*b.flat/b.width(), v + b.frame.away[0], ok
+}
+
+// picture turns millimetres of the flat picture as it appears in the drop into picture coordinates, both from the point on the axis.
+func (b *bentOnBoard) picture(p Point) (u, v float64) {
+	return (p.XMM*b.cos + p.YMM*b.sin) / b.width(), (p.YMM*b.cos - p.XMM*b.sin) / b.flat
+}
+
 // at is what a place shows, optical mm from the axis.
 func (b *bentOnBoard) at(xMM, yMM float64) Shown {
 	through, dx, dy, ok := b.through.at(xMM, yMM)
@@ -82,9 +107,9 @@ func (b *bentOnBoard) at(xMM, yMM float64) Shown {
 	// The fill's outline: the share grows along slope in the drop's plane.
 	sx, sy := through.XMM/b.halfWidthMM, through.YMM/b.halfHeightMM
 	inside := math.Inf(1)
-	if share := math.Hypot(sx, sy); share > 0 {
+	if share := length(sx, sy); share > 0 {
 		slope := Point{sx / share / b.halfWidthMM, sy / share / b.halfHeightMM}
-		inside = (b.fill - share) / math.Hypot(slope.XMM*dx.XMM+slope.YMM*dx.YMM, slope.XMM*dy.XMM+slope.YMM*dy.YMM)
+		inside = (b.fill - share) / length(slope.XMM*dx.XMM+slope.YMM*dx.YMM, slope.XMM*dy.XMM+slope.YMM*dy.YMM)
 	}
 	// The flat picture as it appears in the drop, and its change with x and y of the board.
 	mix := func(on, through Point) Point {
@@ -94,17 +119,18 @@ func (b *bentOnBoard) at(xMM, yMM float64) Shown {
 	at, ax, ay := mix(Point{xMM, yMM}, through), mix(Point{1, 0}, dx), mix(Point{0, 1}, dy)
 	for i, n := range b.frame.normals {
 		away := b.frame.away[i]*b.flat - (n.XMM*at.XMM + n.YMM*at.YMM)
-		inside = min(inside, away/math.Hypot(n.XMM*ax.XMM+n.YMM*ax.YMM, n.XMM*ay.XMM+n.YMM*ay.YMM))
+		inside = min(inside, away/length(n.XMM*ax.XMM+n.YMM*ax.YMM, n.XMM*ay.XMM+n.YMM*ay.YMM))
 	}
-	u := func(p Point) float64 { return (p.XMM*b.cos + p.YMM*b.sin) / b.width() }
-	v := func(p Point) float64 { return (p.YMM*b.cos - p.XMM*b.sin) / b.flat }
-	left, top := b.frame.away[3]*b.flat, b.frame.away[0]*b.flat
-	return Shown{
-		U: u(at) + left/b.width(), V: v(at) + top/b.flat,
-		UX: u(ax), UY: u(ay), VX: v(ax), VY: v(ay),
-		InsideMM: inside,
-	}
+	shown := Shown{InsideMM: inside}
+	shown.U, shown.V = b.picture(at)
+	shown.U, shown.V = shown.U+b.frame.away[3]*b.flat/b.width(), shown.V+b.frame.away[0]
+	shown.UX, shown.VX = b.picture(ax)
+	shown.UY, shown.VY = b.picture(ay)
+	return shown
 }
+
+// length is what math.Hypot gives, without its care for figures beyond any here; it is asked for at every ray.
+func length(x, y float64) float64 { return math.Sqrt(x*x + y*y) }
 
 // width is the flat picture's width in mm.
 func (b bent) width() float64 { return (b.frame.away[1] + b.frame.away[3]) * b.flat }

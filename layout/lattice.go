@@ -13,8 +13,8 @@ type lattice struct {
 
 const (
 	// latticeCells is how many cells a quarter has each way. Between knots h apart a slope misses a map by at most h²/8 of its second
-	// derivatives; what a drop sees bends over a length of about its distance, so with h a 256th of the half-width that is some 2 millionths of the half-width.
-	latticeCells = 256
+	// derivatives; what a drop sees bends over a length of about its distance, so with h a 128th of the half-width that is some 8 millionths of the half-width.
+	latticeCells = 128
 	// latticeMarginMM is how far beyond the printed picture the lattice goes, so that its outline lies within.
 	latticeMarginMM = 2.0
 )

@@ -52,16 +52,19 @@ type Backdrop struct {
 	WidthMM  float64  `json:"width_mm"`
 	HeightMM float64  `json:"height_mm"`
 	Surround Surround `json:"surround,omitempty"` // what fills it beyond the picture
-	Columns  int      `json:"columns"`
-	Rows     int      `json:"rows"`
+	// FillOnly has the surround serve the drop's view at the fill alone: cells that this does not reach have no sheet.
+	FillOnly bool `json:"fill_only,omitempty"`
+	Columns  int  `json:"columns"`
+	Rows     int  `json:"rows"`
 	// The edges of columns and rows, in rising order from 0. A cell without picture has no sheet.
 	XEdgesMM    []float64   `json:"column_edges_mm"`
 	YEdgesMM    []float64   `json:"row_edges_mm"`
 	Paper       Paper       `json:"paper"`
 	Orientation Orientation `json:"orientation"`
-	MarginMM    float64     `json:"margin_mm"`
+	MarginMM    float64     `json:"margin_mm"` // along each edge; the widest of a measured printer's
 	LapMM       float64     `json:"lap_mm"`
 	LightFrom   Corner      `json:"light_from"`
+	Printer     *Printer    `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any
 }
 
 // Sheet is one piece of paper.

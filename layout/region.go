@@ -8,12 +8,12 @@ const (
 	outlineStepMM  = 0.25
 )
 
-// region tells which cells of the plan's board carry picture; it is nil where all do: the picture is plain, or something fills what it leaves.
+// region tells which cells of the plan's board carry picture; it is nil where all do: the picture is plain, or a surround fills the board.
 func (p Plan) region(board Size) func(cell Rect) bool {
-	if p.Picture.Plain() || p.Backdrop.Surround != "" {
+	if p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly {
 		return nil
 	}
-	b := p.bent()
+	b := p.inked()
 	outline := onBoard(b.outline(), board)
 	return func(cell Rect) bool {
 		for _, at := range outline {
@@ -29,6 +29,16 @@ func (p Plan) region(board Size) func(cell Rect) bool {
 		_, ok = b.printed(throughX, throughY)
 		return ok
 	}
+}
+
+// inked is the bent picture with what fills up the rest of the fill, if anything does.
+func (p Plan) inked() bent {
+	b := p.bent()
+	if p.Backdrop.FillOnly {
+		const anywhere = 1e9 // picture heights: the fill alone ends it
+		b.frame.away = [4]float64{anywhere, anywhere, anywhere, anywhere}
+	}
+	return b
 }
 
 // onBoard is an outline as a close run of places in board mm.

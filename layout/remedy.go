@@ -127,7 +127,7 @@ func (p Plan) setup() Setup {
 		Drop: p.Sight().Drop, CameraMM: p.Drop.CameraMM, TravelMM: p.Drop.TravelMM,
 		DistanceMM: p.Drop.DistanceMM, Print: Size{p.Picture.WidthMM, p.Picture.HeightMM}, Fill: p.Picture.Fill,
 		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing, Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
-		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, LapMM: b.LapMM, LightFrom: b.LightFrom,
+		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM, LightFrom: b.LightFrom,
 		Camera: p.Camera.AsSetup(), Lamps: p.Lamps,
 	}
 }

@@ -37,7 +37,7 @@ const rimShare = 0.98
 
 // Resolution works the figures out.
 func (p Plan) Resolution() Resolution {
-	h := p.Hang()
+	h := p.hang()
 	s := p.Sight()
 	halfWidthMM, halfHeightMM := s.OutlineMM()
 	c := p.Camera
@@ -45,12 +45,7 @@ func (p Plan) Resolution() Resolution {
 		AcrossPx: min(2*p.Picture.Fill*halfWidthMM/c.PixelMM(), float64(c.WidthPx)),
 		DownPx:   min(2*p.Picture.Fill*halfHeightMM/c.PixelMM(), float64(c.HeightPx)),
 	}
-	out := rimShare * p.Picture.Fill * s.ApparentRadiusMM()
-	at := Point{XMM: out}
-	if p.Drop.Body == flip.LevelRod {
-		at = Point{YMM: out}
-	}
-	r.centre, r.rim = p.onPixel(h, Point{}), p.onPixel(h, at)
+	r.centre, r.rim = p.onPixel(h, Point{}), p.onPixel(h, p.rimPoint())
 	r.CentreMM = least2(r.centre.board[0], r.centre.board[1])
 	r.RimMM = least2(r.rim.board[0], r.rim.board[1])
 	r.NeededPPI = math.Ceil(units.PerMM(PixelsPerFramePixel / min(r.CentreMM, r.RimMM)).PixelsPerInch())
@@ -62,6 +57,29 @@ func (p Plan) Resolution() Resolution {
 		r.NeededWidthPx, r.NeededHeightPx = int(math.Ceil(tried*proportions/fewest)), int(math.Ceil(tried/fewest))
 	}
 	return r
+}
+
+// rimPoint is the point of the drop's plane where the picture's rim is looked at: across, or of a bent picture where it comes furthest out.
+func (p Plan) rimPoint() Point {
+	s := p.Sight()
+	out := rimShare * p.Picture.Fill * s.ApparentRadiusMM()
+	if p.Drop.Body == flip.LevelRod {
+		return Point{YMM: out}
+	}
+	if p.Picture.Plain() || p.Drop.Body == flip.UprightRod {
+		return Point{XMM: out}
+	}
+	var at edge
+	for _, e := range p.bent().outlineIn(outlineDirections/10, 24) {
+		if e.share > at.share {
+			at = e
+		}
+	}
+	through, ok := p.seenThrough(p.Drop.DistanceMM, at.at)
+	if !ok {
+		return Point{}
+	}
+	return Point{rimShare * through.XMM, rimShare * through.YMM}
 }
 
 // ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that has fewer, in the middle of the drop and at the fill. The
@@ -83,12 +101,18 @@ func (p Plan) onPixel(h *Hanging, at Point) (o onPixel) {
 		l, _ := s.Trace(s.PinholeRay(x, y))
 		return Point{l.XMM, l.YMM}
 	}
+	middle := Point{p.Backdrop.WidthMM / 2, p.Backdrop.HeightMM / 2}
+	shows := func(on Point) Point {
+		u, v, _ := h.exactly(Point{on.XMM + middle.XMM, on.YMM + middle.YMM})
+		return Point{u, v}
+	}
+	perPixel := pixelMM / step
 	from := lands(at.XMM, at.YMM)
-	shown := h.At(from.XMM+p.Backdrop.WidthMM/2, from.YMM+p.Backdrop.HeightMM/2)
+	shown := shows(from)
 	for i, to := range [2]Point{lands(at.XMM-step, at.YMM), lands(at.XMM, at.YMM-step)} {
-		d := Point{(to.XMM - from.XMM) / step * pixelMM, (to.YMM - from.YMM) / step * pixelMM}
-		o.board[i] = d
-		o.picture[i] = Point{shown.UX*d.XMM + shown.UY*d.YMM, shown.VX*d.XMM + shown.VY*d.YMM}
+		near := shows(to)
+		o.board[i] = Point{(to.XMM - from.XMM) * perPixel, (to.YMM - from.YMM) * perPixel}
+		o.picture[i] = Point{(near.XMM - shown.XMM) * perPixel, (near.YMM - shown.YMM) * perPixel}
 	}
 	return o
 }

@@ -19,10 +19,10 @@ func TestResolutionOfAStraightPicture(t *testing.T) {
 	const widthPx, heightPx = 3000, 2000
 	want := p.Camera.PixelMM() * p.Picture.MadeFor.FlatPerDrop / p.Picture.FlatHeightMM * heightPx
 	centre, rim := r.ArtworkPx(widthPx, heightPx)
-	require.InEpsilon(t, want, centre, 0.002)
-	require.InEpsilon(t, want, rim, 0.01, "a lattice cell has one slope")
-	require.InEpsilon(t, heightPx/want, float64(r.NeededHeightPx), 0.01)
-	require.InEpsilon(t, widthPx/want, float64(r.NeededWidthPx), 0.01)
+	require.InEpsilon(t, want, centre, 1e-6)
+	require.InEpsilon(t, want, rim, 1e-6)
+	require.InEpsilon(t, heightPx/want, float64(r.NeededHeightPx), 0.005)
+	require.InEpsilon(t, widthPx/want, float64(r.NeededWidthPx), 0.005)
 	require.InEpsilon(t, 2*0.85*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), r.AcrossPx, 1e-9)
 }
 

@@ -1,6 +1,10 @@
 package layout
 
-import "dropsheet/flip"
+import (
+	"math"
+
+	"dropsheet/flip"
+)
 
 // DarkRim is the ring of the drop that looks past the backdrop's edge, as shares, 0 to 1, of the drop's visible radius.
 // It is widest where the edge is nearest to the axis and narrowest toward the corners.
@@ -13,7 +17,7 @@ type DarkRim struct {
 // DarkRim works the ring out. A rod has one across its own axis only; the other shares are 0.
 func (p Plan) DarkRim() DarkRim {
 	turn := p.Drop.Reverses.Turn()
-	if !p.Picture.Plain() && p.Backdrop.Surround == "" {
+	if !p.Picture.Plain() && (p.Backdrop.Surround == "" || p.Backdrop.FillOnly) {
 		return p.bentRim(turn)
 	}
 	var rim DarkRim
@@ -39,10 +43,15 @@ func (p Plan) shareSeen(at Point) float64 {
 	return p.shareOfRadius(through)
 }
 
-// bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest.
+// bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest. A rod's is looked for straight across it.
 func (p Plan) bentRim(turn flip.Turn) (rim DarkRim) {
 	nearest, furthest := 1.0, 0.0
-	for _, e := range p.bent().outline() {
+	for _, e := range p.inked().outline() {
+		sin, cos := math.Sincos(e.azimuth)
+		const straight = 1 - 1e-9
+		if p.Drop.Body == flip.UprightRod && math.Abs(cos) < straight || p.Drop.Body == flip.LevelRod && math.Abs(sin) < straight {
+			continue
+		}
 		share := p.shareSeen(e.at)
 		nearest, furthest = min(nearest, share), max(furthest, share)
 	}

@@ -37,7 +37,8 @@ type Setup struct {
 	Proportions float64 // the picture's width over its height
 	Paper       Paper
 	Orientation Orientation
-	MarginMM    float64 // 0 and up
+	MarginMM    float64  // 0 and up
+	Printer     *Printer // a measured one, whose margins count in place of MarginMM; nil when not asked for
 	LapMM       float64
 	LightFrom   Corner
 	Camera      CameraSetup
@@ -56,7 +57,7 @@ func (s Setup) Plan() (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	plan.Backdrop.Surround = s.fills()
+	plan.Backdrop.Surround, plan.Backdrop.FillOnly = s.fills(), s.fillOnly()
 	board, err := s.board(plan)
 	if err != nil {
 		return Plan{}, err
@@ -132,8 +133,8 @@ func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backd
 	lay := func(l paperLie) Backdrop {
 		columns, rows := l.sheetsFor(board)
 		return Backdrop{
-			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), Columns: columns, Rows: rows,
-			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.MarginMM, LapMM: s.LapMM, LightFrom: s.LightFrom,
+			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), FillOnly: s.fillOnly(), Columns: columns, Rows: rows,
+			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), LapMM: s.LapMM, LightFrom: s.LightFrom, Printer: s.Printer,
 		}
 	}
 	best := lies[0]
@@ -160,6 +161,9 @@ func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backd
 	b, sheets := lay(best).cutEven(carries)
 	return b, sheets, nil
 }
+
+// fillOnly tells whether what fills the board need not go further than the drop sees at the fill. A plain picture's sheets are a full rectangle all the same.
+func (s Setup) fillOnly() bool { return s.Background != "" && !s.plain() }
 
 // fills is what fills the board beyond the picture.
 func (s Setup) fills() Surround {
@@ -220,6 +224,11 @@ func (s Setup) check() error {
 		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste", s.LapMM, minLapMM)
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1", s.Proportions)
+	}
+	if s.Printer != nil {
+		if err := s.Printer.Check(); err != nil {
+			return err
+		}
 	}
 	if err := s.checkPicture(); err != nil {
 		return err

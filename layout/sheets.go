@@ -15,7 +15,7 @@ type paperLie struct {
 // lies returns the ways that the setup allows, the one to prefer first.
 func (s Setup) lies() ([]paperLie, error) {
 	lie := func(o Orientation) paperLie {
-		return Backdrop{Paper: s.Paper, Orientation: o, MarginMM: s.MarginMM, LapMM: s.LapMM}.lie()
+		return Backdrop{Paper: s.Paper, Orientation: o, MarginMM: s.MarginMM, LapMM: s.LapMM, Printer: s.Printer}.lie()
 	}
 	var all []paperLie
 	if s.Orientation != Landscape {
@@ -27,8 +27,12 @@ func (s Setup) lies() ([]paperLie, error) {
 	for _, l := range all {
 		for _, r := range []run{l.across, l.down} {
 			if least := min(r.innerMM(), r.lastMM()); least < minCellMM {
-				return nil, fmt.Errorf("paper %s with a margin of %gmm and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that can be cut and pasted: make the margin or lap smaller, or the paper larger",
-					s.Paper.Name, s.MarginMM, s.LapMM, max(least, 0), minCellMM)
+				margin := fmt.Sprintf("a margin of %gmm", s.MarginMM)
+				if s.Printer != nil {
+					margin = fmt.Sprintf("the margins of printer %q", s.Printer.Name)
+				}
+				return nil, fmt.Errorf("paper %s with %s and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that can be cut and pasted: make the margin or lap smaller, or the paper larger",
+					s.Paper.Name, margin, s.LapMM, max(least, 0), minCellMM)
 			}
 		}
 	}
@@ -37,8 +41,8 @@ func (s Setup) lies() ([]paperLie, error) {
 
 // lie is the way that the paper lies.
 func (b Backdrop) lie() paperLie {
-	page := b.Page()
-	return paperLie{b.Orientation, run{page.WidthMM - 2*b.MarginMM, b.LapMM}, run{page.HeightMM - 2*b.MarginMM, b.LapMM}}
+	live := b.live()
+	return paperLie{b.Orientation, run{live.WidthMM, b.LapMM}, run{live.HeightMM, b.LapMM}}
 }
 
 // largest returns the largest scale k for which a print of k x proportions by k fits on n sheets, in mm of height.
@@ -73,7 +77,6 @@ func (b Backdrop) cutEven(carries func(Rect) bool) (Backdrop, []Sheet) {
 func (b Backdrop) cut(xs, ys []float64, carries func(Rect) bool) (Backdrop, []Sheet) {
 	b.XEdgesMM, b.YEdgesMM = xs, ys
 	left, top := b.LightFrom.Left(), b.LightFrom.Top()
-	page := b.Page()
 	sheets := make([]Sheet, 0, b.Columns*b.Rows)
 	for i := range b.Rows {
 		row := fromLamp(i, b.Rows, top)
@@ -86,11 +89,7 @@ func (b Backdrop) cut(xs, ys []float64, carries func(Rect) bool) (Backdrop, []Sh
 			if carries != nil && !carries(s.Cell) {
 				continue
 			}
-			used := b.Used(s)
-			s.OnPage = Point{
-				(page.WidthMM-used.WidthMM)/2 + s.Cell.XMM - used.XMM,
-				(page.HeightMM-used.HeightMM)/2 + s.Cell.YMM - used.YMM,
-			}
+			s.OnPage = b.onPage(s)
 			sheets = append(sheets, s)
 		}
 	}

@@ -143,7 +143,7 @@ func TestTheProofShowsTheRimOfADropThatTravelled(t *testing.T) {
 	fill := p.Travel().Asked.Fill
 	require.Less(t, fill, p.Picture.Fill-0.002)
 	// The drop has moved down, by hand's count of its apparent radius R D / sqrt(D² - R²).
-	frame := proof.Scene{Plan: p, Camera: p.Camera, Picture: white, Sharp: true, DropAt: layout.Point{YMM: 2}}
+	frame := proof.Scene{Plan: p, Camera: p.Camera, Picture: white, Sharp: true, Drops: []layout.Point{{YMM: 2}}}
 	got, err := frame.Render(t.Context(), nil)
 	require.NoError(t, err)
 	d, r := p.Drop.CameraMM, p.Drop.DiameterMM/2

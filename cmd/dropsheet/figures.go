@@ -32,7 +32,7 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 		fmt.Fprintf(&b, "%-12s %s\n", what, fmt.Sprintf(format, args...))
 	}
 	drop := noun(p)
-	line(drop, "%s, %.4g mm across, of %s (index %.5g), focal length %.2f mm", p.Drop.Body, p.Drop.DiameterMM, p.Drop.Material, p.Drop.Index, p.Drop.FocalLengthMM)
+	line(drop, "%s, %s, of %s (index %.5g), focal length %.2f mm", p.Drop.Body, sizeOf(p), p.Drop.Material, p.Drop.Index, p.Drop.FocalLengthMM)
 	if m, ok := flip.MaterialByName(p.Drop.Material); ok {
 		line("", "index at %g °C and %g nm: %s", m.TemperatureC, m.WavelengthNM, m.Source)
 	}
@@ -40,14 +40,23 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 	line("distance", "%.1f mm from the %s's centre to the backdrop; the camera's entrance pupil %.1f mm before that", p.Drop.DistanceMM, drop, p.Drop.CameraMM)
 	line("fill", "%.3f of the %s's visible radius", p.Picture.Fill, drop)
 	line("reach", "%.1f mm from the axis (the near-axis formula says %.1f mm: never size a print by it)", p.Picture.ReachMM, p.Picture.NearAxisReachMM)
+	for _, l := range lookLines(p) {
+		line(l[0], "%s", l[1])
+	}
 	line("print", "%.1f x %.1f mm, fit %s", p.Picture.WidthMM, p.Picture.HeightMM, p.Picture.Fit)
-	line("dark rim", "%s", darkRim(p))
+	line("dark rim", "%s%s", darkRim(p), unprinted(p))
 	b0 := p.Backdrop
-	line("sheets", "%d of %s, %s: %d across, %d down; lap %g mm, margin %g mm", len(p.Sheets), b0.Paper.Name, b0.Orientation, b0.Columns, b0.Rows, b0.LapMM, b0.MarginMM)
+	line("sheets", "%d of %s, %s: %d across, %d down%s; lap %g mm, %s", len(p.Sheets), b0.Paper.Name, b0.Orientation, b0.Columns, b0.Rows, bareText(p), b0.LapMM, marginText(b0))
+	for _, l := range printerLines(b0) {
+		line(l[0], "%s", l[1])
+	}
 	s := p.Sensitivity()
 	line("sensitivity", "%s 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", drop, s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
 	line("frame", "%.1f x %.1f mm at the %s, %d x %d pixels, of which it takes %.0f across%s", p.Camera.FrameWidthMM, p.Camera.FrameHeightMM, drop,
 		p.Camera.WidthPx, p.Camera.HeightPx, 2*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), framing(p))
+	for _, l := range resolutionLines(p) {
+		line(l[0], "%s", l[1])
+	}
 	for _, l := range coverageLines(p) {
 		line(l[0], "%s", l[1])
 	}
@@ -75,6 +84,14 @@ func framing(p layout.Plan) string {
 		return "; a longer --lens, a shorter --camera-distance or a narrower --frame-width shows it larger"
 	}
 	return ""
+}
+
+// unprinted says that the rim shows white where sheets go on beyond a bent picture.
+func unprinted(p layout.Plan) string {
+	if p.Picture.Plain() || p.Backdrop.Surround != "" {
+		return ""
+	}
+	return "; where sheets go on beyond the picture it shows white paper: --background black prints that dark"
 }
 
 // darkRim says how wide the ring is that looks past the backdrop.

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"image"
 	"io"
 	"os"
 	"path/filepath"
@@ -22,7 +23,7 @@ import (
 )
 
 // formatVersion is the version of the job file that this program writes and reads.
-const formatVersion = 2
+const formatVersion = 3
 
 // jobFile is what the file is called in a job's folder.
 const jobFile = "job.json"
@@ -51,8 +52,31 @@ type artworkRef struct {
 
 // printing is how the pixels go on paper.
 type printing struct {
-	Grid     raster.Grid `json:"grid"` // the picture as one raster
+	Grid     raster.Grid `json:"grid"`         // the picture as one raster
+	Part     pixelRect   `json:"artwork_part"` // of the artwork, upright, that is the picture
 	Lossless bool        `json:"lossless"`
+}
+
+// pixelRect is a rectangle of whole pixels.
+type pixelRect struct {
+	X        int `json:"x"`
+	Y        int `json:"y"`
+	WidthPx  int `json:"width_px"`
+	HeightPx int `json:"height_px"`
+}
+
+func newPixelRect(r image.Rectangle) pixelRect { return pixelRect{r.Min.X, r.Min.Y, r.Dx(), r.Dy()} }
+
+func (r pixelRect) rectangle() image.Rectangle {
+	return image.Rect(r.X, r.Y, r.X+r.WidthPx, r.Y+r.HeightPx)
+}
+
+// newGrid chooses the grid for a plan's picture, which the artwork gives that many pixels.
+func newGrid(p layout.Plan, hung *layout.Hanging, widthPx, heightPx int, finest units.Resolution) raster.Grid {
+	if p.Picture.Plain() {
+		return raster.NewGrid(p.PictureOnBoard(), widthPx, heightPx, finest)
+	}
+	return raster.NewBentGrid(hung, p.PictureOnBoard(), widthPx, heightPx, finest)
 }
 
 // newJob puts a job together.
@@ -69,6 +93,12 @@ func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print p
 		Print:   print,
 		Plan:    p,
 	}
+	j.CheckCode, err = j.code()
+	return j, err
+}
+
+// code is the job's check code, from what decides how its sheets come out.
+func (j job) code() (string, error) {
 	// The file's place is left out: the same job made elsewhere has the same code.
 	text, err := json.Marshal(struct {
 		SHA256 string
@@ -76,11 +106,10 @@ func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print p
 		Plan   layout.Plan
 	}{j.Artwork.SHA256, j.Print, j.Plan})
 	if err != nil {
-		return job{}, err
+		return "", err
 	}
 	sum := sha256.Sum256(text)
-	j.CheckCode = strings.ToUpper(hex.EncodeToString(sum[:3]))
-	return j, nil
+	return strings.ToUpper(hex.EncodeToString(sum[:3])), nil
 }
 
 // printable puts a question mark for what would move a terminal's cursor or break a label's line.
@@ -115,8 +144,14 @@ func (j job) encode(w io.Writer) error { return writeJSON(w, j) }
 
 // readJob reads a job file, named itself or by its folder, and returns the folder too.
 func readJob(path string) (j job, folder string, err error) {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
+	info, err := os.Stat(path)
+	if err == nil && info.IsDir() {
 		path = filepath.Join(path, jobFile)
+		info, err = os.Stat(path)
+	}
+	// Looked at before it is opened, because opening a pipe would wait for its writer.
+	if err == nil && !info.Mode().IsRegular() {
+		return job{}, "", fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it", path)
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -170,7 +205,11 @@ func (j job) check() error {
 	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {
 		return errors.New("the artwork's hash is not one")
 	}
-	if g.WidthPx < 1 || g.HeightPx < 1 || g.WidthPx > j.Artwork.WidthPx || g.HeightPx > j.Artwork.HeightPx {
+	part, whole := j.Print.Part, j.Artwork
+	if part.X < 0 || part.Y < 0 || part.WidthPx < 1 || part.HeightPx < 1 || part.X > whole.WidthPx-part.WidthPx || part.Y > whole.HeightPx-part.HeightPx {
+		return errors.New("the part of the artwork that is printed is not in it")
+	}
+	if g.WidthPx < 1 || g.HeightPx < 1 || j.Picture.Plain() && (g.WidthPx > part.WidthPx || g.HeightPx > part.HeightPx) {
 		return errors.New("the grid has pixels that the artwork has not")
 	}
 	picture := j.PictureOnBoard()
@@ -196,9 +235,10 @@ func profileWarning(icc []byte, gray bool) string {
 	return ""
 }
 
-// sheetJob is the job as the sheets need it, and what to warn of.
-func (j job) sheetJob(art *artwork.Picture) (sheets sheet.Job, warnings []string) {
-	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), j.PictureOnBoard())
+// sheetJob is the job as the sheets need it, and what to warn of. art is the part of the artwork that is printed.
+func (j job) sheetJob(art *artwork.Picture, hung *layout.Hanging) (sheets sheet.Job, warnings []string) {
+	on := j.PictureOnBoard()
+	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), on).Hang(hung, on)
 	profile := art.ICC
 	if warning := profileWarning(art.ICC, source.Gray()); warning != "" {
 		profile, warnings = nil, append(warnings, warning)

@@ -8,7 +8,7 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// openArtwork decodes the artwork of a job that lies in folder: the file that moved names, or where the job says when that is empty.
+// openArtwork decodes the part that is printed of the artwork of a job that lies in folder: the file that moved names, or where the job says when that is empty.
 // It must be the very file that the job was made from.
 func openArtwork(j job, folder, moved string) (*artwork.Picture, error) {
 	path := artworkPath(j, folder, moved)
@@ -23,7 +23,7 @@ func openArtwork(j job, folder, moved string) (*artwork.Picture, error) {
 	if w, h := art.Size(); w != j.Artwork.WidthPx || h != j.Artwork.HeightPx {
 		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as make wrote it", path, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
 	}
-	return art, nil
+	return art.Crop(j.Print.Part.rectangle())
 }
 
 // artworkPath is where the artwork of a job that lies in folder is looked for.

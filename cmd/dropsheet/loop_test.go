@@ -73,10 +73,12 @@ type paperJob struct {
 		Distance float64 `json:"distance_mm"`
 		Camera   float64 `json:"camera_distance_mm"`
 		Reverses string  `json:"reverses"`
+		Oval     float64 `json:"height_over_width"` // 0: round
 	} `json:"drop"`
 	Picture struct {
 		Width  float64 `json:"width_mm"`
 		Height float64 `json:"height_mm"`
+		Fill   float64 `json:"fill"`
 	} `json:"picture"`
 	Backdrop struct {
 		Width    float64 `json:"width_mm"`
@@ -113,14 +115,19 @@ const (
 
 func paste(t *testing.T, j paperJob, sheets []byte) pasted {
 	t.Helper()
+	return pasteFinely(t, j, sheets, boardDPI)
+}
+
+func pasteFinely(t *testing.T, j paperJob, sheets []byte, dpi int) pasted {
+	t.Helper()
 	doc := pdftest.Open(t, sheets)
 	require.Equal(t, len(j.Sheets), doc.PageCount())
-	b := pasted{pxPerMM: boardDPI / 25.4}
+	b := pasted{pxPerMM: float64(dpi) / 25.4}
 	w, h := int(j.Backdrop.Width*b.pxPerMM), int(j.Backdrop.Height*b.pxPerMM)
 	b.RGBA, b.covered = image.NewRGBA(image.Rect(0, 0, w, h)), make([]int, w*h)
 	fine := b.pxPerMM * fineSteps
 	for _, s := range j.Sheets {
-		page := doc.Render(s.Page, boardDPI*fineSteps)
+		page := doc.Render(s.Page, dpi*fineSteps)
 		for y := range h {
 			for x := range w {
 				bx, by := (float64(x)+0.5)/b.pxPerMM-s.Cell.X, (float64(y)+0.5)/b.pxPerMM-s.Cell.Y
@@ -324,7 +331,7 @@ func lookUpright(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 	for v := range n {
 		for u := range n {
 			x, y := (float64(u)/(n-1)*2-1)*halfX, (float64(v)/(n-1)*2-1)*halfY
-			bx, by, ok := lookThrough(j.Drop.Body, r, j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
+			bx, by, ok := lookThrough(j.Drop.Body, r, 1, j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
 			require.True(t, ok)
 			c := board.RGBAAt(int((bx+j.Backdrop.Width/2)*board.pxPerMM), int((by+j.Backdrop.Height/2)*board.pxPerMM))
 			seen = append(seen, grey(c))
@@ -363,7 +370,7 @@ func TestLoopTraceWorkedFigures(t *testing.T) {
 		{4.6, 1000, 200, 0.5, 55.678}, {4.6, 1000, 200, 0.9, 185.385}, {6, 1500, 400, 0.8, 251.076},
 	} {
 		edge := c.camera * math.Tan(math.Asin(c.diameter/2/c.camera))
-		bx, by, ok := lookThrough("ball", c.diameter/2, 1.333, c.camera, c.distance, c.fill*edge*0.6, c.fill*edge*0.8)
+		bx, by, ok := lookThrough("ball", c.diameter/2, 1, 1.333, c.camera, c.distance, c.fill*edge*0.6, c.fill*edge*0.8)
 		require.True(t, ok)
 		require.InDelta(t, c.want, math.Hypot(bx, by), 0.0006)
 	}

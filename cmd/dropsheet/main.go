@@ -108,7 +108,7 @@ type action func(ctx context.Context, c console, args []string) error
 var commands []command
 
 func init() {
-	commands = []command{sizeCommand, makeCommand, proofCommand, seamsCommand, reprintCommand}
+	commands = []command{sizeCommand, makeCommand, proofCommand, seamsCommand, reprintCommand, checkCommand, gaugeCommand}
 }
 
 func (k command) run(ctx context.Context, c console, args []string) int {

@@ -11,12 +11,10 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/guide"
 	"dropsheet/tile/proof"
-	"dropsheet/tile/raster"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
@@ -25,7 +23,7 @@ import (
 // Sizes of the pictures that make writes, in pixels.
 const (
 	proofSidePx    = 1920 // at most, of the longer side
-	dropViewSidePx = 900
+	dropViewSidePx = 640
 )
 
 // dropViewDrops is how many drops wide the guide's close-up is: the drop with a little of what is beside it.
@@ -58,7 +56,7 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 type making struct {
 	setup                 setupFlags
 	placement             placementFlags
-	ppi                   float64
+	ppi                   ppi
 	out                   string
 	lossless, json, force bool
 
@@ -86,7 +84,11 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	setup.Proportions = float64(widthPx) / float64(heightPx)
+	part, err := m.setup.picture.crop.pixels(widthPx, heightPx)
+	if err != nil {
+		return err
+	}
+	setup.Proportions = float64(part.Dx()) / float64(part.Dy())
 	plans, err := setup.Plans()
 	if err != nil {
 		return asWrongWords(err)
@@ -95,7 +97,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	j, err := m.fill(ctx, c, folder, path, plans)
+	j, err := m.fill(ctx, c, folder, path, part, plans)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -114,13 +116,20 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	return m.tell(c.out, j)
 }
 
-// fill writes the job's files into the unfinished folder. The plans are the ways to lay the paper, one of which is taken.
-func (m *making) fill(ctx context.Context, c console, folder *staging, path string, plans []layout.Plan) (job, error) {
-	art, err := artwork.Open(path, artwork.DefaultMaxPixels)
+// fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways to lay the paper, one of which is taken.
+func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle, plans []layout.Plan) (job, error) {
+	whole, err := artwork.Open(path, artwork.DefaultMaxPixels)
 	if err != nil {
 		return job{}, err
 	}
-	c.warn(art.Warnings...)
+	if now, err := m.setup.picture.crop.pixels(whole.Size()); err != nil || now != part {
+		return job{}, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", path)
+	}
+	c.warn(whole.Warnings...)
+	art, err := whole.Crop(part)
+	if err != nil {
+		return job{}, fmt.Errorf("artwork %q changed while it was read: %w", path, err)
+	}
 	picture := texture.New(art)
 	plan, placed, err := m.placement.place(plans, picture)
 	if err != nil {
@@ -128,17 +137,21 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	}
 	c.warn(placed.warnings()...)
 	c.warn(lightWarnings(plan)...)
+	c.warn(printerWarnings(plan.Backdrop)...)
 	if plan.Level().On() && art.ICC != nil {
 		c.warn(levelProfileWarning)
 	}
 	w, h := art.Size()
-	grid := raster.NewGrid(plan.PictureOnBoard(), w, h, units.PerInch(m.ppi))
-	j, err := newJob(plan, art, path, folder.final, printing{grid, m.lossless})
+	resolution := plan.Resolution()
+	c.warn(tooCoarse(resolution, w, h)...)
+	hung := plan.Hang()
+	grid := newGrid(plan, hung, w, h, m.ppi.of(resolution))
+	j, err := newJob(plan, whole, path, folder.final, printing{grid, newPixelRect(part), m.lossless})
 	if err != nil {
 		return job{}, err
 	}
 	j.Placement = placed
-	sheets, warnings := j.sheetJob(art)
+	sheets, warnings := j.sheetJob(art, hung)
 	c.warn(warnings...)
 	show := progress{c, "sheet", len(plan.Sheets)}
 	err = writeFile(folder.file("sheets.pdf"), false, func(w io.Writer) error {
@@ -201,7 +214,11 @@ func (m *making) tell(w io.Writer, j job) error {
 	if err := writeSeen(w, m.seams, m.out); err != nil {
 		return err
 	}
-	ppi := j.Print.Grid.Resolution(j.PictureOnBoard()).PixelsPerInch()
+	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
+	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(j.Resolution(), j.Print.Part.WidthPx, j.Print.Part.HeightPx, placed.PixelsPerMM())); err != nil {
+		return err
+	}
+	ppi := placed.PixelsPerInch()
 	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written", strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
 	return err
 }

@@ -12,25 +12,21 @@ import (
 	"syscall"
 )
 
-// writeFile makes a file by a function that writes it. The file appears at path only when it is whole. An existing file
-// is an error unless force is set.
+// writeFile makes a file by a function that writes it. The file appears at path only when it is whole and on the disk. An existing
+// file is an error unless force is set; so is another run that is writing it.
 func writeFile(path string, force bool, write func(io.Writer) error) (err error) {
 	if err := mayWrite(path, force); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".unfinished-*")
+	f, lock, err := claimFile(path)
 	if err != nil {
-		if named := (*fs.PathError)(nil); errors.As(err, &named) {
-			err = named.Err // without the unfinished file's name
-		}
-		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, err)
+		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, plainly(err))
 	}
+	defer release(lock)
 	defer func() {
 		if err != nil {
-			if named := (*fs.PathError)(nil); errors.As(err, &named) {
-				err = named.Err // without the unfinished file's name
-			}
-			if errors.Is(err, syscall.ENOSPC) {
+			err = plainly(err)
+			if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 				err = fmt.Errorf("%w; free some space, or choose another disk with --out", err)
 			}
 			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), errors.Join(err, discardFile(f)))
@@ -43,13 +39,19 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 	if err := buffered.Flush(); err != nil {
 		return err
 	}
-	if err := f.Chmod(0o644); err != nil { // CreateTemp keeps others out
+	if err := f.Sync(); err != nil { // before it has its name, so that a power cut leaves no empty file under it
 		return err
 	}
 	if err := f.Close(); err != nil {
 		return err
 	}
-	return os.Rename(f.Name(), path)
+	if err := mayWrite(path, force); err != nil { // something may have come there meanwhile
+		return err
+	}
+	if err := os.Rename(f.Name(), path); err != nil {
+		return err
+	}
+	return syncFolder(filepath.Dir(path))
 }
 
 // keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.
@@ -83,5 +85,8 @@ func discardFile(f *os.File) error {
 	if err := f.Close(); err != nil && !errors.Is(err, os.ErrClosed) {
 		return err
 	}
-	return os.Remove(f.Name())
+	if err := os.Remove(f.Name()); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
 }

@@ -39,7 +39,7 @@ most 1920 a side, unless --pixels says otherwise.`,
 		p.whatIf.register(flags)
 		flags.BoolVar(&p.sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
 		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "bare paper edge that shows at seams, 0mm for none")
-		add(flags, &p.dropAt, "drop-at", "X,Y", "", place, "where the drop is, from the axis in its own plane: right, down, such as 0.5mm,-1mm")
+		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, from the axis in its own plane: right, down, such as 0.5mm,-1mm; repeatable, for several drops (default: one on the axis)")
 		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, "rays for a pixel inside the drop; more are smoother and slower")
 		flags.StringVar(&p.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
 		flags.StringVar(&p.out, "out", "", "`file` to write (default: proof-trial.png in the job's folder)")
@@ -53,7 +53,7 @@ type proofing struct {
 	whatIf       whatIf
 	sharp        bool
 	seamWidthMM  float64
-	dropAt       layout.Point
+	drops        []layout.Point
 	samples      int
 	artwork, out string
 	force        bool
@@ -69,6 +69,9 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	}
 	plan, err := p.whatIf.apply(j.Plan)
 	if err != nil {
+		return err
+	}
+	if err := p.apart(plan); err != nil {
 		return err
 	}
 	art, err := openArtwork(j, folder, p.artwork)
@@ -87,7 +90,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	}
 	scene := proof.Scene{
 		Plan: plan, Camera: camera, Picture: texture.New(art),
-		SeamWidthMM: p.seamWidthMM, DropAt: p.dropAt, Sharp: p.sharp, Samples: p.samples,
+		SeamWidthMM: p.seamWidthMM, Drops: p.drops, Sharp: p.sharp, Samples: p.samples,
 	}
 	frame, err := renderScene(ctx, c, scene)
 	if err != nil {
@@ -112,12 +115,26 @@ func (p *proofing) unseen(plan layout.Plan) (warnings []string) {
 			}
 		}
 	}
-	outside := func(at, frame float64) bool { return math.Abs(at)-plan.Sight().ApparentRadiusMM() > frame/2 }
-	turn := plan.Drop.Reverses.Turn()
-	if (turn.ReverseX && outside(p.dropAt.XMM, plan.Camera.FrameWidthMM)) || (turn.ReverseY && outside(p.dropAt.YMM, plan.Camera.FrameHeightMM)) {
-		warnings = append(warnings, fmt.Sprintf("at %g, %g mm the drop is out of the frame, which is %.1f x %.1f mm there", p.dropAt.XMM, p.dropAt.YMM, plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+	halfWidthMM, halfHeightMM := plan.Sight().OutlineMM()
+	for _, at := range p.drops {
+		if math.Abs(at.XMM)-halfWidthMM > plan.Camera.FrameWidthMM/2 || math.Abs(at.YMM)-halfHeightMM > plan.Camera.FrameHeightMM/2 {
+			warnings = append(warnings, fmt.Sprintf("at %g, %g mm the %s is out of the frame, which is %.1f x %.1f mm there", at.XMM, at.YMM, noun(plan), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+		}
 	}
 	return warnings
+}
+
+// apart refuses drops that overlap, which would be one.
+func (p *proofing) apart(plan layout.Plan) error {
+	halfWidthMM, halfHeightMM := plan.Sight().OutlineMM()
+	for i, a := range p.drops {
+		for _, b := range p.drops[:i] {
+			if math.Hypot((a.XMM-b.XMM)/halfWidthMM, (a.YMM-b.YMM)/halfHeightMM) < 2 {
+				return wrongWords{fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run into one: put them further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM)}
+			}
+		}
+	}
+	return nil
 }
 
 // renderScene renders with a line that counts the rows on a terminal.

@@ -2,10 +2,12 @@ package main
 
 import (
 	"errors"
+	"fmt"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -17,6 +19,8 @@ type setupFlags struct {
 	material   flip.Material
 	dropsPerML float64
 	sharpToPx  float64
+	picture    pictureFlags
+	printer    string
 }
 
 // Bounds of numbers without a unit.
@@ -33,11 +37,13 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.Drop.Body, "body", "shape", "ball", flip.ParseBody, "what refracts: ball (a falling drop), upright-rod or level-rod (a glass or tube of liquid)")
 	add(flags, &s.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
 	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(0, maxDropsPerML), "the drop's size by how many make a millilitre, in place of --drop; 20 is the dispenser's usual figure")
+	add(flags, &s.Drop.HeightOverWidth, "oblate", "ratio", "", within(0.8, 1.2), "height of a ball over its width, 0.8 to 1.2: below 1 pressed flat, above 1 drawn long, its volume that of --drop (default: round)")
 	add(flags, &s.material, "liquid", "name|index", "water", flip.ParseMaterial, "what it is made of: "+materialNames()+", or a refractive index above 1")
 	add(flags, &s.DistanceMM, "distance", "length", "", aboveZero, "drop centre to backdrop (default 200mm, or what print size and fill ask for)")
 	add(flags, &s.CameraMM, "camera-distance", "length", "300mm", aboveZero, "lens entrance pupil to drop centre")
 	add(flags, &s.Fill, "fill", "share", "", number(0, 1), "share of the drop's visible radius that the picture takes up, above 0 and below 1 (default 0.85, or what print size and distance give)")
 	add(flags, &s.Fit, "fit", "cover|inside", "cover", layout.ParseFit, "cover: the picture's shorter half-side equals the reach; inside: its half-diagonal does; for a rod, its half-side across the rod does")
+	s.picture.register(flags)
 	add(flags, &s.Print, "print-size", "WxH", "", sizeMM, "the printed picture, such as 900x600mm; any two of distance, print size and fill give the third")
 	add(flags, &s.Surround, "surround", "colour|stretch", "", layout.ParseSurround, "fill the board beyond the picture, with a colour such as #203040 or navy, or stretch: the picture's edge goes on (default: the board ends with the picture)")
 	add(flags, &s.SurroundSize, "surround-size", "WxH", "", sizeMM, "size of the board with its surround, the picture in the middle (default: what fills the frame)")
@@ -45,6 +51,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.MaxSheets, "max-sheets", "N", "", wholeFromOne, "at most that many sheets; in place of a print size it finds the largest print that they hold")
 	add(flags, &s.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.MarginMM, "margin", "length", "5mm", zeroOrMore, "what the printer can't reach along each edge of the paper, 0mm or more")
+	flags.StringVar(&s.printer, "printer", "", "a measured printer by its `name`, in place of --margin: its own margins count, and the sheets make up for what it prints too long or too short (dropsheet gauge)")
 	add(flags, &s.LapMM, "lap", "length", "10mm", aboveZero, "strip of a sheet that its neighbour is pasted over, 3mm or more")
 	add(flags, &s.Orientation, "orientation", "way", "auto", layout.ParseOrientation, "how the paper lies: auto (fewest sheets), portrait or landscape")
 	add(flags, &s.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner, "corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")
@@ -58,17 +65,50 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 		return layout.Setup{}, wrongWords{errors.New("--drop and --drops-per-ml both say how large the drop is: give one of them")}
 	}
 	out := s.Setup
+	s.picture.apply(&out)
 	if s.dropsPerML > 0 {
 		out.Drop.DiameterMM = flip.DiameterFromDropsPerMLMM(s.dropsPerML)
 	}
 	out.Drop.Index, out.Material = s.material.Index, s.material.Name
 	var err error
-	out.Camera, out.Lamps, err = s.camera.setup()
+	if out.Camera, out.Lamps, err = s.camera.setup(); err != nil {
+		return layout.Setup{}, err
+	}
 	out.Camera.SharpToPx = s.sharpToPx
+	if !s.flags.Changed("printer") {
+		return out, nil
+	}
+	if s.flags.Changed("margin") {
+		return layout.Setup{}, wrongWords{errors.New("--printer brings the margins that were measured, and --margin others: give one of them")}
+	}
+	out.Printer, err = keptPrinter(s.printer)
 	return out, err
 }
 
+// ppi is the most pixels printed to the inch, or what the frame can use of them.
+type ppi struct {
+	most float64
+	auto bool
+}
+
+// defaultPPI is what home printers show of a photograph (common practice, no source).
+const defaultPPI = 300
+
 // addPPI registers the print resolution, which only a print has.
-func addPPI(flags *pflag.FlagSet, into *float64) {
-	add(flags, into, "ppi", "number", "300", number(0, maxPPI), "the most pixels printed to the inch; a coarser picture keeps its own pixels")
+func addPPI(flags *pflag.FlagSet, into *ppi) {
+	add(flags, into, "ppi", "number|auto", fmt.Sprint(defaultPPI), func(s string) (ppi, error) {
+		if s == "auto" {
+			return ppi{auto: true}, nil
+		}
+		most, err := number(0, maxPPI)(s)
+		return ppi{most: most}, err
+	}, "the most pixels printed to the inch, or auto: as many as the frame can use, up to 300; a coarser picture keeps its own pixels")
+}
+
+// of is the resolution for a plan.
+func (p ppi) of(r layout.Resolution) units.Resolution {
+	if p.auto {
+		return units.PerInch(min(r.NeededPPI, defaultPPI))
+	}
+	return units.PerInch(p.most)
 }

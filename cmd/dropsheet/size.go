@@ -33,8 +33,9 @@ proportions count; only its header is read. Writes no file.`,
 				return err
 			}
 			c.warn(lightWarnings(p)...)
+			c.warn(printerWarnings(p.Backdrop)...)
 			if asJSON {
-				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Sharpness(), p.LightFigures()})
+				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Resolution(), swingOf(p), p.Sharpness(), p.LightFigures()})
 			}
 			if err := writeFigures(c.out, p); err != nil {
 				return err
@@ -60,11 +61,15 @@ func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) 
 		if err != nil {
 			return layout.Plan{}, err
 		}
-		setup.Proportions = float64(w) / float64(h)
+		part, err := s.picture.crop.pixels(w, h)
+		if err != nil {
+			return layout.Plan{}, err
+		}
+		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
 	case setup.Print != layout.Size{} && !s.flags.Changed("shape"):
 		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
 	default:
-		setup.Proportions = shape
+		setup.Proportions = s.picture.crop.proportions(shape)
 	}
 	p, err := setup.Plan()
 	return p, asWrongWords(err)
@@ -78,6 +83,8 @@ type report struct {
 	Sensitivity layout.Sensitivity `json:"sensitivity"`
 	Coverage    coverageReport     `json:"coverage"`
 	Travel      layout.Travel      `json:"travel"`
+	Resolution  layout.Resolution  `json:"resolution"`
+	Swing       *layout.Swing      `json:"swing,omitempty"` // none for a rod
 	Sharpness   layout.Sharpness   `json:"sharpness"`
 
 	Light *layout.LightFigures `json:"light,omitempty"` // none without lamps
@@ -90,4 +97,12 @@ func writeJSON(w io.Writer, v any) error {
 	}
 	_, err = fmt.Fprintf(w, "%s\n", text)
 	return err
+}
+
+// swingOf is the plan's swing, or nil for a rod.
+func swingOf(p layout.Plan) *layout.Swing {
+	if s, ok := p.Swing(); ok {
+		return &s
+	}
+	return nil
 }

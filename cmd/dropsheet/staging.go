@@ -6,23 +6,27 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 )
 
-// jobFiles is what make writes into a job's folder, in the order that it is written; reprints come beside them.
-var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", jobFile}
-
-// besidePatterns match what other commands write there.
-var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
-
-// staging is a folder that is filled out of sight and put in its place when it is whole.
+// staging is a folder that is filled out of sight and put in its place when it is whole. It lies in a hidden folder beside that place, which the run holds.
 type staging struct {
-	final, temporary string
-	parent           string // the uppermost folder that had to be made for it, or empty
+	final     string
+	force     bool
+	temporary string   // the hidden folder
+	held      bool     // nobody else may touch it
+	lock      *os.File // what holds it, or nil where there are no locks
+	onlyOld   bool     // it has the only copy of the old job, which could not be put back
+	parent    string   // the uppermost folder that had to be made for it, or empty
 }
 
-// newStaging makes a hidden folder beside the final one. A final folder that has anything in it is refused, unless force is set and
-// it holds nothing but what dropsheet writes; so is one that holds the artwork.
+// What lies in the hidden folder. The old job is there only where two folders can't be swapped in one step; while the new one is there too, the old one has no other place.
+const (
+	newJobFolder = "new"
+	oldJobFolder = "old"
+)
+
+// newStaging makes a hidden folder beside the final one, and puts right what a killed run left there. A final folder that has anything in it is refused, unless force
+// is set and it holds nothing but what dropsheet writes; so is one that holds the artwork, and one that another run is at work on.
 func newStaging(final string, force bool, artwork string) (*staging, error) {
 	if real, err := filepath.EvalSymlinks(final); err == nil {
 		final = real // a link stays, and what it names is replaced
@@ -31,25 +35,65 @@ func newStaging(final string, force bool, artwork string) (*staging, error) {
 	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
 		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out", final)
 	}
-	if err := mayReplace(final, force); err != nil {
-		return nil, err
-	}
 	if sameFile(final, filepath.Dir(artwork)) {
 		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another with --out", final)
 	}
-	parent := filepath.Dir(final)
-	made := firstMissing(parent)
-	if err := os.MkdirAll(parent, 0o777); err != nil {
-		return nil, fmt.Errorf("folder %q can't be made: %w; choose another with --out", parent, err)
+	s := &staging{final: final, force: force, parent: firstMissing(filepath.Dir(final))}
+	if err := s.claim(); err != nil {
+		return nil, errors.Join(err, s.discardParents())
 	}
-	temporary, err := os.MkdirTemp(parent, "."+filepath.Base(final)+".unfinished-*")
-	if err != nil {
-		return nil, fmt.Errorf("folder %q can't be written: %w; choose another with --out", parent, err)
+	if err := s.begin(); err != nil {
+		return nil, errors.Join(err, s.discard())
 	}
-	if err := os.Chmod(temporary, 0o755); err != nil { // MkdirTemp keeps others out; a finished job is like any folder
-		return nil, errors.Join(err, os.RemoveAll(temporary))
+	return s, nil
+}
+
+// claim makes the hidden folder, and those above it.
+func (s *staging) claim() (err error) {
+	parent := filepath.Dir(s.final)
+	for range claimTries {
+		if err := os.MkdirAll(parent, 0o777); err != nil {
+			return fmt.Errorf("folder %q can't be made: %w; choose another with --out", parent, plainly(err))
+		}
+		s.temporary, s.lock, err = claimFolder(s.final)
+		if !errors.Is(err, fs.ErrNotExist) {
+			break // else another run that failed has taken away the folder above
+		}
 	}
-	return &staging{final, temporary, made}, nil
+	switch {
+	case errors.Is(err, errBusy):
+		return fmt.Errorf("output folder %q: %w, or choose another with --out", s.final, err)
+	case err != nil:
+		return fmt.Errorf("folder %q can't be written: %w; choose another with --out", parent, plainly(err))
+	}
+	s.held = true
+	return nil
+}
+
+// begin takes away what a killed run left, puts an old job back that it had moved aside, and makes the folder to fill.
+func (s *staging) begin() error {
+	made, old := filepath.Join(s.temporary, newJobFolder), filepath.Join(s.temporary, oldJobFolder)
+	if there(made) && there(old) {
+		if err := s.putBack(old); err != nil {
+			return err
+		}
+	}
+	if err := s.clear(); err != nil {
+		return err
+	}
+	if err := mayReplace(s.final, s.final, s.force); err != nil {
+		return err
+	}
+	if err := os.Mkdir(made, 0o777); err != nil {
+		return fmt.Errorf("folder %q can't be written: %w; choose another with --out", filepath.Dir(s.final), plainly(err))
+	}
+	return nil
+}
+
+// there tells whether anything has that name.
+func there(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }
 
 // firstMissing is the uppermost folder of a path that is not there, or empty when all are.
@@ -74,59 +118,50 @@ func sameFile(a, b string) bool {
 	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
 }
 
-// mayReplace tells why a folder can't be put at path.
-func mayReplace(path string, force bool) error {
-	entries, err := os.ReadDir(path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil
-	case err != nil:
-		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", path, err)
-	case len(entries) == 0:
-		return nil
-	case !force:
-		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the job in it", path)
-	}
-	for _, e := range entries {
-		beside := slices.ContainsFunc(besidePatterns, func(pattern string) bool {
-			match, _ := filepath.Match(pattern, e.Name()) // the patterns are well formed
-			return match
-		})
-		if !beside && !slices.Contains(jobFiles, e.Name()) {
-			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", path, e.Name())
+// file is where a file of the folder is written.
+func (s *staging) file(name string) string { return filepath.Join(s.temporary, newJobFolder, name) }
+
+// clear empties the hidden folder. A job folder in it that came to hold anything else stays, with an error.
+func (s *staging) clear() error {
+	for _, name := range []string{newJobFolder, oldJobFolder} {
+		path := filepath.Join(s.temporary, name)
+		if err := mayReplace(path, path, true); err != nil {
+			return err
+		}
+		if err := os.RemoveAll(path); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// file is where a file of the folder is written.
-func (s *staging) file(name string) string { return filepath.Join(s.temporary, name) }
-
-// finish puts the folder in its place. What was there before is kept aside until the new one stands.
-func (s *staging) finish() error {
-	old := s.temporary + "-old"
-	err := os.Rename(s.final, old)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("the old folder %q can't be moved aside: %w", s.final, err)
+// clean removes the hidden folder and lets go of it; it does nothing a second time.
+func (s *staging) clean() error {
+	if !s.held {
+		return nil
 	}
-	replaced := err == nil
-	if err := os.Rename(s.temporary, s.final); err != nil {
-		err = fmt.Errorf("the finished folder can't be put at %q: %w", s.final, err)
-		if replaced {
-			err = errors.Join(err, os.Rename(old, s.final))
-		}
+	s.held = false
+	defer release(s.lock)
+	if s.onlyOld {
+		return errors.New("it has the old job")
+	}
+	if err := s.clear(); err != nil {
 		return err
 	}
-	if replaced {
-		return os.RemoveAll(old)
-	}
-	return nil
+	return os.Remove(s.temporary)
 }
 
 // discard removes what was written so far, and the folders that were made for it.
-func (s *staging) discard() error {
-	if s.parent != "" {
-		return os.RemoveAll(s.parent)
+func (s *staging) discard() error { return errors.Join(s.clean(), s.discardParents()) }
+
+// discardParents removes the folders that were made above the final one, but for those that something has come into.
+func (s *staging) discardParents() error {
+	if s.parent == "" {
+		return nil
 	}
-	return os.RemoveAll(s.temporary)
+	for path := filepath.Dir(s.final); ; path = filepath.Dir(path) {
+		if err := os.Remove(path); err != nil || path == s.parent {
+			return nil // others use it by now, or it was never made
+		}
+	}
 }

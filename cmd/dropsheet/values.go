@@ -78,6 +78,17 @@ func number(above, below float64) func(string) (float64, error) {
 	}
 }
 
+// within reads a plain number between bounds, both included.
+func within(least, most float64) func(string) (float64, error) {
+	return func(s string) (float64, error) {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil || !(v >= least && v <= most) {
+			return 0, fmt.Errorf("%q can't be taken: write a plain number from %g to %g", s, least, most)
+		}
+		return v, nil
+	}
+}
+
 // wholeFromOne reads a whole number of 1 or more.
 func wholeFromOne(s string) (int, error) {
 	n, err := strconv.Atoi(s)
@@ -141,3 +152,17 @@ func (v *lampsValue) Set(s string) error {
 
 func (v *lampsValue) String() string { return "" }
 func (v *lampsValue) Type() string   { return "X,Y,Z" }
+
+// placesValue is a flag that adds a place each time it is given.
+type placesValue struct{ places *[]layout.Point }
+
+func (v *placesValue) Set(s string) error {
+	at, err := place(s)
+	if err == nil {
+		*v.places = append(*v.places, at)
+	}
+	return err
+}
+
+func (v *placesValue) String() string { return "" }
+func (v *placesValue) Type() string   { return "X,Y" }

@@ -51,7 +51,7 @@ type callout struct {
 // callouts lists the parts of a sheet.
 func (b *book) callouts(s layout.Sheet) []callout {
 	p := b.job.Plan
-	left, top, right, bottom := p.Backdrop.Cut(s)
+	left, top, right, bottom := b.job.lands(s)
 	c := s.OnItsPage(s.Cell)
 	// Places along the cell, counted from the lamp's side.
 	lamp := lampCorner(c, p.Backdrop.LightFrom)
@@ -77,11 +77,11 @@ func (b *book) callouts(s layout.Sheet) []callout {
 	}
 	lap := p.Backdrop.LapMM
 	switch {
-	case !left || !right:
+	case left || right:
 		calls = append(calls,
 			callout{layout.Point{XMM: x(1) - outX*0.6*lap, YMM: y(0.2)}, lapWords(lap)},
 			callout{layout.Point{XMM: x(1) - outX*0.4, YMM: y(0.62)}, landingWords()})
-	case !top || !bottom:
+	case top || bottom:
 		calls = append(calls,
 			callout{layout.Point{XMM: x(0.8), YMM: y(1) - outY*0.6*lap}, lapWords(lap)},
 			callout{layout.Point{XMM: x(0.55), YMM: y(1) - outY*0.4}, landingWords()})

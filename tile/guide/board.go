@@ -28,12 +28,9 @@ func (b *book) board() {
 	case b.job.single():
 		text = ""
 	case !named:
-		text = "The cells are too small here for their names: R2C3 is the third cell in the second row. The table in the next section gives each its page. "
+		text = "The cells are too small here for their names: " + b.job.nameRead() + ". The table in the next section gives each its page. "
 	}
-	if b.job.surrounded() {
-		on := p.PictureOnBoard()
-		text += fmt.Sprintf("The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below its upper edge; beyond it comes %s. ", length(on.XMM), length(on.YMM), b.job.surround())
-	}
+	text += b.job.edgeWords()
 	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+" meets the board. Light comes from the "+corner(p.Backdrop.LightFrom)+".")
 	if b.job.single() {
 		b.topic("In pencil", func(b *book) { b.para(b.outlineStep() + " The sheet goes on it.") })
@@ -45,12 +42,14 @@ func (b *book) hanging(box layout.Rect) {
 	p := b.job.Plan
 	at := b.boardIn(box)
 	b.placeBoard(at, 1, p.Backdrop.Board(), p.Backdrop.Board())
+	b.bareBoard(at)
 	hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
 	b.cells(at, pen{white, 3 * hair, nil})
 	b.cells(at, pen{black, hair, nil})
-	if b.job.surrounded() {
-		b.frame(b.onFigure(at, p.PictureOnBoard()), pen{white, 5 * hair, nil})
-		b.frame(b.onFigure(at, p.PictureOnBoard()), pen{accent, 2.5 * hair, []float64{2, 1.2}})
+	if b.job.edged() {
+		edge := b.pictureEdge(at)
+		b.outline(pen{white, 5 * hair, nil}, edge)
+		b.outline(pen{accent, 2.5 * hair, []float64{2, 1.2}}, edge)
 	}
 	if l, ok := b.labelFor(at); ok && !b.job.single() {
 		b.names(at, l)
@@ -69,18 +68,6 @@ func (b *book) boardIn(box layout.Rect) layout.Rect {
 func (b *book) onFigure(at, r layout.Rect) layout.Rect {
 	k := at.WidthMM / b.job.Plan.Backdrop.WidthMM
 	return layout.Rect{XMM: at.XMM + k*r.XMM, YMM: at.YMM + k*r.YMM, WidthMM: k * r.WidthMM, HeightMM: k * r.HeightMM}
-}
-
-// cells outlines every cell on a drawing of the board.
-func (b *book) cells(at layout.Rect, p pen) {
-	xs, ys := gridLines(b.job.Plan)
-	k := at.WidthMM / b.job.Plan.Backdrop.WidthMM
-	for _, x := range xs {
-		b.line(at.XMM+k*x, at.YMM, at.XMM+k*x, at.BottomMM(), p)
-	}
-	for _, y := range ys {
-		b.line(at.XMM, at.YMM+k*y, at.RightMM(), at.YMM+k*y, p)
-	}
 }
 
 // cellLabel is how names and numbers are set in the cells of a drawing: in one line, or one above the other.
@@ -141,7 +128,7 @@ func (b *book) names(at layout.Rect, l cellLabel) {
 func (b *book) around(at layout.Rect) {
 	p := b.job.Plan
 	b.frame(at, heavy)
-	xs, ys := gridLines(p)
+	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	k := at.WidthMM / p.Backdrop.WidthMM
 	s := tinyStyle
 	columns, rows := p.Backdrop.Columns, p.Backdrop.Rows

@@ -9,7 +9,15 @@ import (
 )
 
 // surrounded tells whether the board goes on beyond the picture.
-func (j Job) surrounded() bool { return j.Plan.PictureOnBoard() != j.Plan.Backdrop.Board() }
+func (j Job) surrounded() bool {
+	if !j.Plan.Picture.Plain() {
+		return j.Plan.Backdrop.Surround != ""
+	}
+	return j.Plan.PictureOnBoard() != j.Plan.Backdrop.Board()
+}
+
+// unfilled tells whether nothing is printed in what the picture leaves of the board.
+func (j Job) unfilled() bool { return !j.Plan.Picture.Plain() && j.Plan.Backdrop.Surround == "" }
 
 // surround says what fills the board beyond the picture.
 func (j Job) surround() string {

@@ -13,6 +13,9 @@ func (j Job) single() bool { return len(j.Plan.Sheets) == 1 }
 
 // hangs says how the board must look when it hangs, and why.
 func (j Job) hangs() (short, long string) {
+	if !j.Plan.Picture.Plain() {
+		return j.hangsFramed()
+	}
 	switch j.Plan.Drop.Reverses {
 	case flip.ReversesBoth:
 		return "upside down", "The board looks " + strong("upside down") + " when it hangs, and left and right have changed places: it is the picture turned by half a turn. " +
@@ -52,6 +55,9 @@ func (j Job) darkRim() string {
 	rim := j.Plan.DarkRim()
 	of := " of the " + j.body() + "\u2019s visible radius"
 	const room = " It is as dark as the room around the board."
+	if j.unfilled() {
+		return j.rimBeyondPicture(rim, of)
+	}
 	switch j.Plan.Drop.Reverses {
 	case flip.ReversesX:
 		return percent(rim.AcrossShare) + of + " at its left and right edges, where it looks past the backdrop." + room
@@ -78,15 +84,4 @@ func (j Job) sensitivity() string {
 			body, noBreak, percent(s.DropSmallerFill), percent(s.DropLargerFill), body, percent(fill))
 	}
 	return text + fmt.Sprintf(" With the board 10%smm nearer it fills %s, 10%smm further %s.", noBreak, percent(s.NearerFill), noBreak, percent(s.FurtherFill))
-}
-
-// gridLines are the board coordinates of the cells' edges, in mm: upright lines from left to right, level lines from the top down.
-func gridLines(p layout.Plan) (xs, ys []float64) {
-	b := p.Backdrop
-	xs, ys = make([]float64, b.Columns+1), make([]float64, b.Rows+1)
-	for _, s := range p.Sheets {
-		xs[s.Column-1], xs[s.Column] = s.Cell.XMM, s.Cell.RightMM()
-		ys[s.Row-1], ys[s.Row] = s.Cell.YMM, s.Cell.BottomMM()
-	}
-	return xs, ys
 }

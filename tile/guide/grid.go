@@ -8,13 +8,13 @@ import (
 
 // grid explains the pencil grid and lists every line of it, then every sheet's corners.
 func (b *book) grid() {
-	xs, ys := gridLines(b.job.Plan)
+	xs, ys := b.job.Plan.Backdrop.XEdgesMM, b.job.Plan.Backdrop.YEdgesMM
 	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand from adding up.")
 
 	b.step(1, b.outlineStep())
 	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
 	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+strong("upper edge")+". Join them.")
-	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from the left.")
+	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from the left."+b.job.bareGrid())
 	b.y += 1
 	// A drawing with both sets of figures, where they can be read.
 	p := b.job.Plan.Backdrop
@@ -25,6 +25,14 @@ func (b *book) grid() {
 		b.lines("Level lines", "y", "R", "upper edge", "lower edge", ys)
 	})
 	b.corners()
+}
+
+// bareGrid says what to do with cells that have no sheet.
+func (j Job) bareGrid() string {
+	if j.bareCells() == 0 {
+		return ""
+	}
+	return " The shaded cells have no sheet: they get no name, and pencil lines in them are rubbed out when all is pasted."
 }
 
 // outlineStep says how to draw the print's outline.
@@ -41,8 +49,9 @@ func (b *book) gridDrawing(box layout.Rect) {
 	p := b.job.Plan
 	at := inside(box.Grow(layout.Sides{LeftMM: -gridRoom.LeftMM, TopMM: -gridRoom.TopMM, RightMM: -gridRoom.RightMM, BottomMM: -gridRoom.BottomMM}),
 		p.Backdrop.WidthMM, p.Backdrop.HeightMM)
-	xs, ys := gridLines(p)
+	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	k := at.WidthMM / p.Backdrop.WidthMM
+	b.bareBoard(at)
 	b.line(at.XMM, at.YMM, at.RightMM(), at.BottomMM(), pen{pale, 0.2, []float64{2, 1.2}})
 	b.line(at.XMM, at.BottomMM(), at.RightMM(), at.YMM, pen{pale, 0.2, []float64{2, 1.2}})
 	b.cells(at, plain)
@@ -87,8 +96,12 @@ func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
 
 // corners lists every sheet's cell, in pasting order.
 func (b *book) corners() {
+	heading := "Every cell"
+	if b.job.bareCells() > 0 {
+		heading = "Every cell that has a sheet"
+	}
 	b.need(24 + tableStyle.lead*float64(min(9, len(b.job.Plan.Sheets)))) // the words stay with the table's beginning
-	b.side("Every cell")
+	b.side(heading)
 	b.para("In mm: left and right from the print\u2019s left edge, top and bottom from its upper edge. The order is the order of pasting; the number is the page of sheets.pdf.")
 	p := b.job.Plan
 	// Columns are as wide as the widest that they hold, so that two panels go on a page.

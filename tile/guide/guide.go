@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"sync"
 
 	"dropsheet/layout"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/seammap"
+	"dropsheet/tile/sheet"
 	"dropsheet/tile/texture"
 )
 
@@ -21,6 +23,8 @@ type Job struct {
 	Picture   *texture.Texture // the artwork
 	SeamMap   image.Image      // what seammap.Draw draws of the plan: seams.png
 	DropView  image.Image      // a square close-up of what the drop shows
+	// Looks are square close-ups of the drop with the picture bulged and straight; both or neither, nil then.
+	Looks [2]image.Image
 }
 
 // Write writes the guide as a PDF. The same job gives the same bytes.
@@ -58,6 +62,8 @@ func (j Job) check() error {
 		return fmt.Errorf("the seam map's size, %v, is not that of this plan's", j.SeamMap.Bounds().Size())
 	case j.DropView == nil || j.DropView.Bounds().Empty():
 		return errors.New("the view of the drop is missing")
+	case (j.Looks[0] == nil) != (j.Looks[1] == nil) || j.looks() && (j.Looks[0].Bounds().Empty() || j.Looks[1].Bounds().Empty()):
+		return errors.New("of the views of the drop with either look one is missing")
 	}
 	return nil
 }
@@ -72,14 +78,18 @@ type section struct {
 
 // sections lists the guide in the order of work. The overview, without a number, comes before them.
 func (j Job) sections() []section {
-	upToTheBoard := []section{
+	var upToTheBoard []section
+	if j.looks() {
+		upToTheBoard = append(upToTheBoard, section{"Bulged and straight", false, (*book).bothLooks})
+	}
+	upToTheBoard = append(upToTheBoard, []section{
 		{"What to buy", false, (*book).shopping},
 		{"Setting up", false, (*book).setup},
 		{"Sharpness and exposure", false, (*book).sharpness},
 		{"Light", false, (*book).light},
 		{"Printing", false, (*book).printing},
 		{"The board as it must hang", true, (*book).board},
-	}
+	}...)
 	if j.single() {
 		return append(upToTheBoard, []section{
 			{"Cutting and pasting the sheet", false, (*book).paste},
@@ -126,11 +136,16 @@ type found struct {
 	travel   layout.Travel
 	light    *layout.LightFigures // nil without lamps
 	panels   seammap.Panels
+	bare     []layout.Rect       // what of the board has no sheet
+	hang     func() texture.Hung // made when it is first asked for
 }
 
 func find(j Job) found {
 	p := j.Plan
-	return found{j.sections(), p.Sharpness(), p.Coverage(), p.Travel(), p.LightFigures(), seammap.Find(p)}
+	return found{
+		j.sections(), p.Sharpness(), p.Coverage(), p.Travel(), p.LightFigures(), seammap.Find(p),
+		sheet.BareBoard(p), sync.OnceValue(func() texture.Hung { return texture.Hang(p, j.Picture) }),
+	}
 }
 
 // book is a guide that is being drawn.

@@ -48,6 +48,21 @@ func TestEveryKindOfJob(t *testing.T) {
 			s.DistanceMM = 90
 			s.Lamps = []layout.Lamp{{XMM: 0, YMM: 0, ZMM: 900}, {XMM: 3, YMM: 5, ZMM: 200}, {XMM: 20, YMM: 0, ZMM: 40}, {XMM: 500, YMM: 0, ZMM: 2}}
 		}, 4},
+		{"straight, corner cells bare", "A5", func(s *layout.Setup) { s.Look, s.Proportions, s.DistanceMM = layout.Straight, 1, 700 }, 30},
+		{"turned, corner cells bare", "A4", func(s *layout.Setup) {
+			s.Fit, s.DistanceMM, s.LightFrom, s.Framing.TurnDeg = layout.Inside, 700, layout.BottomRight, 20
+		}, 18},
+		{"off the axis, a column bare, one lamp", "A4", func(s *layout.Setup) {
+			s.Fit, s.Framing.OffX, s.Framing.OffY, s.Lamps = layout.Inside, 0.3, -0.2, []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}
+		}, 4},
+		{"straight upright rod", "A4", func(s *layout.Setup) {
+			s.Look, s.Drop.Body, s.Drop.DiameterMM, s.DistanceMM = layout.Straight, flip.UprightRod, 40, 600
+		}, 2},
+		{"round, in a surround, half straight", "letter", func(s *layout.Setup) {
+			s.Look, s.Framing.Round, s.Surround, s.SurroundSize = 0.5, true, "#203040", layout.Size{WidthMM: 900, HeightMM: 700}
+		}, 12},
+		{"drop pressed flat", "A4", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 }, 8},
+		{"drop drawn long, straight", "A6", func(s *layout.Setup) { s.Drop.HeightOverWidth, s.Look, s.DistanceMM = 1.2, layout.Straight, 90 }, 2},
 		{"a sheet of A0", "A0", func(s *layout.Setup) { s.DistanceMM = 900 }, 2},
 	} {
 		t.Run(c.name, func(t *testing.T) {

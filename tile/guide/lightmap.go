@@ -34,8 +34,8 @@ func (b *book) lightMap(box layout.Rect, f *layout.LightFigures) {
 	at := inside(box.Grow(layout.Sides{LeftMM: -mapFrameMM, TopMM: -mapFrameMM, RightMM: -mapFrameMM, BottomMM: -mapFrameMM}), p.Backdrop.WidthMM, p.Backdrop.HeightMM)
 	k := at.WidthMM / p.Backdrop.WidthMM
 	b.placeImage(at, shaded(light, whole, f.FalloffStops), drawingPPI)
-	if p.PictureOnBoard() != whole {
-		b.frame(b.onFigure(at, p.PictureOnBoard()), thin)
+	if b.job.edged() {
+		b.outline(thin, b.pictureEdge(at))
 	}
 
 	step := contourStep(f.FalloffStops)

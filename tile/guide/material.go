@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dropsheet/flip"
+	"dropsheet/layout"
 )
 
 // solids are the materials that are bought in shape; all others flow.
@@ -47,6 +48,17 @@ func (j Job) rod() bool { return j.Plan.Drop.Body != flip.Ball }
 // across is its diameter.
 func (j Job) across() string { return short(j.Plan.Drop.DiameterMM, 2) + noBreak + "mm" }
 
+// oblate tells whether it is a drop out of round.
+func (j Job) oblate() bool { return j.Plan.Sight().Drop.Oblate() }
+
+// measures says how large it is.
+func (j Job) measures() string {
+	if d := j.Plan.Sight().Drop; j.oblate() {
+		return short(2*d.RadiusMM(), 2) + noBreak + "mm wide and " + short(2*d.HalfHeightMM(), 2) + noBreak + "mm high"
+	}
+	return j.across() + " across"
+}
+
 // bodyAtLength describes it with what it is made of and its size.
 func (j Job) bodyAtLength() string {
 	of := ""
@@ -60,7 +72,11 @@ func (j Job) bodyAtLength() string {
 	case j.solid():
 		text = "a ball" + of
 	}
-	return text + ", " + j.across() + " across"
+	text += ", " + j.measures()
+	if j.oblate() {
+		text += " (as much as a ball " + j.across() + " across)"
+	}
+	return text
 }
 
 // oneWay says what a rod does not do for the picture, and how much of the print shows for that.
@@ -70,11 +86,18 @@ func (j Job) oneWay() string {
 	if p.Drop.Body == flip.LevelRod {
 		sees, whole, way = p.Coverage().Sees.WidthMM, p.Backdrop.WidthMM, "wide"
 	}
-	text := "A rod squeezes the picture across itself and not along. "
-	if sees >= whole {
-		return text + "Along the rod the frame sees all of the print, but not squeezed, so that the picture looks stretched that way."
+	text, stretched, but := "A rod squeezes the picture across itself and not along. ", ", and what it sees there looks stretched", ", but not squeezed, so that the picture looks stretched that way"
+	switch p.Picture.Look {
+	case layout.Bulged:
+	case layout.Straight:
+		text, stretched, but = text+"The print makes up for that. ", "", ""
+	default:
+		text, stretched, but = text+"The print makes up for part of that. ", ", and what it sees there still looks stretched", ", still somewhat stretched"
 	}
-	return text + fmt.Sprintf("Along it the frame sees the middle %s of a print that is %s %s, and what it sees there looks stretched.", strong(length(sees)), length(whole), way)
+	if sees >= whole {
+		return text + "Along the rod the frame sees all of the print" + but + "."
+	}
+	return text + fmt.Sprintf("Along it the frame sees the middle %s of a print that is %s %s%s.", strong(length(sees)), length(whole), way, stretched)
 }
 
 // stands says how a rod is held.

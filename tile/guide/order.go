@@ -22,6 +22,9 @@ func (b *book) order() {
 		down = "upward"
 	}
 	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name), corner(light))
+	if !b.job.atLamp(first) {
+		text = fmt.Sprintf("Begin with %s, the sheet furthest to the %s in the %s row that has any. ", strong(first.Name), horizontal(light), vertical(light))
+	}
 	switch {
 	case p.Backdrop.Rows == 1:
 		text += "Go on " + across + " along the row."
@@ -29,6 +32,9 @@ func (b *book) order() {
 		text += "Go on " + down + ", sheet by sheet."
 	default:
 		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from the lamp\u2019s side, and so on.", across, down)
+	}
+	if b.job.bareCells() > 0 {
+		text += " Cells without a sheet are passed over."
 	}
 	b.topic("The order", func(b *book) {
 		b.para(text + " The pages of sheets.pdf come in this order.")
@@ -78,6 +84,25 @@ func (b *book) pathMM() float64 {
 	return max(high, 22) + frameMM
 }
 
+// atLamp tells whether a sheet lies in the corner that the light comes from.
+func (j Job) atLamp(s layout.Sheet) bool {
+	board := j.Plan.Backdrop
+	return (s.Column == 1 || !board.LightFrom.Left()) && (s.Column == board.Columns || board.LightFrom.Left()) &&
+		(s.Row == 1 || !board.LightFrom.Top()) && (s.Row == board.Rows || board.LightFrom.Top())
+}
+
+// runs parts sheets in pasting order into those that follow each other side by side.
+func runs(sheets []layout.Sheet) (all [][]layout.Sheet) {
+	from := 0
+	for i := 1; i <= len(sheets); i++ {
+		if i == len(sheets) || sheets[i].Row != sheets[i-1].Row || max(sheets[i].Column, sheets[i-1].Column)-min(sheets[i].Column, sheets[i-1].Column) > 1 {
+			all = append(all, sheets[from:i])
+			from = i
+		}
+	}
+	return all
+}
+
 // path draws the board's grid with the way that the pasting takes.
 func (b *book) path(box layout.Rect) {
 	p := b.job.Plan
@@ -88,9 +113,9 @@ func (b *book) path(box layout.Rect) {
 		room.BottomMM = -frameMM
 	}
 	at := inside(box.Grow(room), p.Backdrop.WidthMM, p.Backdrop.HeightMM)
+	b.bareBoard(at)
 	b.cells(at, thin)
 	b.frame(at, heavy)
-	columns := p.Backdrop.Columns
 	middle := func(s layout.Sheet) (x, y float64) {
 		cell := b.onFigure(at, s.Cell)
 		return cell.XMM + cell.WidthMM/2, cell.YMM + cell.HeightMM/2
@@ -104,18 +129,19 @@ func (b *book) path(box layout.Rect) {
 	fine := min(1, narrowest/8)
 	head := max(0.8, 2.4*fine)
 	way := pen{accent, 0.5 * fine, nil}
-	for i := 0; i < len(p.Sheets); i += columns {
-		x1, y1 := middle(p.Sheets[i])
-		x2, y2 := middle(p.Sheets[i+columns-1])
+	var last layout.Sheet
+	for i, run := range runs(p.Sheets) {
+		x0, y0 := middle(last)
+		x1, y1 := middle(run[0])
+		last = run[len(run)-1]
+		x2, y2 := middle(last)
 		if i > 0 {
-			x0, y0 := middle(p.Sheets[i-1])
 			b.line(x0, y0, x1, y1, pen{accent, 0.25 * fine, []float64{1.2, 1}})
 		}
 		switch {
-		case columns > 1:
+		case len(run) > 1:
 			b.arrow(x1, y1, x2-math.Copysign(radius+0.4, x2-x1), y2, head, way)
-		case i > 0:
-			x0, y0 := middle(p.Sheets[i-1])
+		case i > 0 && x0 == x1:
 			b.arrow(x0, y0, x1, y1-math.Copysign(radius+0.4, y1-y0), head, way)
 		}
 	}

@@ -31,7 +31,7 @@ func (b *book) overview() {
 		sheets = "Its one sheet, cut and pasted on a board, makes"
 	}
 	inside := "the picture appears inside, the right way round."
-	if b.job.rod() {
+	if b.job.rod() && p.Picture.Look != layout.Straight {
 		inside = "the picture appears inside, the right way round and squeezed " + strong("across the rod only") + "."
 	}
 	for _, text := range []string{
@@ -79,8 +79,16 @@ func (b *book) facts() {
 		print += ": the picture, " + strong(size(pic.WidthMM, pic.HeightMM)) + ", in the middle of " + b.job.surround()
 	}
 	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
-	b.fact("Sheets", strong(count(len(p.Sheets), "sheet", "sheets"))+fmt.Sprintf(" of %s, %s: %s, %s.",
-		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows")))
+	sheets := strong(count(len(p.Sheets), "sheet", "sheets")) + fmt.Sprintf(" of %s, %s: %s, %s.",
+		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows"))
+	if b.job.bareCells() > 0 {
+		sheets += fmt.Sprintf(" %d of the %d cells carry picture; the others have no sheet.", len(p.Sheets), board.Columns*board.Rows)
+	}
+	b.fact("Sheets", sheets)
+	b.fact("Look", b.job.look())
+	for _, f := range b.job.framing() {
+		b.fact(f[0], f[1])
+	}
 	b.fact("Distance", strong(far(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")
 	b.fact("Camera distance", strong(far(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+b.job.body()+".")
 	b.fact(title(b.job.body()), title(b.job.bodyAtLength())+"; refractive index "+short(d.Index, 4)+".")
@@ -101,8 +109,12 @@ func (b *book) facts() {
 func (b *book) reach() string {
 	pic := b.job.Plan.Picture
 	ratio := pic.ReachMM / pic.NearAxisReachMM
-	return fmt.Sprintf("%s from the axis, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor of %s: never size a print by it.",
-		strong(length(pic.ReachMM)), length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
+	exact := strong(length(pic.ReachMM)) + " from the axis"
+	if downMM, ok := b.job.Plan.Sight().ReachDownMM(pic.Fill); ok && b.job.oblate() {
+		exact += " to the sides, " + strong(length(downMM)) + " up and down"
+	}
+	return fmt.Sprintf("%s, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor of %s: never size a print by it.",
+		exact, length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
 }
 
 // fact sets one row of the key figures under a hairline.

@@ -2,26 +2,37 @@ package guide
 
 import (
 	"fmt"
+	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/tile/sheet"
 )
+
+// lands tells on which sides of a sheet a neighbour is pasted over its lap.
+func (j Job) lands(s layout.Sheet) (left, top, right, bottom bool) {
+	left, top, right, bottom = j.Plan.Backdrop.Cut(s)
+	bareLeft, bareTop, bareRight, bareBottom := sheet.Bare(j.Plan, s)
+	return !left && !bareLeft, !top && !bareTop, !right && !bareRight, !bottom && !bareBottom
+}
 
 // sample is the sheet that the figures show: the one with the most neighbours over and under it.
 func (j Job) sample() layout.Sheet {
-	board := j.Plan.Backdrop
+	board, taken := j.Plan.Backdrop, j.takenCells()
 	best, most := j.Plan.Sheets[0], -1
 	for _, s := range j.Plan.Sheets {
-		left, top, right, bottom := board.Cut(s)
+		cutLeft, cutTop, cutRight, cutBottom := board.Cut(s)
+		left, right := taken[cell{s.Row, s.Column - 1}], taken[cell{s.Row, s.Column + 1}]
+		top, bottom := taken[cell{s.Row - 1, s.Column}], taken[cell{s.Row + 1, s.Column}]
 		score := 0
-		for _, cut := range []bool{left, top, right, bottom} {
-			if !cut {
-				score += 3 // a lap
+		for _, pastedOver := range []bool{left && !cutLeft, top && !cutTop, right && !cutRight, bottom && !cutBottom} {
+			if pastedOver {
+				score += 3
 			}
 		}
-		if s.Column > 1 && s.Column < board.Columns {
+		if left && right {
 			score++
 		}
-		if s.Row > 1 && s.Row < board.Rows {
+		if top && bottom {
 			score++
 		}
 		if score > most {
@@ -65,11 +76,28 @@ func (j Job) cutting(code string) []string {
 	if j.single() {
 		return []string{read, "Cut all four sides. " + ruler + corners + needed}
 	}
-	return []string{
+	steps := []string{
 		read,
 		fmt.Sprintf("Cut the %s and the %s side, which face the lamp, and every side on the board\u2019s outer edge: these have the strip. ", horizontal(light), vertical(light)) + ruler + corners + ", or past the end of a lap" + needed,
 		"The other sides carry a lap. " + strong("Do not cut the lap off.") + " Cut away only the white paper beyond it. A rough cut will do here: the neighbour covers it.",
 	}
+	if j.bareLaps() {
+		steps = append(steps, "A lap without a landing line lies toward a cell that has no sheet, and nothing comes over it. Cut that one off last, roughly, a little beyond the picture: the marks at its end go with it.")
+	}
+	return steps
+}
+
+// bareLaps tells whether any sheet has a lap that nothing is pasted over.
+func (j Job) bareLaps() bool {
+	if j.bareCells() == 0 {
+		return false
+	}
+	taken := j.takenCells()
+	return slices.ContainsFunc(j.Plan.Sheets, func(s layout.Sheet) bool {
+		left, top, right, bottom := j.Plan.Backdrop.Cut(s)
+		return !left && !taken[cell{s.Row, s.Column - 1}] || !right && !taken[cell{s.Row, s.Column + 1}] ||
+			!top && !taken[cell{s.Row - 1, s.Column}] || !bottom && !taken[cell{s.Row + 1, s.Column}]
+	})
 }
 
 // pasteSteps says how to paste. They go on from the steps of cutting.

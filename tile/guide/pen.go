@@ -12,12 +12,14 @@ import (
 type shade struct{ r, g, b int }
 
 var (
-	black  = shade{28, 30, 33}
-	grey   = shade{92, 97, 102}
-	pale   = shade{196, 200, 204}
-	tint   = shade{239, 242, 243}
-	white  = shade{255, 255, 255}
-	accent = shade{0, 88, 110}
+	black = shade{28, 30, 33}
+	grey  = shade{92, 97, 102}
+	pale  = shade{196, 200, 204}
+	tint  = shade{239, 242, 243}
+	white = shade{255, 255, 255}
+	// bareShade stands for board without a sheet: light, but darker than paper.
+	bareShade = shade{214, 219, 222}
+	accent    = shade{0, 88, 110}
 )
 
 // pen is how a line looks: its width and dashes in guide mm.
@@ -79,11 +81,28 @@ func (b *book) shape(ink shade, outline pen, points ...layout.Point) {
 	c.Polygon(corners, how)
 }
 
+// outline draws a closed line through points.
+func (b *book) outline(p pen, points []layout.Point) {
+	b.use(p)
+	c := b.doc.Canvas()
+	c.MoveTo(points[0].XMM, points[0].YMM)
+	for _, q := range points[1:] {
+		c.LineTo(q.XMM, q.YMM)
+	}
+	c.ClosePath()
+	c.DrawPath("D")
+}
+
 // ring draws a circle, filled.
 func (b *book) ring(x, y, radius float64, ink shade, outline pen) {
+	b.oval(x, y, radius, radius, ink, outline)
+}
+
+// oval draws an ellipse with level and upright semi-axes, filled.
+func (b *book) oval(x, y, halfWidth, halfHeight float64, ink shade, outline pen) {
 	b.doc.Canvas().SetFillColor(ink.r, ink.g, ink.b)
 	b.use(outline)
-	b.doc.Canvas().Circle(x, y, radius, "DF")
+	b.doc.Canvas().Ellipse(x, y, halfWidth, halfHeight, 0, "DF")
 }
 
 // disc draws a filled disc with a number in it.

@@ -18,14 +18,20 @@ const (
 // planesScale is guide mm for a millimetre of the scene.
 func (b *book) planesScale() float64 {
 	p := b.job.Plan
-	radius := p.Drop.DiameterMM / 2
-	return math.Min(planesDropMM/radius, planesWideMM/(p.Drop.CameraMM-p.ImageMM()+radius))
+	radius := b.dropRadiusMM()
+	return math.Min(planesDropMM/math.Max(radius, b.dropHalfHeightMM()), planesWideMM/(p.Drop.CameraMM-p.ImageMM()+radius))
 }
 
 // planesHalfMM is how far the planes are drawn up and down from the axis.
 func (b *book) planesHalfMM() float64 {
-	return math.Max(b.planesScale()*b.job.Plan.Drop.DiameterMM/2, 6) + 3
+	return math.Max(b.planesScale()*b.dropHalfHeightMM(), 6) + 3
 }
+
+// dropRadiusMM is the drop's semi-axis along the optical axis.
+func (b *book) dropRadiusMM() float64 { return b.job.Plan.Sight().Drop.RadiusMM() }
+
+// dropHalfHeightMM is the one that stands upright; of a rod its radius.
+func (b *book) dropHalfHeightMM() float64 { return b.job.Plan.Sight().Drop.HalfHeightMM() }
 
 // planesMM is the height of the drawing.
 func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + underDropMM }
@@ -34,7 +40,7 @@ func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + und
 func (b *book) planes(box layout.Rect, focusMM float64) {
 	p := b.job.Plan
 	k, half := b.planesScale(), b.planesHalfMM()
-	radius := k * p.Drop.DiameterMM / 2
+	radius, halfHeight := k*b.dropRadiusMM(), k*b.dropHalfHeightMM()
 	middle := box.XMM + (box.WidthMM+planesWideMM)/2 - radius
 	axisY := box.YMM + overDropMM + half
 	before := func(fromPupilMM float64) float64 { return middle - k*(p.Drop.CameraMM-fromPupilMM) }
@@ -49,16 +55,16 @@ func (b *book) planes(box layout.Rect, focusMM float64) {
 		seen = "seen from above, to scale"
 	}
 	b.put(captionStyle, box.XMM+4, bottom+3+captionStyle.capMM()/2, seen)
-	b.ring(middle, axisY, radius, tint, pen{grey, 0.3, nil})
+	b.oval(middle, axisY, radius, halfHeight, tint, pen{grey, 0.3, nil})
 	b.putMiddle(captionStyle, middle+radius/2, axisY+4.6, b.job.body())
 
 	b.line(edge, top, edge, bottom, plain)
 	b.line(focus, top-4.8, focus, bottom, dashed)
 	b.line(picture, top, picture, bottom, plain)
-	hangs := math.Max(p.BlurFill()*radius, 1)
+	hangs := math.Max(p.BlurFill()*halfHeight, 1)
 	b.line(picture, axisY-hangs, picture, axisY+hangs, pen{accent, 1, nil})
 	for _, side := range []float64{-1, 1} {
-		y := side * math.Sqrt(math.Max(0, radius*radius-(middle-edge)*(middle-edge)))
+		y := side * halfHeight / radius * math.Sqrt(math.Max(0, radius*radius-(middle-edge)*(middle-edge)))
 		b.ring(edge, axisY+y, 0.9, accent, pen{white, 0.2, nil})
 	}
 	b.putMiddle(labelStyle, picture, top-1.2, "picture")

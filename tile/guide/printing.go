@@ -62,10 +62,23 @@ func (b *book) checkSize() {
 	if b.job.single() {
 		whole = "The whole picture tells still more. From cut mark to cut mark it must measure "
 	}
-	b.para(whole + strong(size(first.Cell.WidthMM, first.Cell.HeightMM)) +
-		fmt.Sprintf(", within %s across and %s down.", off(first.Cell.WidthMM), off(first.Cell.HeightMM)))
+	switch across, down := b.job.marked(first); {
+	case across && down:
+		b.para(whole + strong(size(first.Cell.WidthMM, first.Cell.HeightMM)) +
+			fmt.Sprintf(", within %s across and %s down.", off(first.Cell.WidthMM), off(first.Cell.HeightMM)))
+	case across:
+		b.para(whole + strong(length(first.Cell.WidthMM)) + fmt.Sprintf(" across, within %s.", off(first.Cell.WidthMM)))
+	case down:
+		b.para(whole + strong(length(first.Cell.HeightMM)) + fmt.Sprintf(" from top to bottom, within %s.", off(first.Cell.HeightMM)))
+	}
 	b.note(strong(stop) + " Do not go on and do not cut. " + b.why())
 	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in the program that shows the PDF. Print again, and measure again. If it stays off, use another program or another printer.")
+}
+
+// marked tells whether both ends of a sheet's cell are marked, across and down: by cut marks or a landing line.
+func (j Job) marked(s layout.Sheet) (across, down bool) {
+	left, top, right, bottom := sheet.Bare(j.Plan, s)
+	return !left && !right, !top && !bottom
 }
 
 // off is how far a length may be off.
@@ -79,9 +92,10 @@ func (b *book) why() string {
 	if b.job.single() {
 		return fmt.Sprintf("At %s the print is wrong by %s.", off, strong(length(offShare*max(p.WidthMM, p.HeightMM))))
 	}
-	longMM, inRow, cellMM := p.WidthMM, p.Columns, cell.WidthMM
-	if p.Rows > 1 && (p.HeightMM > p.WidthMM || p.Columns == 1) {
-		longMM, inRow, cellMM = p.HeightMM, p.Rows, cell.HeightMM
+	columns, rows, wideMM, highMM := b.job.span()
+	longMM, inRow, cellMM := wideMM, columns, cell.WidthMM
+	if rows > 1 && (highMM > wideMM || columns == 1) {
+		longMM, inRow, cellMM = highMM, rows, cell.HeightMM
 	}
 	bares := ""
 	if offShare*cellMM > sheet.LandingFromMM {
@@ -89,6 +103,17 @@ func (b *book) why() string {
 	}
 	return fmt.Sprintf("The landing line, which the next sheet must cover, begins only %s past the seam. At %s a cell of %s is wrong by %s%s; over %s in a row it adds up to %s.",
 		length(sheet.LandingFromMM), off, length(cellMM), strong(length(offShare*cellMM)), bares, count(inRow, "sheet", "sheets"), strong(length(offShare*longMM)))
+}
+
+// span is the part of the board, as columns and rows, that holds all sheets.
+func (j Job) span() (columns, rows int, widthMM, heightMM float64) {
+	s := j.Plan.Sheets[0]
+	left, right, top, bottom := s.Column, s.Column, s.Row, s.Row
+	for _, s := range j.Plan.Sheets {
+		left, right, top, bottom = min(left, s.Column), max(right, s.Column), min(top, s.Row), max(bottom, s.Row)
+	}
+	xs, ys := j.Plan.Backdrop.XEdgesMM, j.Plan.Backdrop.YEdgesMM
+	return right - left + 1, bottom - top + 1, xs[right] - xs[left-1], ys[bottom] - ys[top-1]
 }
 
 // checkRuleFigure draws a check rule like those on the sheets, in its true length or, on a page too narrow for that, at half of it.

@@ -151,6 +151,9 @@ func (j Job) reading() []string {
 	if j.rod() {
 		rings, inner, in = "The pairs of lines", "between the innermost pair of lines", "In the rod the seams that run along it close up toward its edges. Along the rod nothing is squeezed, so that only a short stretch of the board shows."
 	}
+	if j.oblate() {
+		rings, inner = "The ovals", "inside the innermost oval"
+	}
 	fills := rings + " show where the " + j.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half and three quarters of its visible radius."
 	if j.single() {
 		return []string{fills}

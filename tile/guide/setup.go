@@ -45,11 +45,11 @@ func (j Job) inPlace() string {
 	case j.rod():
 		return title(j.theRod()) + ", " + j.across() + " across, lies level and parallel to the board."
 	case j.solid():
-		return "A ball of " + j.material() + ", " + j.across() + " across, hangs or stands before the board."
+		return "A ball of " + j.material() + ", " + j.measures() + ", hangs or stands before the board."
 	case j.material() != "":
-		return "Drops of " + j.material() + ", " + j.across() + " across, fall at one place."
+		return "Drops of " + j.material() + ", " + j.measures() + ", fall at one place."
 	default:
-		return "Drops, " + j.across() + " across, fall at one place."
+		return "Drops, " + j.measures() + ", fall at one place."
 	}
 }
 

@@ -91,8 +91,8 @@ func (b *book) details(s layout.Sheet) {
 		}
 		return v
 	}
-	left, top, right, bottom := p.Backdrop.Cut(s)
-	laps := !(left && top && right && bottom)
+	left, top, right, bottom := b.job.lands(s)
+	laps := left || top || right || bottom
 	toward := "The " + corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed lines, from mark to mark."
 	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their corners where the lines meet."
 	high := highMM + b.blockMM(captionStyle, w, away) + 2

@@ -54,6 +54,8 @@ func (j Job) toRefract() string {
 		return "A thin-walled " + strong(j.rodToGet()) + " and free of bubbles, " + strong(j.across()) + " across, and a firm holder for it."
 	case j.rod():
 		return "A " + strong(j.rodToGet()) + ", " + strong(j.across()) + " across, of a refractive index of " + strong(short(j.Plan.Drop.Index, 4)) + ", and a firm holder for it."
+	case j.solid() && j.oblate():
+		return "A " + strong("ball of "+j.material()) + " out of round, " + strong(j.measures()) + ", and a thin stand or thread to hold it."
 	case j.solid():
 		return "A " + strong("ball of "+j.material()) + ", " + strong(j.across()) + " across, and a thin stand or thread to hold it."
 	case j.material() != "":

@@ -84,7 +84,7 @@ func (b *book) camera(x, axisY float64) {
 func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 	p := b.job.Plan
 	outline := pen{accent, 0.5, nil}
-	name := b.job.body() + ", " + short(p.Drop.DiameterMM, 2) + noBreak + "mm across"
+	name := b.job.body() + ", " + b.job.measures()
 	nameY := axisY - 10
 	switch p.Drop.Body {
 	case flip.UprightRod:
@@ -93,7 +93,8 @@ func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 		b.frame(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, outline)
 		nameY = axisY - half - 4
 	default:
-		b.ring(x, axisY, 4.2, tint, outline)
+		d := p.Sight().Drop
+		b.oval(x, axisY, 4.2, 4.2*d.HalfHeightMM()/d.RadiusMM(), tint, outline)
 	}
 	b.putMiddle(captionStyle, x, nameY, name)
 }

@@ -120,7 +120,7 @@ func (u *update) pages(boxes map[int]pageBoxes) error {
 	return nil
 }
 
-// boxPt writes the rectangle as a PDF rectangle (ISO 32000-1, 7.9.5), page millimetres to points with y up:
+// boxPt writes the rectangle as a PDF rectangle (ISO 32000-1, 7.9.5; clauses in this file are recalled from memory), page millimetres to points with y up:
 // left = x, bottom = page height - (y + height), right = x + width, top = page height - y.
 // It rounds to 0.01 points, as gofpdf rounds the media box, so that a box at the page's edge isn't past it.
 func (r Rect) boxPt(pageHeightMM float64) string {

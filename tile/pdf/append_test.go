@@ -135,7 +135,7 @@ func TestPlacementInThePageContent(t *testing.T) {
 	}
 	found := regexp.MustCompile(`q (\S+) 0 0 (\S+) (\S+) (\S+) cm /I\w+ Do Q`).FindStringSubmatch(content)
 	require.Len(t, found, 5)
-	// By hand, mm x 72 / 25.4 (ISO 32000-1, 8.3.2.3): width, height, x, and y = 297 - 7.891 - 250.004 = 39.105 mm from below.
+	// By hand, mm x 72 / 25.4 (ISO 32000-1, 8.3.2.3, recalled from memory): width, height, x, and y = 297 - 7.891 - 250.004 = 39.105 mm from below.
 	for i, want := range []float64{510.58488, 708.67276, 34.99370, 110.84882} {
 		got, err := strconv.ParseFloat(found[i+1], 64)
 		require.NoError(t, err)

@@ -1,4 +1,5 @@
-// Package pdf makes PDF files drawn with gofpdf whose pictures are streamed in afterwards by an incremental update (ISO 32000-1, 7.5.6).
+// Package pdf makes PDF files drawn with gofpdf whose pictures are streamed in afterwards by an incremental update (ISO 32000-1, 7.5.6;
+// clauses recalled from memory).
 //
 // gofpdf holds every picture in memory until the end, can't tag a colour space or ask for unscaled printing, and writes page boxes
 // in random order. So the pages are drawn with a stub in the place of each picture; Stream writes that file, then appends the real

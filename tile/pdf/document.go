@@ -32,7 +32,7 @@ type Rect struct {
 // PictureID names a placed picture: 1 for the first, and so on in the order of the calls to Place.
 type PictureID int
 
-// Page sizes that every reader takes, in points (ISO 32000-1, table C.1).
+// Page sizes that every reader takes, in points (ISO 32000-1, table C.1; clauses in this file are recalled from memory).
 const (
 	minPagePt = 3
 	maxPagePt = 14400

@@ -27,7 +27,8 @@ func EncodeJPEG(img image.Image, quality int) (Picture, error) {
 	return p, nil
 }
 
-// The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF predictor (ISO 32000-1, table 10).
+// The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF predictor (ISO 32000-1, table 10);
+// both recalled from memory.
 const (
 	pngUp          = 2
 	pngUpPredictor = 12

@@ -6,7 +6,7 @@ import (
 	"math"
 )
 
-// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1).
+// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled from memory).
 const iccHeaderBytes = 128
 
 // iccTag is an entry of a profile: its signature and its data.

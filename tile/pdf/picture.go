@@ -10,7 +10,7 @@ import (
 // Filter says how the data of a picture is encoded.
 type Filter int
 
-// The filters that Stream writes (ISO 32000-1, 7.4).
+// The filters that Stream writes (ISO 32000-1, 7.4; clauses in this file are recalled from memory).
 const (
 	DCT   Filter = iota + 1 // a baseline JPEG file
 	Flate                   // zlib data, each row after its PNG filter type

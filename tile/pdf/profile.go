@@ -11,6 +11,7 @@ import (
 
 // CheckProfile says whether an ICC profile can be the colour space of a grey or an RGB picture: it must be whole, of version 2 or 4,
 // for the right number of components, and of a class that a PDF takes (ISO 32000-1, 8.6.5.5). The error says what is wrong with it.
+// Clauses in this file are recalled from memory.
 func CheckProfile(icc []byte, gray bool) error {
 	if len(icc) < iccHeaderBytes+4 {
 		return fmt.Errorf("the ICC profile has %d bytes, too few for one", len(icc))

@@ -12,7 +12,7 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 )
 
-// parsed is a profile read back by the layout of ICC.1:2001-04, 6.1 to 6.5.
+// parsed is a profile read back by the layout of ICC.1:2001-04, 6.1 to 6.5; clauses and published figures in this file are recalled from memory.
 type parsed struct {
 	t    *testing.T
 	icc  []byte

@@ -2,19 +2,18 @@ package proof
 
 import (
 	"math"
-	"slices"
 
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
 
-// room is the light that comes from beyond the board: a dark room, just above black so that the board's edge can be told.
-var room = texture.Light{0.0030, 0.0030, 0.0037}
-
 // PaperReflectance is how much light the bare edge of a sheet throws back, as a share of what falls on it: uncoated white paper
 // (common practice, no source).
 const PaperReflectance = 0.80
+
+// paper is a sheet where nothing is printed.
+var paper = texture.Light{PaperReflectance, PaperReflectance, PaperReflectance}
 
 // board is what rays land on. Places are optical mm from the axis, which meets the board's middle.
 type board struct {
@@ -26,9 +25,11 @@ type board struct {
 	picture                   *texture.Texture
 	pictureWidthMM            float64
 	pictureHeightMM           float64
-	pxPerMM                   float64 // the artwork's pixels on a millimetre of board
+	pxPerMM                   float64         // the artwork's pixels on a millimetre of board
+	bent                      *layout.Hanging // of a picture that is not plain; nil for one that is
+	papered                   texture.Papered
 	seamMM                    float64 // width of a seam's line
-	downMM, acrossMM          []float64
+	down, across              []line
 }
 
 func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
@@ -36,8 +37,11 @@ func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
 		halfWidthMM: p.Backdrop.WidthMM / 2, halfHeightMM: p.Backdrop.HeightMM / 2,
 		turn: p.Drop.Reverses.Turn(), picture: picture,
 		pictureWidthMM: p.Picture.WidthMM, pictureHeightMM: p.Picture.HeightMM,
-		seamMM: seamMM,
-		light:  p.Light(), level: p.Level(),
+		papered: texture.Paper(p), seamMM: seamMM,
+		light: p.Light(), level: p.Level(),
+	}
+	if !p.Picture.Plain() {
+		b.bent = p.Hang()
 	}
 	if colour, ok := p.Backdrop.Surround.Colour(); ok {
 		light := texture.Linear(colour)
@@ -45,39 +49,41 @@ func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
 	}
 	w, _ := picture.Size()
 	b.pxPerMM = float64(w) / p.Picture.WidthMM
-	for _, s := range p.Seams { // every seam of a column or row lies on one line
-		if s.Axis == "x" {
-			b.downMM = append(b.downMM, s.AtMM-b.halfWidthMM)
-		} else {
-			b.acrossMM = append(b.acrossMM, s.AtMM-b.halfHeightMM)
-		}
-	}
-	slices.Sort(b.downMM)
-	slices.Sort(b.acrossMM)
-	b.downMM, b.acrossMM = slices.Compact(b.downMM), slices.Compact(b.acrossMM)
+	b.down = newLines(p.Seams, "x", b.halfWidthMM, b.halfHeightMM)
+	b.across = newLines(p.Seams, "y", b.halfHeightMM, b.halfWidthMM)
 	return b
 }
 
-// at is the light that a place of the board's plane sends back, averaged over a patch: the print as lamps light it, bare paper at its seams.
+// at is the light that a place of the board's plane sends back, averaged over a patch: the print as lamps light it, bare paper at its seams. Where there is
+// no sheet it is as dark as beyond the board.
 func (b *board) at(x, y float64, over patch) texture.Light {
-	acrossMM, downMM := math.Sqrt(over.acrossMM2/pixelVariance), math.Sqrt(over.downMM2/pixelVariance)
+	acrossMM, downMM := math.Sqrt(over.xx/pixelVariance), math.Sqrt(over.yy/pixelVariance)
 	on := covered(b.halfWidthMM-math.Abs(x), acrossMM) * covered(b.halfHeightMM-math.Abs(y), downMM)
-	if on == 0 {
-		return room
-	}
-	print := b.print(x, y, acrossMM, downMM, over)
 	boardX, boardY := x+b.halfWidthMM, y+b.halfHeightMM
+	if on > 0 {
+		on *= b.papered.Share(boardX, boardY, acrossMM, downMM)
+	}
+	if on == 0 {
+		return texture.Room
+	}
+	gain := float32(1)
 	if b.level.On() {
-		print = print.Scale(float32(b.level.Gain(boardX, boardY)))
+		gain = float32(b.level.Gain(boardX, boardY))
+	}
+	var print texture.Light
+	if b.bent != nil {
+		print = b.bentPrint(boardX, boardY, over, gain)
+	} else {
+		print = b.print(x, y, acrossMM, downMM, over).Scale(gain)
 	}
 	if b.seamMM > 0 {
-		down, across := b.line(b.downMM, x, acrossMM), b.line(b.acrossMM, y, downMM)
-		print = mix(print, texture.Light{PaperReflectance, PaperReflectance, PaperReflectance}, down+across-down*across)
+		down, across := seamShare(b.down, b.seamMM, x, y, acrossMM, downMM), seamShare(b.across, b.seamMM, y, x, downMM, acrossMM)
+		print = mix(print, paper, down+across-down*across)
 	}
-	return mix(room, print.Scale(float32(b.light.At(boardX, boardY))), on)
+	return mix(texture.Room, print.Scale(float32(b.light.At(boardX, boardY))), on)
 }
 
-// print is what is printed at a place: the picture, or what surrounds it.
+// print is what is printed at a place when the picture is plain: the picture, or what surrounds it.
 func (b *board) print(x, y, acrossMM, downMM float64, over patch) texture.Light {
 	within := 1.0
 	if b.surround != nil {
@@ -93,24 +99,11 @@ func (b *board) print(x, y, acrossMM, downMM float64, over patch) texture.Light 
 	if b.turn.ReverseY {
 		w = 1 - w
 	}
-	picture := b.picture.At(u, w, math.Sqrt(over.pictureMM2/pixelVariance)*b.pxPerMM)
+	picture := b.picture.At(u, w, math.Sqrt(over.narrow()/pixelVariance)*b.pxPerMM)
 	if within == 1 {
 		return picture
 	}
 	return mix(*b.surround, picture, within)
-}
-
-// line is the share of a patch about x that the nearest seam's line covers.
-func (b *board) line(seams []float64, x, spanMM float64) float64 {
-	i, _ := slices.BinarySearch(seams, x)
-	var share float64
-	for _, k := range [2]int{i - 1, i} {
-		if k >= 0 && k < len(seams) {
-			from, to := seams[k]-b.seamMM/2-x, seams[k]+b.seamMM/2-x
-			share += covered(to, spanMM) - covered(from, spanMM)
-		}
-	}
-	return share
 }
 
 // covered is the share of a patch that lies on the near side of an edge that is insideMM away. The patch weighs most in its middle and nothing

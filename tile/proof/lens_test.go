@@ -104,7 +104,7 @@ func TestBlurOfAnEdgePastTheDrop(t *testing.T) {
 				s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 36, 720, 2
 				s.Camera.FNumber, s.Camera.Focus = c.fNumber, c.focus
 			})
-			scene := Scene{Plan: p, Camera: p.Camera, Picture: striped(0.5, 1), Samples: 200, DropAt: layout.Point{YMM: 30}} // out of the way
+			scene := Scene{Plan: p, Camera: p.Camera, Picture: striped(0.5, 1), Samples: 200, Drops: []layout.Point{{YMM: 30}}} // out of the way
 			frame, err := scene.Render(context.Background(), nil)
 			require.NoError(t, err)
 			light := profile(frame, 0, 720)
@@ -159,11 +159,11 @@ func TestDropOffTheAxis(t *testing.T) {
 	const seed = 40
 	random := rand.New(rand.NewSource(seed))
 	p := plan(t, nil)
-	v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: true, DropAt: layout.Point{XMM: 0.8, YMM: -0.5}}.view()
+	v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: true, Drops: []layout.Point{{XMM: 0.8, YMM: -0.5}}}.view()
 	for range 200 {
 		angle, fill := 2*math.Pi*random.Float64(), 0.9*random.Float64()
 		at := layout.Point{XMM: 0.8 + fill*2.5*math.Cos(angle), YMM: -0.5 + fill*2.5*math.Sin(angle)}
-		got, ok := v.sight.Trace(v.fromDrop(v.lens.pupilRay(at, 0, 0)))
+		got, ok := v.sight.Trace(fromDrop(v.lens.pupilRay(at, 0, 0), v.drops[0]))
 		require.True(t, ok && got.Through)
 		eye := flip.Vec{X: -0.8, Y: 0.5, Z: -300}
 		want, ok := p.Sight().Trace(flip.Ray{From: eye, Dir: flip.Vec{X: at.XMM - 0.8, Y: at.YMM + 0.5}.Sub(eye).Unit()})

@@ -13,21 +13,22 @@ type view struct {
 	sight  flip.Sight
 	camera layout.Camera
 	lens   lens
-	dropAt layout.Point
+	drops  []layout.Point // their centres in their plane, optical mm from the axis; one or more
 	board  board
 
 	inside, past, atEdge []sample
 	beside               beside
-	edgeMM               float64   // the drop's apparent radius in its plane
-	edgeBlurMM           float64   // how far from it pixels may mix rays through the drop and past it
-	direct               spread    // of rays past the drop
-	edgeSpansMM          []float64 // of the rays at the edge, see spansAtEdge
+	outline              layout.Size // the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
+	edgeBlurMM           float64     // how far from that pixels may mix rays through the drop and past it
+	direct               spread      // of rays past the drop
+	edgeSpansMM          []float64   // of the rays at the edge, see spansAtEdge
 }
 
 // pixel is the mean of the pixel's rays.
 func (v *view) pixel(i, j int) texture.Light {
 	at := v.camera.At(float64(i)+0.5, float64(j)+0.5)
-	fromEdge := v.fromEdgeMM(at)
+	drop := v.nearest(at)
+	fromEdge := v.fromEdgeMM(at, drop)
 	var sum texture.Light
 	if fromEdge > v.edgeBlurMM {
 		if light, ok := v.beside.at(i, j); ok {
@@ -35,11 +36,11 @@ func (v *view) pixel(i, j int) texture.Light {
 		}
 		return v.pastPixel(i, j, v.past)
 	}
-	through := v.throughSpread(v.within(at))
+	through := v.throughSpread(v.within(at, drop), drop)
 	if fromEdge < -v.edgeBlurMM {
 		for k := range v.inside {
 			s := &v.inside[k]
-			sum = sum.Add(v.through(v.ray(i, j, s), through.patch(s, len(v.inside), v.lens)))
+			sum = sum.Add(v.through(v.ray(i, j, s), drop, through.patch(s, len(v.inside), v.lens)))
 		}
 		return sum.Scale(1 / float32(len(v.inside)))
 	}
@@ -47,9 +48,9 @@ func (v *view) pixel(i, j int) texture.Light {
 		s := &v.atEdge[k]
 		r := v.ray(i, j, s)
 		// The share of the ray's patch that the drop covers.
-		hidden := covered(-v.sight.Drop.ClearanceMM(v.fromDrop(r)), v.edgeSpansMM[k])
+		hidden := covered(-v.sight.Drop.ClearanceMM(fromDrop(r, drop)), v.edgeSpansMM[k])
 		if hidden > 0 {
-			sum = sum.Add(v.through(r, through.patch(s, len(v.atEdge), v.lens)).Scale(float32(hidden)))
+			sum = sum.Add(v.through(r, drop, through.patch(s, len(v.atEdge), v.lens)).Scale(float32(hidden)))
 		}
 		if hidden < 1 {
 			sum = sum.Add(v.pastDrop(r, v.direct.patch(s, len(v.atEdge), v.lens)).Scale(float32(1 - hidden)))
@@ -58,34 +59,44 @@ func (v *view) pixel(i, j int) texture.Light {
 	return sum.Scale(1 / float32(len(v.atEdge)))
 }
 
-// fromEdgeMM is how far a point of the drop's plane lies outside the drop's visible edge, negative within.
-func (v *view) fromEdgeMM(p layout.Point) float64 {
-	x, y := p.XMM-v.dropAt.XMM, p.YMM-v.dropAt.YMM
-	switch v.sight.Drop.Body {
-	case flip.UprightRod:
-		y = 0
-	case flip.LevelRod:
-		x = 0
+// nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not overlap, and are all alike.
+func (v *view) nearest(p layout.Point) layout.Point {
+	nearest := v.drops[0]
+	for _, drop := range v.drops[1:] {
+		if v.share(p, drop) < v.share(p, nearest) {
+			nearest = drop
+		}
 	}
-	return math.Hypot(x, y) - v.edgeMM
+	return nearest
 }
 
-// within brings a point near the drop's edge a little inside, where rays go through.
-func (v *view) within(p layout.Point) layout.Point {
+// share is how far out in a drop a point of its plane lies: 1 on its visible edge.
+func (v *view) share(p, drop layout.Point) float64 {
+	return math.Hypot((p.XMM-drop.XMM)/v.outline.WidthMM, (p.YMM-drop.YMM)/v.outline.HeightMM)
+}
+
+// fromEdgeMM is how far a point of a drop's plane lies outside the drop's visible edge, negative within: for one out of round at least so far, for from one
+// ellipse to a similar one it is nearest along the shorter axis.
+func (v *view) fromEdgeMM(p, drop layout.Point) float64 {
+	return (v.share(p, drop) - 1) * min(v.outline.WidthMM, v.outline.HeightMM)
+}
+
+// within brings a point near a drop's edge a little inside, where rays go through.
+func (v *view) within(p, drop layout.Point) layout.Point {
 	const share = 0.97
-	out := v.fromEdgeMM(p) + v.edgeMM
-	if out <= share*v.edgeMM {
+	out := v.share(p, drop)
+	if out <= share {
 		return p
 	}
-	k := share * v.edgeMM / out
-	x, y := p.XMM-v.dropAt.XMM, p.YMM-v.dropAt.YMM
+	k := share / out
+	x, y := p.XMM-drop.XMM, p.YMM-drop.YMM
 	if v.sight.Drop.Body != flip.LevelRod {
 		x *= k
 	}
 	if v.sight.Drop.Body != flip.UprightRod {
 		y *= k
 	}
-	return layout.Point{XMM: v.dropAt.XMM + x, YMM: v.dropAt.YMM + y}
+	return layout.Point{XMM: drop.XMM + x, YMM: drop.YMM + y}
 }
 
 // ray is one of a pixel's rays.
@@ -94,20 +105,20 @@ func (v *view) ray(i, j int, s *sample) flip.Ray {
 	return v.lens.pupilRay(p, s.pupilX*v.lens.pupilMM, s.pupilY*v.lens.pupilMM)
 }
 
-// fromDrop moves a ray into the frame whose origin is the drop's centre.
-func (v *view) fromDrop(r flip.Ray) flip.Ray {
-	r.From.X -= v.dropAt.XMM
-	r.From.Y -= v.dropAt.YMM
+// fromDrop moves a ray into the frame whose origin is a drop's centre.
+func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
+	r.From.X -= drop.XMM
+	r.From.Y -= drop.YMM
 	return r
 }
 
-// through is the light along a ray that meets the drop. One that just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
-func (v *view) through(r flip.Ray, over patch) texture.Light {
-	l, ok := v.sight.Trace(v.fromDrop(r))
+// through is the light along a ray that meets a drop. One that just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
+func (v *view) through(r flip.Ray, drop layout.Point, over patch) texture.Light {
+	l, ok := v.sight.Trace(fromDrop(r, drop))
 	if !ok || !l.Through {
 		return texture.Light{}
 	}
-	return v.board.at(l.XMM+v.dropAt.XMM, l.YMM+v.dropAt.YMM, over).Scale(float32(l.Transmittance))
+	return v.board.at(l.XMM+drop.XMM, l.YMM+drop.YMM, over).Scale(float32(l.Transmittance))
 }
 
 // pastDrop is the light along a ray that passes beside the drop.

@@ -14,10 +14,10 @@ type Scene struct {
 	Plan        layout.Plan
 	Camera      layout.Camera // the plan's own, or another to try
 	Picture     *texture.Texture
-	SeamWidthMM float64      // width of the bare paper edge that shows at seams; 0 for none
-	DropAt      layout.Point // where the drop's centre is in its plane, optical mm from the axis
-	Sharp       bool         // a pinhole: everything in focus, no diffraction
-	Samples     int          // rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
+	SeamWidthMM float64        // width of the bare paper edge that shows at seams; 0 for none
+	Drops       []layout.Point // where the drops' centres are in their plane, optical mm from the axis; none: one on the axis. They do not overlap
+	Sharp       bool           // a pinhole: everything in focus, no diffraction
+	Samples     int            // rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
 }
 
 // DefaultSamples is the usual number of rays for a pixel inside the drop.
@@ -61,7 +61,10 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 // view prepares what every pixel needs.
 func (s Scene) view() view {
 	v := view{
-		sight: s.Plan.Sight(), camera: s.Camera, dropAt: s.DropAt, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+		sight: s.Plan.Sight(), camera: s.Camera, drops: s.Drops, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+	}
+	if len(v.drops) == 0 {
+		v.drops = []layout.Point{{}}
 	}
 	n := s.Samples
 	if n == 0 {
@@ -77,18 +80,22 @@ func (s Scene) view() view {
 	v.inside = raySet(n)
 	v.past = raySet(max(4, int(float64(n)*besideShare)))
 	v.atEdge = raySet(n * edgeMultiple)
-	v.edgeMM = v.sight.ApparentRadiusMM()
+	v.outline.WidthMM, v.outline.HeightMM = v.sight.OutlineMM()
 	v.direct = v.directSpread()
 	v.edgeSpansMM = v.spansAtEdge()
 	v.edgeBlurMM = v.edgeReachMM()
 	return v
 }
 
-// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, and square.
+// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, or its height where that is greater, and square.
 func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
 	c := p.Camera
 	c.WidthPx, c.HeightPx = sidePx, sidePx
-	c.FrameWidthMM = 2 * p.Sight().ApparentRadiusMM() * drops
+	radiusMM := p.Sight().ApparentRadiusMM()
+	if _, halfHeightMM := p.Sight().OutlineMM(); p.Sight().Drop.Oblate() {
+		radiusMM = max(radiusMM, halfHeightMM)
+	}
+	c.FrameWidthMM = 2 * radiusMM * drops
 	c.FrameHeightMM = c.FrameWidthMM
 	return c
 }

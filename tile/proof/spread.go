@@ -23,19 +23,25 @@ func (c *covariance) add(x, y, weight float64) {
 	c.xx, c.xy, c.yy = c.xx+weight*x*x, c.xy+weight*x*y, c.yy+weight*y*y
 }
 
-// patch is the part of the board that one ray stands for: its variance across, down, and for a picture that is averaged alike both ways.
-type patch struct{ acrossMM2, downMM2, pictureMM2 float64 }
+// narrow is the variance that a picture need be averaged over, alike in all directions, on a patch: the patch's least. Where it is long, the rays of the set cover
+// its length, and a quarter of it is enough.
+func (c covariance) narrow() float64 {
+	middle, half := (c.xx+c.yy)/2, math.Hypot((c.xx-c.yy)/2, c.xy)
+	return max(middle-half, (middle+half)/4)
+}
 
-// patch is the share of the pixel and the pupil that one of n rays has, and its own part of the diffraction. Where it is long, the rays
-// of the set cover its length, and the picture need be averaged over a quarter of it only.
+// patch is the part of the board that one ray stands for, in mm².
+type patch struct{ covariance }
+
+// patch is the share of the pixel and the pupil that one of n rays has, and its own part of the diffraction.
 func (s spread) patch(ray *sample, n int, l lens) patch {
 	airy := ray.airySpread * l.airyPx
 	pixel, pupil := pixelVariance*(overlap/float64(n)+airy*airy), overlap/float64(n)
-	xx := pixel*s.pixel.xx + pupil*s.pupil.xx
-	xy := pixel*s.pixel.xy + pupil*s.pupil.xy
-	yy := pixel*s.pixel.yy + pupil*s.pupil.yy
-	middle, half := (xx+yy)/2, math.Hypot((xx-yy)/2, xy)
-	return patch{xx, yy, max(middle-half, (middle+half)/4)}
+	return patch{covariance{
+		xx: pixel*s.pixel.xx + pupil*s.pupil.xx,
+		xy: pixel*s.pixel.xy + pupil*s.pupil.xy,
+		yy: pixel*s.pixel.yy + pupil*s.pupil.yy,
+	}}
 }
 
 // directSpread is the spread of rays past the drop, the same everywhere.
@@ -58,7 +64,7 @@ func (v *view) spansAtEdge() (spansMM []float64) {
 	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
 	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM}, covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
 	for k := range v.atEdge {
-		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k], len(v.atEdge), v.lens).acrossMM2/pixelVariance))
+		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k], len(v.atEdge), v.lens).xx/pixelVariance))
 	}
 	return spansMM
 }
@@ -73,11 +79,11 @@ func (v *view) edgeReachMM() (reachMM float64) {
 	return reachMM
 }
 
-// throughSpread is the spread of rays through the drop at a point of its plane, by tracing neighbours in pixel and pupil.
-func (v *view) throughSpread(p layout.Point) (s spread) {
+// throughSpread is the spread of rays through a drop at a point of its plane, by tracing neighbours in pixel and pupil.
+func (v *view) throughSpread(p, drop layout.Point) (s spread) {
 	pixelMM := v.camera.PixelMM()
 	trace := func(p layout.Point, pupilX, pupilY float64) (flip.Landing, bool) {
-		l, ok := v.sight.Trace(v.fromDrop(v.lens.pupilRay(p, pupilX, pupilY)))
+		l, ok := v.sight.Trace(fromDrop(v.lens.pupilRay(p, pupilX, pupilY), drop))
 		return l, ok && l.Through
 	}
 	centre, ok := trace(p, 0, 0)
@@ -90,7 +96,7 @@ func (v *view) throughSpread(p layout.Point) (s spread) {
 		}
 	}
 	// Steps go toward the drop's middle, so that a neighbour at the rim does not miss.
-	stepX, stepY := math.Copysign(pixelMM, v.dropAt.XMM-p.XMM), math.Copysign(pixelMM, v.dropAt.YMM-p.YMM)
+	stepX, stepY := math.Copysign(pixelMM, drop.XMM-p.XMM), math.Copysign(pixelMM, drop.YMM-p.YMM)
 	step(&s.pixel, layout.Point{XMM: p.XMM + stepX, YMM: p.YMM}, 0, 0, 1)
 	step(&s.pixel, layout.Point{XMM: p.XMM, YMM: p.YMM + stepY}, 0, 0, 1)
 	if v.lens.pupilMM > 0 {

@@ -50,17 +50,17 @@ func taps(lo, hi, n, m int) []tap {
 			real[clamp(k, n)-first] += w
 			sum += w
 		}
-		all = append(all, tap{first, wholeWeights(real, sum)})
+		all = append(all, tap{first, wholeWeights(real, sum, weightBits)})
 	}
 	return all
 }
 
-// wholeWeights rounds weights so that they still add up: what rounding loses goes to the largest.
-func wholeWeights(real []float64, sum float64) []int32 {
+// wholeWeights rounds weights to so many binary places, so that they still add up: what rounding loses goes to the largest.
+func wholeWeights(real []float64, sum float64, bits uint) []int32 {
 	weights := make([]int32, len(real))
-	left, largest := int32(1<<weightBits), 0
+	left, largest := int32(1)<<bits, 0
 	for k, w := range real {
-		weights[k] = int32(math.Round(w / sum * (1 << weightBits)))
+		weights[k] = int32(math.Round(w / sum * float64(int(1)<<bits)))
 		left -= weights[k]
 		if w > real[largest] {
 			largest = k
@@ -122,23 +122,35 @@ func span(all []tap) (from, to int) {
 	return from, to
 }
 
-// filterRow filters one row of artwork, which starts at pixel x0, across.
+// filterRow filters one row of artwork, which starts at pixel x0, across. A fourth channel is taken to be opaque.
 func filterRow(dst []int32, row []byte, across []tap, x0, channels int) {
-	const round = 1 << (weightBits - middleBits - 1)
-	for i, t := range across {
-		at := (t.first - x0) * channels
-		for c := range channels {
-			sum, p := int32(round), at+c
-			for _, w := range t.weights {
-				sum += w * int32(row[p])
-				p += channels
+	const round, keep = 1 << (weightBits - middleBits - 1), weightBits - middleBits
+	if channels == 1 {
+		for i, t := range across {
+			sum := int32(round)
+			p := row[t.first-x0:][:len(t.weights)]
+			for k, w := range t.weights {
+				sum += w * int32(p[k])
 			}
-			dst[i*channels+c] = sum >> (weightBits - middleBits)
+			dst[i] = sum >> keep
 		}
+		return
+	}
+	for i, t := range across {
+		r, g, b := int32(round), int32(round), int32(round)
+		p := row[4*(t.first-x0):]
+		for _, w := range t.weights {
+			q := p[:4:4]
+			r, g, b = r+w*int32(q[0]), g+w*int32(q[1]), b+w*int32(q[2])
+			p = p[4:]
+		}
+		d := dst[4*i:][:4:4]
+		d[0], d[1], d[2], d[3] = r>>keep, g>>keep, b>>keep, 0xff<<middleBits
 	}
 }
 
 func addRow(sum, row []int32, weight int32) {
+	sum = sum[:len(row)] // tells the compiler that both are as long
 	for i, v := range row {
 		sum[i] += weight * v
 	}

@@ -11,16 +11,18 @@ import (
 // Source makes rectangles of the grid. It is safe for use by many goroutines.
 type Source struct {
 	art           image.Image // *image.Gray, *image.YCbCr or *image.RGBA, as decoded
+	upright       flip.Turn   // lays the decoded pixels upright
 	turn          flip.Turn   // lays the decoded pixels as they hang on the board
 	width, height int         // of the artwork as it hangs, in its own pixels
 	grid          Grid
 	beyond        *color.RGBA // what stands beyond the picture; nil where its outermost pixels go on
+	warp          *warp       // how the picture is bent; nil where it hangs flat, upright and whole
 	level         *level      // how the sheets make up for the lamps; nil where they don't
 }
 
 // NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs.
 func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
-	s := &Source{art: p.Image, turn: p.Upright.Then(turn), grid: grid}
+	s := &Source{art: p.Image, upright: p.Upright, turn: p.Upright.Then(turn), grid: grid}
 	s.width, s.height = s.turn.Size(p.Image.Bounds().Dx(), p.Image.Bounds().Dy())
 	return s
 }
@@ -34,7 +36,10 @@ func (s *Source) Gray() bool {
 // Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at the origin.
 func (s *Source) Cut(r image.Rectangle) image.Image {
 	cut := s.cutPicture
-	if s.beyond != nil {
+	switch {
+	case s.warp != nil:
+		cut = s.cutWarped
+	case s.beyond != nil:
 		cut = s.cutSurrounded
 	}
 	m := cut(r)
@@ -89,8 +94,9 @@ func repeat(dst, pixel []byte) {
 	}
 }
 
-// readRun reads pixels of the artwork from (x, y) on, stepping by (stepX, stepY), one of which is 0 and the other 1 or -1.
+// readRun reads pixels of the artwork from (x, y) on, counted from its top-left one, stepping by (stepX, stepY), one of which is 0 and the other 1 or -1.
 func (s *Source) readRun(dst []byte, x, y, stepX, stepY int) {
+	x, y = x+s.art.Bounds().Min.X, y+s.art.Bounds().Min.Y // a part of a larger picture keeps that one's coordinates
 	switch art := s.art.(type) {
 	case *image.Gray:
 		at, step := art.PixOffset(x, y), stepY*art.Stride+stepX

@@ -24,33 +24,37 @@ type bend struct {
 type direction struct {
 	sign   float64 // -1 where the drop reverses it, else 1
 	halfMM float64 // how far from the middle the drop shows
-	round  bool    // the drop's outline closes in along the other axis
+	// closesMM is how far along the other axis the drop's outline closes in; 0 where it does not.
+	closesMM float64
 }
 
 // extentMM is how far the drop shows on the row that far from the middle, kept a hair inside the outline, where rays graze.
 func (d direction) extentMM(rowMM float64) float64 {
 	const inside = 1 - 1e-9
-	if !d.round {
+	if d.closesMM == 0 {
 		return d.halfMM * inside
 	}
-	return math.Sqrt(max(0, d.halfMM*d.halfMM-rowMM*rowMM)) * inside
+	return d.halfMM / d.closesMM * math.Sqrt(max(0, d.closesMM*d.closesMM-rowMM*rowMM)) * inside
 }
 
 // newBend is the bend for lines of constant x ("x") or constant y ("y"). Of a rod, halfMM of its length show to either side.
 func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 	sight, turn := p.Sight(), p.Drop.Reverses.Turn()
-	of := func(reversed, bent bool) direction {
-		d := direction{sign: 1, halfMM: halfMM, round: sight.Drop.Body == flip.Ball}
+	of := func(reversed bool, outlineMM, otherMM float64) direction {
+		d := direction{sign: 1, halfMM: outlineMM}
 		if reversed {
 			d.sign = -1
 		}
-		if bent {
-			d.halfMM = sight.ApparentRadiusMM()
+		switch {
+		case sight.Drop.Body == flip.Ball:
+			d.closesMM = otherMM
+		case math.IsInf(outlineMM, 1):
+			d.halfMM = halfMM
 		}
 		return d
 	}
-	x := of(turn.ReverseX, sight.Drop.Body != flip.LevelRod)
-	y := of(turn.ReverseY, sight.Drop.Body != flip.UprightRod)
+	halfWidthMM, halfHeightMM := sight.OutlineMM()
+	x, y := of(turn.ReverseX, halfWidthMM, halfHeightMM), of(turn.ReverseY, halfHeightMM, halfWidthMM)
 	b := bend{sight: sight, board: p.Backdrop.Board(), across: x, along: y, stepMM: stepMM}
 	if axis == "y" {
 		b.swapped, b.across, b.along = true, y, x

@@ -68,12 +68,41 @@ func (v boardView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 	return ink.Path{v.at(layout.Point{XMM: fromMM, YMM: atMM}), v.at(layout.Point{XMM: toMM, YMM: atMM})}
 }
 
+func (v boardView) around(points []layout.Point) []ink.Path {
+	path := make(ink.Path, 0, len(points)+1)
+	for _, p := range points {
+		path = append(path, v.at(p))
+	}
+	return []ink.Path{append(path, path[0])}
+}
+
 func (v boardView) fill(fill float64) []ink.Path {
 	reachMM, ok := v.reachMM(fill)
 	if !ok {
 		return nil
 	}
+	if v.sight.Drop.Oblate() {
+		return v.oval(fill)
+	}
 	return rings(v.sight.Drop.Body, v.at(middleOf(v.board)), reachMM*v.pxPerMM, v.frame())
+}
+
+// ovalPoints is how many points of the line that a fill makes on the board are traced.
+const ovalPoints = 180
+
+// oval is where a drop out of round looks at a fill, ray by ray.
+func (v boardView) oval(fill float64) []ink.Path {
+	halfWidthMM, halfHeightMM := v.sight.OutlineMM()
+	var points []layout.Point
+	for i := range ovalPoints {
+		sin, cos := math.Sincos(2*math.Pi*float64(i)/ovalPoints - math.Pi/4)
+		l, ok := v.sight.Trace(v.sight.PinholeRay(fill*halfWidthMM*cos, fill*halfHeightMM*sin))
+		if !ok || !l.Through {
+			return nil
+		}
+		points = append(points, layout.Point{XMM: v.board.WidthMM/2 + l.XMM, YMM: v.board.HeightMM/2 + l.YMM})
+	}
+	return v.around(points)
 }
 
 // reachMM is how far from the board's middle the drop looks at a fill. ok is false when that is off the board everywhere.

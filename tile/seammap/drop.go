@@ -17,13 +17,21 @@ const dropShare = 0.98
 type dropView struct {
 	downward, sideways bend // for lines of constant x and of constant y
 	square             image.Rectangle
-	body               flip.Body
-	radiusPx, pxPerMM  float64 // of the drop's plane
+	sight              flip.Sight
+	radiusPx, pxPerMM  float64 // of the drop's plane; of a drop out of round half the width
+	halfHeightPx       float64 // the same for a ball
 }
 
 func newDropView(p layout.Plan, square image.Rectangle) dropView {
-	v := dropView{square: square, body: p.Drop.Body, radiusPx: float64(square.Dx()) * dropShare / 2}
-	v.pxPerMM = v.radiusPx / p.Sight().ApparentRadiusMM()
+	v := dropView{square: square, sight: p.Sight()}
+	radiusMM, longerPx := v.sight.ApparentRadiusMM(), float64(square.Dx())*dropShare/2
+	_, halfHeightMM := v.sight.OutlineMM()
+	longerMM := radiusMM
+	if v.sight.Drop.Oblate() {
+		longerMM = max(radiusMM, halfHeightMM)
+	}
+	v.pxPerMM = longerPx / longerMM
+	v.radiusPx, v.halfHeightPx = longerPx*(radiusMM/longerMM), longerPx*(halfHeightMM/longerMM)
 	halfMM, pixelMM := float64(square.Dx())/2/v.pxPerMM, 1/v.pxPerMM
 	v.downward, v.sideways = newBend(p, "x", halfMM, pixelMM), newBend(p, "y", halfMM, pixelMM)
 	return v
@@ -53,6 +61,30 @@ func (v dropView) spot(p layout.Point) (ink.Point, bool) {
 	return v.at(v.downward.point(acrossMM, alongMM)), ok
 }
 
+func (v dropView) around(points []layout.Point) []ink.Path {
+	var paths []ink.Path
+	var path ink.Path
+	all := true
+	for _, p := range points {
+		x, y, ok := v.sight.SeenThrough(p.XMM-v.downward.board.WidthMM/2, p.YMM-v.downward.board.HeightMM/2)
+		if ok {
+			path = append(path, v.at(layout.Point{XMM: x, YMM: y}))
+			continue
+		}
+		if all = false; len(path) > 1 {
+			paths = append(paths, path)
+		}
+		path = nil
+	}
+	if all && len(path) > 0 {
+		path = append(path, path[0])
+	}
+	if len(path) > 1 {
+		paths = append(paths, path)
+	}
+	return paths
+}
+
 func (v dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 	b := v.downward
 	if axis == "y" {
@@ -66,7 +98,14 @@ func (v dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 }
 
 func (v dropView) fill(fill float64) []ink.Path {
-	return rings(v.body, v.middle(), fill*v.radiusPx, v.square)
+	if v.sight.Drop.Oblate() {
+		oval := ink.Circle(v.middle(), fill*v.radiusPx, -math.Pi/4)
+		for i, at := range oval {
+			oval[i].Y = v.middle().Y + (at.Y-v.middle().Y)*v.halfHeightPx/v.radiusPx
+		}
+		return []ink.Path{oval}
+	}
+	return rings(v.sight.Drop.Body, v.middle(), fill*v.radiusPx, v.square)
 }
 
 func (v dropView) judge(s seamsight.Sample) seamsight.Verdict {
@@ -75,7 +114,10 @@ func (v dropView) judge(s seamsight.Sample) seamsight.Verdict {
 
 func (v dropView) inside(at ink.Point) float64 {
 	m := v.middle()
-	switch v.body {
+	if v.sight.Drop.Oblate() {
+		return insideOval(at.X-m.X, at.Y-m.Y, v.radiusPx, v.halfHeightPx)
+	}
+	switch v.sight.Drop.Body {
 	case flip.UprightRod:
 		return v.radiusPx - math.Abs(at.X-m.X)
 	case flip.LevelRod:
@@ -83,4 +125,15 @@ func (v dropView) inside(at ink.Point) float64 {
 	default:
 		return v.radiusPx - math.Hypot(at.X-m.X, at.Y-m.Y)
 	}
+}
+
+// insideOval is how far inside an ellipse about the origin a place lies, near the ellipse to first order: by how much the share of the way to the ellipse misses 1, over
+// that share's slope.
+func insideOval(x, y, halfWidth, halfHeight float64) float64 {
+	share := math.Hypot(x/halfWidth, y/halfHeight)
+	slope := math.Hypot(x/(halfWidth*halfWidth), y/(halfHeight*halfHeight))
+	if slope == 0 {
+		return min(halfWidth, halfHeight)
+	}
+	return (1 - share) * share / slope
 }

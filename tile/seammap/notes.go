@@ -38,6 +38,10 @@ func (m seamMap) key() []note {
 		entries[0].text += ", " + sizeText(m.plan.Picture.WidthMM, m.plan.Picture.HeightMM)
 		entries = slices.Insert(entries, 1, note{sample: &board, text: "the board's edge"})
 	}
+	if m.unfilled() {
+		paper := paperLine
+		entries = slices.Insert(entries, 1, note{sample: &paper, text: "the paper's edge"})
+	}
 	if len(m.frameOnBoard()) > 0 {
 		frame := frameLine
 		entries = append(entries, note{sample: &frame, text: "what the frame sees beside the " + body})
@@ -52,6 +56,9 @@ func (m seamMap) key() []note {
 		}
 		if reachMM, ok := m.board.reachMM(mark.fill); ok {
 			text += ": " + lengthText(reachMM)
+			if downMM, ok := m.board.sight.ReachDownMM(mark.fill); ok && m.board.sight.Drop.Oblate() {
+				text += " across, " + lengthText(downMM) + " down"
+			}
 		} else {
 			text += ": off the board"
 		}
@@ -80,6 +87,12 @@ func seamKey() []note {
 func (m seamMap) caption() []string {
 	body := bodyName(m.plan.Drop.Body)
 	paragraphs := []string{hangsText(m.plan), bendsText(m.plan)}
+	if look := lookText(m.plan); look != "" {
+		paragraphs = append(paragraphs, look)
+	}
+	if len(m.plan.Sheets) < m.plan.Backdrop.Columns*m.plan.Backdrop.Rows {
+		paragraphs = append(paragraphs, "Cells without picture have no sheet: the board is bare there.")
+	}
 	if len(m.plan.Seams) > 0 {
 		paragraphs = append(paragraphs, "On the board a seam is drawn as its plainer sight asks, beside the "+body+" or in it; dropsheet seams tells both, and what would hide it.")
 	}

@@ -24,7 +24,7 @@ func (m seamMap) drawView(v view) (named bool) {
 		canvas.Draw(strokes(boardLine, edge)...)
 		words.lines = append(words.lines, edge...)
 	}
-	edge := outline(v, m.plan.PictureOnBoard())
+	edge := m.pictureEdge(v)
 	canvas.Draw(strokes(edgeLine, edge)...)
 	words.lines = append(words.lines, edge...)
 
@@ -61,8 +61,50 @@ func roomPx(seam ink.Path, v view, axis string, before, after layout.Rect) float
 	return pitchMM / math.Hypot(stepMM(halfPx, 0), stepMM(0, halfPx))
 }
 
-// surrounded tells whether the board goes on beyond the picture.
-func (m seamMap) surrounded() bool { return m.plan.PictureOnBoard() != m.plan.Backdrop.Board() }
+// pictureEdge is the edge of what is printed of the picture.
+func (m seamMap) pictureEdge(v view) []ink.Path {
+	if m.plan.Picture.Plain() {
+		return outline(v, m.plan.PictureOnBoard())
+	}
+	return v.around(m.plan.PictureOutline())
+}
+
+// surrounded tells whether the board goes on, printed, beyond the picture.
+func (m seamMap) surrounded() bool {
+	if !m.plan.Picture.Plain() {
+		return m.plan.Backdrop.Surround != ""
+	}
+	return m.plan.PictureOnBoard() != m.plan.Backdrop.Board()
+}
+
+// unfilled tells whether nothing is printed in what the picture leaves of its board.
+func (m seamMap) unfilled() bool { return !m.plan.Picture.Plain() && m.plan.Backdrop.Surround == "" }
+
+// paperEdge is where the sheets end on a board that the picture does not fill.
+func (m seamMap) paperEdge() (paths []ink.Path) {
+	if !m.unfilled() {
+		return nil
+	}
+	taken := map[[2]int]bool{}
+	for _, s := range m.plan.Sheets {
+		taken[[2]int{s.Row, s.Column}] = true
+	}
+	for _, s := range m.plan.Sheets {
+		c := s.Cell
+		for _, side := range []struct {
+			row, column int // of the cell beyond
+			path        ink.Path
+		}{
+			{s.Row - 1, s.Column, m.board.line("y", c.YMM, c.XMM, c.RightMM())}, {s.Row + 1, s.Column, m.board.line("y", c.BottomMM(), c.XMM, c.RightMM())},
+			{s.Row, s.Column - 1, m.board.line("x", c.XMM, c.YMM, c.BottomMM())}, {s.Row, s.Column + 1, m.board.line("x", c.RightMM(), c.YMM, c.BottomMM())},
+		} {
+			if !taken[[2]int{side.row, side.column}] {
+				paths = append(paths, side.path)
+			}
+		}
+	}
+	return paths
+}
 
 // outline is the edge of a rectangle of the board as a view shows it: one closed path, or its sides where it does not show whole.
 func outline(v view, r layout.Rect) []ink.Path {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"dropsheet/layout"
 	"dropsheet/tile/ink"
 )
 
@@ -70,25 +71,33 @@ func (m seamMap) drawRulers(v boardView) {
 // find room.
 func (m seamMap) drawNumbers(v boardView) {
 	face, area := m.faces.small, v.area()
-	columns := m.plan.Backdrop.Columns
-	narrowest, lowest := m.plan.Backdrop.WidthMM, m.plan.Backdrop.HeightMM // cells need not be even
-	for _, s := range m.plan.Sheets {
-		narrowest, lowest = min(narrowest, s.Cell.WidthMM), min(lowest, s.Cell.HeightMM)
-	}
-	widest := face.WidthPx("C"+strconv.Itoa(columns)) + 2*labelPad
-	everyColumn := numberStep(narrowest*v.pxPerMM, widest)
-	everyRow := numberStep(lowest*v.pxPerMM, face.CapPx()+2*labelPad)
-	for _, s := range m.plan.Sheets {
-		at := v.at(middleOf(s.Cell))
-		if s.Row == 1 && isNumbered(s.Column, everyColumn) {
-			text := "C" + strconv.Itoa(s.Column)
+	b := m.plan.Backdrop
+	widest := face.WidthPx("C"+strconv.Itoa(b.Columns)) + 2*labelPad
+	everyColumn := numberStep(narrowestMM(b.XEdgesMM)*v.pxPerMM, widest)
+	everyRow := numberStep(narrowestMM(b.YEdgesMM)*v.pxPerMM, face.CapPx()+2*labelPad)
+	for column := 1; column <= b.Columns; column++ {
+		if isNumbered(column, everyColumn) {
+			text := "C" + strconv.Itoa(column)
+			at := v.at(layout.Point{XMM: b.XEdgesMM[column-1] + (b.XEdgesMM[column]-b.XEdgesMM[column-1])/2})
 			box := face.Box(ink.Point{X: at.X, Y: area.Top - numberGapPx}, text)
 			m.canvas.Text(face, ink.Point{X: box.Left, Y: box.Bottom}, grey, text)
 		}
-		if s.Column == 1 && isNumbered(s.Row, everyRow) {
-			m.canvas.Text(face, ink.Point{X: area.Right + 2*labelPad, Y: at.Y + face.CapPx()/2}, grey, "R"+strconv.Itoa(s.Row))
+	}
+	for row := 1; row <= b.Rows; row++ {
+		if isNumbered(row, everyRow) {
+			at := v.at(layout.Point{YMM: b.YEdgesMM[row-1] + (b.YEdgesMM[row]-b.YEdgesMM[row-1])/2})
+			m.canvas.Text(face, ink.Point{X: area.Right + 2*labelPad, Y: at.Y + face.CapPx()/2}, grey, "R"+strconv.Itoa(row))
 		}
 	}
+}
+
+// narrowestMM is the least distance between neighbouring edges; cells need not be even.
+func narrowestMM(edges []float64) float64 {
+	least := math.Inf(1)
+	for i := 1; i < len(edges); i++ {
+		least = min(least, edges[i]-edges[i-1])
+	}
+	return least
 }
 
 // numberStep is the least of 1, 2, 5, 10, 20, 50 … cells that takes up that many pixels.

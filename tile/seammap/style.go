@@ -26,6 +26,7 @@ var (
 	boardLine   = ink.Line{Colour: paper, WidthPx: 3.5, DashPx: []float64{18, 10}, Keyline: black, KeylinePx: 2}
 	frameLine   = ink.Line{Colour: grey, WidthPx: 3, DashPx: []float64{22, 6, 4, 6, 4, 6}, Keyline: paper, KeylinePx: 1}
 	outlineLine = ink.Line{Colour: grey, WidthPx: 4}
+	paperLine   = ink.Line{Colour: grey, WidthPx: 2.5}
 	rulerLine   = ink.Line{Colour: grey, WidthPx: 2}
 )
 

@@ -15,6 +15,8 @@ type view interface {
 	// line is where a part of a board line shows: the line at board x = atMM (axis "x") or y = atMM (axis "y"), between
 	// two places along its other axis. What is out of sight is left out, and the path is empty when nothing is left.
 	line(axis string, atMM, fromMM, toMM float64) ink.Path
+	// around is where a closed line through points of the board shows, in pieces where it does not show whole.
+	around(points []layout.Point) []ink.Path
 	// spot is where a point of the board shows; ok is false when it is out of sight.
 	spot(p layout.Point) (at ink.Point, ok bool)
 	// land is what a place of the map shows; ok is false when that is nothing of the board's plane.

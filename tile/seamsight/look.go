@@ -23,7 +23,17 @@ type look struct {
 type frame struct {
 	halfWidthMM, halfHeightMM float64
 	body                      flip.Body
-	radiusMM                  float64 // of the drop's outline
+	radiusMM                  float64 // half the width of the drop's outline
+	heightOverWidth           float64 // of the outline, 1 for a ball
+}
+
+// newFrame is the frame of a plan's camera.
+func newFrame(p layout.Plan) frame {
+	sight := p.Sight()
+	return frame{
+		p.Camera.FrameWidthMM / 2, p.Camera.FrameHeightMM / 2,
+		p.Drop.Body, sight.ApparentRadiusMM(), sight.Drop.HalfHeightMM() / sight.Drop.RadiusMM(),
+	}
 }
 
 // outside is how far a place lies beyond the frame's edge, 0 within.
@@ -36,7 +46,7 @@ func (f frame) outside(p layout.Point) float64 {
 }
 
 // besides is how far a place lies from where the frame shows it beside the drop: out to the drop's outline, and on into the frame.
-// Blur brings light that far round the outline.
+// Blur brings light that far round the outline. Of an ellipse the way is taken to its tangent, where the line from the axis through the place leaves it.
 func (f frame) besides(p layout.Point) float64 {
 	x, y := p.XMM, p.YMM
 	switch f.body {
@@ -45,15 +55,17 @@ func (f frame) besides(p layout.Point) float64 {
 	case flip.LevelRod:
 		x = 0
 	}
-	r := math.Hypot(x, y)
+	k := f.heightOverWidth
+	r := math.Hypot(x, y/k) // in a space in which the ellipse is a circle
 	if r >= f.radiusMM {
 		return f.outside(p)
 	}
 	if r == 0 {
-		return f.radiusMM
+		return f.radiusMM * min(1, k)
 	}
-	k := (f.radiusMM - r) / r
-	return f.radiusMM - r + f.outside(layout.Point{XMM: p.XMM + k*x, YMM: p.YMM + k*y})
+	slope := math.Hypot(x, y/k/k) / r
+	out := (f.radiusMM - r) / r
+	return (f.radiusMM-r)/slope + f.outside(layout.Point{XMM: p.XMM + out*x, YMM: p.YMM + out*y})
 }
 
 // direct is the path beside the drop: everything in proportion.

@@ -40,10 +40,10 @@ func (p Path) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
 // New prepares the model for a plan that Setup.Plan made or Plan.Check passed, with its artwork. A seam is seamMM wide, above 0.
 func New(p layout.Plan, picture *texture.Texture, seamMM float64) *Model {
-	f := frame{p.Camera.FrameWidthMM / 2, p.Camera.FrameHeightMM / 2, p.Drop.Body, p.Sight().ApparentRadiusMM()}
+	f := newFrame(p)
 	return &Model{
 		plan: p, seamMM: seamMM, paint: newPaint(p, picture), light: p.Light(), level: p.Level(),
-		direct: newDirect(p, f), through: through{f, newTable(p)},
+		direct: newDirect(p, f), through: newThrough(p, f),
 		pxPerMM: 1 / p.Camera.PixelMM(), airyPx: p.Camera.AiryPx(),
 	}
 }
@@ -53,7 +53,7 @@ func (m *Model) AtStop(fNumber float64) *Model {
 	out := *m
 	out.plan.Camera.FNumber = fNumber
 	out.direct = newDirect(out.plan, m.direct.frame)
-	out.through.table = m.through.blurred(out.plan.Camera.PupilMM())
+	out.through = m.through.blurred(out.plan.Camera.PupilMM())
 	out.airyPx = out.plan.Camera.AiryPx()
 	return &out
 }
@@ -95,7 +95,7 @@ func (m *Model) At(xMM, yMM float64, axis string, path Path) Sighting {
 	}
 	if path == Through {
 		b := m.plan.Backdrop
-		l = m.through.refined(l, xMM-b.WidthMM/2, yMM-b.HeightMM/2)
+		l = m.through.refined(l, xMM-b.WidthMM/2, yMM-b.HeightMM/2, axis)
 	}
 	return m.sighting(l, xMM, yMM)
 }
@@ -121,9 +121,8 @@ func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 		return Sighting{}
 	}
 	visiblePx := math.Sqrt(widthPx*widthPx + 1 + blurPx*blurPx)
-	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY)
+	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY, m.level.Gain(xMM, yMM))
 	lit := m.light.At(xMM, yMM) * l.light
-	printed *= m.level.Gain(xMM, yMM)
 	picture, seam := printed*lit, proof.PaperReflectance*lit
 	s := Sighting{
 		WidthPx: widthPx, PxPerMM: across, AlongPx: l.along * m.pxPerMM,
@@ -131,7 +130,7 @@ func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 		BlurPx:    math.Sqrt(defocusPx*defocusPx + m.airyPx*m.airyPx),
 		Picture:   printed,
 		Contrast:  share * math.Abs(seam-picture) / (picture + flare),
-		Threshold: threshold(picture, spread*m.level.Gain(xMM, yMM)*lit/(picture+flare), visiblePx),
+		Threshold: threshold(picture, spread*lit/(picture+flare), visiblePx),
 	}
 	if s.Verdict = verdict(s.Contrast / s.Threshold); s.Verdict == Hidden && l.asides > 0 {
 		return Sighting{} // nothing but its blur would come in, and that is not seen

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/proof"
 	"dropsheet/tile/texture"
 )
 
@@ -13,9 +14,10 @@ type paint struct {
 	on                 layout.Rect // the picture on the board
 	reverseX, reverseY bool
 	widthPx, heightPx  int
-	sums               []float64 // luminance of all pixels above and to the left; a row and a column more than there are pixels
-	surround           float64   // luminance of a surround of one colour
-	plain              bool      // whether there is one
+	sums               []float64       // luminance of all pixels above and to the left; a row and a column more than there are pixels
+	surround           float64         // luminance of a surround of one colour
+	plain              bool            // whether there is one
+	bent               *layout.Hanging // of a picture that is not plain; nil for one that is
 }
 
 const (
@@ -31,6 +33,9 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 	m := paint{on: p.PictureOnBoard(), reverseX: turn.ReverseX, reverseY: turn.ReverseY}
 	if c, ok := p.Backdrop.Surround.Colour(); ok {
 		m.plain, m.surround = true, float64(texture.FromSRGB(c).Luminance())
+	}
+	if !p.Picture.Plain() {
+		m.bent = p.Hang()
 	}
 	copied := picture.Reduced(finestPx)
 	m.widthPx, m.heightPx = copied.Rect.Dx(), copied.Rect.Dy()
@@ -50,10 +55,14 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 }
 
 // at is the luminance at a place in board mm averaged over a box of that size, and the standard deviation among the boxes around, cells each way.
-func (m *paint) at(xMM, yMM, acrossMM, downMM float64) (mean, spread float64) {
+// gain is what the print makes up for the lamps by there.
+func (m *paint) at(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
+	if m.bent != nil {
+		return m.bentAt(xMM, yMM, acrossMM, downMM, gain)
+	}
 	u, v := (xMM-m.on.XMM)/m.on.WidthMM, (yMM-m.on.YMM)/m.on.HeightMM
 	if m.plain && (u < 0 || u > 1 || v < 0 || v > 1) {
-		return m.surround, 0
+		return m.surround * gain, 0
 	}
 	if m.reverseX {
 		u = 1 - u
@@ -61,8 +70,35 @@ func (m *paint) at(xMM, yMM, acrossMM, downMM float64) (mean, spread float64) {
 	if m.reverseY {
 		v = 1 - v
 	}
-	xs := edges(u, acrossMM/m.on.WidthMM, m.widthPx)
-	ys := edges(v, downMM/m.on.HeightMM, m.heightPx)
+	mean, spread = m.boxes(u, v, acrossMM/m.on.WidthMM, downMM/m.on.HeightMM)
+	return mean * gain, spread * gain
+}
+
+// bentAt is at for a picture that is not plain. A box that is turned or stretched on it counts as an upright one that is as large each way. Beyond the printed
+// picture's outline is the surround, or bare paper, which makes up for nothing; near it a box is part one and part the other, and the outline is detail itself: with a share f
+// of the boxes inside it, the variance among all is f times the picture's and f (1 - f) times the square of the step.
+func (m *paint) bentAt(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
+	beyond := proof.PaperReflectance
+	if m.plain {
+		beyond = m.surround * gain
+	}
+	at := m.bent.At(xMM, yMM)
+	// The drop shows a box longest away from the axis, and so does the outline of its fill lie.
+	inside := func(spanMM float64) float64 { return max(0, min(0.5+at.InsideMM/spanMM, 1)) }
+	spanMM := max(acrossMM, downMM)
+	within, around := inside(spanMM), inside(cells*spanMM)
+	if around == 0 {
+		return beyond, 0
+	}
+	mean, spread = m.boxes(at.U, at.V, math.Hypot(at.UX*acrossMM, at.UY*downMM), math.Hypot(at.VX*acrossMM, at.VY*downMM))
+	mean, spread = mean*gain, spread*gain
+	step := mean - beyond
+	return beyond + within*step, math.Sqrt(around*spread*spread + around*(1-around)*step*step)
+}
+
+// boxes does it in picture coordinates.
+func (m *paint) boxes(u, v, wide, high float64) (mean, spread float64) {
+	xs, ys := edges(u, wide, m.widthPx), edges(v, high, m.heightPx)
 	stride := m.widthPx + 1
 	var sum, square, n float64
 	for j := range cells {

@@ -12,8 +12,7 @@ import (
 //
 // Tangential is toward the axis (for a rod across it), sagittal at right angles to that.
 type table struct {
-	sight      flip.Sight
-	focusMM    float64
+	rays
 	rowsPerRad float64
 	rows       []row // none: the drop shows nothing the right way round
 }
@@ -32,10 +31,10 @@ const tableRows = 512
 // rim is as far out as rays are traced: at the outline itself they graze.
 const rim = 1 - 1e-7
 
-// newTable works the table out as far as the board goes, or to the drop's rim.
+// newTable works the table out as far as the board goes, or to the drop's rim. A drop out of round has none: see quarter.
 func newTable(p layout.Plan) table {
-	t := table{sight: p.Sight(), focusMM: p.Camera.FocusMM}
-	if t.sight.Reverses() == flip.ReversesNone {
+	t := table{rays: rays{p.Sight(), p.Camera.FocusMM}}
+	if t.sight.Reverses() == flip.ReversesNone || t.sight.Drop.Oblate() {
 		return t
 	}
 	furthestMM := math.Hypot(p.Backdrop.WidthMM, p.Backdrop.HeightMM) / 2
@@ -75,14 +74,16 @@ func (t table) row(atMM float64) row {
 	return r
 }
 
+// narrowestPupil is the narrowest pupil that is looked through, as a share of the whole one.
+const narrowestPupil = 1e-4
+
 // blurred is the table for a pupil of that diameter. The landings of rays from places in the pupil, root of a half of its radius from the
 // middle, stand for the whole: half of the pupil lies inside of them. Where these rays pass beside the drop, a narrower pupil is looked
 // through and its blur scaled up. How the drop's aberrations change the blur over the field is in this; how they shape it within one pupil is not.
 func (t table) blurred(pupilMM float64) table {
-	const narrowest = 1e-4
 	rows := make([]row, len(t.rows))
 	for i, r := range t.rows {
-		for offMM := pupilMM / 2 * math.Sqrt2 / 2; offMM > narrowest*pupilMM && r.light > 0; offMM /= 2 {
+		for offMM := pupilMM / 2 * math.Sqrt2 / 2; offMM > narrowestPupil*pupilMM && r.light > 0; offMM /= 2 {
 			t1, ok1 := t.trace(r.at, 0, offMM, 0)
 			t2, ok2 := t.trace(r.at, 0, -offMM, 0)
 			s1, ok3 := t.trace(r.at, 0, 0, offMM)
@@ -100,24 +101,14 @@ func (t table) blurred(pupilMM float64) table {
 	return t
 }
 
-// trace looks from a place on the pupil at what the pixel that looks through a place of the drop's plane sees in focus. All go
-// tangentially and then sagittally, and so does the landing's X and Y.
+// trace is rays.trace by places that go tangentially and then sagittally, and so do the landing's X and Y.
 func (t table) trace(at, side, pupil, pupilSide float64) (flip.Landing, bool) {
-	level := t.sight.Drop.Body == flip.LevelRod
-	lay := func(tangential, sagittal, z float64) flip.Vec {
-		if level {
-			return flip.Vec{X: sagittal, Y: tangential, Z: z}
-		}
-		return flip.Vec{X: tangential, Y: sagittal, Z: z}
+	if t.sight.Drop.Body != flip.LevelRod {
+		return t.rays.trace(layout.Point{XMM: at, YMM: side}, layout.Point{XMM: pupil, YMM: pupilSide})
 	}
-	k := t.focusMM / t.sight.CameraMM
-	from := lay(pupil, pupilSide, -t.sight.CameraMM)
-	to := lay(at*k, side*k, t.focusMM-t.sight.CameraMM)
-	l, ok := t.sight.Trace(flip.Ray{From: from, Dir: to.Sub(from).Unit()})
-	if level {
-		l.XMM, l.YMM = l.YMM, l.XMM
-	}
-	return l, ok && l.Through
+	l, ok := t.rays.trace(layout.Point{XMM: side, YMM: at}, layout.Point{XMM: pupilSide, YMM: pupil})
+	l.XMM, l.YMM = l.YMM, l.XMM
+	return l, ok
 }
 
 // read is the table at a distance from the axis. ok is false where the drop does not look.

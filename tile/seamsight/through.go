@@ -10,7 +10,26 @@ import (
 // through is the path through the drop.
 type through struct {
 	frame
-	table
+	table   table
+	quarter *quarter // of a drop out of round, instead of the table
+}
+
+// newThrough prepares the path.
+func newThrough(p layout.Plan, f frame) through {
+	t := through{frame: f, table: newTable(p)}
+	if sight := p.Sight(); sight.Drop.Oblate() && sight.Reverses() != flip.ReversesNone {
+		t.quarter = newQuarter(p)
+	}
+	return t
+}
+
+// blurred is the path for a pupil of that diameter.
+func (t through) blurred(pupilMM float64) through {
+	t.table = t.table.blurred(pupilMM)
+	if t.quarter != nil {
+		t.quarter = t.quarter.blurredTo(pupilMM)
+	}
+	return t
 }
 
 // look is how the drop shows a place, optical mm from the axis, of a seam that runs down ("x") or across ("y").
@@ -19,6 +38,13 @@ type through struct {
 // parts (c, d) in that frame becomes one of direction (tc, sd) and length hypot(tc, sd); across it, areas having grown by ts, a
 // millimetre becomes ts / hypot(tc, sd). A blur disc that the drop makes an ellipse is as wide across the line as the ellipse's shadow.
 func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
+	if t.quarter != nil {
+		s, ok := t.quarter.read(xMM, yMM)
+		if !ok {
+			return look{}, false
+		}
+		return t.ofSpot(s, axis)
+	}
 	awayMM, ex, ey := 0.0, 1.0, 0.0
 	switch t.body {
 	case flip.UprightRod:
@@ -30,7 +56,7 @@ func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
 			ex, ey = xMM/awayMM, yMM/awayMM
 		}
 	}
-	r, ok := t.read(awayMM)
+	r, ok := t.table.read(awayMM)
 	if !ok {
 		return look{}, false
 	}
@@ -64,14 +90,34 @@ func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
 	return l, true
 }
 
-// refined mends the place that a rod shows, which the table knows only for the plane that holds the axis: Newton's steps with the table's scales.
-func (t through) refined(l look, xMM, yMM float64) look {
+// ofSpot is the look of a spot of a drop out of round.
+func (t through) ofSpot(s spot, axis string) (l look, ok bool) {
+	l, ok = s.look(axis)
+	l.asides = t.outside(l.at)
+	return l, ok
+}
+
+// refined mends what the tables know in steps only: of a drop out of round everything, by tracing the place itself, and the place that a rod shows.
+func (t through) refined(l look, xMM, yMM float64, axis string) look {
+	if t.quarter != nil {
+		if s, ok := t.quarter.spot(xMM, yMM, t.quarter.pupilMM); ok {
+			if exact, ok := t.ofSpot(s, axis); ok {
+				return exact
+			}
+		}
+		return l
+	}
 	if t.body == flip.Ball {
 		return l
 	}
-	r, _ := t.read(math.Abs(xMM))
+	return t.refinedRod(l, xMM, yMM)
+}
+
+// refinedRod mends the place that a rod shows, which the table knows only for the plane that holds the axis: Newton's steps with the table's scales.
+func (t through) refinedRod(l look, xMM, yMM float64) look {
+	r, _ := t.table.read(math.Abs(xMM))
 	if t.body == flip.LevelRod {
-		r, _ = t.read(math.Abs(yMM))
+		r, _ = t.table.read(math.Abs(yMM))
 	}
 	scaleX, scaleY := -r.tangential, r.sagittal
 	if t.body == flip.LevelRod {
@@ -80,7 +126,7 @@ func (t through) refined(l look, xMM, yMM float64) look {
 	const steps = 4
 	at := l.at
 	for range steps {
-		land, ok := t.sight.Trace(t.sight.PinholeRay(at.XMM, at.YMM))
+		land, ok := t.table.sight.Trace(t.table.sight.PinholeRay(at.XMM, at.YMM))
 		if !ok || !land.Through {
 			return l // at the very rim a step may leave the rod
 		}

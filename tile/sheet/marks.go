@@ -28,19 +28,22 @@ type edge struct {
 	out      float64 // the direction away from the cell: -1 or 1
 	from, to float64 // the cell's extent along it
 	cut      bool
-	// cutFrom and cutTo tell whether the sides that it ends on are cut.
-	cutFrom, cutTo bool
+	bare     bool // it carries a lap that nothing is pasted over
+	// cutFrom and cutTo tell whether the sides that it ends on are cut, openFrom and openTo whether these are cut or bare.
+	cutFrom, cutTo, openFrom, openTo bool
 }
 
 // edges lists the sides of a sheet's cell.
 func edges(p layout.Plan, s layout.Sheet) []edge {
 	c := s.OnItsPage(s.Cell)
 	left, top, right, bottom := p.Backdrop.Cut(s)
+	bareLeft, bareTop, bareRight, bareBottom := Bare(p, s)
+	openLeft, openTop, openRight, openBottom := left || bareLeft, top || bareTop, right || bareRight, bottom || bareBottom
 	return []edge{
-		{true, c.XMM, -1, c.YMM, c.BottomMM(), left, top, bottom},
-		{true, c.RightMM(), 1, c.YMM, c.BottomMM(), right, top, bottom},
-		{false, c.YMM, -1, c.XMM, c.RightMM(), top, left, right},
-		{false, c.BottomMM(), 1, c.XMM, c.RightMM(), bottom, left, right},
+		{true, c.XMM, -1, c.YMM, c.BottomMM(), left, bareLeft, top, bottom, openTop, openBottom},
+		{true, c.RightMM(), 1, c.YMM, c.BottomMM(), right, bareRight, top, bottom, openTop, openBottom},
+		{false, c.YMM, -1, c.XMM, c.RightMM(), top, bareTop, left, right, openLeft, openRight},
+		{false, c.BottomMM(), 1, c.XMM, c.RightMM(), bottom, bareBottom, left, right, openLeft, openRight},
 	}
 }
 
@@ -49,9 +52,10 @@ func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	lapMM := p.Backdrop.LapMM
 	var strokes, cuts []stroke
 	for _, e := range edges(p, s) {
-		if e.cut {
+		switch {
+		case e.cut:
 			cuts = append(cuts, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
-		} else {
+		case !e.bare:
 			strokes = append(strokes, e.landing(lapMM)...)
 		}
 	}
@@ -75,24 +79,24 @@ func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
 func (e edge) landing(lapMM float64) []stroke {
 	line := e.at + e.out*pastSeamMM
 	tick := e.at + e.out*min(markMM, lapMM-lapEndMM)
-	from, to := e.from, e.to // a cut end stops at the cut, a lap runs on
-	if !e.cutFrom {
+	from, to := e.from, e.to // an end stops at a cut or a bare lap, and runs on over one that a neighbour hides
+	if !e.openFrom {
 		from -= lapMM - lapEndMM
 	}
-	if !e.cutTo {
+	if !e.openTo {
 		to += lapMM - lapEndMM
 	}
 	return []stroke{
 		along(e.upright, line, from, to),
-		along(!e.upright, justInside(e.from, -1, e.cutFrom), line, tick),
-		along(!e.upright, justInside(e.to, 1, e.cutTo), line, tick),
+		along(!e.upright, justInside(e.from, -1, e.openFrom), line, tick),
+		along(!e.upright, justInside(e.to, 1, e.openTo), line, tick),
 	}
 }
 
 // justInside puts a registration mark beside the corner at end so that the neighbour hides it: within its height where the
-// end is cut, and past the next seam where it carries a lap.
-func justInside(end, out float64, cut bool) float64 {
-	if cut {
+// end is open, and past the next seam where it carries a lap.
+func justInside(end, out float64, open bool) float64 {
+	if open {
 		return end - out*pastSeamMM
 	}
 	return end + out*pastSeamMM

@@ -54,7 +54,9 @@ func (t *Texture) Reduced(sidePx int) *image.RGBA {
 
 // artworkAt reads a pixel of the artwork by its upright place.
 func (t *Texture) artworkAt(x, y int) color.RGBA {
-	x, y = t.upright.Source(x, y, t.art.Bounds().Dx(), t.art.Bounds().Dy())
+	stored := t.art.Bounds()
+	x, y = t.upright.Source(x, y, stored.Dx(), stored.Dy())
+	x, y = x+stored.Min.X, y+stored.Min.Y
 	switch art := t.art.(type) {
 	case *image.Gray:
 		v := art.Pix[art.PixOffset(x, y)]

@@ -10,7 +10,7 @@ type Box struct {
 	LeftPt, BottomPt, RightPt, TopPt float64
 }
 
-// Boxes are the boundaries of a page (ISO 32000-1, 14.11.2).
+// Boxes are the boundaries of a page (ISO 32000-1, 14.11.2; clauses in this file are recalled from memory).
 type Boxes struct {
 	Media, Crop, Bleed, Trim Box
 }

@@ -1,7 +1,7 @@
 // Package pdftest lets tests see a PDF file through an outside reader, PDFium: its pages, boxes, drawing and text.
 //
 // Pages are numbered from 1. Boxes are in points in PDF user space: origin at the page's bottom-left corner, x right, y up
-// (ISO 32000-1, 8.3.2.3). Rendered pictures have their origin at the top-left corner of the page's crop box, y down.
+// (ISO 32000-1, 8.3.2.3, recalled from memory). Rendered pictures have their origin at the top-left corner of the page's crop box, y down.
 // Only tests may import it: it brings the whole reader along.
 package pdftest
 

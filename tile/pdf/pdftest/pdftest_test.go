@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// handmade is a PDF file written by hand from ISO 32000-1, annex H.3, so that the reader is not tested with our own writer.
+// handmade is a PDF file written by hand from ISO 32000-1, annex H.3 (recalled from memory), so that the reader is not tested with our own writer.
 // PDFium mends its missing cross-reference table.
 const handmade = `%%PDF-1.4
 1 0 obj <</Type /Catalog /Pages 2 0 R>> endobj

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/tile/pdf"
+)
+
+var checkCommand = command{
+	name: "check", args: "JOB",
+	summary: "whether a job's folder, artwork, sheets and format still agree",
+	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder) is as make left it: the five
+files of its folder, its format, the sheets, the check code, the pages of sheets.pdf and the artwork. Says a
+line of each, and what to do about those that do not agree. Changes nothing.
+Exit code 0: all agree; 1: something does not.`,
+	example: "dropsheet check harbour-backdrop",
+	prepare: func(flags *pflag.FlagSet) action {
+		var moved string
+		flags.StringVar(&moved, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		return func(_ context.Context, c console, args []string) error {
+			if len(args) != 1 {
+				return wrongWords{fmt.Errorf("check takes one job, and got %d: %q", len(args), args)}
+			}
+			return checkJob(c.out, args[0], moved)
+		}
+	},
+}
+
+// finding is what was found of one thing: what agrees, or why it does not and what to do.
+type finding struct {
+	what, agrees string
+	differs      error
+}
+
+// checkJob writes what is found and returns an error if anything differs.
+func checkJob(w io.Writer, path, moved string) error {
+	folder := path
+	info, err := os.Stat(path)
+	if err != nil {
+		return fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, err)
+	}
+	if !info.IsDir() {
+		folder = filepath.Dir(path)
+	}
+	findings := []finding{checkFolder(folder)}
+	if j, _, err := readJob(path); err != nil {
+		findings = append(findings, finding{"job", "", err})
+	} else {
+		findings = append(findings,
+			finding{what: "format", agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
+			finding{what: "sheets", agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets), j.Backdrop.Columns, j.Backdrop.Rows)},
+			j.checkCode(), j.checkPages(folder), j.checkArtwork(folder, moved))
+	}
+	differ := 0
+	var text strings.Builder
+	for _, f := range findings {
+		if f.differs != nil {
+			differ++
+			f.agrees = "DIFFERS: " + strings.ReplaceAll(f.differs.Error(), "\n", "\n"+strings.Repeat(" ", 13))
+		}
+		fmt.Fprintf(&text, "%-12s %s\n", f.what, f.agrees)
+	}
+	if _, err := io.WriteString(w, text.String()); err != nil {
+		return err
+	}
+	if differ > 0 {
+		return fmt.Errorf("job %q is not as it was made: %d of %d things differ; see each for what to do", path, differ, len(findings))
+	}
+	return nil
+}
+
+// checkFolder looks for the files that make wrote.
+func checkFolder(folder string) finding {
+	f := finding{what: "folder", agrees: strings.Join(jobFiles, ", ") + " are there"}
+	var missing []string
+	for _, name := range jobFiles {
+		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
+			missing = append(missing, name)
+		}
+	}
+	if len(missing) > 0 {
+		f.differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest by making the job again, into another folder (--out)", strings.Join(missing, ", "))
+	}
+	return f
+}
+
+// checkCode works the check code out again.
+func (j job) checkCode() finding {
+	f := finding{what: "check code", agrees: j.CheckCode + ", as the job's figures give it"}
+	if got, err := j.code(); err != nil || got != j.CheckCode {
+		f.differs = errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the job again",
+			got, j.CheckCode, j.CheckCode))
+	}
+	return f
+}
+
+// checkPages counts the pages of the sheets' file.
+func (j job) checkPages(folder string) finding {
+	f := finding{what: "pages", agrees: fmt.Sprintf("%d in sheets.pdf, one for each sheet", len(j.Sheets))}
+	const again = "make it again with dropsheet reprint %q all, which writes it under another name"
+	switch pages, err := countPages(filepath.Join(folder, "sheets.pdf")); {
+	case err != nil:
+		f.differs = fmt.Errorf("sheets.pdf can't be counted (%w): "+again, err, folder)
+	case pages != len(j.Sheets):
+		f.differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets: "+again, pages, len(j.Sheets), folder)
+	}
+	return f
+}
+
+func countPages(path string) (int, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return 0, err
+	}
+	defer file.Close()
+	info, err := file.Stat()
+	if err != nil {
+		return 0, err
+	}
+	return pdf.CountPages(file, info.Size())
+}
+
+// checkArtwork looks whether the artwork is the one that the job was made from.
+func (j job) checkArtwork(folder, moved string) finding {
+	f := finding{what: "artwork", agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256", printable(filepath.Base(artworkPath(j, folder, moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
+	_, f.differs = openArtwork(j, folder, moved)
+	return f
+}

@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What check says of a job as it was made, and of each thing that can have gone wrong since.
+func TestCheck(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	made := mustMake(t, art)
+	files := readFolder(t, made)
+	short, _, _ := reprinted(t, made, "R1")
+	artBytes, err := os.ReadFile(art)
+	require.NoError(t, err)
+	edit := func(old, new string) func(t *testing.T, folder, art string) {
+		return func(t *testing.T, folder, art string) {
+			changed := bytes.Replace(files[jobFile], []byte(old), []byte(new), 1)
+			require.NotEqual(t, files[jobFile], changed)
+			require.NoError(t, os.WriteFile(filepath.Join(folder, jobFile), changed, 0o600))
+		}
+	}
+	for _, c := range []struct {
+		name    string
+		spoil   func(t *testing.T, folder, art string)
+		args    []string
+		differs []string // the lines that do
+		says    string
+	}{
+		{"as it was made", nil, nil, nil, "version 3"},
+		{"a file missing", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Remove(filepath.Join(folder, "guide.pdf")))
+		}, nil, []string{"folder"}, "guide.pdf missing"},
+		{"a file emptied", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Truncate(filepath.Join(folder, "proof.png"), 0))
+		}, nil, []string{"folder"}, "proof.png missing or empty"},
+		{"pages missing", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), short, 0o600))
+		}, nil, []string{"pages"}, "sheets.pdf has 2 pages, and the job 4 sheets: make it again"},
+		{"sheets cut short", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Truncate(filepath.Join(folder, "sheets.pdf"), int64(len(files["sheets.pdf"])/2)))
+		}, nil, []string{"pages"}, "ends early"},
+		{"the artwork changed", func(t *testing.T, _, art string) {
+			require.NoError(t, os.WriteFile(art, append(bytes.Clone(artBytes), 0), 0o600))
+		}, nil, []string{"artwork"}, "not the one this job was made from"},
+		{"the artwork gone", func(t *testing.T, _, art string) { require.NoError(t, os.Remove(art)) }, nil, []string{"artwork"}, "--artwork"},
+		{"the artwork moved, and named", func(t *testing.T, _, art string) { require.NoError(t, os.Rename(art, art+".moved")) }, []string{"--artwork", "ART.moved"}, nil, "pattern.png.moved"},
+		{"a figure changed", edit(`"fill": 0.85`, `"fill": 0.84`), nil, []string{"check code"}, "job.json was changed"},
+		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
+		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
+		{"an older format", edit(`"dropsheet": 3`, `"dropsheet": 2`), nil, []string{"job"}, "version 2 and this program reads version 3: use the dropsheet that made it, or make the job again"},
+		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"}, "version 4 and this program reads version 3"},
+		{"the job file gone", func(t *testing.T, folder, _ string) { require.NoError(t, os.Remove(filepath.Join(folder, jobFile))) }, nil, []string{"folder", "job"}, "can't be read"},
+		{"two things at once", func(t *testing.T, folder, art string) {
+			require.NoError(t, os.Remove(art))
+			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))
+		}, nil, []string{"folder", "pages", "artwork"}, "sheets.pdf missing"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j, _, err := readJob(made)
+			require.NoError(t, err)
+			folder := filepath.Join(t.TempDir(), "beside", "job")
+			require.NoError(t, os.MkdirAll(folder, 0o755))
+			// Lay the artwork so that the job finds it.
+			art := filepath.Join(folder, filepath.FromSlash(j.Artwork.File))
+			require.NoError(t, os.MkdirAll(filepath.Dir(art), 0o755))
+			require.NoError(t, os.WriteFile(art, artBytes, 0o600))
+			for name, data := range files {
+				require.NoError(t, os.WriteFile(filepath.Join(folder, name), data, 0o600))
+			}
+			if c.spoil != nil {
+				c.spoil(t, folder, art)
+			}
+			args := []string{"check", folder}
+			for _, a := range c.args {
+				args = append(args, strings.ReplaceAll(a, "ART", art))
+			}
+			stdout, stderr, code := dropsheet(t, args...)
+			var differs []string
+			for _, line := range strings.Split(stdout, "\n") {
+				if strings.Contains(line, "DIFFERS") {
+					differs = append(differs, strings.TrimSpace(line[:12]))
+				}
+			}
+			require.Equal(t, c.differs, differs, stdout)
+			require.Contains(t, stdout, c.says)
+			if len(c.differs) == 0 {
+				require.Equal(t, exitDone, code)
+				require.Empty(t, stderr)
+				return
+			}
+			require.Equal(t, exitFailed, code)
+			require.Contains(t, stderr, "is not as it was made")
+		})
+	}
+
+	// A job file may be named itself, and what is no job at all is told at once.
+	_, stderr, code := dropsheet(t, "check", filepath.Join(made, jobFile))
+	require.Equal(t, exitDone, code, stderr)
+	_, stderr, code = dropsheet(t, "check", "nowhere")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "name a job.json")
+	_, _, code = dropsheet(t, "check")
+	require.Equal(t, exitWrongWords, code)
+}

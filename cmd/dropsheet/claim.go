@@ -1,0 +1,155 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// What is being made lies under a hidden name beside its final one. While a run lives it holds a lock there, which the system takes from it
+// when it ends, however it ends. So what nobody holds was left by a run that was killed, and may be cleaned up.
+
+// unfinishedSuffix ends the hidden names.
+const unfinishedSuffix = ".unfinished"
+
+// unfinished is the hidden name of what becomes path.
+func unfinished(path string) string {
+	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+unfinishedSuffix)
+}
+
+// isUnfinished tells hidden names from others.
+func isUnfinished(name string) bool {
+	return strings.HasPrefix(name, ".") && strings.HasSuffix(name, unfinishedSuffix)
+}
+
+var (
+	errBusy   = errors.New("another run of dropsheet is at work on it: wait until that one ends")
+	errNoLock = errors.New("locks are not to be had here")
+	errMoved  = errors.New("it was removed meanwhile")
+)
+
+// hold opens and locks the file or folder at path. It fails with errBusy when another run has it, errNoLock where the system has no locks,
+// and errMoved when it is not at path any more.
+func hold(path string) (*os.File, error) {
+	before, err := os.Lstat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, errMoved
+	}
+	if err != nil {
+		return nil, err
+	}
+	if !before.Mode().IsRegular() && !before.IsDir() {
+		return nil, fmt.Errorf("%q is in the way: remove it", path)
+	}
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, errMoved
+	}
+	if err != nil {
+		return nil, err
+	}
+	if err := lock(f); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
+	// Whoever held it before may have removed it while the lock was waited for.
+	opened, errOpened := f.Stat()
+	now, errNow := os.Lstat(path)
+	if errOpened != nil || errNow != nil || !os.SameFile(opened, now) {
+		return nil, errors.Join(errMoved, f.Close())
+	}
+	return f, nil
+}
+
+// claimTries bounds how often a claim is begun again because a run that ended took it away.
+const claimTries = 100
+
+// claimFolder makes the hidden folder of what becomes final, or takes over one that a killed run left, with what is in it. The lock is nil where there are none.
+func claimFolder(final string) (path string, lock *os.File, err error) {
+	path = unfinished(final)
+	for range claimTries {
+		err := os.Mkdir(path, 0o700)
+		made := err == nil
+		if err != nil && !errors.Is(err, fs.ErrExist) {
+			return "", nil, err
+		}
+		lock, err := hold(path)
+		switch {
+		case errors.Is(err, errMoved):
+			continue
+		case errors.Is(err, errNoLock) && made:
+			return path, nil, nil
+		case err != nil:
+			return "", nil, claimError(path, err)
+		}
+		return path, lock, nil
+	}
+	return "", nil, errBusy
+}
+
+// claimFile makes the hidden file of what becomes final, in place of one that a killed run left. The lock is nil where there are none.
+func claimFile(final string) (f, lock *os.File, err error) {
+	path := unfinished(final)
+	for range claimTries {
+		f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		made := err == nil
+		if err != nil && !errors.Is(err, fs.ErrExist) {
+			return nil, nil, err
+		}
+		lock, err := hold(path)
+		switch {
+		case made && (err == nil && sameOpen(f, lock) || errors.Is(err, errNoLock)):
+			return f, lock, nil
+		case made:
+			f.Close() // nothing was written to it: another run took it for a dead one's
+		}
+		switch {
+		case errors.Is(err, errMoved):
+			continue
+		case err != nil:
+			return nil, nil, claimError(path, err)
+		}
+		if info, err := lock.Stat(); err == nil && info.IsDir() {
+			return nil, nil, errors.Join(fmt.Errorf("%q is in the way: remove it", path), lock.Close())
+		}
+		if err := errors.Join(os.Remove(path), lock.Close()); err != nil {
+			return nil, nil, err
+		}
+	}
+	return nil, nil, errBusy
+}
+
+// claimError says what to do where locks can't tell a living run from a dead one.
+func claimError(path string, err error) error {
+	if errors.Is(err, errNoLock) {
+		return fmt.Errorf("%q is there, of another run that is at work or was killed: wait until it ends, or else remove it", path)
+	}
+	return err
+}
+
+// sameOpen tells whether two open files are one.
+func sameOpen(a, b *os.File) bool {
+	infoA, errA := a.Stat()
+	infoB, errB := b.Stat()
+	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
+}
+
+// release lets go of a lock, if there is one.
+func release(lock *os.File) {
+	if lock != nil {
+		lock.Close() // nothing was written through it
+	}
+}
+
+// plainly is err without the paths that the system puts before it: they would name hidden files.
+func plainly(err error) error {
+	if at := (*fs.PathError)(nil); errors.As(err, &at) {
+		return at.Err
+	}
+	if at := (*os.LinkError)(nil); errors.As(err, &at) {
+		return at.Err
+	}
+	return err
+}

@@ -1,0 +1,124 @@
+//go:build unix
+
+package main
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"image"
+	"os"
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestVanishedArtwork: gone before the run, or between the look at its header and its reading.
+func TestVanishedArtwork(t *testing.T) {
+	b := newBench(t)
+	b.lay(t, b.oldFiles)
+	require.NoError(t, os.Remove(b.art))
+	for _, args := range [][]string{b.makeNew(), {"reprint", b.job, "all"}} {
+		stderr, code := runBuilt(t, nil, args...)
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "art.png\": no such file or directory; check the name")
+		require.Equal(t, "old", b.state(t))
+		require.Empty(t, b.beside(t))
+	}
+	var errs bytes.Buffer
+	var m making
+	_, err := m.fill(context.Background(), console{err: &errs}, nil, b.art, image.Rect(0, 0, 60, 40), nil)
+	require.ErrorContains(t, err, "no such file or directory")
+}
+
+// TestArtworkOfAnotherSize: the file became another picture after its header was read.
+func TestArtworkOfAnotherSize(t *testing.T) {
+	art, _ := writePattern(t, 61, 40)
+	var errs bytes.Buffer
+	var m making
+	_, err := m.fill(context.Background(), console{err: &errs}, nil, art, image.Rect(0, 0, 60, 40), nil)
+	require.ErrorContains(t, err, "changed while it was read")
+}
+
+// TestArtworkThatKeepsChanging: while the runs read it the file is one picture and then another, without pause. A job's hash is that of the picture on its sheets, and a
+// reprint is of the job's picture or refused.
+func TestArtworkThatKeepsChanging(t *testing.T) {
+	b := newBench(t)
+	ours, err := os.ReadFile(b.art)
+	require.NoError(t, err)
+	theirs := pngOf(t, 60, 40)
+	require.NotEqual(t, ours, theirs)
+	sheets := map[string][]byte{hashOf(ours): b.newFiles["sheets.pdf"]}
+	require.NoError(t, os.WriteFile(b.art, theirs, 0o600))
+	sheets[hashOf(theirs)] = b.reference(t, "--max-sheets", "2")["sheets.pdf"]
+
+	versions := [][]byte{ours, theirs}
+	stop := make(chan struct{})
+	var changing sync.WaitGroup
+	next := filepath.Join(t.TempDir(), "next.png")
+	changing.Go(func() {
+		for i := 0; ; i++ {
+			select {
+			case <-stop:
+				return
+			default:
+			}
+			if os.WriteFile(next, versions[i%2], 0o600) != nil || os.Rename(next, b.art) != nil {
+				t.Error("the artwork can't be changed")
+				return
+			}
+		}
+	})
+	defer changing.Wait()
+	defer close(stop)
+
+	for range 2 {
+		stderr, code := runBuilt(t, nil, b.makeNew()...)
+		require.Equal(t, exitDone, code, stderr)
+		files := readFolder(t, b.job)
+		var j struct{ Artwork struct{ SHA256 string } }
+		require.NoError(t, json.Unmarshal(files[jobFile], &j))
+		require.Contains(t, sheets, j.Artwork.SHA256)
+		require.True(t, bytes.Equal(sheets[j.Artwork.SHA256], files["sheets.pdf"]), "the hash is of one picture, the sheets of the other")
+	}
+
+	b.lay(t, b.newFiles)
+	out := filepath.Join(b.job, "reprint-ALL.pdf")
+	outcomes := map[int]int{}
+	for len(outcomes) < 2 || outcomes[exitDone]+outcomes[exitFailed] < 40 {
+		require.Less(t, outcomes[exitDone]+outcomes[exitFailed], 2000, "only one of the pictures is ever read: %v", outcomes)
+		stderr, code := runBuilt(t, nil, "reprint", b.job, "all", "--force")
+		outcomes[code]++
+		if code != exitDone {
+			require.Contains(t, stderr, "not the one this job was made from")
+			continue
+		}
+		data, err := os.ReadFile(out)
+		require.NoError(t, err)
+		require.True(t, bytes.Equal(b.newFiles["sheets.pdf"], data), "a reprint of another picture was let through")
+	}
+	t.Logf("exit codes: %v", outcomes)
+}
+
+func hashOf(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:])
+}
+
+// pngOf is a picture of that size unlike the pattern.
+func pngOf(t *testing.T, w, h int) []byte {
+	t.Helper()
+	m := drawPattern(w, h)
+	for i := range m.Pix {
+		if i%4 < 3 {
+			m.Pix[i] ^= 0x60
+		}
+	}
+	var b bytes.Buffer
+	require.NoError(t, writePNG(func() image.Image { return m })(&b))
+	return b.Bytes()
+}

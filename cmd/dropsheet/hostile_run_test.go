@@ -1,0 +1,101 @@
+//go:build unix
+
+package main
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"syscall"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestJobThatIsNoFile: a job is a regular file; a pipe would be waited for without end.
+func TestJobThatIsNoFile(t *testing.T) {
+	root := t.TempDir()
+	pipe := filepath.Join(root, "pipe")
+	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
+	folder := filepath.Join(root, "job")
+	require.NoError(t, os.MkdirAll(folder, 0o700))
+	require.NoError(t, os.Symlink(pipe, filepath.Join(folder, jobFile)))
+	nested := filepath.Join(root, "nested")
+	require.NoError(t, os.MkdirAll(filepath.Join(nested, jobFile), 0o700))
+	for _, path := range []string{pipe, folder, nested, "/dev/zero", "/dev/tty"} {
+		for _, args := range [][]string{{"reprint", path, "all"}, {"proof", path}, {"seams", path}} {
+			bounded(t, path, func() {
+				_, stderr, code := dropsheet(t, args...)
+				require.Equal(t, exitFailed, code)
+				require.Contains(t, stderr, "name a job.json or the folder that holds it")
+			})
+		}
+	}
+}
+
+// TestSeamsOfAHostileJob: the seams of a job file are those that its sheets make, since looking at one without end would take as long.
+func TestSeamsOfAHostileJob(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	p := hostileFolder{job: mustMake(t, art)}
+	kept, err := os.ReadFile(filepath.Join(p.job, jobFile))
+	require.NoError(t, err)
+	seam := func(axis string, at, from, to float64, between ...string) map[string]any {
+		return map[string]any{"axis": axis, "at_mm": at, "from_mm": from, "to_mm": to, "between": between}
+	}
+	for name, seams := range map[string][]any{
+		"none":                       {},
+		"one without end":            {seam("x", 10, 0, 1e12, "R1C1", "R1C2")},
+		"one too far off to step on": {seam("x", 10, 1e18, 1e19, "R1C1", "R1C2")},
+		"words that move the cursor": {seam("x", 10, 0, 100, "\x1b[2J", "R1C2")},
+	} {
+		t.Run(name, func(t *testing.T) {
+			p.rewrite(t, seams, "seams")
+			bounded(t, name, func() {
+				_, stderr, code := dropsheet(t, "seams", p.job)
+				require.Equal(t, exitFailed, code)
+				require.Contains(t, stderr, "seams")
+				require.NotContains(t, stderr, "\x1b")
+			})
+			require.NoError(t, os.WriteFile(filepath.Join(p.job, jobFile), kept, 0o600))
+		})
+	}
+}
+
+// TestSpoiltJobsRun runs spoilt jobs with their artwork there: an error or a result, within memory and time.
+func TestSpoiltJobsRun(t *testing.T) {
+	const seed, runs, mostBytes = 13, 24, 1_000_000_000
+	t.Logf("seed %d", seed)
+	s := jobSpoiler{rand.New(rand.NewPCG(seed, seed))}
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art)
+	path := filepath.Join(folder, jobFile)
+	whole, err := os.ReadFile(path)
+	require.NoError(t, err)
+	done, most := 0, 0
+	for i := 0; done < runs; i++ {
+		file := s.spoil(t, whole)
+		if j, err := decodeJob(file); err != nil || j.Artwork.File == "" {
+			continue
+		}
+		require.NoError(t, os.WriteFile(path, file, 0o600))
+		for _, args := range [][]string{
+			{"reprint", folder, "R1C1", "--force"}, {"proof", folder, "--pixels", "24x16", "--samples", "1", "--force"}, {"seams", folder},
+		} {
+			what := fmt.Sprintf("try %d, %s", i, args[0])
+			var stdout, stderr string
+			var code int
+			took := bounded(t, what, func() { stdout, stderr, code = dropsheet(t, args...) })
+			most = max(most, took)
+			require.Less(t, took, mostBytes, what)
+			require.Contains(t, []int{exitDone, exitFailed, exitWrongWords}, code, what)
+			require.NotContains(t, stdout+stderr, "\x1b", what)
+			if args[0] == "seams" && code == exitDone { // the others repeat the job's name and check code
+				require.NotContains(t, stdout, "NaN", what)
+				require.NotContains(t, stdout, "Inf", what)
+			}
+		}
+		done++
+	}
+	t.Logf("%d jobs; most memory %.1f MB", done, float64(most)/1e6)
+}

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"fmt"
+	"image"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+)
+
+// pictureFlags say what of the artwork is used and how it comes to lie in the drop.
+type pictureFlags struct {
+	look       layout.Look
+	crop       cropShare
+	centre     sharePoint
+	turnDeg    float64
+	round      bool
+	background layout.Surround
+}
+
+// cropShare is a part of the artwork, each figure a share of its width or height. The zero value is the whole.
+type cropShare struct{ x, y, w, h float64 }
+
+// sharePoint is a point of the picture; given tells it from none.
+type sharePoint struct {
+	x, y  float64
+	given bool
+}
+
+func (f *pictureFlags) register(flags *pflag.FlagSet) {
+	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook, "how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so that it appears as drawn), or a share between, such as 0.5")
+	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use that part of the artwork only: left, top, width and height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; the rest counts on that part")
+	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis, 0 to 1 as it appears in the drop (default 0.5,0.5)")
+	add(flags, &f.turnDeg, "turn", "degrees", "", number(-360.001, 360.001), "turn the picture clockwise in the drop, on top of what the drop itself does")
+	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
+	add(flags, &f.background, "background", "colour", "", layout.ParseSurround, "fill what the picture leaves of the drop's view, with a colour such as #203040 or navy")
+}
+
+// apply lays the flags over a setup.
+func (f *pictureFlags) apply(s *layout.Setup) {
+	s.Look, s.Background = f.look, f.background
+	s.Framing = layout.Framing{TurnDeg: f.turnDeg, Round: f.round}
+	if f.centre.given {
+		s.Framing.OffX, s.Framing.OffY = f.centre.x-0.5, f.centre.y-0.5
+	}
+	if f.round && s.Fill == 0 && s.Print == (layout.Size{}) && s.MaxSheets == 0 {
+		s.Fill = layout.RoundFill
+	}
+}
+
+// pixels is the part in whole pixels of an artwork of that size, upright.
+func (c cropShare) pixels(widthPx, heightPx int) (image.Rectangle, error) {
+	whole := image.Rect(0, 0, widthPx, heightPx)
+	if c == (cropShare{}) {
+		return whole, nil
+	}
+	at := func(share float64, px int) int { return int(math.Round(share * float64(px))) }
+	r := image.Rect(at(c.x, widthPx), at(c.y, heightPx), at(c.x+c.w, widthPx), at(c.y+c.h, heightPx)).Intersect(whole)
+	if r.Empty() {
+		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves no pixel of %dx%d: take a larger part", c.w, c.h, widthPx, heightPx)}
+	}
+	return r, nil
+}
+
+// proportions is the part's width over its height, for a whole of these proportions.
+func (c cropShare) proportions(whole float64) float64 {
+	if c == (cropShare{}) {
+		return whole
+	}
+	return whole * c.w / c.h
+}
+
+// shares reads n plain numbers joined by commas.
+func shares(s string, n int) ([]float64, bool) {
+	parts := strings.Split(s, ",")
+	if len(parts) != n {
+		return nil, false
+	}
+	var all []float64
+	for _, part := range parts {
+		v, err := strconv.ParseFloat(strings.TrimSpace(part), 64)
+		if err != nil || !(v >= 0 && v <= 1) {
+			return nil, false
+		}
+		all = append(all, v)
+	}
+	return all, true
+}
+
+func parseCrop(s string) (cropShare, error) {
+	v, ok := shares(s, 4)
+	const hair = 1e-9
+	if !ok || v[2] == 0 || v[3] == 0 || v[0]+v[2] > 1+hair || v[1]+v[3] > 1+hair {
+		return cropShare{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to 1 that stay within it, such as 0.1,0,0.8,1", s)
+	}
+	return cropShare{v[0], v[1], v[2], v[3]}, nil
+}
+
+func parseSharePoint(s string) (sharePoint, error) {
+	v, ok := shares(s, 2)
+	if !ok {
+		return sharePoint{}, fmt.Errorf("%q is not a point of the picture: write two shares from 0 to 1, such as 0.5,0.4", s)
+	}
+	return sharePoint{v[0], v[1], true}, nil
+}

@@ -1,0 +1,54 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// jobFiles is what make writes into a job's folder, in the order that it is written; reprints come beside them.
+var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", jobFile}
+
+// besidePatterns match what other commands write there.
+var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
+
+// mayReplace tells why a folder can't be put in place of the one at path, which is called name.
+func mayReplace(path, name string, force bool) error {
+	entries, err := os.ReadDir(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && there(path):
+		return fmt.Errorf("output folder %q is a link to what is not there: choose another with --out", name)
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", name, plainly(err))
+	case len(entries) == 0:
+		return nil
+	case !force:
+		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the job in it", name)
+	}
+	for _, e := range entries {
+		switch {
+		case e.IsDir() || !isOurs(e.Name()):
+			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", name, e.Name())
+		case isUnfinished(e.Name()):
+			lock, err := hold(filepath.Join(path, e.Name()))
+			if errors.Is(err, errBusy) {
+				return fmt.Errorf("output folder %q: a file in it is being written: wait until that is done", name)
+			}
+			release(lock)
+		}
+	}
+	return nil
+}
+
+// isOurs tells whether a file of that name in a job's folder is dropsheet's.
+func isOurs(name string) bool {
+	return slices.Contains(jobFiles, name) || isUnfinished(name) || slices.ContainsFunc(besidePatterns, func(pattern string) bool {
+		match, _ := filepath.Match(pattern, name) // the patterns are well formed
+		return match
+	})
+}

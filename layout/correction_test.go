@@ -1,0 +1,121 @@
+package layout
+
+import (
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// somePrinter is a printer that errs within what is taken, measured on a paper.
+func somePrinter(r *rand.Rand, paper Paper) *Printer {
+	near := func() float64 { return 0.91 + 0.18*r.Float64() }
+	return &Printer{"hall", paper, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64()}}
+}
+
+// requireDrawnFor holds a sheet against its printer: what is drawn lies within the real margins, portrait or landscape turned either way, and the cell, whose
+// length on the page is that of the correction times its own, comes out of the printer as long as it is on the board.
+func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
+	t.Helper()
+	c := b.Correction()
+	used, cell := c.Drawn(s.OnItsPage(b.Used(s))), c.Drawn(s.OnItsPage(s.Cell))
+	for _, turned := range turns[b.Orientation] {
+		at := func(x, y float64) Point { return turned(b.Paper, Point{x, y}) }
+		for _, corner := range []Point{at(used.XMM, used.YMM), at(used.RightMM(), used.BottomMM())} {
+			require.GreaterOrEqual(t, corner.XMM, p.Margins.LeftMM-1e-6)
+			require.GreaterOrEqual(t, corner.YMM, p.Margins.TopMM-1e-6)
+			require.LessOrEqual(t, corner.XMM, b.Paper.WidthMM-p.Margins.RightMM+1e-6)
+			require.LessOrEqual(t, corner.YMM, b.Paper.HeightMM-p.Margins.BottomMM+1e-6)
+		}
+		from, to := at(cell.XMM, cell.YMM), at(cell.RightMM(), cell.BottomMM())
+		across, feed := max(from.XMM, to.XMM)-min(from.XMM, to.XMM), max(from.YMM, to.YMM)-min(from.YMM, to.YMM)
+		wide, high := s.Cell.WidthMM, s.Cell.HeightMM
+		if b.Orientation == Landscape {
+			wide, high = high, wide
+		}
+		require.InDelta(t, wide, across*p.AcrossScale, 1e-6)
+		require.InDelta(t, high, feed*p.FeedScale, 1e-6)
+	}
+}
+
+// Whatever the printer, setup and lie of the paper: every sheet lies within its margins and comes out true, and so it does when it is printed again elsewhere.
+func TestSheetsForPrinters(t *testing.T) {
+	seed := uint64(time.Now().UnixNano())
+	t.Logf("seed %d", seed)
+	r := rand.New(rand.NewPCG(seed, 0))
+	a3, err := ParsePaper("A3")
+	require.NoError(t, err)
+	elsewhere, refused := 0, 0
+	for range 300 {
+		s := plain()
+		s.Printer = somePrinter(r, a4)
+		s.Orientation = []Orientation{Auto, Portrait, Landscape}[r.IntN(3)]
+		s.LightFrom = []Corner{TopLeft, TopRight, BottomLeft, BottomRight}[r.IntN(4)]
+		s.LapMM, s.MaxSheets = minLapMM+12*r.Float64(), 1+r.IntN(12)
+		p := mustPlan(t, s)
+		require.NoError(t, p.Check())
+		for _, sheet := range p.Sheets {
+			requireDrawnFor(t, p.Backdrop, sheet, *s.Printer)
+		}
+
+		paper, other := []Paper{a4, a3}[r.IntN(2)], somePrinter(r, a4)
+		q, sheets, err := p.Reprint(p.Sheets, paper, other)
+		if err != nil {
+			refused++
+			require.ErrorContains(t, err, "holds")
+			require.Equal(t, "A4", paper.Name, "A3 holds any sheet of A4")
+			continue
+		}
+		elsewhere++
+		require.Len(t, sheets, len(p.Sheets))
+		for i, sheet := range sheets {
+			requireDrawnFor(t, q.Backdrop, sheet, *other)
+			sheet.OnPage = p.Sheets[i].OnPage
+			require.Equal(t, p.Sheets[i], sheet, "nothing else is new")
+		}
+		require.Equal(t, p.Backdrop.XEdgesMM, q.Backdrop.XEdgesMM)
+
+		// And back again, to the last bit.
+		again, sheets, err := q.Reprint(sheets, a4, s.Printer)
+		require.NoError(t, err)
+		if again.Backdrop.Orientation == p.Backdrop.Orientation {
+			require.Equal(t, p.Sheets, sheets)
+			require.Equal(t, p.Backdrop, again.Backdrop)
+		}
+	}
+	require.Positive(t, elsewhere)
+	require.Positive(t, refused)
+}
+
+// By hand: A4 of a printer that prints 0.4 % short across and 0.6 % short along the feed, with margins of 3, 4, 5 and 12 mm.
+func TestCorrection(t *testing.T) {
+	b := Backdrop{Paper: a4, Orientation: Portrait, Printer: &Printer{"hall", a4, 0.996, 0.994, usualMargin}}
+	require.Equal(t, Correction{Point{104, 144.5}, 1 / 0.996, 1 / 0.994}, b.Correction(), "about the middle of 3 to 205 and 4 to 285")
+	at := b.Correction().Drawn(Rect{54.2, 45.1, 99.6, 99.4})
+	require.InDelta(t, 54, at.XMM, 1e-9)
+	require.InDelta(t, 44.5, at.YMM, 1e-9)
+	require.InDelta(t, 100, at.WidthMM, 1e-9)
+	require.InDelta(t, 100, at.HeightMM, 1e-9)
+	b.Orientation = Landscape
+	require.Equal(t, Correction{Point{148.5, 105}, 1 / 0.994, 1 / 0.996}, b.Correction(), "about the page's middle")
+	b.Printer = nil
+	require.True(t, b.Correction().None())
+}
+
+// Sheets of one printer are refused by paper that does not hold them, with the figures; a printer that was not measured is bound by the paper's edge alone.
+func TestReprintRefuses(t *testing.T) {
+	s := plain()
+	s.MaxSheets, s.Printer = 4, &Printer{"hall", a4, 1, 1, usualMargin}
+	p := mustPlan(t, s)
+	a5, err := ParsePaper("A5")
+	require.NoError(t, err)
+	_, _, err = p.Reprint(p.Sheets, a5, s.Printer)
+	require.ErrorContains(t, err, `within the margins of printer "hall": take paper or a printer that holds it`)
+	tight := Paper{"tight", 203, 282} // holds the 202 x 281 mm that the printer reaches of A4
+	_, _, err = p.Reprint(p.Sheets, tight, s.Printer)
+	require.Error(t, err)
+	q, _, err := p.Reprint(p.Sheets, tight, nil)
+	require.NoError(t, err)
+	require.Nil(t, q.Backdrop.Printer)
+}

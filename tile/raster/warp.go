@@ -1,0 +1,178 @@
+package raster
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+	"math"
+
+	"dropsheet/layout"
+)
+
+// warp is how a bent picture hangs. Its pixels are made block by block, of blocks that lie fixed on the grid, so that a pixel comes out alike in every sheet that shows it.
+//
+// From-space: grid pixels. To-space: the artwork's own, upright: the picture coordinates of a place of the board times the artwork's size.
+//
+// A block's part of the artwork is shrunk first, as far as the picture there can bear it, and looked up with a Lanczos kernel on the artwork's own axes, which blurs nothing. Where
+// the map still shrinks, the block is looked up on a finer lattice, and that filtered down along the grid's axes: no more and no less goes than the
+// grid can't show, whichever way the map stretches.
+type warp struct {
+	hanging *layout.Hanging
+	picture layout.Rect // where the grid lies on the board
+	grid    Grid
+	upright Source // the artwork; its grid is set for each block
+	shift   uint   // knots lie 1 << shift pixels apart
+}
+
+// Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain; picture is where the grid lies on the board. Beyond the printed picture's
+// outline the surround's colour stands, or white where there is none. The turn that NewSource was given then counts for nothing.
+// It must not be called any more once Cut has been.
+func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
+	s.warp = nil
+	if h.Plain() {
+		return s
+	}
+	upright := Source{art: s.art, turn: s.upright}
+	upright.width, upright.height = s.upright.Size(s.art.Bounds().Dx(), s.art.Bounds().Dy())
+	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright}
+	s.warp.shift = s.warp.knotShift()
+	return s
+}
+
+// place is what of the artwork a place of the grid shows.
+type place struct {
+	u, v           float64 // picture coordinates
+	ux, uy, vx, vy float64 // artwork pixels for a grid pixel across and down
+	inside         float64 // how far within the outline, in grid pixels
+	known          bool    // whether the drop looks there, as far as was worked out
+}
+
+// at is the place at grid coordinates.
+func (w *warp) at(x, y float64) place {
+	perX, perY := w.grid.perMM(w.picture)
+	xMM, yMM := w.picture.XMM+x/perX, w.picture.YMM+y/perY
+	shown := w.hanging.At(xMM, yMM)
+	p := place{inside: shown.InsideMM * math.Sqrt(perX*perY), known: shown.InsideMM > nowhereMM}
+	if !p.known {
+		// Well beyond the print what stands at its edge goes on, for kernels that reach there.
+		p.inside = nowhereMM
+		shown = w.hanging.At(
+			max(w.picture.XMM, min(xMM, w.picture.RightMM())),
+			max(w.picture.YMM, min(yMM, w.picture.BottomMM())),
+		)
+	}
+	width, height := float64(w.upright.width), float64(w.upright.height)
+	p.u, p.v = shown.U, shown.V
+	p.ux, p.uy, p.vx, p.vy = shown.UX*width/perX, shown.UY*width/perY, shown.VX*height/perX, shown.VY*height/perY
+	return p
+}
+
+// nowhereMM lies further beyond an outline than anything that was worked out.
+const nowhereMM = -1e8
+
+// Knots of the map.
+const (
+	maxKnotShift = 3
+	// knotReachMM is how far beyond the print a knot may be needed: a Hanging knows what the drop sees for 2 mm about it.
+	knotReachMM = 1.9
+	// knotErrorPx is by how much a straight line between two knots may miss the map half-way, in pixels of the artwork or of the grid, whichever are coarser there. Both axes may
+	// add up, and places between those that are tried may be a little worse: with 1/256 of a pixel for the kernel's phases under 0.02 in all.
+	knotErrorPx = 0.006
+	knotTries   = 48
+)
+
+// knotShift is how far apart the map's knots may lie.
+func (w *warp) knotShift() uint {
+	perX, perY := w.grid.perMM(w.picture)
+	shift := uint(maxKnotShift)
+	for shift > 0 && float64(int(1)<<shift)/min(perX, perY) > knotReachMM {
+		shift--
+	}
+	for ; shift > 0; shift-- {
+		if w.bendOver(float64(int(1)<<shift)) <= knotErrorPx {
+			break
+		}
+	}
+	return shift
+}
+
+// bendOver is by how much straight lines that many grid pixels long miss the map half-way, at worst, in pixels of the artwork or of the grid.
+func (w *warp) bendOver(length float64) (worst float64) {
+	width, height := float64(w.upright.width), float64(w.upright.height)
+	for j := range knotTries {
+		for i := range knotTries {
+			x := (float64(i) + 0.5) / knotTries * float64(w.grid.WidthPx)
+			y := (float64(j) + 0.5) / knotTries * float64(w.grid.HeightPx)
+			middle := w.at(x, y)
+			for _, way := range [2][2]float64{{length / 2, 0}, {0, length / 2}} {
+				a, b := w.at(x-way[0], y-way[1]), w.at(x+way[0], y+way[1])
+				if middle.inside < 0 || !a.known || !b.known {
+					continue
+				}
+				off := max(math.Abs((a.u+b.u)/2-middle.u)*width, math.Abs((a.v+b.v)/2-middle.v)*height)
+				worst = max(worst, off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy)))
+			}
+		}
+	}
+	return worst
+}
+
+// longest is by how much a map of slopes ux, uy, vx, vy stretches the way that it stretches most: the larger singular value.
+func longest(ux, uy, vx, vy float64) float64 {
+	// Of any map half the sum and half the difference of its singular values are these lengths.
+	return (math.Hypot(ux+vy, vx-uy) + math.Hypot(ux-vy, vx+uy)) / 2
+}
+
+// cutWarped makes the pixels of a rectangle of a bent picture.
+func (s *Source) cutWarped(r image.Rectangle) image.Image {
+	paper := color.RGBA{0xff, 0xff, 0xff, 0xff}
+	if s.beyond != nil {
+		paper = *s.beyond
+	}
+	size := image.Rect(0, 0, r.Dx(), r.Dy())
+	var to canvas
+	if s.Gray() {
+		m := image.NewGray(size)
+		repeat(m.Pix, []byte{paper.R})
+		to = canvas{m, m.Pix, m.Stride, 1, r.Min, paper}
+	} else {
+		m := image.NewRGBA(size)
+		draw.Draw(m, size, image.NewUniform(paper), image.Point{}, draw.Src)
+		to = canvas{m, m.Pix, m.Stride, 4, r.Min, paper}
+	}
+	for y := r.Min.Y >> blockShift; y<<blockShift < r.Max.Y; y++ {
+		for x := r.Min.X >> blockShift; x<<blockShift < r.Max.X; x++ {
+			b := s.warp.block(image.Pt(x<<blockShift, y<<blockShift))
+			if part := b.rect().Intersect(r); b.shows() && !part.Empty() {
+				b.draw(&to, part)
+			}
+		}
+	}
+	return to.Image
+}
+
+// canvas is what a rectangle of the grid is drawn on.
+type canvas struct {
+	image.Image
+	pix      []byte
+	stride   int
+	channels int
+	origin   image.Point // the grid pixel in its corner
+	paper    color.RGBA
+}
+
+// put writes a pixel of the grid, of which only share/256 shows picture.
+func (c *canvas) put(x, y int, pixel lanes, share int) {
+	r, g, b := pixel.levels()
+	if share < 256 {
+		mix := func(level, paper uint8) uint8 { return uint8((int(level)*share + int(paper)*(256-share) + 128) >> 8) }
+		r, g, b = mix(r, c.paper.R), mix(g, c.paper.G), mix(b, c.paper.B)
+	}
+	at := (y-c.origin.Y)*c.stride + (x-c.origin.X)*c.channels
+	if c.channels == 1 {
+		c.pix[at] = r
+		return
+	}
+	p := c.pix[at : at+4 : at+4]
+	p[0], p[1], p[2], p[3] = r, g, b, 0xff
+}

@@ -1,0 +1,185 @@
+package raster
+
+import (
+	"image"
+	"math"
+)
+
+// blockShift: blocks are 128 pixels across and down, from the grid's corner on.
+const blockShift = 7
+
+// block is a block of the grid and the knots of its map. Knot (i, j) is the place of the centre of the pixel that lies i steps right and j down of the block's
+// corner; the knots go on beyond the block as far as kernels reach.
+type block struct {
+	*warp
+	corner image.Point
+	spare  int // how many knots there are before the block's corner
+	side   int // knots to a row
+	knots  []place
+	cells  []showing       // right of and below each knot
+	part   image.Rectangle // of the cells, those that may show picture
+}
+
+func (w *warp) block(corner image.Point) *block {
+	b := &block{warp: w, corner: corner, spare: max(1, (lobes+1)>>w.shift)}
+	b.side = 1<<(blockShift-w.shift) + 2*b.spare + 1
+	b.knots = make([]place, 0, b.side*b.side)
+	for j := range b.side {
+		for i := range b.side {
+			b.knots = append(b.knots, w.at(b.centre(i, corner.X), b.centre(j, corner.Y)))
+		}
+	}
+	b.cells = make([]showing, len(b.knots))
+	for j := range b.side - 1 {
+		for i := range b.side - 1 {
+			b.cells[j*b.side+i] = b.shown(i, j)
+			if b.cells[j*b.side+i] != none {
+				b.part = b.part.Union(image.Rect(i, j, i+1, j+1))
+			}
+		}
+	}
+	return b
+}
+
+// centre is the grid coordinate of a knot.
+func (b *block) centre(i, corner int) float64 { return float64(corner+(i-b.spare)<<b.shift) + 0.5 }
+
+func (b *block) rect() image.Rectangle {
+	return image.Rectangle{b.corner, b.corner.Add(image.Pt(1<<blockShift, 1<<blockShift))}
+}
+
+// shows tells whether the block shows anything of the picture.
+func (b *block) shows() bool { return !b.part.Empty() }
+
+// showing is how much of a cell lies within the printed picture's outline.
+type showing uint8
+
+const (
+	none showing = iota
+	some         // or all or none: it must be looked at pixel by pixel
+	all
+)
+
+// shown tells of the cell right of and below a knot.
+func (b *block) shown(i, j int) showing {
+	// Far from the outline a place's distance from it is known to first order only: twice the cell's diagonal leaves room for that.
+	far := 3*float64(int(1)<<b.shift) + 1
+	nearest, furthest, known := math.Inf(1), math.Inf(-1), 0
+	for _, k := range [4]int{0, 1, b.side, b.side + 1} {
+		p := b.knots[j*b.side+i+k]
+		nearest, furthest = min(nearest, p.inside), max(furthest, p.inside)
+		if p.known {
+			known++
+		}
+	}
+	switch {
+	case known == 0 || known == 4 && furthest < -far:
+		return none
+	case nearest > far:
+		return all
+	}
+	return some
+}
+
+// shrunk chooses how far to shrink the artwork for the block, and how finely to look it up. What the grid can show of the artwork has frequencies up to
+// half a cycle a grid pixel, an ellipse in the artwork's; to either side it reaches as far as the slopes' inverse says. The least shrinking anywhere in the block counts.
+func (b *block) shrunk() (size Grid, across, down finer) {
+	byX, byY := math.Inf(1), math.Inf(1)
+	b.each(func(p place) {
+		area := math.Abs(p.ux*p.vy - p.uy*p.vx)
+		byX, byY = min(byX, area/math.Hypot(p.vx, p.vy)/roomier), min(byY, area/math.Hypot(p.ux, p.uy)/roomier)
+	})
+	byX, byY = atLeastOne(byX), atLeastOne(byY)
+	measure := func() (x, y load) {
+		x, y = load{}, load{}
+		b.each(func(p place) {
+			x, y = x.add(p.ux/byX, p.vx/byY), y.add(p.uy/byX, p.vy/byY)
+		})
+		return x, y
+	}
+	x, y := measure()
+	if over := max(x.corner, y.corner) / (foldsAt * (1 << maxFiner)); over > 1 {
+		byX, byY = byX*over, byY*over // squeezed so unevenly that it may as well blur a little
+		x, y = measure()
+	}
+	shrink := func(px int, by float64) int { return max(1, int(math.Ceil(float64(px)/by))) }
+	return Grid{shrink(b.upright.width, byX), shrink(b.upright.height, byY)}, newFiner(x), newFiner(y)
+}
+
+// atLeastOne takes what is not a number for 1 too.
+func atLeastOne(v float64) float64 {
+	if v > 1 && !math.IsInf(v, 1) {
+		return v
+	}
+	return 1
+}
+
+// each goes through the knots about the cells that show picture, where they are known.
+func (b *block) each(do func(place)) {
+	for j := b.part.Min.Y; j <= b.part.Max.Y; j++ {
+		for i := b.part.Min.X; i <= b.part.Max.X; i++ {
+			if p := b.knots[j*b.side+i]; p.known {
+				do(p)
+			}
+		}
+	}
+}
+
+// patch is the part of the shrunk artwork that a block shows, and where in it the knots lie.
+type patch struct {
+	sampler
+	xs, ys []int // the kernel's first tap for each knot, with fixedBits places
+}
+
+// patchRect is what the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it.
+func (b *block) patchRect(size Grid) image.Rectangle {
+	minX, minY, maxX, maxY := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	width, height := float64(size.WidthPx), float64(size.HeightPx)
+	b.each(func(p place) {
+		minX, maxX = min(minX, p.u*width), max(maxX, p.u*width)
+		minY, maxY = min(minY, p.v*height), max(maxY, p.v*height)
+	})
+	// One pixel more to either side, for the knots next to these and for rounding.
+	return image.Rect(
+		int(math.Floor(minX-0.5))+kernelFirst-1, int(math.Floor(minY-0.5))+kernelFirst-1,
+		int(math.Floor(maxX-0.5))+lobes+2, int(math.Floor(maxY-0.5))+lobes+2,
+	)
+}
+
+// patch reads it.
+func (b *block) patch(size Grid) patch {
+	r := b.patchRect(size)
+	width, height := float64(size.WidthPx), float64(size.HeightPx)
+	upright := b.upright
+	upright.grid = size
+	p := patch{sampler{pack(upright.cutPicture(r)), r.Dx()}, make([]int, len(b.knots)), make([]int, len(b.knots))}
+	const roundPhase = 1 << (fixedBits - phaseBits - 1)
+	fixed := func(v float64, from, to int) int {
+		v = (v - 0.5 + kernelFirst - float64(from)) * (1 << fixedBits)
+		return int(math.Round(max(0, min(v, float64((to-from-kernelTaps)<<fixedBits))))) + roundPhase
+	}
+	for i, k := range b.knots {
+		p.xs[i], p.ys[i] = fixed(k.u*width, r.Min.X, r.Max.X), fixed(k.v*height, r.Min.Y, r.Max.Y)
+	}
+	return p
+}
+
+// pack makes halves of a picture that cutPicture has made.
+func pack(m image.Image) []lanes {
+	switch m := m.(type) {
+	case *image.Gray:
+		all := make([]lanes, len(m.Pix))
+		for i, v := range m.Pix {
+			all[i] = half(v, v, v)
+		}
+		return all
+	case *image.RGBA:
+		all := make([]lanes, len(m.Pix)/4)
+		for i := range all {
+			p := m.Pix[4*i:][:4]
+			all[i] = half(p[0], p[1], p[2])
+		}
+		return all
+	}
+	return nil
+}

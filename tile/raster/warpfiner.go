@@ -1,0 +1,79 @@
+package raster
+
+import "math"
+
+// finer says how much finer than the grid a block is looked up along one axis, and how that is filtered down.
+type finer struct {
+	shift   uint    // 1 << shift places to a pixel
+	weights []lanes // of the places about a pixel's centre, an odd number
+}
+
+// Bounds of how many pixels of the shrunk artwork fall on one of the grid.
+const (
+	sparest = 1.1 // up to here they are looked up as they are; what that folds over is finest detail near what the grid can't show
+	denser  = 1.3 // from here on they are filtered in full; the kernel grows between, so that no block's edge shows
+	// roomier is how many there are of an artwork that is shrunk: so many that shrinking costs nothing of what the grid can show.
+	roomier = 1.75
+	// foldsAt is how many may fall on one of the finer places: detail of 0.65 cycles a place folds over to 0.35, where already the filter for half as many places passes nothing.
+	foldsAt  = 1.3
+	maxFiner = 3
+)
+
+// load is how many pixels of the shrunk artwork fall on a grid pixel along one of the grid's axes, at most.
+type load struct {
+	length float64 // along the way that the axis takes in the artwork
+	corner float64 // of the artwork's finest detail, which runs aslant in it: twice the cycles that it has there
+}
+
+// add takes in a place, where a grid pixel along the axis is x and y pixels of the shrunk artwork.
+func (l load) add(x, y float64) load {
+	return load{max(l.length, math.Hypot(x, y)), max(l.corner, math.Abs(x)+math.Abs(y))}
+}
+
+// newFiner chooses for a load.
+func newFiner(l load) finer {
+	if !(l.length > sparest) {
+		return finer{0, laneWeights(1, 0, 1)}
+	}
+	f := finer{shift: 1}
+	for f.shift < maxFiner && l.corner > foldsAt*float64(int(1)<<f.shift) {
+		f.shift++
+	}
+	// The kernel on the grid's pixels, in places; one place wide it picks the middle one alone.
+	width := float64(int(1) << f.shift)
+	width *= max(1/width, min(1, 0.5+0.5*(l.length-sparest)/(denser-sparest)))
+	reach := int(math.Ceil(lobes*width)) - 1
+	f.weights = laneWeights(2*reach+1, float64(reach), width)
+	return f
+}
+
+// reach is how many places the filter takes to either side.
+func (f finer) reach() int { return len(f.weights) / 2 }
+
+// places are those that pixels from x0 up to x1 need.
+func (f finer) places(x0, x1 int) (from, to int) {
+	return x0<<f.shift - f.reach(), (x1-1)<<f.shift + f.reach() + 1
+}
+
+// across filters a row of halves down to sums.
+func (f finer) across(dst, fine []lanes) {
+	for i := range dst {
+		sum := sumBias
+		for k, v := range fine[i<<f.shift:][:len(f.weights)] {
+			sum += v * f.weights[k]
+		}
+		dst[i] = sum
+	}
+}
+
+// down filters the rows about one, each of len(dst), down to sums.
+func (f finer) down(dst, rows []lanes) {
+	for i := range dst {
+		dst[i] = sumBias
+	}
+	for k, w := range f.weights {
+		for i, v := range rows[k*len(dst):][:len(dst)] {
+			dst[i] += v * w
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package texture
+
+import "math"
+
+// mostReads is how many places of the picture are read at most for one that is much longer than wide.
+const mostReads = 8
+
+// Skewed is the picture's colour at (u, v), averaged over the parallelogram of sides (ux, vx) and (uy, vy), all in picture coordinates: what a square of a
+// bent print shows. It is read along its longer axis as often as it is longer than wide, each time over its width.
+//
+// With the sides a and b in pixels, aaᵀ + bbᵀ has the squares of both axes as its eigenvalues.
+func (t *Texture) Skewed(u, v, ux, uy, vx, vy float64) Light {
+	w, h := float64(t.width), float64(t.height)
+	ux, uy, vx, vy = ux*w, uy*w, vx*h, vy*h
+	xx, xy, yy := ux*ux+uy*uy, ux*vx+uy*vy, vx*vx+vy*vy
+	middle, half := (xx+yy)/2, math.Hypot((xx-yy)/2, xy)
+	longPx, widePx := math.Sqrt(middle+half), math.Sqrt(max(0, middle-half))
+	n := mostReads
+	if longPx < mostReads*widePx {
+		n = int(math.Round(longPx / widePx))
+	}
+	if longPx <= 1 || n <= 1 {
+		return t.At(u, v, longPx)
+	}
+	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
+	var sum Light
+	for k := range n {
+		along := longPx * ((float64(k)+0.5)/float64(n) - 0.5)
+		sum = sum.Add(t.At(u+along*cos/w, v+along*sin/h, max(widePx, longPx/float64(n))))
+	}
+	return sum.Scale(1 / float32(n))
+}
