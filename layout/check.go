@@ -41,7 +41,7 @@ func (p Plan) Check() error {
 		return errors.New("the blur that passes for sharp is out of range")
 	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
 		return errors.New("the frame's pixels are out of range")
-	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
+	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells || len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)

@@ -54,8 +54,8 @@ func writeDots(t *testing.T, side int) (path string, m *image.RGBA) {
 	return path, m
 }
 
-// dropView is what the camera sees of a pasted board through the drop, a pixel for each of the frame's, by the loop's own trace; sides are the fill's.
-type dropView struct {
+// straightView is what the camera sees of a pasted board through the drop, a pixel for each of the frame's, by the loop's own trace; sides are the fill's.
+type straightView struct {
 	side       int
 	fillPx     float64   // the fill's own width, less than a pixel more than side
 	seen, want []float64 // grey levels; want is the artwork laid straight over the fill
@@ -63,7 +63,7 @@ type dropView struct {
 }
 
 // look looks through the drop from corner to corner of the fill. turnDeg is how the artwork must appear turned, clockwise; size is how many fills its side measures.
-func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnDeg, size float64) dropView {
+func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnDeg, size float64) straightView {
 	t.Helper()
 	pixel := framePixelMM
 	if j.Drop.Body != "ball" {
@@ -77,7 +77,7 @@ func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnD
 	edgeX := j.Drop.Camera * math.Tan(math.Asin(radius/j.Drop.Camera))
 	edgeY := edgeX * oval
 	half := j.Picture.Fill * max(edgeX, edgeY)
-	v := dropView{side: int(2 * half / pixel), fillPx: 2 * half / pixel}
+	v := straightView{side: int(2 * half / pixel), fillPx: 2 * half / pixel}
 	sin, cos := math.Sincos(turnDeg * math.Pi / 180)
 	const fine = 2
 	for py := range v.side {
@@ -140,7 +140,7 @@ func patchOf(art *image.RGBA, u, v, share float64) (sum float64) {
 
 // similarity is the mean structural similarity of both views over windows of 8 by 8 pixels that lie within the fill (Wang, Bovik, Sheikh and Simoncelli, Image quality
 // assessment, IEEE Transactions on Image Processing 13, 2004, with its constants 0.01 and 0.03 and even weights; recalled from memory).
-func (v dropView) similarity() float64 {
+func (v straightView) similarity() float64 {
 	const (
 		window = 8
 		c1     = 0.01 * 255 * 0.01 * 255
@@ -171,7 +171,7 @@ func (v dropView) similarity() float64 {
 
 // displaced is how far the worst dot that lies wholly within the fill is seen from where it belongs, in frame pixels, and how many dots those are. A dot's place is the
 // middle of what is darker than the ground around it.
-func (v dropView) displaced(turnDeg, size float64) (worst float64, dots int) {
+func (v straightView) displaced(turnDeg, size float64) (worst float64, dots int) {
 	middle := float64(v.side) / 2
 	sin, cos := math.Sincos(turnDeg * math.Pi / 180)
 	reach := int(0.4 / dotsAcross * v.fillPx * size) // of a dot's own field

@@ -164,6 +164,11 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 
 	m.seams = seamsight.New(plan, picture, defaultSeamWidthMM).Seams()
 	seams := seammap.Draw(plan, picture, m.seams)
+	view := dropView(plan, picture)
+	looks, err := bothLooks(plan, picture, view)
+	if err != nil {
+		return job{}, err
+	}
 	for _, file := range []struct {
 		name  string
 		write func(io.Writer) error
@@ -172,7 +177,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 			return guide.Write(w, guide.Job{
 				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
 				Picture: picture, SeamMap: seams,
-				DropView: proof.Pinhole(plan, proof.CloseUp(plan, dropViewSidePx, dropViewDrops), picture),
+				DropView: view, Looks: looks,
 			})
 		}},
 		{"proof.png", func(w io.Writer) error {
@@ -193,6 +198,30 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		}
 	}
 	return j, nil
+}
+
+// dropView is the guide's close-up of what the drop shows.
+func dropView(p layout.Plan, picture *texture.Texture) image.Image {
+	return proof.Pinhole(p, proof.CloseUp(p, dropViewSidePx, dropViewDrops), picture)
+}
+
+// bothLooks are such close-ups with the picture bulged and straight, for a job that bends it; printed is the job's own. For any other job there are none.
+func bothLooks(p layout.Plan, picture *texture.Texture, printed image.Image) (looks [2]image.Image, err error) {
+	if p.Picture.Look == layout.Bulged {
+		return looks, nil
+	}
+	for i, look := range [2]layout.Look{layout.Bulged, layout.Straight} {
+		if look == p.Picture.Look {
+			looks[i] = printed
+			continue
+		}
+		other, err := p.WithLook(look)
+		if err != nil {
+			return looks, fmt.Errorf("the picture can't be shown %s beside: %w", look, err)
+		}
+		looks[i] = dropView(other, picture)
+	}
+	return looks, nil
 }
 
 // writePNG writes the picture that draw makes.

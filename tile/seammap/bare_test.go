@@ -155,13 +155,11 @@ func TestFramedPlans(t *testing.T) {
 		name   string
 		change func(*layout.Setup)
 	}{
-		{"straight", func(s *layout.Setup) { s.Look, s.Proportions = layout.Straight, 1 }},
 		{"off the axis", func(s *layout.Setup) { s.Fit, s.Framing = layout.Inside, layout.Framing{OffX: 0.3, OffY: -0.2} }},
 		{"in a surround", func(s *layout.Setup) {
 			s.Look, s.Framing.Round, s.Surround, s.SurroundSize = 0.5, true, "#203040", layout.Size{WidthMM: 1200, HeightMM: 1100}
 		}},
 		{"straight level rod", func(s *layout.Setup) { rod(flip.LevelRod)(s); s.Look = layout.Straight }},
-		{"drawn long", func(s *layout.Setup) { s.Drop.HeightOverWidth, s.Look = 1.2, layout.Straight }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change)
