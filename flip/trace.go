@@ -9,37 +9,52 @@ type Landing struct {
 	Transmittance float64
 }
 
+// Tracer follows rays for one Sight, prepared for many of them.
+type Tracer struct {
+	surface    surface
+	index      float64
+	distanceMM float64
+}
+
+// Tracer prepares the sight for many rays.
+func (s Sight) Tracer() Tracer { return Tracer{s.Drop.surface(), s.Drop.Index, s.DistanceMM} }
+
+// Trace follows one ray; see Tracer.Trace.
+func (s Sight) Trace(r Ray) (Landing, bool) {
+	t := s.Tracer()
+	return t.Trace(r)
+}
+
 // Trace follows a ray from the camera's side to the backdrop's plane by vectors: refraction into the drop, refraction out.
 // Light reflected inside the drop is not followed. ok is false when the ray never reaches the plane.
-func (s Sight) Trace(r Ray) (Landing, bool) {
-	surface := s.Drop.surface()
-	inMM, hit := surface.enter(r)
+func (t *Tracer) Trace(r Ray) (Landing, bool) {
+	inMM, hit := t.surface.enter(r)
 	if !hit {
-		return s.land(r, Landing{Transmittance: 1})
+		return t.land(r, Landing{Transmittance: 1})
 	}
-	eta := 1 / s.Drop.Index
+	eta := 1 / t.index
 	p := r.At(inMM)
-	inside, cosIn, cosOut, ok := refract(r.Dir, surface.normal(p), eta)
+	inside, cosIn, cosOut, ok := refract(r.Dir, t.surface.normal(p), eta)
 	if !ok {
 		return Landing{}, false
 	}
 	first := reflectance(cosIn, cosOut, eta)
 
-	q := surface.leave(Ray{p, inside})
-	outside, cosIn, cosOut, ok := refract(inside, surface.normal(q).Scale(-1), s.Drop.Index)
+	q := t.surface.leave(Ray{p, inside})
+	outside, cosIn, cosOut, ok := refract(inside, t.surface.normal(q).Scale(-1), t.index)
 	if !ok {
 		return Landing{}, false
 	}
-	second := reflectance(cosIn, cosOut, s.Drop.Index)
-	return s.land(Ray{q, outside}, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
+	second := reflectance(cosIn, cosOut, t.index)
+	return t.land(Ray{q, outside}, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
 }
 
 // land runs a ray on to the backdrop's plane.
-func (s Sight) land(r Ray, l Landing) (Landing, bool) {
+func (t *Tracer) land(r Ray, l Landing) (Landing, bool) {
 	if r.Dir.Z <= 0 {
 		return Landing{}, false
 	}
-	p := r.At((s.DistanceMM - r.From.Z) / r.Dir.Z)
+	p := r.At((t.distanceMM - r.From.Z) / r.Dir.Z)
 	l.XMM, l.YMM = p.X, p.Y
 	return l, true
 }

@@ -314,28 +314,21 @@ func TestReprint(t *testing.T) {
 }
 
 func FuzzDecodeJob(f *testing.F) {
-	var whole bytes.Buffer
-	require.NoError(f, jobOfOneSheet(f).encode(&whole))
-	_, err := decodeJob(whole.Bytes())
-	require.NoError(f, err)
-	seeds := [][]byte{whole.Bytes(), []byte(`{}`), []byte(`{"dropsheet":2}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":2,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
-	if len(seeds) == 0 {
-		f.Fatal("no seeds")
+	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":3,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
+	for _, flags := range []string{"--max-sheets 1", "--look straight --turn 20 --oblate 0.9", "--body level-rod --look 0.5 --background navy"} {
+		var whole bytes.Buffer
+		require.NoError(f, jobOf(f, flags).encode(&whole))
+		_, err := decodeJob(whole.Bytes())
+		require.NoError(f, err, flags)
+		seeds = append(seeds, whole.Bytes())
 	}
 	for _, s := range seeds {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		j, err := decodeJob(text)
-		if err != nil {
-			return
-		}
-		// Whatever is taken must be drawable: finite places, on the page.
-		for _, s := range j.Sheets {
-			px := j.Print.Grid.Pixels(j.PictureOnBoard(), j.Backdrop.Printed(s))
-			if px.Empty() || math.IsNaN(s.OnPage.XMM) {
-				t.Errorf("a job was taken that can't be drawn: %s", text)
-			}
+		if j, err := decodeJob(text); err == nil {
+			// Whatever is taken must be drawable: finite places, on the page.
+			requireSoundJob(t, j, string(text))
 		}
 	})
 }
@@ -343,14 +336,20 @@ func FuzzDecodeJob(f *testing.F) {
 // jobOfOneSheet is a small job that was never made.
 func jobOfOneSheet(tb testing.TB) job {
 	tb.Helper()
+	return jobOf(tb, "--max-sheets 1")
+}
+
+// jobOf is a job that was never made, as size's flags would have it.
+func jobOf(tb testing.TB, words string) job {
+	tb.Helper()
 	var s setupFlags
 	flags := pflag.NewFlagSet("size", pflag.ContinueOnError)
 	s.register(flags)
-	require.NoError(tb, flags.Parse([]string{"--max-sheets", "1"}))
+	require.NoError(tb, flags.Parse(strings.Fields(words)))
 	p, err := sizePlan(&s, 1.5, nil)
 	require.NoError(tb, err)
 	return job{
 		Version: formatVersion, Name: "pattern", CheckCode: "ABCDEF", Plan: p,
-		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400}, Print: printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}},
+		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400}, Print: printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: pixelRect{0, 0, 600, 400}},
 	}
 }

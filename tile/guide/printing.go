@@ -22,6 +22,10 @@ func (b *book) printing() {
 	b.intro(intro)
 
 	b.topic("Print", func(b *book) {
+		if made := p.Backdrop.Printer; made != nil {
+			b.para(fmt.Sprintf("The pages are made for the printer measured as %s. It prints %s across and %s along the feed, and they make up for that: on the screen they are off by as much the other way, and what comes out is true. For any other printer, print the sheets again for it: dropsheet reprint, with %s.",
+				strong(b.clean(made.Name)), percentOff(made.AcrossScale), percentOff(made.FeedScale), strong("--printer")))
+		}
 		b.step(1, "Open "+strong("sheets.pdf")+pages)
 		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.", strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
 		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
@@ -72,7 +76,23 @@ func (b *book) checkSize() {
 		b.para(whole + strong(length(first.Cell.HeightMM)) + fmt.Sprintf(" from top to bottom, within %s.", off(first.Cell.HeightMM)))
 	}
 	b.note(strong(stop) + " Do not go on and do not cut. " + b.why())
-	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in the program that shows the PDF. Print again, and measure again. If it stays off, use another program or another printer.")
+	last := "If it stays off, use another program or another printer, or measure this one with dropsheet gauge."
+	if p.Backdrop.Printer != nil {
+		last = "If it stays off, the printer is no longer as it was measured: measure it again with dropsheet gauge."
+	}
+	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in the program that shows the PDF. Print again, and measure again. " + last)
+}
+
+// percentOff says how far a scale is off.
+func percentOff(scale float64) string {
+	off := math.Round(1e4*(scale-1)) / 100
+	switch text := short(math.Abs(off), 2) + noBreak + "%"; {
+	case off < 0:
+		return text + " short"
+	case off > 0:
+		return text + " long"
+	}
+	return "true"
 }
 
 // marked tells whether both ends of a sheet's cell are marked, across and down: by cut marks or a landing line.
@@ -120,6 +140,9 @@ func (j Job) span() (columns, rows int, widthMM, heightMM float64) {
 func (b *book) checkRuleFigure(ruleMM float64) {
 	perPaper := 1 / b.geo.scale // guide mm for one on paper
 	words := "A check rule as on the sheets; true here too, if the guide was printed at 100" + noBreak + "%."
+	if b.job.Plan.Backdrop.Printer != nil {
+		words = "A check rule as on the sheets. Only the sheets make up for the printer: measure theirs, not this one."
+	}
 	if ruleMM*perPaper > b.geo.fullMM() {
 		perPaper /= 2
 		words = "A check rule, half as large as on the sheets."

@@ -101,6 +101,12 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 			"If the 70 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm", "within 0.2 mm across and 0.1 mm down",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 }, []string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
+		{"a measured printer", "A4", func(s *layout.Setup) {
+			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125, Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}
+		}, []string{
+			"The printer measured as study inkjet, with A4 in it, with ink enough", "made for the printer measured as study inkjet", "It prints 0.4 % short across and 1.25 % long along the feed",
+			"measure it again with dropsheet gauge", "If the 100 mm are off by more than 0.2 mm, stop.",
+		}, []string{"A printer that takes", "another printer, or measure", "true here too"}},
 		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) { s.DistanceMM, s.LapMM, s.MarginMM, s.Orientation = 60, 3, 13, layout.Landscape }, []string{
 			"too small for a check rule", "If the width is off by more than 0.1 mm, or the height by more than 0.1 mm, stop.",
 		}, []string{"A check rule"}},

@@ -23,7 +23,11 @@ func (b *book) shopping() {
 		spares := max(leastSpares, int(math.Ceil(spareShare*float64(n))))
 		b.tick(fmt.Sprintf("%s of %s paper for the backdrop, and %s for slips: all from one packet, so that the white is the same. Matt paper is best: glossy paper mirrors the lamps.",
 			strong(count(n, "sheet", "sheets")), strong(paper), count(spares, "spare", "spares")))
-		b.tick("A printer that takes " + paper + " and prints to within " + length(p.Backdrop.MarginMM) + " of the paper\u2019s edge, with ink enough for all the sheets.")
+		printer := "A printer that takes " + paper + " and prints to within " + length(p.Backdrop.MarginMM) + " of the paper\u2019s edge"
+		if made := p.Backdrop.Printer; made != nil {
+			printer = "The printer measured as " + strong(b.clean(made.Name)) + ", with " + paper + " in it"
+		}
+		b.tick(printer + ", with ink enough for all the sheets.")
 	})
 	b.topic("To build", func(b *book) {
 		b.tick(fmt.Sprintf("A flat, stiff board of at least %s \u00d7 %s: the print, and a border of %s all round to hold it by. Foam board, MDF or plywood will do. Paint the border matt black or cover it.",

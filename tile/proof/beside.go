@@ -20,7 +20,7 @@ type beside struct {
 const (
 	nodesADeviation = 5
 	maxStep         = 16
-	maxRaysFor      = 6 // times the rays of a pixel go into a node at most
+	maxRaysFor      = 2 // times the rays of a pixel go into a node at most
 )
 
 // newBeside works the nodes out.

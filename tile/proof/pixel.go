@@ -11,6 +11,7 @@ import (
 // view is all that a pixel needs.
 type view struct {
 	sight  flip.Sight
+	tracer flip.Tracer
 	camera layout.Camera
 	lens   lens
 	drops  []layout.Point // their centres in their plane, optical mm from the axis; one or more
@@ -114,7 +115,7 @@ func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
 
 // through is the light along a ray that meets a drop. One that just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
 func (v *view) through(r flip.Ray, drop layout.Point, over patch) texture.Light {
-	l, ok := v.sight.Trace(fromDrop(r, drop))
+	l, ok := v.tracer.Trace(fromDrop(r, drop))
 	if !ok || !l.Through {
 		return texture.Light{}
 	}

@@ -61,7 +61,7 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 // view prepares what every pixel needs.
 func (s Scene) view() view {
 	v := view{
-		sight: s.Plan.Sight(), camera: s.Camera, drops: s.Drops, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
 	}
 	if len(v.drops) == 0 {
 		v.drops = []layout.Point{{}}

@@ -83,7 +83,7 @@ func (v *view) edgeReachMM() (reachMM float64) {
 func (v *view) throughSpread(p, drop layout.Point) (s spread) {
 	pixelMM := v.camera.PixelMM()
 	trace := func(p layout.Point, pupilX, pupilY float64) (flip.Landing, bool) {
-		l, ok := v.sight.Trace(fromDrop(v.lens.pupilRay(p, pupilX, pupilY), drop))
+		l, ok := v.tracer.Trace(fromDrop(v.lens.pupilRay(p, pupilX, pupilY), drop))
 		return l, ok && l.Through
 	}
 	centre, ok := trace(p, 0, 0)

@@ -45,6 +45,8 @@ var fromLinear = func() (table [encodeSteps + 1]uint8) {
 
 // SRGB is the pixel for a colour, clipped to what can be shown.
 func (l Light) SRGB() color.RGBA {
-	level := func(v float32) uint8 { return fromLinear[int(max(0, min(v, 1))*encodeSteps+0.5)] }
-	return color.RGBA{level(l[0]), level(l[1]), level(l[2]), 0xff}
+	return color.RGBA{encoded(l[0]), encoded(l[1]), encoded(l[2]), 0xff}
 }
+
+// encoded is the level for one colour's light.
+func encoded(v float32) uint8 { return fromLinear[int(max(0, min(v, 1))*encodeSteps+0.5)] }

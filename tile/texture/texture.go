@@ -25,13 +25,12 @@ type Texture struct {
 func New(p *artwork.Picture) *Texture {
 	t := &Texture{art: p.Image, upright: p.Upright}
 	t.width, t.height = p.Size()
-	w, h := t.width, t.height
-	read := t.artworkAt
-	for w > 1 || h > 1 {
-		half := shrink(w, h, read)
-		t.halves = append(t.halves, half)
-		w, h = half.Rect.Dx(), half.Rect.Dy()
-		read = func(x, y int) color.RGBA { return half.RGBAAt(x, y) }
+	if t.width > 1 || t.height > 1 {
+		t.halves = append(t.halves, shrink(t.width, t.height, t.artworkRow))
+	}
+	for n := len(t.halves); n > 0 && t.halves[n-1].Rect.Size() != (image.Point{X: 1, Y: 1}); n++ {
+		from := t.halves[n-1]
+		t.halves = append(t.halves, shrink(from.Rect.Dx(), from.Rect.Dy(), func(y int, _ []uint8) []uint8 { return from.Pix[y*from.Stride:] }))
 	}
 	return t
 }
@@ -50,6 +49,27 @@ func (t *Texture) Reduced(sidePx int) *image.RGBA {
 	only := image.NewRGBA(image.Rect(0, 0, 1, 1)) // an artwork of one pixel has no halves
 	only.SetRGBA(0, 0, t.artworkAt(0, 0))
 	return only
+}
+
+// artworkRow reads a row of the artwork by its upright place, four bytes a pixel, into buffer.
+func (t *Texture) artworkRow(y int, buffer []uint8) []uint8 {
+	stored := t.art.Bounds()
+	art, ycc := t.art.(*image.YCbCr)
+	if !ycc || t.upright != (flip.Turn{}) {
+		for x := range t.width {
+			c := t.artworkAt(x, y)
+			copy(buffer[4*x:4*x+4], []uint8{c.R, c.G, c.B, c.A})
+		}
+		return buffer
+	}
+	// Most artworks are upright JPEGs.
+	for x := range t.width {
+		luma, chroma := art.YOffset(x+stored.Min.X, y+stored.Min.Y), art.COffset(x+stored.Min.X, y+stored.Min.Y)
+		p := buffer[4*x : 4*x+4 : 4*x+4]
+		p[0], p[1], p[2] = color.YCbCrToRGB(art.Y[luma], art.Cb[chroma], art.Cr[chroma])
+		p[3] = 0xff
+	}
+	return buffer
 }
 
 // artworkAt reads a pixel of the artwork by its upright place.
@@ -74,12 +94,20 @@ func (t *Texture) artworkAt(x, y int) color.RGBA {
 // and four pixels of each. Outside 0 to 1 the outermost pixels go on.
 //
 // Reading a level of pixels s wide between its four nearest averages with a variance of s²/12 (the pixel) and s²/6 (the way between two):
-// as much as an even square of side s√3. So the level for spanPx is the one whose pixels are spanPx/√3 wide.
+// as much as an even square of side s√3. So the level for spanPx is the one whose pixels are spanPx/√3 wide. Between two levels, of variances one and four, a
+// share p of the coarser has the variance 1 + 3p: that of pixels m times as wide as the finer's with p = (m² - 1)/3.
 func (t *Texture) At(u, v, spanPx float64) Light {
-	level := min(math.Log2(max(spanPx/math.Sqrt(3), 1)), float64(len(t.halves)))
-	whole := int(level)
+	const widest = 1 << 30 // wider than any artwork
+	if !(spanPx < widest) {
+		spanPx = widest
+	}
+	fraction, exponent := math.Frexp(max(spanPx/math.Sqrt(3), 1)) // from 0.5 up to 1, times 2 to the exponent
+	whole := exponent - 1
+	if whole >= len(t.halves) {
+		return t.bilinear(len(t.halves), u, v)
+	}
 	near := t.bilinear(whole, u, v)
-	if part := level - float64(whole); part > 0 && whole < len(t.halves) {
+	if part := (4*fraction*fraction - 1) / 3; part > 0 {
 		return near.mix(t.bilinear(whole+1, u, v), float32(part))
 	}
 	return near
@@ -87,26 +115,44 @@ func (t *Texture) At(u, v, spanPx float64) Light {
 
 // bilinear reads one level between its four nearest pixels.
 func (t *Texture) bilinear(level int, u, v float64) Light {
-	w, h := t.width, t.height
-	if level > 0 {
-		w, h = t.halves[level-1].Rect.Dx(), t.halves[level-1].Rect.Dy()
-	}
-	x, y := u*float64(w)-0.5, v*float64(h)-0.5
-	x0, y0 := math.Floor(x), math.Floor(y)
-	fx, fy := float32(x-x0), float32(y-y0)
-	left, right := clamp(x0, w), clamp(x0+1, w)
-	top, bottom := clamp(y0, h), clamp(y0+1, h)
-	var at [4]color.RGBA
 	if level == 0 {
-		at = [4]color.RGBA{t.artworkAt(left, top), t.artworkAt(right, top), t.artworkAt(left, bottom), t.artworkAt(right, bottom)}
-	} else {
-		half := t.halves[level-1]
-		at = [4]color.RGBA{half.RGBAAt(left, top), half.RGBAAt(right, top), half.RGBAAt(left, bottom), half.RGBAAt(right, bottom)}
+		return t.bilinearArtwork(u, v)
 	}
-	upper := Linear(at[0]).mix(Linear(at[1]), fx)
-	lower := Linear(at[2]).mix(Linear(at[3]), fx)
+	half := t.halves[level-1]
+	w, h := half.Rect.Dx(), half.Rect.Dy()
+	left, right, fx := neighbours(u, w)
+	top, bottom, fy := neighbours(v, h)
+	upper, lower := half.Pix[top*half.Stride:][:4*w], half.Pix[bottom*half.Stride:][:4*w]
+	a, b := upper[4*left:][:4], upper[4*right:][:4]
+	c, d := lower[4*left:][:4], lower[4*right:][:4]
+	var out Light
+	for i := range out {
+		up, down := toLinear[a[i]], toLinear[c[i]]
+		up += (toLinear[b[i]] - up) * fx
+		down += (toLinear[d[i]] - down) * fx
+		out[i] = up + (down-up)*fy
+	}
+	return out
+}
+
+// bilinearArtwork does so in the artwork itself.
+func (t *Texture) bilinearArtwork(u, v float64) Light {
+	left, right, fx := neighbours(u, t.width)
+	top, bottom, fy := neighbours(v, t.height)
+	upper := Linear(t.artworkAt(left, top)).mix(Linear(t.artworkAt(right, top)), fx)
+	lower := Linear(t.artworkAt(left, bottom)).mix(Linear(t.artworkAt(right, bottom)), fx)
 	return upper.mix(lower, fy)
 }
 
-// clamp makes a pixel number of v on an axis of n pixels.
-func clamp(v float64, n int) int { return int(max(0, min(v, float64(n-1)))) }
+// neighbours is which two of n pixels a share of the way lies between, and how far from the first; at either end both are the outermost.
+func neighbours(share float64, n int) (first, second int, part float32) {
+	at := share*float64(n) - 0.5
+	switch {
+	case !(at > 0):
+		return 0, 0, 0
+	case at >= float64(n-1):
+		return n - 1, n - 1, 0
+	}
+	first = int(at)
+	return first, first + 1, float32(at - float64(first))
+}
