@@ -8,7 +8,6 @@ import (
 	"encoding/json"
 	"hash/crc32"
 	"io"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
