@@ -163,7 +163,7 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 func requireReached(t *testing.T, page *image.RGBA, p layout.Printer, o layout.Orientation) {
 	t.Helper()
 	m, pixel := p.Margins, 1/finePxPerMM() // a mark ends where the margin begins, and is smoothed over the pixel there
-	blank := func(u, v float64) bool { // on the upright sheet
+	blank := func(u, v float64) bool {     // on the upright sheet
 		return u < m.LeftMM-pixel || v < m.TopMM-pixel || u > p.Paper.WidthMM-m.RightMM+pixel || v > p.Paper.HeightMM-m.BottomMM+pixel
 	}
 	drawn := 0
