@@ -2,17 +2,16 @@ package flip
 
 import "math"
 
-// refract bends the unit direction d at a surface whose unit normal n faces it (d.n < 0).
-// eta is the index ratio from the ray's side to the other. ok is false on total reflection.
-// cosIn and cosOut are the cosines to the normal on either side.
-func refract(d, n Vec, eta float64) (out Vec, cosIn, cosOut float64, ok bool) {
-	cosIn = -d.Dot(n)
+// refract returns the cosine to the normal behind a surface from that before it, cosIn, 0 to 1. eta is the index ratio from the ray's side to the other.
+// ok is false on total reflection.
+//
+// The ray's part along the surface grows by eta, and so its direction d with the unit normal n that faces it becomes eta d + (eta cosIn - cosOut) n.
+func refract(cosIn, eta float64) (cosOut float64, ok bool) {
 	sin2Out := eta * eta * (1 - cosIn*cosIn) // Snell: sin out = eta sin in
 	if sin2Out >= 1 {
-		return Vec{}, cosIn, 0, false
+		return 0, false
 	}
-	cosOut = math.Sqrt(1 - sin2Out)
-	return d.Scale(eta).Add(n.Scale(eta*cosIn - cosOut)), cosIn, cosOut, true
+	return math.Sqrt(1 - sin2Out), true
 }
 
 // reflectance is the share of unpolarised light that a surface throws back: the mean of Fresnel's two polarisations

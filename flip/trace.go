@@ -1,5 +1,7 @@
 package flip
 
+import "math"
+
 // Landing is where a ray ends on the backdrop's plane, optical x and y in mm.
 type Landing struct {
 	XMM, YMM float64
@@ -12,12 +14,19 @@ type Landing struct {
 // Tracer follows rays for one Sight, prepared for many of them.
 type Tracer struct {
 	surface    surface
-	index      float64
+	roundMM    float64 // radius of a ball or a rod; 0 for a body of which the curvature changes from place to place
+	index, eta float64 // eta is 1/index
 	distanceMM float64
 }
 
 // Tracer prepares the sight for many rays.
-func (s Sight) Tracer() Tracer { return Tracer{s.Drop.surface(), s.Drop.Index, s.DistanceMM} }
+func (s Sight) Tracer() Tracer {
+	t := Tracer{surface: s.Drop.surface(), index: s.Drop.Index, eta: 1 / s.Drop.Index, distanceMM: s.DistanceMM}
+	if !s.Drop.Oblate() {
+		t.roundMM = s.Drop.RadiusMM()
+	}
+	return t
+}
 
 // Trace follows one ray; see Tracer.Trace.
 func (s Sight) Trace(r Ray) (Landing, bool) {
@@ -27,35 +36,56 @@ func (s Sight) Trace(r Ray) (Landing, bool) {
 
 // Trace follows a ray from the camera's side to the backdrop's plane by vectors: refraction into the drop, refraction out.
 // Light reflected inside the drop is not followed. ok is false when the ray never reaches the plane.
+//
+// On a quadric W the way in and the way out of a chord along d have slopes p.W.d that are alike but for their sign. Where the surface is round the angles are too:
+// the ray leaves at the angle at which it came, and each face throws back the same share.
 func (t *Tracer) Trace(r Ray) (Landing, bool) {
-	inMM, hit := t.surface.enter(r)
+	from, d := r.From, r.Dir
+	p, slope, hit := t.surface.enter(from, d)
 	if !hit {
-		return t.land(r, Landing{Transmittance: 1})
+		return t.land(from, d, Landing{Transmittance: 1})
 	}
-	eta := 1 / t.index
-	p := r.At(inMM)
-	inside, cosIn, cosOut, ok := refract(r.Dir, t.surface.normal(p), eta)
+	gradient := t.surface.weigh(p)
+	unit := t.unit(gradient)
+	cosIn := slope * unit
+	cosInside, ok := refract(cosIn, t.eta)
 	if !ok {
 		return Landing{}, false
 	}
-	first := reflectance(cosIn, cosOut, eta)
+	first := reflectance(cosIn, cosInside, t.eta)
+	d = d.Scale(t.eta).Add(gradient.Scale((t.eta*cosIn - cosInside) * unit))
 
-	q := t.surface.leave(Ray{p, inside})
-	outside, cosIn, cosOut, ok := refract(inside, t.surface.normal(q).Scale(-1), t.index)
-	if !ok {
-		return Landing{}, false
+	slope = cosInside / unit
+	p = p.Add(d.Scale(2 * slope / d.Dot(t.surface.weigh(d))))
+	gradient = t.surface.weigh(p)
+	cosOut, second := cosIn, first
+	if t.roundMM == 0 {
+		unit = t.unit(gradient)
+		cosInside = slope * unit
+		if cosOut, ok = refract(cosInside, t.index); !ok {
+			return Landing{}, false
+		}
+		second = reflectance(cosInside, cosOut, t.index)
 	}
-	second := reflectance(cosIn, cosOut, t.index)
-	return t.land(Ray{q, outside}, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
+	d = d.Scale(t.index).Add(gradient.Scale((cosOut - t.index*cosInside) * unit))
+	return t.land(p, d, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
+}
+
+// unit is what makes the surface's gradient a unit normal: 1 over its length, which is the radius where the surface is round.
+func (t *Tracer) unit(gradient Vec) float64 {
+	if t.roundMM > 0 {
+		return t.roundMM
+	}
+	return 1 / math.Sqrt(gradient.Dot(gradient))
 }
 
 // land runs a ray on to the backdrop's plane.
-func (t *Tracer) land(r Ray, l Landing) (Landing, bool) {
-	if r.Dir.Z <= 0 {
+func (t *Tracer) land(from, d Vec, l Landing) (Landing, bool) {
+	if d.Z <= 0 {
 		return Landing{}, false
 	}
-	p := r.At((t.distanceMM - r.From.Z) / r.Dir.Z)
-	l.XMM, l.YMM = p.X, p.Y
+	mm := (t.distanceMM - from.Z) / d.Z
+	l.XMM, l.YMM = from.X+mm*d.X, from.Y+mm*d.Y
 	return l, true
 }
 

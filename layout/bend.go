@@ -9,9 +9,11 @@ import (
 
 // MadeFor is what a print was bent for. Another camera tried on a job changes what is seen of it, not the print.
 type MadeFor struct {
-	CameraMM    float64 `json:"camera_distance_mm"`
-	Fill        float64 `json:"fill"`          // where the print ends: what lies further out is not printed
-	FlatPerDrop float64 `json:"flat_per_drop"` // mm of the flat picture for a millimetre of the drop's plane
+	CameraMM float64 `json:"camera_distance_mm"`
+	// HeightOverWidth is above 0 for a drop out of round.
+	HeightOverWidth float64 `json:"height_over_width,omitempty"`
+	Fill            float64 `json:"fill"`          // where the print ends: what lies further out is not printed
+	FlatPerDrop     float64 `json:"flat_per_drop"` // mm of the flat picture for a millimetre of the drop's plane
 }
 
 // Plain tells whether the picture is printed flat, upright and whole, its middle on the axis: a rectangle in even proportion.
@@ -26,6 +28,7 @@ type bent struct {
 	fill  float64
 	frame frame   // of the picture as it appears in the drop, in units of heightMM
 	flat  float64 // the flat picture's height in mm
+	round float64 // mm of the flat picture: the radius of the circle that is printed of a round subject; 0 for any other
 }
 
 // bent works out how the picture of a setup is bent for a sight and a fill. ok is false when the drop sees no backdrop there.
@@ -39,8 +42,16 @@ func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
 	}
 	f := s.Framing.frame(s.Proportions)
 	in := insideOutline(sight, fill)
+	if s.Framing.Round { // a circle is whole in the drop as far as its shorter axis goes
+		on.WidthMM = min(on.WidthMM, on.HeightMM)
+		in.WidthMM = min(in.WidthMM, in.HeightMM)
+		on.HeightMM, in.HeightMM = on.WidthMM, in.WidthMM
+	}
 	flat := f.scale(s.Fit, on)
-	b = bent{flip.Bend{Sight: sight, Straight: float64(s.Look), FlatPerDrop: flat / f.scale(s.Fit, in)}, fill, f, flat}
+	b = bent{bend: flip.Bend{Sight: sight, Straight: float64(s.Look), FlatPerDrop: flat / f.scale(s.Fit, in)}, fill: fill, frame: f, flat: flat}
+	if s.Framing.Round {
+		b.round = f.nearest() * flat
+	}
 	return b, flat > 0
 }
 
@@ -84,6 +95,9 @@ func turned(d flip.Drop, at Point) Point {
 // inPicture tells whether a place of the flat picture, as it hangs, is within its sides, with a hair to spare.
 func (b bent) inPicture(at Point) bool {
 	at = turned(b.bend.Sight.Drop, at)
+	if b.round > 0 && math.Hypot(at.XMM, at.YMM) > b.round*(1+1e-12)+slack {
+		return false
+	}
 	for i, n := range b.frame.normals {
 		if at.XMM*n.XMM+at.YMM*n.YMM > b.frame.away[i]*b.flat*(1+1e-12)+slack {
 			return false
@@ -182,11 +196,11 @@ func extent(outline []edge) (size Size) {
 }
 
 // print is the same extent, quickly: a picture that covers a ball is printed as far as the drop sees at the fill, and of one that lies inside the corners lie furthest out.
-// A rod's is looked for in few directions.
+// A rod's, and a circle's, is looked for in few directions, straight across and down among them.
 func (b bent) print(fit Fit) (size Size, ok bool) {
 	s := b.bend.Sight
-	if s.Drop.Body != flip.Ball {
-		return extent(b.outlineIn(outlineDirections/24, 28)), true
+	if s.Drop.Body != flip.Ball || b.round > 0 {
+		return extent(b.outlineIn(outlineDirections/20, 28)), true
 	}
 	if fit == Cover {
 		semi, ok := seesAt(s, b.fill)
@@ -207,11 +221,16 @@ func (b bent) print(fit Fit) (size Size, ok bool) {
 // bent is the plan's own bent picture, for the camera that it was made for. The picture must not be plain.
 func (p Plan) bent() bent {
 	sight := p.Sight()
-	sight.CameraMM = p.Picture.MadeFor.CameraMM
-	return bent{
-		flip.Bend{Sight: sight, Straight: float64(p.Picture.Look), FlatPerDrop: p.Picture.MadeFor.FlatPerDrop},
-		p.Picture.MadeFor.Fill,
-		p.Picture.Framing.frame(p.Picture.FlatWidthMM / p.Picture.FlatHeightMM),
-		p.Picture.FlatHeightMM,
+	made := p.Picture.MadeFor
+	sight.CameraMM, sight.Drop.HeightOverWidth = made.CameraMM, made.HeightOverWidth
+	b := bent{
+		bend:  flip.Bend{Sight: sight, Straight: float64(p.Picture.Look), FlatPerDrop: made.FlatPerDrop},
+		fill:  made.Fill,
+		frame: p.Picture.Framing.frame(p.Picture.FlatWidthMM / p.Picture.FlatHeightMM),
+		flat:  p.Picture.FlatHeightMM,
 	}
+	if p.Picture.Framing.Round {
+		b.round = b.frame.nearest() * b.flat
+	}
+	return b
 }

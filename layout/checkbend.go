@@ -27,9 +27,23 @@ func (p Plan) checkBend() error {
 	if proportions := pic.FlatWidthMM / pic.FlatHeightMM; !(m.Fill > 0 && m.Fill < 1 && proportions >= leastProportions && proportions <= mostProportions) {
 		return errors.New("the fill or the proportions that the print was made for are out of range")
 	}
-	made := p.bent().bend.Sight
+	b := p.bent()
+	made := b.bend.Sight
+	if err := checkShape(made.Drop); err != nil {
+		return err
+	}
 	if err := checkCameraDistance(made); err != nil || made.Reverses() != p.Drop.Reverses {
 		return errors.New("the camera that the print was made for does not see it turned over")
+	}
+	// All of it follows from the fill: a file that says otherwise could ask for pictures of any size.
+	s := p.setup()
+	s.Drop = made.Drop
+	again, ok := s.bent(made, m.Fill)
+	print, okPrint := again.print(pic.Fit)
+	const within = 1e-6
+	if !ok || !okPrint || !(math.Abs(again.flat/b.flat-1) <= within && math.Abs(again.bend.FlatPerDrop/m.FlatPerDrop-1) <= within &&
+		math.Abs(print.WidthMM/pic.WidthMM-1) <= within && math.Abs(print.HeightMM/pic.HeightMM-1) <= within) {
+		return errors.New("the print is not as large as its fill, look and framing make it")
 	}
 	if p.Backdrop.Surround == Stretch {
 		return errors.New("a bent picture can't be stretched on")

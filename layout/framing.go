@@ -54,6 +54,9 @@ func (f Framing) frame(proportions float64) frame {
 	}
 }
 
+// nearest is how far the nearest side lies from the axis.
+func (f frame) nearest() float64 { return min(f.away[0], f.away[1], f.away[2], f.away[3]) }
+
 // scale is how large the picture must be, its height, to meet an ellipse about the axis of these semi-axes: to cover it, each side must lie outside
 // of the ellipse's tangent in its direction; to lie inside, no corner may. A rod's ellipse has no extent along it, where any size serves.
 func (f frame) scale(fit Fit, semi Size) (heightMM float64) {

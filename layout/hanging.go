@@ -21,7 +21,7 @@ type bentOnBoard struct {
 	middle                    Point // of the board, which the axis meets
 	sin, cos                  float64
 	halfWidthMM, halfHeightMM float64 // of the drop's outline
-	through                   lattice
+	through                   *lattice
 }
 
 // Shown is what a place shows.
@@ -40,7 +40,7 @@ const beyondMM = -1e9
 func (p Plan) Hang() *Hanging {
 	h := p.hang()
 	if b := h.bent; b != nil {
-		b.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, b.bend.Sight.SeenThrough)
+		b.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, p.Drop.DistanceMM, b.bend.Sight.SeenThrough)
 	}
 	return h
 }
@@ -120,6 +120,12 @@ func (b *bentOnBoard) at(xMM, yMM float64) Shown {
 	for i, n := range b.frame.normals {
 		away := b.frame.away[i]*b.flat - (n.XMM*at.XMM + n.YMM*at.YMM)
 		inside = min(inside, away/length(n.XMM*ax.XMM+n.YMM*ax.YMM, n.XMM*ay.XMM+n.YMM*ay.YMM))
+	}
+	if b.round > 0 {
+		if away := length(at.XMM, at.YMM); away > 0 {
+			x, y := at.XMM/away, at.YMM/away
+			inside = min(inside, (b.round-away)/length(x*ax.XMM+y*ax.YMM, x*ay.XMM+y*ay.YMM))
+		}
 	}
 	shown := Shown{InsideMM: inside}
 	shown.U, shown.V = b.picture(at)

@@ -1,6 +1,9 @@
 package layout
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Bounds of what counts as picture on a cell, in mm.
 const (
@@ -8,27 +11,52 @@ const (
 	outlineStepMM  = 0.25
 )
 
-// region tells which cells of the plan's board carry picture; it is nil where all do: the picture is plain, or a surround fills the board.
-func (p Plan) region(board Size) func(cell Rect) bool {
+// carrying tells, of the cells between edges of columns and rows, row by row, which carry picture.
+type carrying func(xs, ys []float64) []bool
+
+// region tells which cells of a board carry picture; it is nil where all do: the picture is plain, or a surround fills the board.
+func (p Plan) region(board Size) carrying {
 	if p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly {
 		return nil
 	}
-	b := p.inked()
+	return p.inked().carrying(board)
+}
+
+// carrying is a cell's if the outline comes into it, or else if the outline goes round it.
+func (b bent) carrying(board Size) carrying {
 	outline := onBoard(b.outline(), board)
-	return func(cell Rect) bool {
+	return func(xs, ys []float64) []bool {
+		columns, rows := len(xs)-1, len(ys)-1
+		carries := make([]bool, columns*rows)
+		within := func(edges []float64, mm float64) (cell int, ok bool) {
+			cell, _ = slices.BinarySearch(edges, mm)
+			cell--
+			return cell, cell >= 0 && cell < len(edges)-1 && mm > edges[cell]+leastPictureMM && mm < edges[cell+1]-leastPictureMM
+		}
 		for _, at := range outline {
-			if at.XMM > cell.XMM+leastPictureMM && at.XMM < cell.RightMM()-leastPictureMM && at.YMM > cell.YMM+leastPictureMM && at.YMM < cell.BottomMM()-leastPictureMM {
-				return true
+			column, okX := within(xs, at.XMM)
+			row, okY := within(ys, at.YMM)
+			if okX && okY {
+				carries[row*columns+column] = true
 			}
 		}
-		x, y := cell.XMM+cell.WidthMM/2-board.WidthMM/2, cell.YMM+cell.HeightMM/2-board.HeightMM/2
-		throughX, throughY, ok := b.bend.Sight.SeenThrough(x, y)
-		if !ok {
-			return false
+		for row := range rows {
+			for column := range columns {
+				i := row*columns + column
+				carries[i] = carries[i] || b.shows((xs[column]+xs[column+1]-board.WidthMM)/2, (ys[row]+ys[row+1]-board.HeightMM)/2)
+			}
 		}
-		_, ok = b.printed(throughX, throughY)
-		return ok
+		return carries
 	}
+}
+
+// shows tells whether picture is printed at a place, optical mm from the axis.
+func (b bent) shows(xMM, yMM float64) bool {
+	throughX, throughY, ok := b.bend.Sight.SeenThrough(xMM, yMM)
+	if ok {
+		_, ok = b.printed(throughX, throughY)
+	}
+	return ok
 }
 
 // inked is the bent picture with what fills up the rest of the fill, if anything does.
@@ -36,7 +64,7 @@ func (p Plan) inked() bent {
 	b := p.bent()
 	if p.Backdrop.FillOnly {
 		const anywhere = 1e9 // picture heights: the fill alone ends it
-		b.frame.away = [4]float64{anywhere, anywhere, anywhere, anywhere}
+		b.frame.away, b.round = [4]float64{anywhere, anywhere, anywhere, anywhere}, 0
 	}
 	return b
 }

@@ -17,7 +17,7 @@ type DarkRim struct {
 // DarkRim works the ring out. A rod has one across its own axis only; the other shares are 0.
 func (p Plan) DarkRim() DarkRim {
 	turn := p.Drop.Reverses.Turn()
-	if !p.Picture.Plain() && (p.Backdrop.Surround == "" || p.Backdrop.FillOnly) {
+	if !p.filled() {
 		return p.bentRim(turn)
 	}
 	var rim DarkRim
@@ -32,6 +32,11 @@ func (p Plan) DarkRim() DarkRim {
 		rim.CornerShare = 1 - p.shareSeen(Point{halfW, halfH})
 	}
 	return rim
+}
+
+// filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround fills the board.
+func (p Plan) filled() bool {
+	return p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly
 }
 
 // shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is seen; 1 where the drop sees no further.

@@ -101,12 +101,12 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
 	xs, lastX := across.place(func(x float64) burden { return weigh(Seam{Axis: "x", AtMM: x, ToMM: b.HeightMM}, costs.Down) })
 	ys, lastY := down.place(func(y float64) burden { return weigh(Seam{Axis: "y", AtMM: y, ToMM: b.WidthMM}, costs.Across) })
 
-	carries := p.region(Size{b.WidthMM, b.HeightMM})
-	slid, sheets := b.cut(xs, ys, carries)
+	region := p.region(Size{b.WidthMM, b.HeightMM})
+	slid, sheets := b.cut(xs, ys, region)
 	if len(sheets) > len(p.Sheets) {
 		// Beyond a round or bent picture cells are bare. A seam is no reason to print on one more.
 		xs, ys = across.even, down.even
-		slid, sheets = b.cut(xs, ys, carries)
+		slid, sheets = b.cut(xs, ys, region)
 	}
 	p.Backdrop, p.Sheets, p.Seams = slid, sheets, slid.seams(sheets)
 	return Placement{

@@ -11,11 +11,11 @@ import (
 // The print grows with distance and fill, so the one that is wanted is found by halving.
 func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, print Size, fill float64, err error) {
 	fill = s.Fill
-	if fill == 0 && (s.Print == Size{} && s.MaxSheets == 0 || s.DistanceMM == 0) {
-		fill = s.defaultFill()
-	}
 	if s.DistanceMM == 0 && s.Print == (Size{}) && s.MaxSheets == 0 {
 		sight.DistanceMM = DefaultDistanceMM
+	}
+	if fill == 0 && (s.Print == Size{} && s.MaxSheets == 0 || s.DistanceMM == 0) {
+		fill = s.defaultFill(sight)
 	}
 	switch {
 	case sight.DistanceMM != 0 && fill != 0:
@@ -30,9 +30,14 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 			at := sight
 			at.DistanceMM = mm
 			return s.printFor(at, fill)
+		}, func(mm float64, print Size, l paperLie) float64 {
+			at := sight
+			at.DistanceMM = mm
+			return s.sheetsAt(at, fill, print, l)
 		})
 	default:
-		fill, err = s.grown(0.01, largestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) })
+		fill, err = s.grown(0.01, largestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) },
+			func(fill float64, print Size, l paperLie) float64 { return s.sheetsAt(sight, fill, print, l) })
 	}
 	if err != nil {
 		return sight, print, fill, err
@@ -45,7 +50,7 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 }
 
 // grown is the value between two at which the print, which grows with it, is as wide as asked for, or the largest that the sheets allowed hold.
-func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool)) (float64, error) {
+func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool), sheetsAt func(float64, Size, paperLie) float64) (float64, error) {
 	tooLarge := func(v float64) bool {
 		print, ok := printAt(v)
 		if !ok {
@@ -55,7 +60,7 @@ func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (S
 			return print.WidthMM > s.Print.WidthMM
 		}
 		for _, l := range lies {
-			if columns, rows := l.sheetsFor(print); float64(columns)*float64(rows) <= float64(s.MaxSheets) {
+			if sheetsAt(v, print, l) <= float64(s.MaxSheets) {
 				return false
 			}
 		}
@@ -67,7 +72,11 @@ func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (S
 		}
 		return 0, fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill", s.MaxSheets, s.Paper.Name)
 	}
-	for range 60 {
+	halvings := 60
+	if s.Print == (Size{}) {
+		halvings = 40 // to a millionth: sheets are counted each time
+	}
+	for range halvings {
 		if middle := math.Sqrt(from * to); tooLarge(middle) {
 			to = middle
 		} else {
@@ -90,9 +99,41 @@ func (s Setup) checkAgrees(print Size) error {
 // at any fill (at 0.95 of a drop of water three quarters of the light come through; at the edge none do).
 const RoundFill = 0.95
 
-func (s Setup) defaultFill() float64 {
-	if s.Framing.Round {
-		return RoundFill
+// defaultFill is the fill when none is asked for. A long drop looks backwards before 0.95: then a round subject gets the largest that it does not.
+func (s Setup) defaultFill(sight flip.Sight) float64 {
+	if !s.Framing.Round {
+		return DefaultFill
 	}
-	return DefaultFill
+	if sight.DistanceMM == 0 {
+		sight.DistanceMM = DefaultDistanceMM
+	}
+	const step = 0.01
+	fill := RoundFill
+	for fill > DefaultFill {
+		if _, ok := seesAt(sight, fill); ok {
+			break
+		}
+		fill -= step
+	}
+	return fill
+}
+
+// sheetsAt counts the sheets of a print as the paper lies, those of cells that carry picture.
+func (s Setup) sheetsAt(sight flip.Sight, fill float64, print Size, l paperLie) float64 {
+	columns, rows := l.sheetsFor(print)
+	all := float64(columns) * float64(rows)
+	if s.plain() || s.fills() != "" || all > mostCells {
+		return all
+	}
+	b, ok := s.bent(sight, fill)
+	if !ok {
+		return all
+	}
+	n := 0.0
+	for _, carries := range b.carrying(print)(edges(l.across.cells(print.WidthMM, columns), print.WidthMM, s.LightFrom.Left()), edges(l.down.cells(print.HeightMM, rows), print.HeightMM, s.LightFrom.Top())) {
+		if carries {
+			n++
+		}
+	}
+	return n
 }

@@ -120,7 +120,7 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 			return Plan{}, nil, s.seesNothing(fill)
 		}
 		plan.Picture.FlatWidthMM, plan.Picture.FlatHeightMM = b.flat*s.Proportions, b.flat
-		plan.Picture.MadeFor = &MadeFor{s.CameraMM, fill, b.bend.FlatPerDrop}
+		plan.Picture.MadeFor = &MadeFor{s.CameraMM, s.Drop.HeightOverWidth, fill, b.bend.FlatPerDrop}
 	}
 	plan.Camera.FocusMM = plan.focusMM(camera.Focus)
 	return plan, lies, nil
@@ -128,8 +128,8 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 
 // tile chooses the way of laying the paper that takes the fewest sheets, and cuts the board.
 //
-// carries tells whether a cell carries picture; nil when every one does.
-func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backdrop, []Sheet, error) {
+// region tells which cells carry picture; nil when every one does.
+func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []Sheet, error) {
 	lay := func(l paperLie) Backdrop {
 		columns, rows := l.sheetsFor(board)
 		return Backdrop{
@@ -142,8 +142,8 @@ func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backd
 	for _, l := range lies {
 		columns, rows := l.sheetsFor(board)
 		n := float64(columns) * float64(rows)
-		if carries != nil && n <= mostCells {
-			_, sheets := lay(l).cutEven(carries)
+		if region != nil && n <= mostCells {
+			_, sheets := lay(l).cutEven(region)
 			n = float64(len(sheets))
 		}
 		if n < fewest {
@@ -158,7 +158,7 @@ func (s Setup) tile(lies []paperLie, board Size, carries func(Rect) bool) (Backd
 		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
 			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
 	}
-	b, sheets := lay(best).cutEven(carries)
+	b, sheets := lay(best).cutEven(region)
 	return b, sheets, nil
 }
 

@@ -63,19 +63,23 @@ func (l paperLie) sheetsFor(print Size) (columns, rows int) {
 const mostCells = 4 * mostSheets
 
 // cutEven lays the print out in even cells.
-func (b Backdrop) cutEven(carries func(Rect) bool) (Backdrop, []Sheet) {
+func (b Backdrop) cutEven(region carrying) (Backdrop, []Sheet) {
 	l := b.lie()
 	return b.cut(
 		edges(l.across.cells(b.WidthMM, b.Columns), b.WidthMM, b.LightFrom.Left()),
 		edges(l.down.cells(b.HeightMM, b.Rows), b.HeightMM, b.LightFrom.Top()),
-		carries,
+		region,
 	)
 }
 
 // cut lays the print out in cells with these edges, in rising order, and numbers the sheets in pasting order: from the lamp's corner row by row,
-// so that each sheet is pasted over laps that are already down. Where carries, if not nil, says that a cell carries no picture, there is no sheet.
-func (b Backdrop) cut(xs, ys []float64, carries func(Rect) bool) (Backdrop, []Sheet) {
+// so that each sheet is pasted over laps that are already down. Where region, if not nil, says that a cell carries no picture, there is no sheet.
+func (b Backdrop) cut(xs, ys []float64, region carrying) (Backdrop, []Sheet) {
 	b.XEdgesMM, b.YEdgesMM = xs, ys
+	var carries []bool
+	if region != nil {
+		carries = region(xs, ys)
+	}
 	left, top := b.LightFrom.Left(), b.LightFrom.Top()
 	sheets := make([]Sheet, 0, b.Columns*b.Rows)
 	for i := range b.Rows {
@@ -86,7 +90,7 @@ func (b Backdrop) cut(xs, ys []float64, carries func(Rect) bool) (Backdrop, []Sh
 				Name: sheetName(row, column), Page: len(sheets) + 1, Row: row, Column: column,
 				Cell: Rect{xs[column-1], ys[row-1], xs[column] - xs[column-1], ys[row] - ys[row-1]},
 			}
-			if carries != nil && !carries(s.Cell) {
+			if carries != nil && !carries[(row-1)*b.Columns+column-1] {
 				continue
 			}
 			s.OnPage = b.onPage(s)

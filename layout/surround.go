@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"image/color"
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -36,13 +37,20 @@ func ParseSurround(s string) (Surround, error) {
 	if surround := Surround(word); surround == Stretch || hexColour.MatchString(word) {
 		return surround, nil
 	}
-	var names []string
-	for name := range colourNames {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return "", fmt.Errorf("%q is not a surround: take stretch, a colour such as #203040, or one of %s", s, strings.Join(names, ", "))
+	return "", fmt.Errorf("%q is not a surround: take stretch, a colour such as #203040, or one of %s", s, strings.Join(colourWords(), ", "))
 }
+
+// ParseColour reads a surround that is a colour.
+func ParseColour(s string) (Surround, error) {
+	surround, err := ParseSurround(s)
+	if err != nil || surround == Stretch {
+		return "", fmt.Errorf("%q is not a colour: take one such as #203040, or one of %s", s, strings.Join(colourWords(), ", "))
+	}
+	return surround, nil
+}
+
+// colourWords lists the names, in order.
+func colourWords() []string { return slices.Sorted(maps.Keys(colourNames)) }
 
 // Colour is the surround's colour, in the artwork's own colours and opaque. ok is false where the picture goes on instead.
 func (s Surround) Colour() (c color.RGBA, ok bool) {
@@ -72,6 +80,8 @@ func (s Setup) board(outline Plan) (Size, error) {
 	case s.Background != "" && s.SurroundSize == Size{}:
 		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)
 		return Size{max(print.WidthMM, 2*semi.WidthMM), max(print.HeightMM, 2*semi.HeightMM)}, nil
+	case s.Background != "":
+		return Size{}, errors.New("a background fills what the drop sees at the fill, and takes no size: leave the size out, or ask for a surround in place of the background")
 	case s.Surround == "" && s.SurroundSize == Size{}:
 		return print, nil
 	case s.Surround == "":

@@ -14,7 +14,8 @@ type Travel struct {
 	// (fit inside), what it leaves free there.
 	HeldFill float64 `json:"held_fill"`
 	// AcrossMM and DownMM are how far the drop may move to either side, and up and down, before the rim comes into HeldFill on the side that the board's
-	// edge comes nearer; square to that it may come in by a hundredth of the radius. nil along a rod, where any travel leaves the view as it is. A picture that covers the fill allows none along its shorter side.
+	// edge comes nearer, or of a picture that does not fill its board the edge of what is printed; square to that it may come in by a hundredth of the radius. Of two
+	// sides that differ the worse counts. nil along a rod, where any travel leaves the view as it is. A picture that covers the fill allows none along its shorter side.
 	AcrossMM *float64 `json:"across_mm,omitempty"`
 	DownMM   *float64 `json:"down_mm,omitempty"`
 
@@ -26,7 +27,7 @@ type AskedTravel struct {
 	TravelMM float64 `json:"travel_mm"`
 	Fill     float64 `json:"fill"`  // that stays free of the dark rim all along; 0 when the drop's middle looks past the board
 	Holds    bool    `json:"holds"` // HeldFill does
-	// NeedsBoard is the least board with which HeldFill stays free. nil when none does.
+	// NeedsBoard is the least board, filled to its edges, with which HeldFill stays free. nil when none does.
 	NeedsBoard *Size `json:"needs_board_mm,omitempty"`
 	// Print is the print at this distance that is such a board; nil when it is not needed or not to be had.
 	Print *Remedy `json:"larger_print,omitempty"`
@@ -61,7 +62,10 @@ func (p Plan) Travel() Travel {
 
 // tolerated is how far the drop may move along a direction, of length 1, and against it, with a fill free of the rim.
 func (p Plan) tolerated(fill float64, along Point) *float64 {
-	free := func(mm float64) bool {
+	if !p.filled() {
+		return p.toleratedByInk(fill, along)
+	}
+	return p.furthestFree(along, func(mm float64) bool {
 		to := Point{mm * along.XMM, mm * along.YMM}
 		halves, ok := p.seesRound(fill, to)
 		within, okWithin := p.seesRound(fill-hardlyFill, to)
@@ -72,7 +76,11 @@ func (p Plan) tolerated(fill float64, along Point) *float64 {
 			halves.HeightMM = within.HeightMM
 		}
 		return ok && okWithin && p.onBoard(halves)
-	}
+	})
+}
+
+// furthestFree is the largest travel along a direction that leaves the view free, by halving.
+func (p Plan) furthestFree(along Point, free func(mm float64) bool) *float64 {
 	// The drop's middle looks at the board's edge from here on.
 	low, high := 0.0, math.Hypot(p.Backdrop.WidthMM*along.XMM, p.Backdrop.HeightMM*along.YMM)/2/p.perDropMM()
 	for range 60 {
@@ -98,6 +106,18 @@ func (p Plan) onBoard(halves Size) bool {
 // axis, in its plane: traced rays from the entrance pupil, round the line to the drop's centre, which is the middle of its outline.
 // For a rod they are the two that cross its axis at right angles. ok is false where one of them never reaches the board's plane.
 func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
+	ok = p.looksRound(drop, func(_, _ float64) float64 { return fill }, func(at Point) bool {
+		halves.WidthMM, halves.HeightMM = max(halves.WidthMM, math.Abs(at.XMM)), max(halves.HeightMM, math.Abs(at.YMM))
+		return true
+	})
+	if !ok {
+		return Size{}, false
+	}
+	return halves, true
+}
+
+// looksRound goes round such a circle, at the fill for each direction's sine and cosine, and tells whether all the places there, from the board's middle, are as asked.
+func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked func(at Point) bool) bool {
 	s := p.Sight()
 	// In the drop's own frame, with the drop at the origin, pupil and board's middle move the other way.
 	if s.Drop.Body == flip.UprightRod {
@@ -113,8 +133,7 @@ func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
 	// Two directions square to the axis: sideways in the drop's plane, and the one square to both.
 	side := flip.Vec{X: axis.Z, Y: 0, Z: -axis.X}.Unit()
 	down := flip.Vec{X: axis.Y*side.Z - axis.Z*side.Y, Y: axis.Z*side.X - axis.X*side.Z, Z: axis.X*side.Y - axis.Y*side.X}
-	radiusMM := fill * awayMM * math.Tan(math.Asin(s.Drop.RadiusMM()/awayMM))
-
+	edge := math.Tan(math.Asin(s.Drop.RadiusMM() / awayMM))
 	first, step, n := 0.0, 2*math.Pi/azimuths, azimuths
 	switch s.Drop.Body {
 	case flip.UprightRod:
@@ -124,19 +143,21 @@ func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
 	}
 	for i := range n {
 		sin, cos := math.Sincos(first + float64(i)*step)
+		radiusMM := fill(sin, cos) * awayMM * edge
 		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
 		l, lands := s.Trace(flip.Ray{From: pupil, Dir: dir})
-		if !lands || !l.Through {
-			return Size{}, false
+		if !lands || !l.Through || !asked(Point{l.XMM + drop.XMM, l.YMM + drop.YMM}) {
+			return false
 		}
-		halves.WidthMM = max(halves.WidthMM, math.Abs(l.XMM+drop.XMM))
-		halves.HeightMM = max(halves.HeightMM, math.Abs(l.YMM+drop.YMM))
 	}
-	return halves, true
+	return true
 }
 
 // askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across and straight down are the worst.
 func (p Plan) askedTravel(held float64) *AskedTravel {
+	if !p.filled() {
+		return p.askedOfInk(held)
+	}
 	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: 1}
 	for _, to := range p.furthest() {
 		a.Fill = min(a.Fill, p.freeFill(to))
@@ -151,12 +172,17 @@ func (p Plan) askedTravel(held float64) *AskedTravel {
 		if needs, ok := p.boardFor(held); ok {
 			a.Print = p.printCovering(needs)
 		}
-		a.Surround = p.surrounding(func(q Plan) Size {
-			needs, _ := q.boardFor(held)
-			return needs
-		})
+		a.Surround = p.surroundHolding(held)
 	}
 	return a
+}
+
+// surroundHolding is the plan's print in a surround on which a fill stays free of the dark rim.
+func (p Plan) surroundHolding(held float64) *Remedy {
+	return p.surrounding(func(q Plan) Size {
+		needs, _ := q.boardFor(held)
+		return needs
+	})
 }
 
 // furthest is where the drop is after its travel to one side and down; to the other side and up is the same.
@@ -194,10 +220,17 @@ func (p Plan) boardFor(fill float64) (board Size, ok bool) {
 
 // freeFill is the largest fill that sees nothing but board when the drop is at a place off the axis.
 func (p Plan) freeFill(drop Point) float64 {
+	return largestFree(func(fill float64) bool {
+		halves, ok := p.seesRound(fill, drop)
+		return ok && p.onBoard(halves)
+	})
+}
+
+// largestFree is the largest fill that is free, by halving.
+func largestFree(free func(fill float64) bool) float64 {
 	low, high := 0.0, 1.0
 	for range 50 {
-		middle := (low + high) / 2
-		if halves, ok := p.seesRound(middle, drop); ok && p.onBoard(halves) {
+		if middle := (low + high) / 2; free(middle) {
 			low = middle
 		} else {
 			high = middle

@@ -31,6 +31,17 @@ func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, e
 	return p, nil
 }
 
+// WithShape is the plan with a ball that is so many times as high as wide, of the same volume; the print stays as it is. WithCamera then works out what is seen.
+func (p Plan) WithShape(heightOverWidth float64) (Plan, error) {
+	p.Drop.HeightOverWidth = heightOverWidth
+	drop := p.Sight().Drop
+	if err := checkShape(drop); err != nil {
+		return Plan{}, err
+	}
+	p.Drop.FocalLengthMM = drop.FocalLengthMM()
+	return p, nil
+}
+
 // AsSetup is a camera as it would be asked for.
 func (c Camera) AsSetup() CameraSetup {
 	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}

@@ -24,12 +24,14 @@ Exit code 0: all agree; 1: something does not.`,
 	example: "dropsheet check harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		var moved string
+		var maxPixels int
 		flags.StringVar(&moved, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		addMaxPixels(flags, &maxPixels)
 		return func(_ context.Context, c console, args []string) error {
 			if len(args) != 1 {
 				return wrongWords{fmt.Errorf("check takes one job, and got %d: %q", len(args), args)}
 			}
-			return checkJob(c.out, args[0], moved)
+			return checkJob(c.out, args[0], moved, maxPixels)
 		}
 	},
 }
@@ -41,7 +43,7 @@ type finding struct {
 }
 
 // checkJob writes what is found and returns an error if anything differs.
-func checkJob(w io.Writer, path, moved string) error {
+func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 	folder := path
 	info, err := os.Stat(path)
 	if err != nil {
@@ -57,7 +59,7 @@ func checkJob(w io.Writer, path, moved string) error {
 		findings = append(findings,
 			finding{what: "format", agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
 			finding{what: "sheets", agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets), j.Backdrop.Columns, j.Backdrop.Rows)},
-			j.checkCode(), j.checkPages(folder), j.checkArtwork(folder, moved))
+			j.checkCode(), j.checkPages(folder), j.checkArtwork(folder, moved, maxPixels))
 	}
 	differ := 0
 	var text strings.Builder
@@ -129,8 +131,8 @@ func countPages(path string) (int, error) {
 }
 
 // checkArtwork looks whether the artwork is the one that the job was made from.
-func (j job) checkArtwork(folder, moved string) finding {
+func (j job) checkArtwork(folder, moved string, maxPixels int) finding {
 	f := finding{what: "artwork", agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256", printable(filepath.Base(artworkPath(j, folder, moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
-	_, f.differs = openArtwork(j, folder, moved)
+	_, f.differs = openArtwork(j, folder, moved, maxPixels)
 	return f
 }

@@ -65,7 +65,7 @@ type making struct {
 
 func (m *making) run(ctx context.Context, c console, args []string) error {
 	if len(args) != 1 {
-		return wrongWords{fmt.Errorf("make takes one artwork, and got %d: %q", len(args), args)}
+		return wrongWords{fmt.Errorf("make takes one artwork, and got %d words: %q", len(args), args)}
 	}
 	path := args[0]
 	setup, err := m.setup.setup()
@@ -80,11 +80,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 		m.out = strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
 	}
 	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
-	widthPx, heightPx, err := artwork.ReadSize(path, artwork.DefaultMaxPixels)
-	if err != nil {
-		return err
-	}
-	part, err := m.setup.picture.crop.pixels(widthPx, heightPx)
+	part, err := m.setup.part(path)
 	if err != nil {
 		return err
 	}
@@ -118,7 +114,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 
 // fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways to lay the paper, one of which is taken.
 func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle, plans []layout.Plan) (job, error) {
-	whole, err := artwork.Open(path, artwork.DefaultMaxPixels)
+	whole, err := artwork.Open(path, m.setup.maxPixels)
 	if err != nil {
 		return job{}, err
 	}
@@ -167,7 +163,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	view := dropView(plan, picture)
 	looks, err := bothLooks(plan, picture, view)
 	if err != nil {
-		return job{}, err
+		c.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
 	}
 	for _, file := range []struct {
 		name  string
@@ -217,7 +213,7 @@ func bothLooks(p layout.Plan, picture *texture.Texture, printed image.Image) (lo
 		}
 		other, err := p.WithLook(look)
 		if err != nil {
-			return looks, fmt.Errorf("the picture can't be shown %s beside: %w", look, err)
+			return [2]image.Image{}, fmt.Errorf("%s, %w", look, err)
 		}
 		looks[i] = dropView(other, picture)
 	}

@@ -35,9 +35,9 @@ func (f *pictureFlags) register(flags *pflag.FlagSet) {
 	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook, "how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so that it appears as drawn), or a share between, such as 0.5")
 	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use that part of the artwork only: left, top, width and height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; the rest counts on that part")
 	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis, 0 to 1 as it appears in the drop (default 0.5,0.5)")
-	add(flags, &f.turnDeg, "turn", "degrees", "", number(-360.001, 360.001), "turn the picture clockwise in the drop, on top of what the drop itself does")
+	add(flags, &f.turnDeg, "turn", "degrees", "", degrees, "turn the picture clockwise in the drop, on top of what the drop itself does")
 	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
-	add(flags, &f.background, "background", "colour", "", layout.ParseSurround, "fill what the picture leaves of the drop's view, with a colour such as #203040 or navy")
+	add(flags, &f.background, "background", "colour", "", layout.ParseColour, "fill what the picture leaves of the drop's view, with a colour such as #203040 or navy")
 }
 
 // apply lays the flags over a setup.
@@ -46,9 +46,6 @@ func (f *pictureFlags) apply(s *layout.Setup) {
 	s.Framing = layout.Framing{TurnDeg: f.turnDeg, Round: f.round}
 	if f.centre.given {
 		s.Framing.OffX, s.Framing.OffY = f.centre.x-0.5, f.centre.y-0.5
-	}
-	if f.round && s.Fill == 0 && s.Print == (layout.Size{}) && s.MaxSheets == 0 {
-		s.Fill = layout.RoundFill
 	}
 }
 
@@ -89,6 +86,15 @@ func shares(s string, n int) ([]float64, bool) {
 		all = append(all, v)
 	}
 	return all, true
+}
+
+// degrees reads an angle.
+func degrees(s string) (float64, error) {
+	v, err := within(-360, 360)(s)
+	if err != nil {
+		return 0, fmt.Errorf("%q is not a turn: write degrees from -360 to 360, a plain number", s)
+	}
+	return v, nil
 }
 
 func parseCrop(s string) (cropShare, error) {

@@ -42,6 +42,7 @@ most 1920 a side, unless --pixels says otherwise.`,
 		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, from the axis in its own plane: right, down, such as 0.5mm,-1mm; repeatable, for several drops (default: one on the axis)")
 		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, "rays for a pixel inside the drop; more are smoother and slower")
 		flags.StringVar(&p.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		addMaxPixels(flags, &p.maxPixels)
 		flags.StringVar(&p.out, "out", "", "`file` to write (default: proof-trial.png in the job's folder)")
 		flags.BoolVar(&p.force, "force", false, "replace the file if it exists")
 		return p.run
@@ -56,6 +57,7 @@ type proofing struct {
 	drops        []layout.Point
 	samples      int
 	artwork, out string
+	maxPixels    int
 	force        bool
 }
 
@@ -74,7 +76,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err := p.apart(plan); err != nil {
 		return err
 	}
-	art, err := openArtwork(j, folder, p.artwork)
+	art, err := openArtwork(j, folder, p.artwork, p.maxPixels)
 	if err != nil {
 		return err
 	}

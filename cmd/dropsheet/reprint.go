@@ -25,6 +25,7 @@ the sheet lies on its page changes, and what the page makes up for.`,
 	prepare: func(flags *pflag.FlagSet) action {
 		r := reprinting{flags: flags}
 		flags.StringVar(&r.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		addMaxPixels(flags, &r.maxPixels)
 		flags.StringVar(&r.printer, "printer", "", "print on another measured printer, by its `name`, or on none that was measured: none (default: as the job was made)")
 		add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper, "print on other paper that holds the sheets (default: as the job was made)")
 		add(flags, &r.spare, "spare", "N", "", spares, fmt.Sprintf("that many more copies of each sheet, each right after it, 0 to %d (default 0)", mostSpares))
@@ -36,6 +37,7 @@ the sheet lies on its page changes, and what the page makes up for.`,
 
 // reprinting is what the flags of reprint ask for.
 type reprinting struct {
+	maxPixels             int
 	flags                 *pflag.FlagSet
 	artwork, out, printer string
 	paper                 layout.Paper
@@ -74,7 +76,7 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	art, err := openArtwork(j, folder, r.artwork)
+	art, err := openArtwork(j, folder, r.artwork, r.maxPixels)
 	if err != nil {
 		return err
 	}

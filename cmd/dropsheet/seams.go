@@ -28,6 +28,7 @@ map of that set-up.`,
 		s.whatIf.register(flags)
 		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "bare paper edge that shows at seams")
 		flags.StringVar(&s.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		addMaxPixels(flags, &s.maxPixels)
 		flags.StringVar(&s.out, "out", "", "`file` to draw the seam map into, a PNG (default: none is drawn)")
 		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
 		flags.BoolVar(&s.json, "json", false, "write the figures as JSON")
@@ -40,6 +41,7 @@ type seamsFlags struct {
 	whatIf       whatIf
 	seamWidthMM  float64
 	artwork, out string
+	maxPixels    int
 	force, json  bool
 }
 
@@ -60,7 +62,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 			return err
 		}
 	}
-	art, err := openArtwork(j, folder, s.artwork)
+	art, err := openArtwork(j, folder, s.artwork, s.maxPixels)
 	if err != nil {
 		return err
 	}

@@ -3,16 +3,19 @@ package main
 import (
 	"errors"
 	"fmt"
+	"strconv"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/tile/artwork"
 )
 
 // setupFlags are the flags that size and make share.
 type setupFlags struct {
+	maxPixels int
 	layout.Setup
 	flags      *pflag.FlagSet
 	camera     cameraFlags
@@ -42,7 +45,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.DistanceMM, "distance", "length", "", aboveZero, "drop centre to backdrop (default 200mm, or what print size and fill ask for)")
 	add(flags, &s.CameraMM, "camera-distance", "length", "300mm", aboveZero, "lens entrance pupil to drop centre")
 	add(flags, &s.Fill, "fill", "share", "", number(0, 1), "share of the drop's visible radius that the picture takes up, above 0 and below 1 (default 0.85, or what print size and distance give)")
-	add(flags, &s.Fit, "fit", "cover|inside", "cover", layout.ParseFit, "cover: the picture's shorter half-side equals the reach; inside: its half-diagonal does; for a rod, its half-side across the rod does")
+	add(flags, &s.Fit, "fit", "cover|inside", "cover", layout.ParseFit, "cover: the picture fills the drop as far as the fill, and may be cut; inside: all of it shows within the fill; for a rod both mean that it fills it from side to side")
 	s.picture.register(flags)
 	add(flags, &s.Print, "print-size", "WxH", "", sizeMM, "the printed picture, such as 900x600mm; any two of distance, print size and fill give the third")
 	add(flags, &s.Surround, "surround", "colour|stretch", "", layout.ParseSurround, "fill the board beyond the picture, with a colour such as #203040 or navy, or stretch: the picture's edge goes on (default: the board ends with the picture)")
@@ -57,6 +60,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner, "corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")
 	s.camera.register(flags, true)
 	add(flags, &s.sharpToPx, "sharp-to", "pixels", "2", number(0, maxSharpToPx), "blur that passes for sharp, a diameter in pixels of the frame")
+	addMaxPixels(flags, &s.maxPixels)
 }
 
 // setup is what the flags ask for, all but the picture's proportions.
@@ -85,6 +89,20 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 	return out, err
 }
 
+// mostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
+const mostPixels = 1e11
+
+// addMaxPixels registers the bound on an artwork's size, which keeps a small file that claims to be a giant from taking all memory.
+func addMaxPixels(flags *pflag.FlagSet, into *int) {
+	add(flags, into, "max-pixels", "N", fmt.Sprint(int(artwork.DefaultMaxPixels)), func(s string) (int, error) {
+		n, err := strconv.Atoi(s)
+		if err != nil || n < 1 || n > mostPixels {
+			return 0, fmt.Errorf("%q can't be taken: write a whole number of pixels, from 1 to %d", s, int(mostPixels))
+		}
+		return n, nil
+	}, "the largest artwork that is read, width times height in pixels")
+}
+
 // ppi is the most pixels printed to the inch, or what the frame can use of them.
 type ppi struct {
 	most float64
@@ -101,7 +119,10 @@ func addPPI(flags *pflag.FlagSet, into *ppi) {
 			return ppi{auto: true}, nil
 		}
 		most, err := number(0, maxPPI)(s)
-		return ppi{most: most}, err
+		if err != nil {
+			return ppi{}, fmt.Errorf("%q can't be taken: write auto, or a plain number above 0 and below %d", s, maxPPI)
+		}
+		return ppi{most: most}, nil
 	}, "the most pixels printed to the inch, or auto: as many as the frame can use, up to 300; a coarser picture keeps its own pixels")
 }
 

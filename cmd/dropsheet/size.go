@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"image"
 	"io"
 
 	"github.com/spf13/pflag"
@@ -34,6 +35,13 @@ proportions count; only its header is read. Writes no file.`,
 			}
 			c.warn(lightWarnings(p)...)
 			c.warn(printerWarnings(p.Backdrop)...)
+			if len(args) == 1 {
+				part, err := s.part(args[0])
+				if err != nil {
+					return err
+				}
+				c.warn(tooCoarse(p.Resolution(), part.Dx(), part.Dy())...)
+			}
 			if asJSON {
 				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Resolution(), swingOf(p), p.Sharpness(), p.LightFigures()})
 			}
@@ -57,22 +65,27 @@ func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) 
 	case len(args) == 1 && s.flags.Changed("shape"):
 		return layout.Plan{}, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
 	case len(args) == 1:
-		w, h, err := artwork.ReadSize(args[0], artwork.DefaultMaxPixels)
-		if err != nil {
-			return layout.Plan{}, err
-		}
-		part, err := s.picture.crop.pixels(w, h)
+		part, err := s.part(args[0])
 		if err != nil {
 			return layout.Plan{}, err
 		}
 		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
-	case setup.Print != layout.Size{} && !s.flags.Changed("shape"):
+	case setup.Print != layout.Size{} && !s.flags.Changed("shape") && setup.Look == layout.Bulged && setup.Framing == (layout.Framing{}):
 		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
 	default:
 		setup.Proportions = s.picture.crop.proportions(shape)
 	}
 	p, err := setup.Plan()
 	return p, asWrongWords(err)
+}
+
+// part is the part of an artwork that is used, in its pixels; only the header is read.
+func (s *setupFlags) part(path string) (image.Rectangle, error) {
+	w, h, err := artwork.ReadSize(path, s.maxPixels)
+	if err != nil {
+		return image.Rectangle{}, err
+	}
+	return s.picture.crop.pixels(w, h)
 }
 
 // report is a plan with what follows from it, for programs.

@@ -10,11 +10,13 @@ import (
 type whatIf struct {
 	cameraFlags
 	cameraMM float64
+	oblate   float64
 }
 
 // register adds the flags. None has a default: what is not given stays as in the job.
 func (w *whatIf) register(flags *pflag.FlagSet) {
 	w.cameraFlags.register(flags, false)
+	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2), "height of the ball over its width, 0.8 to 1.2, to see what the print shows in a drop out of round")
 	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero, "lens entrance pupil to drop centre")
 }
 
@@ -27,6 +29,11 @@ func (w *whatIf) apply(p layout.Plan) (layout.Plan, error) {
 	cameraMM := p.Drop.CameraMM
 	if w.flags.Changed("camera-distance") {
 		cameraMM = w.cameraMM
+	}
+	if w.flags.Changed("oblate") {
+		if p, err = p.WithShape(w.oblate); err != nil {
+			return layout.Plan{}, asWrongWords(err)
+		}
 	}
 	p, err = p.WithCamera(c, cameraMM, lamps)
 	return p, asWrongWords(err)

@@ -17,7 +17,7 @@ type view struct {
 	drops  []layout.Point // their centres in their plane, optical mm from the axis; one or more
 	board  board
 
-	inside, past, atEdge []sample
+	inside, past, atEdge []aim
 	beside               beside
 	outline              layout.Size // the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
 	edgeBlurMM           float64     // how far from that pixels may mix rays through the drop and past it
@@ -30,34 +30,19 @@ func (v *view) pixel(i, j int) texture.Light {
 	at := v.camera.At(float64(i)+0.5, float64(j)+0.5)
 	drop := v.nearest(at)
 	fromEdge := v.fromEdgeMM(at, drop)
-	var sum texture.Light
 	if fromEdge > v.edgeBlurMM {
-		if light, ok := v.beside.at(i, j); ok {
-			return light
-		}
-		return v.pastPixel(i, j, v.past)
+		return v.besidePixel(i, j)
 	}
 	through := v.throughSpread(v.within(at, drop), drop)
 	if fromEdge < -v.edgeBlurMM {
+		var sum texture.Light
 		for k := range v.inside {
-			s := &v.inside[k]
-			sum = sum.Add(v.through(v.ray(i, j, s), drop, through.patch(s, len(v.inside), v.lens)))
+			a := &v.inside[k]
+			sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a)))
 		}
 		return sum.Scale(1 / float32(len(v.inside)))
 	}
-	for k := range v.atEdge {
-		s := &v.atEdge[k]
-		r := v.ray(i, j, s)
-		// The share of the ray's patch that the drop covers.
-		hidden := covered(-v.sight.Drop.ClearanceMM(fromDrop(r, drop)), v.edgeSpansMM[k])
-		if hidden > 0 {
-			sum = sum.Add(v.through(r, drop, through.patch(s, len(v.atEdge), v.lens)).Scale(float32(hidden)))
-		}
-		if hidden < 1 {
-			sum = sum.Add(v.pastDrop(r, v.direct.patch(s, len(v.atEdge), v.lens)).Scale(float32(1 - hidden)))
-		}
-	}
-	return sum.Scale(1 / float32(len(v.atEdge)))
+	return v.edgePixel(i, j, drop, through)
 }
 
 // nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not overlap, and are all alike.
@@ -98,12 +83,6 @@ func (v *view) within(p, drop layout.Point) layout.Point {
 		y *= k
 	}
 	return layout.Point{XMM: drop.XMM + x, YMM: drop.YMM + y}
-}
-
-// ray is one of a pixel's rays.
-func (v *view) ray(i, j int, s *sample) flip.Ray {
-	p := v.camera.At(float64(i)+0.5+s.x+s.airyX*v.lens.airyPx, float64(j)+0.5+s.y+s.airyY*v.lens.airyPx)
-	return v.lens.pupilRay(p, s.pupilX*v.lens.pupilMM, s.pupilY*v.lens.pupilMM)
 }
 
 // fromDrop moves a ray into the frame whose origin is a drop's centre.
