@@ -28,6 +28,7 @@ func TestShownCommandsRun(t *testing.T) {
 	work := t.TempDir()
 	require.NoError(t, os.Symlink(filepath.Join(root, "examples"), filepath.Join(work, "examples")))
 	t.Chdir(work)
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir()) // where printers are kept
 	ran := map[string]bool{}
 	for _, text := range texts {
 		shown := commandLine.FindAllStringSubmatch(text.text, -1)

@@ -18,7 +18,8 @@ type Grid struct {
 // than finest, and otherwise as many as finest asks for. No pixel is invented.
 func NewGrid(picture layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
 	atMost := func(px int, mm float64) int {
-		return max(1, min(px, int(math.Ceil(mm*finest.PixelsPerMM()))))
+		even := 2 * int(math.Ceil(mm*finest.PixelsPerMM()/2)) // so that chroma pixels come out whole
+		return max(1, min(px, even))
 	}
 	g := Grid{atMost(artWidthPx, picture.WidthMM), atMost(artHeightPx, picture.HeightMM)}
 	if g.WidthPx == artWidthPx || g.HeightPx == artHeightPx {

@@ -16,6 +16,7 @@ type Source struct {
 	width, height int         // of the artwork as it hangs, in its own pixels
 	grid          Grid
 	beyond        *color.RGBA // what stands beyond the picture; nil where its outermost pixels go on
+	planes        *[3]*Source // of a 4:2:0 picture: luma, blue and red chroma; nil for any other
 	warp          *warp       // how the picture is bent; nil where it hangs flat, upright and whole
 	level         *level      // how the sheets make up for the lamps; nil where they don't
 }
@@ -24,6 +25,7 @@ type Source struct {
 func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
 	s := &Source{art: p.Image, upright: p.Upright, turn: p.Upright.Then(turn), grid: grid}
 	s.width, s.height = s.turn.Size(p.Image.Bounds().Dx(), p.Image.Bounds().Dy())
+	s.planes = newPlanes(p.Image, s.turn, grid)
 	return s
 }
 

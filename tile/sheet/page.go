@@ -32,7 +32,7 @@ func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l
 	}
 
 	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
-	pixels := grid.Pixels(picture, printed)
+	pixels := raster.Even(grid.Pixels(picture, printed))
 	canvas.ClipRect(bleed.XMM, bleed.YMM, bleed.WidthMM, bleed.HeightMM, false)
 	d.Place(pdf.Rect(s.OnItsPage(grid.OnBoard(picture, pixels))))
 	canvas.ClipEnd()
