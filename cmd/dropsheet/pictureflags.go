@@ -49,6 +49,9 @@ func (f *pictureFlags) apply(s *layout.Setup) {
 	}
 }
 
+// leastCropPx is the least side of a part: fewer pixels are no picture.
+const leastCropPx = 16
+
 // pixels is the part in whole pixels of an artwork of that size, upright.
 func (c cropShare) pixels(widthPx, heightPx int) (image.Rectangle, error) {
 	whole := image.Rect(0, 0, widthPx, heightPx)
@@ -57,8 +60,8 @@ func (c cropShare) pixels(widthPx, heightPx int) (image.Rectangle, error) {
 	}
 	at := func(share float64, px int) int { return int(math.Round(share * float64(px))) }
 	r := image.Rect(at(c.x, widthPx), at(c.y, heightPx), at(c.x+c.w, widthPx), at(c.y+c.h, heightPx)).Intersect(whole)
-	if r.Empty() {
-		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves no pixel of %dx%d: take a larger part", c.w, c.h, widthPx, heightPx)}
+	if r.Dx() < leastCropPx || r.Dy() < leastCropPx {
+		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything: take a larger part", c.w, c.h, r.Dx(), r.Dy(), widthPx, heightPx)}
 	}
 	return r, nil
 }
