@@ -10,6 +10,8 @@ type Coverage struct {
 	Needs         Size        `json:"needs_mm"`       // the least board that fills the frame: what it sees and the blur
 	BackdropShare float64     `json:"backdrop_share"` // of the backdrop's area, 0 to 1: how much the frame takes in
 	Edges         []BoardEdge `json:"edges"`          // the board's edges that show; none when the board fills the frame
+	// PrintEnds is where what is printed ends on the board inside the frame; nil where it does not.
+	PrintEnds *PrintEnds `json:"print_ends,omitempty"`
 }
 
 // BoardEdge is an edge of the board that shows in the frame.
@@ -38,6 +40,7 @@ func (p Plan) Coverage() Coverage {
 		half := b.HeightMM / 2 / far / c.FrameHeightMM * float64(c.HeightPx)
 		out.Edges = append(out.Edges, BoardEdge{"top", float64(c.HeightPx)/2 - half}, BoardEdge{"bottom", float64(c.HeightPx)/2 + half})
 	}
+	out.PrintEnds = p.printEnds(out)
 	return out
 }
 

@@ -14,23 +14,50 @@ const PixelsPerFramePixel = 2.0
 
 // Resolution is what the frame can show of the picture in the drop, and so what print and artwork are needed.
 type Resolution struct {
-	// AcrossPx is how many frame pixels the picture spans in the drop at its fill, down likewise; along a rod as far as the frame goes.
+	// AcrossPx is how many frame pixels the printed picture spans in the drop, within its fill and the frame, down likewise.
 	AcrossPx float64 `json:"across_px"`
 	DownPx   float64 `json:"down_px"`
-	// CentreMM and RimMM are the millimetres of board that fall on the length of a frame pixel, in the direction that has fewer: in the middle of the drop and at the fill.
-	CentreMM float64 `json:"board_mm_on_a_frame_pixel_centre"`
-	RimMM    float64 `json:"board_mm_on_a_frame_pixel_rim"`
-	// NeededPPI is the print resolution that the frame can use, PixelsPerFramePixel where it sees the print largest.
+	// CentreMM and RimMM are the millimetres of board that fall on the length of a frame pixel, in the direction that has fewer, or across a rod: in the middle of the drop and
+	// at the fill. The others are those along a rod; 0 for a ball.
+	CentreMM      float64 `json:"board_mm_on_a_frame_pixel_centre"`
+	RimMM         float64 `json:"board_mm_on_a_frame_pixel_rim"`
+	CentreAlongMM float64 `json:"board_mm_on_a_frame_pixel_centre_along,omitempty"`
+	RimAlongMM    float64 `json:"board_mm_on_a_frame_pixel_rim_along,omitempty"`
+	// NeededPPI is the print resolution that the frame can use, PixelsPerFramePixel where it sees the print largest. Of a rod it is what serves across it. Along it the
+	// backdrop is seen as it is, not made smaller, and far out of focus: there not pixels are the bound but a blur of many of them, which a print that serves across is finer than.
 	NeededPPI float64 `json:"needed_ppi"`
-	// The picture's pixels, after any crop, that give one to each frame pixel everywhere.
+	// The picture's pixels, after any crop, that give one to each frame pixel everywhere; of a rod across it, for the same reason.
 	NeededWidthPx  int `json:"needed_artwork_width_px"`
 	NeededHeightPx int `json:"needed_artwork_height_px"`
 
 	centre, rim onPixel
+	body        flip.Body
 }
 
 // onPixel is what falls on a frame pixel, across and down: millimetres of board and shares of the picture.
 type onPixel struct{ board, picture [2]Point }
+
+// fewest is the length of what falls on the length of a frame pixel, in the direction that has least; across a rod, whatever falls along it.
+func fewest(on [2]Point, body flip.Body) float64 {
+	switch body {
+	case flip.UprightRod:
+		return length(on[0].XMM, on[0].YMM)
+	case flip.LevelRod:
+		return length(on[1].XMM, on[1].YMM)
+	}
+	return least2(on[0], on[1])
+}
+
+// alongRod is the same along a rod; 0 for a ball.
+func alongRod(on [2]Point, body flip.Body) float64 {
+	switch body {
+	case flip.UprightRod:
+		return length(on[1].XMM, on[1].YMM)
+	case flip.LevelRod:
+		return length(on[0].XMM, on[0].YMM)
+	}
+	return 0
+}
 
 // rimShare is how far out toward the fill the rim is looked at.
 const rimShare = 0.98
@@ -38,25 +65,50 @@ const rimShare = 0.98
 // Resolution works the figures out.
 func (p Plan) Resolution() Resolution {
 	h := p.hang()
-	s := p.Sight()
-	halfWidthMM, halfHeightMM := s.OutlineMM()
-	c := p.Camera
-	r := Resolution{
-		AcrossPx: min(2*p.Picture.Fill*halfWidthMM/c.PixelMM(), float64(c.WidthPx)),
-		DownPx:   min(2*p.Picture.Fill*halfHeightMM/c.PixelMM(), float64(c.HeightPx)),
-	}
+	spans := p.spans()
+	r := Resolution{AcrossPx: spans.WidthMM / p.Camera.PixelMM(), DownPx: spans.HeightMM / p.Camera.PixelMM(), body: p.Drop.Body}
 	r.centre, r.rim = p.onPixel(h, Point{}), p.onPixel(h, p.rimPoint())
-	r.CentreMM = least2(r.centre.board[0], r.centre.board[1])
-	r.RimMM = least2(r.rim.board[0], r.rim.board[1])
+	r.CentreMM, r.RimMM = fewest(r.centre.board, r.body), fewest(r.rim.board, r.body)
+	r.CentreAlongMM, r.RimAlongMM = alongRod(r.centre.board, r.body), alongRod(r.rim.board, r.body)
 	r.NeededPPI = math.Ceil(units.PerMM(PixelsPerFramePixel / min(r.CentreMM, r.RimMM)).PixelsPerInch())
 	// An artwork of a thousand pixels to the picture's height tells how many are needed.
 	const tried = 1000
 	proportions := p.Picture.FlatWidthMM / p.Picture.FlatHeightMM
 	centre, rim := r.ArtworkPx(tried*proportions, tried)
-	if fewest := min(centre, rim); fewest > 0 {
-		r.NeededWidthPx, r.NeededHeightPx = int(math.Ceil(tried*proportions/fewest)), int(math.Ceil(tried/fewest))
+	if least := min(centre, rim); least > 0 {
+		r.NeededWidthPx, r.NeededHeightPx = int(math.Ceil(tried*proportions/least)), int(math.Ceil(tried/least))
 	}
 	return r
+}
+
+// spans is the extent, in the drop's plane, of the printed picture as it is seen, as far as it comes into the frame.
+func (p Plan) spans() Size {
+	halfWidthMM, halfHeightMM := p.Camera.FrameWidthMM/2, p.Camera.FrameHeightMM/2
+	if p.Picture.Plain() {
+		// A bulged rectangle is widest in its middle.
+		rim := insideOutline(p.Sight(), p.Picture.Fill)
+		if rim.WidthMM > 0 {
+			halfWidthMM = min(halfWidthMM, rim.WidthMM)
+		}
+		if rim.HeightMM > 0 {
+			halfHeightMM = min(halfHeightMM, rim.HeightMM)
+		}
+		if right, ok := p.seenThrough(p.Drop.DistanceMM, Point{XMM: p.Picture.WidthMM / 2}); ok { // or it is out of sight
+			halfWidthMM = min(halfWidthMM, math.Abs(right.XMM))
+		}
+		if bottom, ok := p.seenThrough(p.Drop.DistanceMM, Point{YMM: p.Picture.HeightMM / 2}); ok {
+			halfHeightMM = min(halfHeightMM, math.Abs(bottom.YMM))
+		}
+		return Size{2 * halfWidthMM, 2 * halfHeightMM}
+	}
+	var from, to Point // the picture goes round the axis, or has it on its side
+	for _, e := range p.bent().outline() {
+		if at, ok := p.seenThrough(p.Drop.DistanceMM, e.at); ok {
+			from.XMM, to.XMM = max(min(from.XMM, at.XMM), -halfWidthMM), min(max(to.XMM, at.XMM), halfWidthMM)
+			from.YMM, to.YMM = max(min(from.YMM, at.YMM), -halfHeightMM), min(max(to.YMM, at.YMM), halfHeightMM)
+		}
+	}
+	return Size{to.XMM - from.XMM, to.YMM - from.YMM}
 }
 
 // rimPoint is the point of the drop's plane where the picture's rim is looked at: across, or of a bent picture where it comes furthest out.
@@ -82,12 +134,12 @@ func (p Plan) rimPoint() Point {
 	return Point{rimShare * through.XMM, rimShare * through.YMM}
 }
 
-// ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that has fewer, in the middle of the drop and at the fill. The
+// ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that has fewer or across a rod, in the middle of the drop and at the fill. The
 // artwork, as far as it is used, has that many pixels.
 func (r Resolution) ArtworkPx(widthPx, heightPx float64) (centre, rim float64) {
 	on := func(o onPixel) float64 {
 		pixels := func(p Point) Point { return Point{p.XMM * widthPx, p.YMM * heightPx} }
-		return least2(pixels(o.picture[0]), pixels(o.picture[1]))
+		return fewest([2]Point{pixels(o.picture[0]), pixels(o.picture[1])}, r.body)
 	}
 	return on(r.centre), on(r.rim)
 }

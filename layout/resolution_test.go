@@ -23,7 +23,84 @@ func TestResolutionOfAStraightPicture(t *testing.T) {
 	require.InEpsilon(t, want, rim, 1e-6)
 	require.InEpsilon(t, heightPx/want, float64(r.NeededHeightPx), 0.005)
 	require.InEpsilon(t, widthPx/want, float64(r.NeededWidthPx), 0.005)
-	require.InEpsilon(t, 2*0.85*p.Sight().ApparentRadiusMM()/p.Camera.PixelMM(), r.AcrossPx, 1e-9)
+}
+
+// How far the picture spans in the frame, by known geometry. Straight it appears as drawn: inside, its corners lie on the fill, so a picture of 3 to 2 is 3 parts of sqrt(13) of
+// the fill wide. A plain one ends where the closed form of the fill puts its edges.
+func TestSpans(t *testing.T) {
+	fillPx := func(p Plan) float64 { return 2 * 0.85 * p.Sight().ApparentRadiusMM() / p.Camera.PixelMM() }
+	share := func(p Plan, mm float64) float64 {
+		u, ok := p.Sight().FillAt(mm)
+		require.True(t, ok)
+		return u / 0.85
+	}
+	diagonal := math.Sqrt(13)
+	for _, c := range []struct {
+		name         string
+		change       func(*Setup)
+		across, down func(Plan) float64 // of the fill's extent
+	}{
+		{"straight, cover", func(s *Setup) { s.Look = Straight }, func(Plan) float64 { return 1 }, func(Plan) float64 { return 1 }},
+		{"straight, inside", func(s *Setup) { s.Look, s.Fit = Straight, Inside }, func(Plan) float64 { return 3 / diagonal }, func(Plan) float64 { return 2 / diagonal }},
+		{"straight, inside, a quarter turn", func(s *Setup) { s.Look, s.Fit, s.Framing.TurnDeg = Straight, Inside, 90 }, func(Plan) float64 { return 2 / diagonal }, func(Plan) float64 { return 3 / diagonal }},
+		{"straight, inside, its corner on the axis", func(s *Setup) { s.Look, s.Fit, s.Framing.OffX, s.Framing.OffY = Straight, Inside, -0.5, -0.5 },
+			func(Plan) float64 { return 1.5 / diagonal }, func(Plan) float64 { return 1 / diagonal }},
+		{"plain, inside", func(s *Setup) { s.Fit = Inside },
+			func(p Plan) float64 { return share(p, p.Picture.WidthMM/2) }, func(p Plan) float64 { return share(p, p.Picture.HeightMM/2) }},
+		{"plain, cover", func(s *Setup) {}, func(Plan) float64 { return 1 }, func(Plan) float64 { return 1 }},
+		{"a straight level rod: as wide as its height asks", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.LevelRod }, func(Plan) float64 { return 1.5 }, func(Plan) float64 { return 1 }},
+		{"a straight upright rod: as high as its width asks", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.UprightRod }, func(Plan) float64 { return 1 }, func(Plan) float64 { return 2.0 / 3 }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := plain()
+			c.change(&s)
+			p := mustPlan(t, s)
+			r := p.Resolution()
+			require.InEpsilon(t, c.across(p)*fillPx(p), r.AcrossPx, 1e-4)
+			require.InEpsilon(t, c.down(p)*fillPx(p), r.DownPx, 1e-4)
+		})
+	}
+
+	s := plain()
+	s.Look, s.Drop.Body, s.Camera.LensMM, s.Camera.FrameWidthMM = Straight, flip.LevelRod, 0, 6
+	p := mustPlan(t, s)
+	require.InDelta(t, float64(p.Camera.WidthPx), p.Resolution().AcrossPx, 1e-6, "no further than the frame goes")
+}
+
+// Along a rod light meets parallel faces, as of a plate 2R thick: a ray at angle a to the axis lands (D - R) tan a + 2R tan a' + (L - R) tan a away, with sin a = n sin a' (Snell),
+// and shows D tan a away in the drop's plane. Across it the near-axis scale of the thin lens holds in the middle.
+func TestResolutionOfARod(t *testing.T) {
+	for _, body := range []flip.Body{flip.UprightRod, flip.LevelRod} {
+		s := plain()
+		s.Drop.Body, s.Proportions = body, 1
+		s.Camera.LensMM, s.Camera.FrameWidthMM = 0, 400
+		p := mustPlan(t, s)
+		r := p.Resolution()
+		along := r.DownPx
+		if body == flip.LevelRod {
+			along = r.AcrossPx
+		}
+		d, l, radius := p.Drop.CameraMM, p.Drop.DistanceMM, p.Drop.DiameterMM/2
+		lands := func(throughMM float64) float64 {
+			a := math.Atan(throughMM / d)
+			return (d+l-2*radius)*math.Tan(a) + 2*radius*math.Tan(math.Asin(math.Sin(a)/p.Drop.Index))
+		}
+		require.InEpsilon(t, p.Picture.HeightMM/2, lands(along/2*p.Camera.PixelMM()), 1e-6, body)
+		require.InEpsilon(t, lands(p.Camera.PixelMM()), r.CentreAlongMM, 1e-4, body)
+
+		s.CameraMM = 100_000
+		p = mustPlan(t, s)
+		r = p.Resolution()
+		f := p.Drop.FocalLengthMM
+		across := (p.Drop.DistanceMM - f) / f * p.Camera.PixelMM()
+		require.InEpsilon(t, across, r.CentreMM, 0.01, body)
+		require.Greater(t, r.RimMM, r.CentreMM)
+		require.InEpsilon(t, units.PerMM(2/across).PixelsPerInch(), r.NeededPPI, 0.05, "across it alone")
+		require.InEpsilon(t, p.Picture.WidthMM/across, float64(r.NeededWidthPx), 0.05, "across it alone")
+	}
+	ball := mustPlan(t, plain()).Resolution()
+	require.Zero(t, ball.CentreAlongMM)
+	require.Zero(t, ball.RimAlongMM)
 }
 
 // Bulged, the middle follows the near-axis scale (thin lens) and the rim is where the drop squeezes: there a frame pixel sees more.

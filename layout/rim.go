@@ -17,7 +17,7 @@ type DarkRim struct {
 // DarkRim works the ring out. A rod has one across its own axis only; the other shares are 0.
 func (p Plan) DarkRim() DarkRim {
 	turn := p.Drop.Reverses.Turn()
-	if !p.filled() {
+	if !p.Filled() {
 		return p.bentRim(turn)
 	}
 	var rim DarkRim
@@ -34,10 +34,29 @@ func (p Plan) DarkRim() DarkRim {
 	return rim
 }
 
-// filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround fills the board.
-func (p Plan) filled() bool {
+// Filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround fills the board.
+func (p Plan) Filled() bool {
 	return p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly
 }
+
+// CutToFill tells whether the print leaves out what of the picture lies beyond the fill. Of a round subject only its circle counts, which never does.
+func (p Plan) CutToFill() bool {
+	if p.Picture.Plain() || p.Picture.Framing.Round {
+		return false
+	}
+	b := p.bent()
+	for _, c := range b.frame.corners {
+		at := turned(b.bend.Sight.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
+		x, y, ok := b.bend.Through(at.XMM, at.YMM)
+		if !ok || b.bend.Sight.ShareAt(x, y) > b.fill*(1+hardlyCut) {
+			return true
+		}
+	}
+	return false
+}
+
+// hardlyCut is a share of the fill that no one misses.
+const hardlyCut = 1e-4
 
 // shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is seen; 1 where the drop sees no further.
 func (p Plan) shareSeen(at Point) float64 {

@@ -62,7 +62,7 @@ func (p Plan) Travel() Travel {
 
 // tolerated is how far the drop may move along a direction, of length 1, and against it, with a fill free of the rim.
 func (p Plan) tolerated(fill float64, along Point) *float64 {
-	if !p.filled() {
+	if !p.Filled() {
 		return p.toleratedByInk(fill, along)
 	}
 	return p.furthestFree(along, func(mm float64) bool {
@@ -134,6 +134,7 @@ func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked 
 	side := flip.Vec{X: axis.Z, Y: 0, Z: -axis.X}.Unit()
 	down := flip.Vec{X: axis.Y*side.Z - axis.Z*side.Y, Y: axis.Z*side.X - axis.X*side.Z, Z: axis.X*side.Y - axis.Y*side.X}
 	edge := math.Tan(math.Asin(s.Drop.RadiusMM() / awayMM))
+	tracer := s.Tracer()
 	first, step, n := 0.0, 2*math.Pi/azimuths, azimuths
 	switch s.Drop.Body {
 	case flip.UprightRod:
@@ -145,7 +146,7 @@ func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked 
 		sin, cos := math.Sincos(first + float64(i)*step)
 		radiusMM := fill(sin, cos) * awayMM * edge
 		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
-		l, lands := s.Trace(flip.Ray{From: pupil, Dir: dir})
+		l, lands := tracer.Trace(flip.Ray{From: pupil, Dir: dir})
 		if !lands || !l.Through || !asked(Point{l.XMM + drop.XMM, l.YMM + drop.YMM}) {
 			return false
 		}
@@ -155,7 +156,7 @@ func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked 
 
 // askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across and straight down are the worst.
 func (p Plan) askedTravel(held float64) *AskedTravel {
-	if !p.filled() {
+	if !p.Filled() {
 		return p.askedOfInk(held)
 	}
 	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: 1}

@@ -1,8 +1,11 @@
 package layout
 
 import (
+	"cmp"
 	"math"
 	"slices"
+
+	"dropsheet/flip"
 )
 
 // Travel over a picture that does not fill its board: what is printed ends in any shape about the axis, often on one side sooner than on the other.
@@ -14,6 +17,8 @@ const (
 	// these is within 5 degrees of that: a movement is told as up to 0.4 % too little.
 	travelDirections = 36
 	heldHair         = 1e-4 // of the fill: what the slip comes to
+	// squareWithin is the sine of the angle, 15 degrees, within which a place round the drop counts as square to the movement.
+	squareWithin = 0.26
 )
 
 // ink is where what is printed ends on the board, round the axis. A straight line from the axis leaves it once.
@@ -29,12 +34,7 @@ func (p Plan) ink() (k ink) {
 			k.at = append(k.at, e.at)
 		}
 	}
-	slices.SortStableFunc(k.at, func(a, b Point) int {
-		if math.Atan2(a.YMM, a.XMM) < math.Atan2(b.YMM, b.XMM) {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(k.at, func(a, b Point) int { return cmp.Compare(math.Atan2(a.YMM, a.XMM), math.Atan2(b.YMM, b.XMM)) })
 	for _, at := range k.at {
 		k.azimuths = append(k.azimuths, math.Atan2(at.YMM, at.XMM))
 	}
@@ -43,7 +43,7 @@ func (p Plan) ink() (k ink) {
 
 // has tells whether a place, from the board's middle, is printed.
 func (k ink) has(at Point) bool {
-	if math.Hypot(at.XMM, at.YMM) <= inkSlipMM {
+	if length(at.XMM, at.YMM) <= inkSlipMM {
 		return true
 	}
 	if len(k.at) < 2 {
@@ -58,7 +58,7 @@ func (k ink) has(at Point) bool {
 	if a.XMM*b.YMM-a.YMM*b.XMM < 0 {
 		return false
 	}
-	return along.XMM*(at.YMM-a.YMM)-along.YMM*(at.XMM-a.XMM) >= -inkSlipMM*math.Hypot(along.XMM, along.YMM)
+	return along.XMM*(at.YMM-a.YMM)-along.YMM*(at.XMM-a.XMM) >= -inkSlipMM*length(along.XMM, along.YMM)
 }
 
 // toleratedByInk is how far the drop may move along a direction, of length 1, and against it, with a fill free of what is not printed.
@@ -66,7 +66,10 @@ func (p Plan) toleratedByInk(fill float64, along Point) *float64 {
 	k := p.ink()
 	// Square to the movement the view grows in second order only: there a hundredth of the radius less will do, as on a board.
 	kept := func(sin, cos float64) float64 {
-		return max(0, fill-hardlyFill*math.Abs(cos*along.YMM-sin*along.XMM))
+		if math.Abs(cos*along.XMM+sin*along.YMM) < squareWithin {
+			return max(0, fill-hardlyFill)
+		}
+		return fill
 	}
 	return p.furthestFree(along, func(mm float64) bool {
 		return p.looksRound(Point{mm * along.XMM, mm * along.YMM}, kept, k.has) && p.looksRound(Point{-mm * along.XMM, -mm * along.YMM}, kept, k.has)
@@ -101,6 +104,9 @@ func (p Plan) printInking(board Size, held float64) *Remedy {
 	}
 	s := p.setup()
 	s.Fill, s.Print = 0, r.Print
+	if p.Backdrop.FillOnly {
+		s.Background = p.Backdrop.Surround
+	}
 	if q, _, err := s.outline(); err != nil || q.freeInk() < held-heldHair {
 		return nil
 	}
@@ -122,15 +128,17 @@ func (p Plan) freeInk() float64 {
 }
 
 // allRound is where the drop is after its travel in any direction; of a rod across it, to either side.
-func (p Plan) allRound() []Point {
-	turn := p.Drop.Reverses.Turn()
-	var all []Point
-	for i := range travelDirections {
+func (p Plan) allRound() (all []Point) {
+	first, step := 0, 1
+	switch p.Drop.Body {
+	case flip.UprightRod:
+		step = travelDirections / 2
+	case flip.LevelRod:
+		first, step = travelDirections/4, travelDirections/2
+	}
+	for i := first; i < travelDirections; i += step {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / travelDirections)
-		if turn.ReverseX && turn.ReverseY || turn.ReverseX && i%travelDirections == 0 || turn.ReverseX && i == travelDirections/2 ||
-			turn.ReverseY && (i == travelDirections/4 || i == 3*travelDirections/4) {
-			all = append(all, Point{p.Drop.TravelMM * cos, p.Drop.TravelMM * sin})
-		}
+		all = append(all, Point{p.Drop.TravelMM * cos, p.Drop.TravelMM * sin})
 	}
 	return all
 }

@@ -14,7 +14,16 @@ type coverageReport struct {
 }
 
 func newCoverageReport(p layout.Plan) coverageReport {
-	return coverageReport{p.Coverage(), p.CoverageRemedies()}
+	return coverageReport{p.Coverage(), coverageRemedies(p)}
+}
+
+// coverageRemedies are the plan's; where what is printed ends short of the board's edges no larger or nearer print fills the frame for certain, and a surround alone does.
+func coverageRemedies(p layout.Plan) layout.Remedies {
+	r := p.CoverageRemedies()
+	if !p.Filled() {
+		r.Fill, r.Nearer, r.Further = nil, nil, nil
+	}
+	return r
 }
 
 // coverageLines says what surrounds the picture, what the frame sees of the board, and how far the drop may travel. A line without a name goes on
@@ -30,17 +39,25 @@ func coverageLines(p layout.Plan) [][2]string {
 		say("surround", "the picture's edge goes on, to a backdrop of %.1f x %.1f mm", b.WidthMM, b.HeightMM)
 	case beyond:
 		say("surround", "%s, to a backdrop of %.1f x %.1f mm", b.Surround, b.WidthMM, b.HeightMM)
+	case b.Surround != "" && !p.Picture.Plain():
+		say("surround", "%s, in what the picture leaves of the backdrop", b.Surround)
 	case b.Surround != "":
 		say("surround", "none is needed: the picture fills the frame by itself")
 	}
 
 	c := p.Coverage()
 	sees := fmt.Sprintf("the frame takes in %.1f x %.1f mm of the board's plane, %.1f %% of the backdrop", c.Sees.WidthMM, c.Sees.HeightMM, 100*c.BackdropShare)
-	if c.Covered() {
-		say("coverage", "%s; no edge of the board shows", sees)
-	} else {
-		say("coverage", "%s", sees)
+	if c.Covered() && c.PrintEnds == nil {
+		sees += "; no edge of the board shows"
+	}
+	say("coverage", "%s", sees)
+	if !c.Covered() {
 		say("", "%s", edgesText(p.Camera, c))
+	}
+	if c.PrintEnds != nil {
+		say("", "%s", printEndsText(p, c))
+	}
+	if !c.Covered() {
 		for _, remedy := range remedyTexts(p) {
 			say("", "%s", remedy)
 		}
@@ -53,6 +70,39 @@ func coverageLines(p layout.Plan) [][2]string {
 		}
 	}
 	return lines
+}
+
+// printEndsText says where the print ends inside the frame, and what fills the rest.
+func printEndsText(p layout.Plan, c layout.Coverage) string {
+	ends := c.PrintEnds
+	var parts []string
+	for _, e := range ends.Edges {
+		axis := "x"
+		if e.Side == "top" || e.Side == "bottom" {
+			axis = "y"
+		}
+		parts = append(parts, fmt.Sprintf("%s at %s = %.0f px at the furthest", e.Side, axis, e.AtPx))
+	}
+	text := "the print ends inside the frame: " + strings.Join(parts, ", ")
+	switch {
+	case len(parts) == 0 && c.Covered():
+		text += "in its corners"
+	case len(parts) == 0:
+		text += "short of the board's corners"
+	}
+	if ends.Share == 0 {
+		text += "; only the blur of its edge shows"
+	} else {
+		text += fmt.Sprintf("; %.0f %% of what the frame sees past the %s is not printed", 100*ends.Share, noun(p))
+	}
+	if p.Backdrop.FillOnly {
+		return text + ": --surround " + string(p.Backdrop.Surround) + " in place of --background fills it"
+	}
+	text += ": --surround black fills it"
+	if p.Picture.Fit == layout.Inside { // else the picture fills the view by itself
+		text += ", --background black only what the " + noun(p) + " sees"
+	}
+	return text
 }
 
 // edgesText says which edges of the board show, and where.
@@ -75,7 +125,7 @@ func edgesText(camera layout.Camera, c layout.Coverage) string {
 
 // remedyTexts says what gets the board's edge out of the frame, in words that can be asked for.
 func remedyTexts(p layout.Plan) []string {
-	r := p.CoverageRemedies()
+	r := coverageRemedies(p)
 	var texts []string
 	if x := r.Fill; x != nil {
 		texts = append(texts, "print larger: "+askFor(x))
@@ -89,7 +139,7 @@ func remedyTexts(p layout.Plan) []string {
 	if x := r.Surround; x != nil {
 		texts = append(texts, "surround it: "+askForSurround(p, x))
 	}
-	if len(texts) == 0 {
+	if len(texts) == 0 && p.Filled() {
 		return []string{"no print, distance or surround of up to 500 sheets fills the frame: take a narrower one"}
 	}
 	return texts

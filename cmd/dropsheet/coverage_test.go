@@ -44,12 +44,12 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 	}
 
 	stdout := run(wideFrame + " --distance 35cm --travel 3mm")
-	require.Contains(t, stdout, "not at all up or down: the board ends where the fill does")
-	require.Contains(t, stdout, "over 3 mm each way fill 0.8")
+	require.Contains(t, stdout, "; the picture's edge comes into view as soon as the drop moves up or down: the board ends where the fill does")
+	require.Contains(t, stdout, "over 3 mm each way only fill 0.8")
 	flags := advice(stdout)
 	require.Len(t, flags, 6, stdout)
-	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[4]), "over 3 mm each way fill 0.850 does")
-	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[5]), "over 3 mm each way it stays free")
+	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[4]), "over 3 mm each way only fill 0.850 stays free")
+	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[5]), "over 3 mm each way fill 0.850 stays free")
 }
 
 // The figures are there for programs too.

@@ -5,8 +5,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"image"
 	"os"
@@ -15,6 +13,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/artwork"
 )
 
 // TestVanishedArtwork: gone before the run, or between the look at its header and its reading.
@@ -30,7 +30,7 @@ func TestVanishedArtwork(t *testing.T) {
 		require.Empty(t, b.beside(t))
 	}
 	var errs bytes.Buffer
-	var m making
+	m := making{setup: setupFlags{maxPixels: artwork.DefaultMaxPixels}}
 	_, err := m.fill(context.Background(), console{err: &errs}, nil, b.art, image.Rect(0, 0, 60, 40), nil)
 	require.ErrorContains(t, err, "no such file or directory")
 }
@@ -39,7 +39,7 @@ func TestVanishedArtwork(t *testing.T) {
 func TestArtworkOfAnotherSize(t *testing.T) {
 	art, _ := writePattern(t, 61, 40)
 	var errs bytes.Buffer
-	var m making
+	m := making{setup: setupFlags{maxPixels: artwork.DefaultMaxPixels}}
 	_, err := m.fill(context.Background(), console{err: &errs}, nil, art, image.Rect(0, 0, 60, 40), nil)
 	require.ErrorContains(t, err, "changed while it was read")
 }
@@ -102,11 +102,6 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 		require.True(t, bytes.Equal(b.newFiles["sheets.pdf"], data), "a reprint of another picture was let through")
 	}
 	t.Logf("exit codes: %v", outcomes)
-}
-
-func hashOf(data []byte) string {
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:])
 }
 
 // pngOf is a picture of that size unlike the pattern.

@@ -105,5 +105,8 @@ func darkRim(p layout.Plan) string {
 		return "the outer " + percent(rim.DownShare) + " of the rod's half-width above and below"
 	}
 	widest := math.Max(rim.AcrossShare, rim.DownShare)
+	if percent(widest) == percent(rim.CornerShare) {
+		return "an even ring, the outer " + percent(widest) + " of the radius"
+	}
 	return fmt.Sprintf("the outer %s of the radius where it is widest, %s toward its corners", percent(widest), percent(rim.CornerShare))
 }

@@ -127,12 +127,14 @@ func (s jobSpoiler) value(v any) any {
 	}[s.r.IntN(23)]
 }
 
+const levelledFlags = "--lamp -40cm,-40cm,30cm --level --travel 0.5mm --surround navy --surround-size 92x62cm"
+
 // wholeJobs are job files of several kinds.
 func wholeJobs(t *testing.T) (files [][]byte) {
 	t.Helper()
 	art, _ := writePattern(t, 60, 40)
 	for _, flags := range []string{
-		"--max-sheets 1", "--lamp -40cm,-40cm,30cm --level --travel 0.5mm --surround navy --surround-size 92x62cm", "--body upright-rod --drop 20mm",
+		"--max-sheets 1", levelledFlags, "--body upright-rod --drop 20mm",
 	} {
 		file, err := os.ReadFile(filepath.Join(mustMake(t, art, strings.Fields(flags)...), jobFile))
 		require.NoError(t, err)
@@ -185,7 +187,7 @@ func TestSpoiltJobs(t *testing.T) {
 		}
 		taken++
 		requireSoundJob(t, j, what)
-		if taken%20 == 0 { // they take their time
+		if taken%40 == 0 { // they take their time
 			bounded(t, what, func() { requireSoundFigures(t, j.Plan, what) })
 		}
 	}

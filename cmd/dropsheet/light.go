@@ -23,7 +23,7 @@ func lightLines(p layout.Plan) [][2]string {
 	level := p.Level()
 	if level.On() {
 		say("levelled", "the print makes up for the fall-off: it is darker by up to %s, as even and as dark as its darkest place; leave the lamps as they are", stops(level.LossStops()))
-		return append(lines, glareLines(f)...)
+		return append(lines, glareLines(f, noun(p))...)
 	}
 	switch r := f.Retreat; {
 	case r == nil:
@@ -38,19 +38,19 @@ func lightLines(p layout.Plan) [][2]string {
 	if (f.Retreat == nil || f.Retreat.Factor > 1) && f.FalloffStops <= layout.MostLevelStops {
 		say("", "or make the print with --level, which darkens it by up to %s where the light is strong", stops(f.FalloffStops))
 	}
-	return append(lines, glareLines(f)...)
+	return append(lines, glareLines(f, noun(p))...)
 }
 
-// glareLines says where shiny paper would mirror a lamp into the picture, and what to do.
-func glareLines(f *layout.LightFigures) [][2]string {
+// glareLines says where shiny paper would mirror a lamp into the picture, and what to do. drop is the word for what refracts.
+func glareLines(f *layout.LightFigures, drop string) [][2]string {
 	var lines [][2]string
 	for _, g := range f.Glares {
 		if !g.Seen {
 			continue
 		}
-		where := "beside the drop"
+		where := "beside the " + drop
 		if g.Path == layout.ThroughDrop {
-			where = "in the drop"
+			where = "in the " + drop
 		}
 		what := ""
 		if len(lines) == 0 {
@@ -60,7 +60,7 @@ func glareLines(f *layout.LightFigures) [][2]string {
 			g.Lamp, where, boardPlace(g.Board), g.Frame.XPx, g.Frame.YPx, g.BeyondMM)})
 	}
 	if len(lines) == 0 {
-		return [][2]string{{"glare", "none: no lamp stands where the board would mirror it to the camera or into the drop"}}
+		return [][2]string{{"glare", "none: no lamp stands where the board would mirror it to the camera or into the " + drop}}
 	}
 	return append(lines, [2]string{"", "matt paper shows it as a faint veil; a polariser on the lamp and one crossed to it on the lens take it away"})
 }
@@ -75,7 +75,7 @@ func lightWarnings(p layout.Plan) (warnings []string) {
 		if v.Path == layout.Direct {
 			warnings = append(warnings, fmt.Sprintf("lamp %d stands in the frame itself, at pixel %.0f, %.0f: move it further out", v.Lamp, v.Frame.XPx, v.Frame.YPx))
 		} else {
-			warnings = append(warnings, fmt.Sprintf("lamp %d stands where the drop shows it, at frame pixel %.0f, %.0f: move it further out, or before the drop", v.Lamp, v.Frame.XPx, v.Frame.YPx))
+			warnings = append(warnings, fmt.Sprintf("lamp %d stands where the %s shows it, at frame pixel %.0f, %.0f: move it further out, or before the %s", v.Lamp, noun(p), v.Frame.XPx, v.Frame.YPx, noun(p)))
 		}
 	}
 	if c := f.Facing; c.Better != "" {

@@ -114,8 +114,8 @@ func flatPNG(t *testing.T, w, h int, level uint8) (path string) {
 
 func TestLevelIsRecordedAndToldOnlyWhenAsked(t *testing.T) {
 	path, _ := writePattern(t, 60, 40)
-	levelled := readFolder(t, mustMake(t, path, "--pixels", "120x80", "--level", "--lamp", "-60cm,-40cm,70cm"))
-	plain := readFolder(t, mustMake(t, path, "--pixels", "120x80", "--lamp", "-60cm,-40cm,70cm"))
+	levelled := readFolder(t, mustMake(t, path, strings.Fields(levelledFlags)...))
+	plain := readFolder(t, mustMake(t, path, strings.Fields(strings.Replace(levelledFlags, " --level ", " ", 1))...))
 	require.Contains(t, string(levelled[jobFile]), "levelled_for_mm")
 	require.NotContains(t, string(plain[jobFile]), "levelled_for_mm")
 	require.NotEqual(t, levelled["sheets.pdf"], plain["sheets.pdf"])

@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 )
 
@@ -27,7 +29,8 @@ func bareText(p layout.Plan) string {
 // lookLines says how the picture appears in the drop, and what that holds for.
 func lookLines(p layout.Plan) [][2]string {
 	var lines [][2]string
-	look := "bulged: wrapped round the drop, squeezed toward its rim"
+	drop := noun(p)
+	look := "bulged: wrapped round the " + drop + ", squeezed toward its rim"
 	switch l := p.Picture.Look; l {
 	case layout.Bulged:
 	case layout.Straight:
@@ -36,10 +39,39 @@ func lookLines(p layout.Plan) [][2]string {
 		look = fmt.Sprintf("%g of the way from bulged to straight", float64(l))
 	}
 	lines = append(lines, [2]string{"look", look + framedAs(p.Picture.Framing)})
+	if p.CutToFill() {
+		lines = append(lines, [2]string{"", "cut to what the " + drop + " sees at the fill; --fit inside shows all of it"})
+	}
+	if f := p.Picture.Framing; f.OffX != 0 || f.OffY != 0 {
+		lines = append(lines, [2]string{"", "print and board are laid out about the axis, which meets their middle: the picture lies to one side of it"})
+	}
+	if text := stretchText(p); text != "" {
+		lines = append(lines, [2]string{"", text})
+	}
 	if s, ok := p.Swing(); ok {
 		lines = append(lines, [2]string{"swing", swingText(s)})
 	}
 	return lines
+}
+
+// stretchText says what a rod does not do for the picture, and how much of it shows for that. It is empty where there is nothing to say: of a ball, and where the print
+// makes up for it.
+func stretchText(p layout.Plan) string {
+	if p.Drop.Body == flip.Ball || p.Picture.Look == layout.Straight {
+		return ""
+	}
+	sees, whole, way := p.Coverage().Sees.HeightMM, p.Picture.HeightMM, "high"
+	if p.Drop.Body == flip.LevelRod {
+		sees, whole, way = p.Coverage().Sees.WidthMM, p.Picture.WidthMM, "wide"
+	}
+	text := "a rod squeezes the picture across itself and not along, and so stretches it: along it the frame sees "
+	if p.Picture.Look != layout.Bulged {
+		text = "a rod squeezes the picture across itself and not along, and the print makes up for part of that: along it the frame sees "
+	}
+	if sees >= whole {
+		return text + "all of the print"
+	}
+	return text + fmt.Sprintf("%.1f mm of a print that is %.1f mm %s", sees, whole, way)
 }
 
 // framedAs says how the picture lies in the drop, where not upright and in its middle.
@@ -62,9 +94,10 @@ func framedAs(f layout.Framing) string {
 
 // swingText says in a line how much the picture changes while the drop swings.
 func swingText(s layout.Swing) string {
-	change := func(share float64) string { return fmt.Sprintf("%+.0f %%", 100*(share-1)) }
-	text := fmt.Sprintf("from %.3g to %.3g times as high as wide the picture goes from %s wide and %s high to %s and %s",
-		s.Flat.HeightOverWidth, s.Long.HeightOverWidth, change(s.Flat.WidthShare), change(s.Flat.HeightShare), change(s.Long.WidthShare), change(s.Long.HeightShare))
+	change := func(share float64) string { return fmt.Sprintf("%+.0f %%", math.Round(100*(share-1))+0) } // + 0 turns a minus zero into zero
+	text := fmt.Sprintf("swinging from %.0f %% flatter than round to %.0f %% longer, the picture changes by %s / %s in width and %s / %s in height",
+		100*(1-s.Flat.HeightOverWidth), 100*(s.Long.HeightOverWidth-1),
+		change(s.Flat.WidthShare), change(s.Long.WidthShare), change(s.Flat.HeightShare), change(s.Long.HeightShare))
 	if s.PerSecond > 0 {
 		text += fmt.Sprintf("; a free drop swings so %.0f times a second", s.PerSecond)
 	}
@@ -75,15 +108,27 @@ func swingText(s layout.Swing) string {
 func resolutionLines(p layout.Plan) [][2]string {
 	r := p.Resolution()
 	return [][2]string{
-		{"resolution", fmt.Sprintf("the picture spans %.0f x %.0f frame pixels in the %s; a frame pixel sees %.2f mm of print in the middle, %.2f mm at the fill", r.AcrossPx, r.DownPx, noun(p), r.CentreMM, r.RimMM)},
-		{"", fmt.Sprintf("more than %.0f pixels to the inch of print, or a picture of more than %d x %d pixels, would not be seen in it%s", r.NeededPPI, r.NeededWidthPx, r.NeededHeightPx, savesInk(r))},
+		{"resolution", fmt.Sprintf("the picture spans %.0f x %.0f frame pixels in the %s; a frame pixel sees %s of print in the middle, %s at the fill",
+			r.AcrossPx, r.DownPx, noun(p), onPixelText(r.CentreMM, r.CentreAlongMM), onPixelText(r.RimMM, r.RimAlongMM))},
+		{"", fmt.Sprintf("more than %.0f pixels to the inch of print, or a picture of more than %d x %d pixels, would not be seen in it%s", r.NeededPPI, r.NeededWidthPx, r.NeededHeightPx, autoText(r))},
 	}
 }
 
-// savesInk says what to ask for where the frame uses far less than the default.
-func savesInk(r layout.Resolution) string {
+// hardlyDiffers is the ratio of two lengths up to which one stands for both.
+const hardlyDiffers = 1.5
+
+// onPixelText says how much print a frame pixel sees: of a rod across it and along it, which is 0 for a ball.
+func onPixelText(acrossMM, alongMM float64) string {
+	if alongMM == 0 || max(acrossMM/alongMM, alongMM/acrossMM) <= hardlyDiffers {
+		return fmt.Sprintf("%.2f mm", acrossMM)
+	}
+	return fmt.Sprintf("%.2f mm across and %.2f mm along", acrossMM, alongMM)
+}
+
+// autoText says what to ask for where the frame uses far less than the default.
+func autoText(r layout.Resolution) string {
 	if r.NeededPPI < defaultPPI {
-		return "; --ppi auto prints that and saves ink and time"
+		return "; --ppi auto prints just that: smaller files, faster printing"
 	}
 	return ""
 }
@@ -99,7 +144,7 @@ func artworkLine(r layout.Resolution, widthPx, heightPx int, printPerMM float64)
 func tooCoarse(r layout.Resolution, widthPx, heightPx int) []string {
 	centre, rim := r.ArtworkPx(float64(widthPx), float64(heightPx))
 	if fewest := min(centre, rim); fewest < 1 {
-		return []string{fmt.Sprintf("the picture has %d x %d pixels and the frame could show %d x %d: it will look soft or blocky in the drop", widthPx, heightPx, r.NeededWidthPx, r.NeededHeightPx)}
+		return []string{fmt.Sprintf("the picture has %d x %d pixels and the frame could show %d x %d: it will look soft or blocky there", widthPx, heightPx, r.NeededWidthPx, r.NeededHeightPx)}
 	}
 	return nil
 }

@@ -224,10 +224,8 @@ func TestStraightLoop(t *testing.T) {
 		turnDeg, size float64 // of the artwork: clockwise, and its side in fills
 		dots          int     // that lie wholly within the fill, at least
 	}{
-		{"ball", "--look straight", 0, 1, 30},
-		{"ball, lossless, turned", "--look straight --turn 30 --lossless", 30, 1, 30},
+		{"ball, to the edge, lossless, turned", "--look straight --round --turn 30 --lossless", 30, 1, 30},
 		{"ball, inside", "--look straight --fit inside", 0, math.Sqrt2 / 2, 60},
-		{"ball, to the edge", "--look straight --round", 0, 1, 30},
 		{"pressed flat", "--look straight --oblate 0.85", 0, 1, 25},
 		{"drawn long", "--look straight --oblate 1.15 --turn -10", -10, math.Hypot(math.Cos(math.Pi/18), math.Sin(math.Pi/18)/1.15), 25}, // the ellipse's tangent, 10 degrees askew
 		{"upright rod", "--look straight --body upright-rod --drop 20mm --distance 30cm", 0, 1, 50},

@@ -4,13 +4,16 @@ import (
 	"bytes"
 	"compress/zlib"
 	"context"
+	"crypto/sha256"
 	"encoding/binary"
+	"encoding/hex"
 	"encoding/json"
 	"hash/crc32"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"dropsheet/tile/pdf/pdftest"
@@ -20,13 +23,34 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// mustMake runs make, for a camera of few pixels unless flags say otherwise, and returns the folder.
-func mustMake(t *testing.T, art string, flags ...string) string {
+// madeBefore holds what the makes of this run wrote, by their artwork, the way to it and their flags: the same bytes each time, as TestMakeWritesTheJobAndTheSameBytesAgain shows.
+var madeBefore sync.Map
+
+// mustMake lays out a new folder as make writes it, for a camera of few pixels unless flags say otherwise. What was made before in the same way is copied.
+func mustMake(t *testing.T, art string, flags ...string) (folder string) {
 	t.Helper()
-	folder := filepath.Join(t.TempDir(), "job")
+	folder = filepath.Join(t.TempDir(), "job")
+	picture, err := os.ReadFile(art)
+	require.NoError(t, err)
+	way, err := filepath.Rel(folder, art)
+	require.NoError(t, err)
+	key := strings.Join(append([]string{hashOf(picture), way}, flags...), "\n")
+	if files, ok := madeBefore.Load(key); ok {
+		require.NoError(t, os.Mkdir(folder, 0o755))
+		for name, data := range files.(map[string][]byte) {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, name), data, 0o644))
+		}
+		return folder
+	}
 	_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "120x80"}, flags...)...)
 	require.Equal(t, exitDone, code, stderr)
+	madeBefore.Store(key, readFolder(t, folder))
 	return folder
+}
+
+func hashOf(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:])
 }
 
 func readFolder(t *testing.T, folder string) map[string][]byte {
@@ -42,37 +66,37 @@ func readFolder(t *testing.T, folder string) map[string][]byte {
 	return files
 }
 
+// Piped and on a terminal, with --json and without, make writes the same bytes; progress shows on a terminal only, and --json gives the job file's figures.
 func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	parent := t.TempDir()
-	var twice [2]map[string][]byte
-	for i := range twice {
-		folder := filepath.Join(parent, []string{"one", "two"}[i])
-		stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder)
-		require.Equal(t, exitDone, code, stderr)
-		require.Empty(t, stderr, "nothing to warn of, and no progress when piped")
-		require.Contains(t, stdout, "sheets")
-		twice[i] = readFolder(t, folder)
-	}
-	require.Len(t, twice[0], len(jobFiles))
+	one, two := filepath.Join(parent, "one"), filepath.Join(parent, "two")
+	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", one)
+	require.Equal(t, exitDone, code, stderr)
+	require.Empty(t, stderr, "nothing to warn of, and no progress when piped")
+	require.Contains(t, stdout, "sheets")
+
+	var out, errs bytes.Buffer
+	code = run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--pixels", "120x80", "--out", two, "--json"})
+	require.Equal(t, exitDone, code)
+	require.Contains(t, errs.String(), "sheet 4 of 4")
+
+	first, second := readFolder(t, one), readFolder(t, two)
+	require.Len(t, first, len(jobFiles))
 	for _, name := range jobFiles {
-		require.NotEmpty(t, twice[0][name], name)
-		require.True(t, bytes.Equal(twice[0][name], twice[1][name]), "%s differs from run to run", name)
+		require.NotEmpty(t, first[name], name)
+		require.True(t, bytes.Equal(first[name], second[name]), "%s differs from run to run", name)
 	}
 	entries, err := os.ReadDir(parent)
 	require.NoError(t, err)
 	require.Len(t, entries, 2, "no unfinished folder is left")
+	require.Equal(t, string(first[jobFile]), out.String(), "--json gives the same figures")
+	requireContract(t, first[jobFile])
 }
 
-// The job file carries what DESIGN section 4 lists.
-func TestJobFileCarriesTheContract(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
-	folder := filepath.Join(t.TempDir(), "job")
-	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--json")
-	require.Equal(t, exitDone, code, stderr)
-	file, err := os.ReadFile(filepath.Join(folder, jobFile))
-	require.NoError(t, err)
-	require.Equal(t, string(file), stdout, "--json gives the same figures")
+// requireContract looks for what DESIGN section 4 lists in a job file.
+func requireContract(t *testing.T, file []byte) {
+	t.Helper()
 	var j map[string]any
 	require.NoError(t, json.Unmarshal(file, &j))
 	for path, want := range map[string]string{
@@ -170,6 +194,7 @@ func TestFailedMakeLeavesNoFolders(t *testing.T) {
 // The artwork's colour profile goes into the sheets as it is; one that does not suit is left out and told of.
 func TestProfileGoesIntoTheSheets(t *testing.T) {
 	plain, _ := writePattern(t, 60, 40)
+	without := readFolder(t, mustMake(t, plain))["sheets.pdf"]
 	data, err := os.ReadFile(plain)
 	require.NoError(t, err)
 	profile := make([]byte, 132)
@@ -184,7 +209,7 @@ func TestProfileGoesIntoTheSheets(t *testing.T) {
 
 	sheets := readFolder(t, mustMake(t, tagged))["sheets.pdf"]
 	require.True(t, bytes.Contains(inflated(sheets), profile), "the profile stands in the file")
-	require.False(t, bytes.Contains(inflated(readFolder(t, mustMake(t, plain))["sheets.pdf"]), profile))
+	require.False(t, bytes.Contains(inflated(without), profile))
 }
 
 // withProfile puts an iCCP chunk behind a PNG's header (ISO/IEC 15948, 11.3.3.3).
@@ -233,14 +258,6 @@ func TestMakeStopped(t *testing.T) {
 type writerFunc func([]byte)
 
 func (f writerFunc) Write(p []byte) (int, error) { f(p); return len(p), nil }
-
-func TestProgressOnATerminalOnly(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
-	var out, errs bytes.Buffer
-	code := run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--pixels", "120x80", "--out", filepath.Join(t.TempDir(), "job")})
-	require.Equal(t, exitDone, code)
-	require.Contains(t, errs.String(), "sheet 4 of 4")
-}
 
 // A reprinted page draws pixel for pixel as in the original.
 func TestReprint(t *testing.T) {

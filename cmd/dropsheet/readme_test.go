@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,7 +15,16 @@ import (
 // commandLine is a shown command: dropsheet, or the way that a fresh checkout runs it.
 var commandLine = regexp.MustCompile(`(?m)^ {2,4}(?:dropsheet|go run \./cmd/dropsheet) (.+)$`)
 
-// Every command that README and --help show runs, in the order shown, in one empty folder that has the examples beside it.
+// withFewPixels gives a shown make or proof that does not name its camera's pixels few of them: the proof is smaller for it, and what --ppi auto prints coarser.
+func withFewPixels(words []string) []string {
+	if (words[0] == "make" || words[0] == "proof") && !slices.Contains(words, "--pixels") {
+		return append(words, "--pixels", "240x160")
+	}
+	return words
+}
+
+// Every command that README and --help show runs, in the order shown, in one empty folder that has the examples beside it: the first as it is, and those after it with
+// few pixels in their proofs, to be quick.
 func TestShownCommandsRun(t *testing.T) {
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)
@@ -38,7 +48,11 @@ func TestShownCommandsRun(t *testing.T) {
 				continue
 			}
 			ran[m[1]] = true
-			stdout, stderr, code := dropsheet(t, strings.Fields(m[1])...)
+			words := strings.Fields(m[1])
+			if len(ran) > 1 {
+				words = withFewPixels(words)
+			}
+			stdout, stderr, code := dropsheet(t, words...)
 			require.Equal(t, exitDone, code, "%s shows %q: %s", text.name, m[0], stderr)
 			require.NotEmpty(t, stdout)
 		}

@@ -203,8 +203,8 @@ func TestSeamsAreCountedOnce(t *testing.T) {
 
 // Every command with --out says so at once when its folder is missing, and never by the name of an unfinished file.
 func TestOutIntoNoFolder(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
-	job := mustMake(t, art, "--max-sheets", "4")
+	art, _ := writePattern(t, 60, 40)
+	job := mustMake(t, art)
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.WriteFile("afile", nil, 0o600))
 	for _, c := range []string{"proof", "seams", "reprint"} {
@@ -227,8 +227,8 @@ func TestOutIntoNoFolder(t *testing.T) {
 
 // A job of one sheet has no seams, and says so.
 func TestSeamsOfOneSheet(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
-	folder := mustMake(t, art, "--max-sheets", "1", "--pixels", "90x60")
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art, "--max-sheets", "1")
 	require.Empty(t, seamSights(t, folder).Sights)
 	stdout, stderr, code := dropsheet(t, "seams", folder)
 	require.Equal(t, exitDone, code, stderr)

@@ -14,7 +14,7 @@ import (
 // sharpnessLines says whether any stop holds the drop's edge and the picture in it sharp together, and what the mains do to the light: a name
 // with each line, empty where a line goes on. What to do about the mains is common practice.
 func sharpnessLines(p layout.Plan) [][2]string {
-	s := p.Sharpness()
+	s, drop := p.Sharpness(), noun(p)
 	var lines [][2]string
 	add := func(name, format string, args ...any) {
 		lines = append(lines, [2]string{name, fmt.Sprintf(format, args...)})
@@ -25,13 +25,13 @@ func sharpnessLines(p layout.Plan) [][2]string {
 		if from != to {
 			within = from + " to " + to + " hold"
 		}
-		add("sharp", "%s the drop's edge and the picture in it within %.3g pixels", within, s.SharpToPx)
+		add("sharp", "%s the %s's edge and the picture in it within %.3g pixels", within, drop, s.SharpToPx)
 	} else {
-		add("sharp", "no stop holds the drop's edge and the picture in it within %.3g pixels", s.SharpToPx)
+		add("sharp", "no stop holds the %s's edge and the picture in it within %.3g pixels", drop, s.SharpToPx)
 	}
-	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the drop", s.Least.BlurPx, layout.StopMark(s.Least.FNumber), s.Least.AtDropMM)
+	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the %s", s.Least.BlurPx, layout.StopMark(s.Least.FNumber), s.Least.AtDropMM, drop)
 	if w := s.Wider; w != nil {
-		add("", "a frame %s mm wide at the drop does it, at %s, and so does this one shrunk to %.0f pixels wide", up(w.FrameWidthMM), layout.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
+		add("", "a frame %s mm wide at the %s does it, at %s, and so does this one shrunk to %.0f pixels wide", up(w.FrameWidthMM), drop, layout.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
 		add("", "a longer lens from further off changes nothing as long as the frame is as wide")
 	}
 	if p.Drop.Body != flip.Ball {
@@ -100,7 +100,7 @@ func writeSharpnessTable(w io.Writer, p layout.Plan) error {
 		row(mark, append(cells, blurPx(stop.Best.Blur.BackdropPx)))
 	}
 	current := currentStop(s)
-	fmt.Fprintf(&b, "at %s, by focus (mm before the drop's middle):\n", layout.StopMark(current.FNumber))
+	fmt.Fprintf(&b, "at %s, by focus (mm before the %s's middle):\n", layout.StopMark(current.FNumber), noun(p))
 	for _, f := range []struct {
 		name string
 		at   layout.Focused

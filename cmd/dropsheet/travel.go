@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"dropsheet/layout"
 )
@@ -43,20 +44,36 @@ func isNone(mm *float64) bool { return mm != nil && *mm < 0.1 }
 
 // toleratedText says what travel leaves the dark rim where it is.
 func toleratedText(p layout.Plan, t layout.Travel) string {
-	way := func(mm *float64, words string) string {
+	var free, none []string
+	for _, way := range []struct {
+		mm    *float64
+		words string
+	}{{t.AcrossMM, "to either side"}, {t.DownMM, "up or down"}} {
 		switch {
-		case mm == nil:
-			return "any distance along the rod"
-		case isNone(mm):
-			return "not at all " + words
+		case way.mm == nil:
+			free = append(free, "any distance along itself")
+		case isNone(way.mm):
+			none = append(none, way.words)
+		default:
+			free = append(free, fmt.Sprintf("up to %.1f mm %s", math.Floor(*way.mm*10)/10, way.words))
 		}
-		return fmt.Sprintf("up to %.1f mm %s", math.Floor(*mm*10)/10, words)
 	}
-	text := fmt.Sprintf("fill %.3f stays free of the dark rim while the drop moves %s, %s", t.HeldFill, way(t.AcrossMM, "to either side"), way(t.DownMM, "up or down"))
-	if isNone(t.AcrossMM) || isNone(t.DownMM) {
-		text += ": the board ends where the fill does"
+	edge, ends := "the picture's edge", "the board ends where the fill does"
+	switch {
+	case !p.Filled():
+		edge, ends = "the edge of the print", "it ends where the fill does"
+	case p.Backdrop.Surround != "":
+		edge = "the board's edge"
 	}
-	return text
+	comes := edge + " comes into view as soon as the " + noun(p) + " moves"
+	stays := fmt.Sprintf("fill %.3f stays free of the dark rim while the %s moves %s", t.HeldFill, noun(p), strings.Join(free, ", "))
+	switch {
+	case len(free) == 0:
+		return comes + ": " + ends
+	case len(none) > 0:
+		return stays + "; " + comes + " " + none[0] + ": " + ends
+	}
+	return stays
 }
 
 // askedTexts says what fill the travel that was asked for leaves, and what would keep all of it.
@@ -66,9 +83,9 @@ func askedTexts(p layout.Plan, t layout.Travel) []string {
 	case a == nil:
 		return nil
 	case a.Holds:
-		return []string{fmt.Sprintf("over %.4g mm each way it stays free", a.TravelMM)}
+		return []string{fmt.Sprintf("over %.4g mm each way fill %.3f stays free of the dark rim", a.TravelMM, t.HeldFill)}
 	}
-	texts := []string{fmt.Sprintf("over %.4g mm each way fill %.3f does", a.TravelMM, math.Floor(a.Fill*1000)/1000)}
+	texts := []string{fmt.Sprintf("over %.4g mm each way only fill %.3f stays free of the dark rim", a.TravelMM, math.Floor(a.Fill*1000)/1000)}
 	if a.NeedsBoard == nil {
 		return append(texts, fmt.Sprintf("no board is large enough for %.3f: take a smaller fill or a shorter travel", t.HeldFill))
 	}

@@ -39,7 +39,18 @@ func (b *book) coverage() {
 		text += "The board\u2019s edge shows " + edges(p.Camera, c) + "; a board of " +
 			strong(size(math.Ceil(c.Needs.WidthMM), math.Ceil(c.Needs.HeightMM))) + " would fill the frame."
 	}
+	if c.PrintEnds != nil {
+		text += b.job.printEnds(*c.PrintEnds)
+	}
 	b.para(text + " " + b.job.travelText(b.travel))
+}
+
+// printEnds says that what is printed does not fill the frame.
+func (j Job) printEnds(ends layout.PrintEnds) string {
+	if ends.Share == 0 {
+		return " The edge of the print shows as a blur."
+	}
+	return fmt.Sprintf(" The print ends inside the frame: %s of what that sees past the %s is not printed.", strong(percent(ends.Share)), j.body())
 }
 
 // edges says where the board's edges show.
@@ -65,7 +76,7 @@ const leastShownMM = 0.1
 // travelText says how far the drop may be off the axis.
 func (j Job) travelText(t layout.Travel) string {
 	var moves []string
-	none := ""
+	free, none := 0, false // how many ways it may move, and whether there is one that it may not
 	for _, m := range []struct {
 		mm    *float64
 		words string
@@ -73,14 +84,28 @@ func (j Job) travelText(t layout.Travel) string {
 		switch {
 		case m.mm == nil:
 			moves = append(moves, "any distance along itself")
+			free++
 		case *m.mm < leastShownMM:
 			moves = append(moves, strong("not at all")+" "+m.words)
-			none = " The board ends there where the fill does."
+			none = true
 		default:
 			moves = append(moves, strong(short(math.Floor(*m.mm*10)/10, 1)+noBreak+"mm")+" "+m.words)
+			free++
 		}
 	}
-	text := fmt.Sprintf("The %s may be off the axis %s before the dark rim comes inside a fill of %s.", j.body(), strings.Join(moves, ", and "), percent(t.HeldFill)) + none
+	edge, ends := "The picture\u2019s edge", "the board ends"
+	switch {
+	case !j.Plan.Filled():
+		edge, ends = "The edge of the print", "the print ends"
+	case j.Plan.Backdrop.Surround != "":
+		edge = "The board\u2019s edge"
+	}
+	text := fmt.Sprintf("The %s may be off the axis %s before the dark rim comes inside a fill of %s.", j.body(), strings.Join(moves, ", and "), percent(t.HeldFill))
+	if free == 0 {
+		text = edge + " comes into view " + strong("as soon as the "+j.body()+" is off the axis") + ": " + ends + " where the fill does."
+	} else if none {
+		text += " There " + ends + " where the fill does."
+	}
 	if a := t.Asked; a != nil && !a.Holds {
 		text += fmt.Sprintf(" Over the %s that you asked for, %s stays free of it.", short(a.TravelMM, 2)+noBreak+"mm", percent(a.Fill))
 	}

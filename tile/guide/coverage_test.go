@@ -27,6 +27,41 @@ func TestCoverageOnTheSetupPage(t *testing.T) {
 	require.Contains(t, all, "Over the 3 mm that you asked for, ")
 }
 
+// Words of the key figures and the set-up page that depend on what the picture leaves of the board and the frame.
+func TestWordsOfWhatIsNotPrinted(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*layout.Setup)
+		says   []string
+		not    []string
+	}{
+		{"round, on a background", func(s *layout.Setup) {
+			s.Framing.Round, s.Proportions, s.Fill, s.DistanceMM, s.Background = true, 1, 0.95, 300, "#000000"
+		},
+			[]string{"mm: the picture in a surround of the colour #000000", "an even 5 % of the drop’s visible radius", "the picture still fills 95 % of the drop",
+				"The edge of the print comes into view as soon as the drop is off the axis: the print ends where the fill does."},
+			[]string{"in the middle of a surround", "fills 95 % or", "not at all", "The print ends inside the frame"}},
+		{"on one side of the axis", func(s *layout.Setup) {
+			s.Look, s.Fit, s.Framing.OffX, s.Proportions, s.DistanceMM = layout.Straight, layout.Inside, -0.4, 1, 300
+		},
+			[]string{"The print ends inside the frame: 42 % of what that sees past the drop is not printed.", "off the axis not at all to either side", "There the print ends where the fill does."}, nil},
+		{"a square inside", func(s *layout.Setup) { s.Fit, s.Proportions = layout.Inside, 1 },
+			[]string{"The picture’s edge comes into view as soon as the drop is off the axis: the board ends where the fill does."}, []string{"not at all"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := usual()
+			c.change(&s)
+			all := strings.Join(pageTexts(worded(t, jobOf(t, s))), " ")
+			for _, says := range c.says {
+				require.Contains(t, all, says)
+			}
+			for _, not := range c.not {
+				require.NotContains(t, all, not)
+			}
+		})
+	}
+}
+
 // A board with a surround: its size counts for the board to buy, and the picture's place on it is told and drawn.
 func TestSurroundedBoard(t *testing.T) {
 	s := usual()

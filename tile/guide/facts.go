@@ -64,6 +64,9 @@ func (j Job) darkRim() string {
 	case flip.ReversesY:
 		return percent(rim.DownShare) + of + " at its upper and lower edges, where it looks past the backdrop." + room
 	default:
+		if all := percent(rim.AcrossShare); all == percent(rim.DownShare) && all == percent(rim.CornerShare) {
+			return fmt.Sprintf("The outermost ring of the %s looks past the backdrop: an even %s%s.", j.body(), all, of) + room
+		}
 		return fmt.Sprintf("The outermost ring of the %s looks past the backdrop: %s%s at the backdrop\u2019s left and right, %s above and below, %s toward the corners.",
 			j.body(), percent(rim.AcrossShare), of, percent(rim.DownShare), percent(rim.CornerShare)) + room
 	}
@@ -79,7 +82,10 @@ func (j Job) sensitivity() string {
 	body := j.body()
 	text := fmt.Sprintf("The print hardly depends on the %s\u2019s size: 10%s%% smaller or larger, the picture fills %s or %s of the %s in place of %s.",
 		body, noBreak, percent(s.DropSmallerFill), percent(s.DropLargerFill), body, percent(fill))
-	if off > hardlyShare {
+	switch {
+	case percent(s.DropSmallerFill) == percent(fill) && percent(s.DropLargerFill) == percent(fill):
+		text = fmt.Sprintf("The print hardly depends on the %s\u2019s size: 10%s%% smaller or larger, the picture still fills %s of the %s.", body, noBreak, percent(fill), body)
+	case off > hardlyShare:
 		text = fmt.Sprintf("The %s\u2019s size matters here: 10%s%% smaller or larger, the picture fills %s or %s of the %s in place of %s.",
 			body, noBreak, percent(s.DropSmallerFill), percent(s.DropLargerFill), body, percent(fill))
 	}

@@ -75,7 +75,10 @@ func (b *book) facts() {
 	p := b.job.Plan
 	d, pic, board := p.Drop, p.Picture, p.Backdrop
 	print := strong(size(board.WidthMM, board.HeightMM))
-	if b.job.surrounded() {
+	switch {
+	case b.job.surrounded() && size(pic.WidthMM, pic.HeightMM) == size(board.WidthMM, board.HeightMM):
+		print += ": the picture in " + b.job.surround()
+	case b.job.surrounded():
 		print += ": the picture, " + strong(size(pic.WidthMM, pic.HeightMM)) + ", in the middle of " + b.job.surround()
 	}
 	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
