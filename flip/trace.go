@@ -37,8 +37,8 @@ func (s Sight) Trace(r Ray) (Landing, bool) {
 // Trace follows a ray from the camera's side to the backdrop's plane by vectors: refraction into the drop, refraction out.
 // Light reflected inside the drop is not followed. ok is false when the ray never reaches the plane.
 //
-// On a quadric W the way in and the way out of a chord along d have slopes p.W.d that are alike but for their sign. Where the surface is round the angles are too:
-// the ray leaves at the angle at which it came, and each face throws back the same share.
+// A chord along d enters the quadric W at p and leaves it at q with p.W.d = -q.W.d. Where the surface is round, gradients are of one length, and so the ray meets both faces
+// at the same angle: it leaves at the angle at which it came, and each face throws back the same share.
 func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	from, d := r.From, r.Dir
 	p, slope, hit := t.surface.enter(from, d)

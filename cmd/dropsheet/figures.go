@@ -44,7 +44,7 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 		line(l[0], "%s", l[1])
 	}
 	line("print", "%.1f x %.1f mm, fit %s", p.Picture.WidthMM, p.Picture.HeightMM, p.Picture.Fit)
-	line("dark rim", "%s%s", darkRim(p), unprinted(p))
+	line("dark rim", "%s", darkRim(p))
 	b0 := p.Backdrop
 	line("sheets", "%d of %s, %s: %d across, %d down%s; lap %g mm, %s", len(p.Sheets), b0.Paper.Name, b0.Orientation, b0.Columns, b0.Rows, bareText(p), b0.LapMM, marginText(b0))
 	for _, l := range printerLines(b0) {
@@ -84,14 +84,6 @@ func framing(p layout.Plan) string {
 		return "; a longer --lens, a shorter --camera-distance or a narrower --frame-width shows it larger"
 	}
 	return ""
-}
-
-// unprinted says that the rim shows white where sheets go on beyond a bent picture.
-func unprinted(p layout.Plan) string {
-	if p.Picture.Plain() || p.Backdrop.Surround != "" {
-		return ""
-	}
-	return "; where sheets go on beyond the picture it shows white paper: --background black prints that dark"
 }
 
 // darkRim says how wide the ring is that looks past the backdrop.

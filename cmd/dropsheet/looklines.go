@@ -148,3 +148,11 @@ func tooCoarse(r layout.Resolution, widthPx, heightPx int) []string {
 	}
 	return nil
 }
+
+// whitePaper warns of paper that stays white in the drop's view.
+func whitePaper(p layout.Plan) []string {
+	if p.Picture.Plain() || p.Backdrop.Surround != "" {
+		return nil
+	}
+	return []string{"where sheets go on beyond the picture, white paper shows as a bright rim in the " + noun(p) + ": print it dark with --background black, or trim the board to the picture"}
+}

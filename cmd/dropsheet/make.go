@@ -133,6 +133,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	}
 	c.warn(placed.warnings()...)
 	c.warn(lightWarnings(plan)...)
+	c.warn(whitePaper(plan)...)
 	c.warn(printerWarnings(plan.Backdrop)...)
 	if plan.Level().On() && art.ICC != nil {
 		c.warn(levelProfileWarning)

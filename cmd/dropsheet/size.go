@@ -34,6 +34,7 @@ proportions count; only its header is read. Writes no file.`,
 				return err
 			}
 			c.warn(lightWarnings(p)...)
+			c.warn(whitePaper(p)...)
 			c.warn(printerWarnings(p.Backdrop)...)
 			if len(args) == 1 {
 				part, err := s.part(args[0])

@@ -20,7 +20,14 @@ type beside struct {
 const (
 	nodesADeviation = 5
 	maxStep         = 16
-	maxRaysFor      = 2 // times the rays of a pixel go into a node at most
+)
+
+// The board's detail is far smaller than its blur there, and a few rays catch it by chance: into a node go as many times the rays of a pixel as it has
+// pixels to share them, over pixelsARay, within bounds.
+const (
+	pixelsARay   = 8
+	leastRaysFor = 2
+	mostRaysFor  = 32
 )
 
 // newBeside works the nodes out.
@@ -31,7 +38,7 @@ func (v *view) newBeside(ctx context.Context) beside {
 	if b.step == 1 {
 		return b
 	}
-	set := raySet(len(v.past) * min(b.step*b.step, maxRaysFor))
+	set := v.lens.aim(raySet(len(v.past) * max(leastRaysFor, min(b.step*b.step/pixelsARay, mostRaysFor))))
 	b.across = v.camera.WidthPx/b.step + 2
 	down := v.camera.HeightPx/b.step + 2
 	b.nodes = make([]texture.Light, b.across*down)
@@ -57,11 +64,19 @@ func (b *beside) at(i, j int) (light texture.Light, ok bool) {
 	return mix(mix(row[x], row[x+1], fx), mix(next[x], next[x+1], fx), fy), true
 }
 
-// pastPixel is the mean of a pixel's rays as if there were no drop.
-func (v *view) pastPixel(i, j int, set []sample) (sum texture.Light) {
+// besidePixel is the light of a pixel as if there were no drop.
+func (v *view) besidePixel(i, j int) texture.Light {
+	if light, ok := v.beside.at(i, j); ok {
+		return light
+	}
+	return v.pastPixel(i, j, v.past)
+}
+
+// pastPixel is that by the mean of a set of rays.
+func (v *view) pastPixel(i, j int, set []aim) (sum texture.Light) {
 	for k := range set {
-		s := &set[k]
-		sum = sum.Add(v.pastDrop(v.ray(i, j, s), v.direct.patch(s, len(set), v.lens)))
+		a := &set[k]
+		sum = sum.Add(v.pastDrop(v.lens.ray(i, j, a), v.direct.patch(a)))
 	}
 	return sum.Scale(1 / float32(len(set)))
 }

@@ -78,9 +78,15 @@ func (b *board) at(x, y float64, over patch) texture.Light {
 	}
 	if b.seamMM > 0 {
 		down, across := seamShare(b.down, b.seamMM, x, y, acrossMM, downMM), seamShare(b.across, b.seamMM, y, x, downMM, acrossMM)
-		print = mix(print, paper, down+across-down*across)
+		if seam := down + across - down*across; seam > 0 {
+			print = mix(print, paper, seam)
+		}
 	}
-	return mix(texture.Room, print.Scale(float32(b.light.At(boardX, boardY))), on)
+	print = print.Scale(float32(b.light.At(boardX, boardY)))
+	if on == 1 {
+		return print
+	}
+	return mix(texture.Room, print, on)
 }
 
 // print is what is printed at a place when the picture is plain: the picture, or what surrounds it.

@@ -1,34 +1,76 @@
 package proof
 
 import (
+	"math"
+
 	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
 
 // edgePixel is the light of a pixel near a drop's edge, some of whose rays may go through the drop and some past it.
 //
-// What goes past is worked out by these few rays only for what the drop takes away from it: where they all go past, the pixel is as if there were no drop, as those
-// further out are. Two sets of rays never agree quite, and where one took over from the other there would be a step.
-func (v *view) edgePixel(i, j int, drop layout.Point, through spread) texture.Light {
-	hidden := make([]float64, len(v.atEdge)) // the share of each ray's patch that the drop covers
-	var most float64
-	least := 1.0
+// What these few rays see past the drop tells how it differs over the pupil; its mean is what the pixels further out have, as far as the pixel looks past the drop.
+// Two sets of rays never quite agree, and where one took over from the other there would be a step.
+func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
+	n := len(v.atEdge)
+	shares := make([]float64, n) // of each ray's patch, what passes beside the drop
+	fromEdge := v.fromEdgeMM(at, drop)
+	var most, sum float64
 	for k := range v.atEdge {
-		r := v.lens.ray(i, j, &v.atEdge[k])
-		hidden[k] = covered(-v.sight.Drop.ClearanceMM(fromDrop(r, drop)), v.edgeSpansMM[k])
-		most, least = max(most, hidden[k]), min(least, hidden[k])
+		switch reachMM := v.edgeReachesMM[k]; {
+		case fromEdge > reachMM:
+			shares[k] = 1
+		case fromEdge >= -reachMM:
+			shares[k] = covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, &v.atEdge[k]), drop)), v.edgeSpansMM[k])
+		}
+		most, sum = max(most, shares[k]), sum+shares[k]
 	}
-	var light texture.Light
-	if least < 1 {
-		light = v.besidePixel(i, j)
+	shown := sum / float64(n)
+	if shown == 1 {
+		return v.besidePixel(i, j)
 	}
-	if most == 0 {
-		return light
-	}
-	var sum texture.Light
+	through := v.throughSpread(i, j, at, drop)
+	var light, past texture.Light
 	for k := range v.atEdge {
 		a := &v.atEdge[k]
 		r := v.lens.ray(i, j, a)
+		if shares[k] < 1 {
+			light = light.Add(v.through(r, drop, through.patch(a)).Scale(float32(1 - shares[k])))
+		}
+		if most > 0 {
+			// The differences from the mean: weights that add up to nothing.
+			past = past.Add(v.pastDrop(r, v.direct.patch(a)).Scale(float32(shares[k] - shown)))
+		}
+	}
+	light = light.Add(past).Scale(1 / float32(n))
+	if most > 0 {
+		light = light.Add(v.besidePixel(i, j).Scale(float32(shown)))
 	}
 	return light
+}
+
+// edgePupilMM is the radius of the pupil's blur in the plane of the drop's edge.
+func (v *view) edgePupilMM() float64 {
+	return v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
+}
+
+// spansAtEdge are the widths of the patches that the rays at the edge stand for in the plane of the drop's edge, the same for every pixel.
+func (v *view) spansAtEdge() (spansMM []float64) {
+	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
+	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM}, covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
+	for k := range v.atEdge {
+		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k]).xx/pixelVariance))
+	}
+	return spansMM
+}
+
+// reachesAtEdge are how far from the drop's edge, in the plane of the edge, a pixel may be for each of its rays to be at the edge: further off, the whole patch is on the
+// pixel's own side.
+func (v *view) reachesAtEdge() (reachesMM []float64) {
+	for k := range v.atEdge {
+		a := &v.atEdge[k]
+		thrownMM := (1 + math.Hypot(a.xPx, a.yPx)) * v.camera.PixelMM()
+		reachesMM = append(reachesMM, thrownMM+v.edgePupilMM()+v.edgeSpansMM[k])
+	}
+	return reachesMM
 }

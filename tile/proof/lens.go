@@ -2,17 +2,7 @@ package proof
 
 import (
 	"math"
-
-	"dropsheet/layout"
 )
-
-// lens turns a pixel into rays.
-type lens struct {
-	camera   layout.Camera
-	cameraMM float64 // entrance pupil to the drop's plane
-	pupilMM  float64 // radius of the entrance pupil; 0 for a pinhole
-	airyPx   float64 // radius of the Airy disc, its first dark ring; 0 for none
-}
 
 // sample is one ray of the set: where in the pixel, where on the pupil and how far thrown by diffraction.
 type sample struct {

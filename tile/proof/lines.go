@@ -56,14 +56,23 @@ func newLines(seams []layout.Seam, axis string, halfAcrossMM, halfAlongMM float6
 
 // seamShare is the share of a patch about a place that the nearest lines of seams cover, seamMM wide: across the lines and along them, with the patch's size each way.
 func seamShare(lines []line, seamMM, atMM, alongMM, spanMM, alongSpanMM float64) float64 {
-	i, _ := slices.BinarySearchFunc(lines, atMM, func(l line, atMM float64) int { return cmp.Compare(l.atMM, atMM) })
+	low, high := 0, len(lines) // the first line that is not before the place
+	for low < high {
+		if middle := (low + high) / 2; lines[middle].atMM < atMM {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	reachMM := seamMM/2 + spanMM // further off a line covers nothing
 	var share float64
-	for _, k := range [2]int{i - 1, i} {
-		if k >= 0 && k < len(lines) {
-			from, to := lines[k].atMM-seamMM/2-atMM, lines[k].atMM+seamMM/2-atMM
-			if on := covered(to, spanMM) - covered(from, spanMM); on > 0 {
-				share += on * lines[k].along(alongMM, alongSpanMM)
-			}
+	for k := max(0, low-1); k < min(len(lines), low+1); k++ {
+		offMM := lines[k].atMM - atMM
+		if math.Abs(offMM) > reachMM {
+			continue
+		}
+		if on := covered(offMM+seamMM/2, spanMM) - covered(offMM-seamMM/2, spanMM); on > 0 {
+			share += on * lines[k].along(alongMM, alongSpanMM)
 		}
 	}
 	return share

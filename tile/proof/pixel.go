@@ -19,10 +19,12 @@ type view struct {
 
 	inside, past, atEdge []aim
 	beside               beside
+	lattice              lattice
 	outline              layout.Size // the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
 	edgeBlurMM           float64     // how far from that pixels may mix rays through the drop and past it
 	direct               spread      // of rays past the drop
 	edgeSpansMM          []float64   // of the rays at the edge, see spansAtEdge
+	edgeReachesMM        []float64   // and reachesAtEdge
 }
 
 // pixel is the mean of the pixel's rays.
@@ -33,16 +35,16 @@ func (v *view) pixel(i, j int) texture.Light {
 	if fromEdge > v.edgeBlurMM {
 		return v.besidePixel(i, j)
 	}
-	through := v.throughSpread(v.within(at, drop), drop)
-	if fromEdge < -v.edgeBlurMM {
-		var sum texture.Light
-		for k := range v.inside {
-			a := &v.inside[k]
-			sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a)))
-		}
-		return sum.Scale(1 / float32(len(v.inside)))
+	if fromEdge > -v.edgeBlurMM {
+		return v.edgePixel(i, j, at, drop)
 	}
-	return v.edgePixel(i, j, drop, through)
+	through := v.throughSpread(i, j, at, drop)
+	var sum texture.Light
+	for k := range v.inside {
+		a := &v.inside[k]
+		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a)))
+	}
+	return sum.Scale(1 / float32(len(v.inside)))
 }
 
 // nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not overlap, and are all alike.

@@ -3,8 +3,8 @@ package proof
 import (
 	"context"
 	"image"
+	"slices"
 
-	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
@@ -42,7 +42,7 @@ func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *ima
 // It returns ctx's error when ctx ends first.
 func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 	v := s.view()
-	v.beside = v.newBeside(ctx)
+	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
 	frame := image.NewRGBA(image.Rect(0, 0, s.Camera.WidthPx, s.Camera.HeightPx))
 	texture.Rows(s.Camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
@@ -70,20 +70,15 @@ func (s Scene) view() view {
 	if n == 0 {
 		n = DefaultSamples
 	}
-	lens := lens{camera: s.Camera, cameraMM: s.Plan.Drop.CameraMM}
-	if s.Sharp {
-		lens.camera.FocusMM = s.Plan.Drop.CameraMM
-	} else {
-		lens.pupilMM, lens.airyPx = s.Camera.PupilMM()/2, s.Camera.AiryPx()/2
-	}
-	v.lens = lens
-	v.inside = raySet(n)
-	v.past = raySet(max(4, int(float64(n)*besideShare)))
-	v.atEdge = raySet(n * edgeMultiple)
+	v.lens = newLens(s.Camera, s.Plan.Drop.CameraMM, s.Sharp)
+	v.inside = v.lens.aim(raySet(n))
+	v.past = v.lens.aim(raySet(max(4, int(float64(n)*besideShare))))
+	v.atEdge = v.lens.aim(raySet(n * edgeMultiple))
 	v.outline.WidthMM, v.outline.HeightMM = v.sight.OutlineMM()
 	v.direct = v.directSpread()
 	v.edgeSpansMM = v.spansAtEdge()
-	v.edgeBlurMM = v.edgeReachMM()
+	v.edgeReachesMM = v.reachesAtEdge()
+	v.edgeBlurMM = slices.Max(v.edgeReachesMM)
 	return v
 }
 
@@ -107,13 +102,4 @@ func Reduced(c layout.Camera, sidePx int) layout.Camera {
 		c.WidthPx, c.HeightPx = max(1, w*sidePx/longer), max(1, h*sidePx/longer)
 	}
 	return c
-}
-
-// pupilRay is the ray from a place on the pupil through the point of the plane in focus that the frame's point p looks at.
-// Both are optical mm; p lies in the drop's plane.
-func (l lens) pupilRay(p layout.Point, pupilX, pupilY float64) flip.Ray {
-	from := flip.Vec{X: pupilX, Y: pupilY, Z: -l.cameraMM}
-	scale := l.camera.FocusMM / l.cameraMM
-	to := flip.Vec{X: p.XMM * scale, Y: p.YMM * scale, Z: l.camera.FocusMM - l.cameraMM}
-	return flip.Ray{From: from, Dir: to.Sub(from).Unit()}
 }
