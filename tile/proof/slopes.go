@@ -1,0 +1,66 @@
+package proof
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// slopes are how far a ray through a drop moves on the board, mm: for a step of one pixel across and down, and for one as wide as the pupil's radius.
+type slopes struct{ across, down, pupilAcross, pupilDown step }
+
+type step struct{ xMM, yMM float64 }
+
+// slopes traces neighbours of the ray through a point of the drops' plane, in pixel and pupil. One that does not get through counts as none. ok is false when the ray
+// itself does not.
+func (v *view) slopes(p, drop layout.Point) (s slopes, ok bool) {
+	trace := func(p layout.Point, pupilXMM, pupilYMM float64) (flip.Landing, bool) {
+		l, ok := v.tracer.Trace(fromDrop(v.lens.pupilRay(p, pupilXMM, pupilYMM), drop))
+		return l, ok && l.Through
+	}
+	middle, ok := trace(p, 0, 0)
+	if !ok {
+		return s, false
+	}
+	to := func(p layout.Point, pupilXMM, pupilYMM, steps float64) (s step) {
+		if l, ok := trace(p, pupilXMM, pupilYMM); ok {
+			s = step{(l.XMM - middle.XMM) / steps, (l.YMM - middle.YMM) / steps}
+		}
+		return s
+	}
+	// Steps go toward the drop's middle, so that a neighbour at the rim does not miss.
+	pixelMM := v.camera.PixelMM()
+	x, y := math.Copysign(1, drop.XMM-p.XMM), math.Copysign(1, drop.YMM-p.YMM)
+	s.across = to(layout.Point{XMM: p.XMM + x*pixelMM, YMM: p.YMM}, 0, 0, x)
+	s.down = to(layout.Point{XMM: p.XMM, YMM: p.YMM + y*pixelMM}, 0, 0, y)
+	if v.lens.pupilMM > 0 {
+		const part = 0.25 // of the pupil's radius: near enough to be straight, and to stay in the drop
+		s.pupilAcross = to(p, part*v.lens.pupilMM, 0, part)
+		s.pupilDown = to(p, 0, part*v.lens.pupilMM, part)
+	}
+	return s, true
+}
+
+// spread is what they come to.
+func (s *slopes) spread() spread {
+	return spread{pixel: spanned(s.across, s.down, 1), pupil: spanned(s.pupilAcross, s.pupilDown, discVariance)}
+}
+
+// spanned is the covariance of two steps.
+func spanned(a, b step, weight float64) covariance {
+	return covariance{
+		xx: weight * (a.xMM*a.xMM + b.xMM*b.xMM),
+		xy: weight * (a.xMM*a.yMM + b.xMM*b.yMM),
+		yy: weight * (a.yMM*a.yMM + b.yMM*b.yMM),
+	}
+}
+
+// to is the way from s to t, part 0 to 1.
+func (s step) to(t step, part float64) step {
+	return step{s.xMM + part*(t.xMM-s.xMM), s.yMM + part*(t.yMM-s.yMM)}
+}
+
+func (s *slopes) to(t *slopes, part float64) slopes {
+	return slopes{s.across.to(t.across, part), s.down.to(t.down, part), s.pupilAcross.to(t.pupilAcross, part), s.pupilDown.to(t.pupilDown, part)}
+}
