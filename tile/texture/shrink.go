@@ -6,23 +6,46 @@ import (
 	"sync"
 )
 
-// shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers. row gives a row of it, four bytes a pixel, and may use the buffer.
-func shrink(w, h int, row func(y int, buffer []uint8) []uint8) *image.RGBA {
-	half := image.NewRGBA(image.Rect(0, 0, (w+1)/2, (h+1)/2))
-	buffers := sync.Pool{New: func() any { b := make([]uint8, 8*w); return &b }}
-	Rows(half.Rect.Dy(), func(y int) {
+// level is one copy of the picture: a byte a pixel of a grey one, red, green and blue of any other.
+type level struct {
+	width, height, channels int
+	pix                     []uint8
+}
+
+// row is one row of it.
+func (l *level) row(y int) []uint8 {
+	stride := l.width * l.channels
+	return l.pix[y*stride:][:stride]
+}
+
+// picture is a copy of it for those who draw.
+func (l *level) picture() *image.RGBA {
+	m := image.NewRGBA(image.Rect(0, 0, l.width, l.height))
+	for i := range l.width * l.height {
+		p := m.Pix[4*i : 4*i+4 : 4*i+4]
+		for k := range 3 {
+			p[k] = l.pix[i*l.channels+min(k, l.channels-1)]
+		}
+		p[3] = 0xff
+	}
+	return m
+}
+
+// shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers. row gives a row of it, and may use the buffer.
+func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8) level {
+	half := level{(w + 1) / 2, (h + 1) / 2, channels, make([]uint8, (w+1)/2*((h+1)/2)*channels)}
+	stride := w * channels
+	buffers := sync.Pool{New: func() any { b := make([]uint8, 2*stride); return &b }}
+	Rows(half.height, func(y int) {
 		buffer := buffers.Get().(*[]uint8)
 		defer buffers.Put(buffer)
-		upper, lower := row(2*y, (*buffer)[:4*w]), row(min(2*y+1, h-1), (*buffer)[4*w:])
-		out := half.Pix[y*half.Stride:]
-		for x := range half.Rect.Dx() {
-			left, right := 8*x, 4*min(2*x+1, w-1)
-			a, b, c, d := upper[left:left+3], upper[right:right+3], lower[left:left+3], lower[right:right+3]
-			p := out[4*x : 4*x+4 : 4*x+4]
-			for i := range 3 {
-				p[i] = encoded((toLinear[a[i]] + toLinear[b[i]] + toLinear[c[i]] + toLinear[d[i]]) / 4)
+		upper, lower := row(2*y, (*buffer)[:stride]), row(min(2*y+1, h-1), (*buffer)[stride:])
+		out := half.row(y)
+		for x := range half.width {
+			left, right := 2*x*channels, min(2*x+1, w-1)*channels
+			for i := range channels {
+				out[x*channels+i] = encoded((toLinear[upper[left+i]] + toLinear[upper[right+i]] + toLinear[lower[left+i]] + toLinear[lower[right+i]]) / 4)
 			}
-			p[3] = 0xff
 		}
 	})
 	return half

@@ -17,8 +17,8 @@ import (
 type Texture struct {
 	art           image.Image // level 0, as decoded
 	upright       flip.Turn
-	width, height int           // upright, in the artwork's pixels
-	halves        []*image.RGBA // level 1 and up, upright, each half the one before
+	width, height int     // upright, in the artwork's pixels
+	halves        []level // level 1 and up, upright, each half the one before
 }
 
 // New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels.
@@ -26,11 +26,15 @@ func New(p *artwork.Picture) *Texture {
 	t := &Texture{art: p.Image, upright: p.Upright}
 	t.width, t.height = p.Size()
 	if t.width > 1 || t.height > 1 {
-		t.halves = append(t.halves, shrink(t.width, t.height, t.artworkRow))
+		channels := 3
+		if _, grey := t.art.(*image.Gray); grey {
+			channels = 1
+		}
+		t.halves = append(t.halves, shrink(t.width, t.height, channels, t.artworkRow))
 	}
-	for n := len(t.halves); n > 0 && t.halves[n-1].Rect.Size() != (image.Point{X: 1, Y: 1}); n++ {
+	for n := len(t.halves); n > 0 && (t.halves[n-1].width > 1 || t.halves[n-1].height > 1); n++ {
 		from := t.halves[n-1]
-		t.halves = append(t.halves, shrink(from.Rect.Dx(), from.Rect.Dy(), func(y int, _ []uint8) []uint8 { return from.Pix[y*from.Stride:] }))
+		t.halves = append(t.halves, shrink(from.width, from.height, from.channels, func(y int, _ []uint8) []uint8 { return from.row(y) }))
 	}
 	return t
 }
@@ -39,11 +43,10 @@ func New(p *artwork.Picture) *Texture {
 func (t *Texture) Size() (widthPx, heightPx int) { return t.width, t.height }
 
 // Reduced is the largest copy that is at most that many pixels wide and high, upright; at worst a single pixel.
-// It must not be changed.
 func (t *Texture) Reduced(sidePx int) *image.RGBA {
 	for _, half := range t.halves {
-		if half.Rect.Dx() <= sidePx && half.Rect.Dy() <= sidePx {
-			return half
+		if half.width <= sidePx && half.height <= sidePx {
+			return half.picture()
 		}
 	}
 	only := image.NewRGBA(image.Rect(0, 0, 1, 1)) // an artwork of one pixel has no halves
@@ -51,23 +54,28 @@ func (t *Texture) Reduced(sidePx int) *image.RGBA {
 	return only
 }
 
-// artworkRow reads a row of the artwork by its upright place, four bytes a pixel, into buffer.
+// artworkRow reads a row of the artwork by its upright place into buffer: a byte a pixel of a grey one, three of any other.
 func (t *Texture) artworkRow(y int, buffer []uint8) []uint8 {
 	stored := t.art.Bounds()
+	if _, grey := t.art.(*image.Gray); grey {
+		for x := range t.width {
+			buffer[x] = t.artworkAt(x, y).R
+		}
+		return buffer
+	}
 	art, ycc := t.art.(*image.YCbCr)
 	if !ycc || t.upright != (flip.Turn{}) {
 		for x := range t.width {
 			c := t.artworkAt(x, y)
-			copy(buffer[4*x:4*x+4], []uint8{c.R, c.G, c.B, c.A})
+			buffer[3*x], buffer[3*x+1], buffer[3*x+2] = c.R, c.G, c.B
 		}
 		return buffer
 	}
 	// Most artworks are upright JPEGs.
 	for x := range t.width {
 		luma, chroma := art.YOffset(x+stored.Min.X, y+stored.Min.Y), art.COffset(x+stored.Min.X, y+stored.Min.Y)
-		p := buffer[4*x : 4*x+4 : 4*x+4]
+		p := buffer[3*x : 3*x+3 : 3*x+3]
 		p[0], p[1], p[2] = color.YCbCrToRGB(art.Y[luma], art.Cb[chroma], art.Cr[chroma])
-		p[3] = 0xff
 	}
 	return buffer
 }
@@ -118,19 +126,21 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 	if level == 0 {
 		return t.bilinearArtwork(u, v)
 	}
-	half := t.halves[level-1]
-	w, h := half.Rect.Dx(), half.Rect.Dy()
-	left, right, fx := neighbours(u, w)
-	top, bottom, fy := neighbours(v, h)
-	upper, lower := half.Pix[top*half.Stride:][:4*w], half.Pix[bottom*half.Stride:][:4*w]
-	a, b := upper[4*left:][:4], upper[4*right:][:4]
-	c, d := lower[4*left:][:4], lower[4*right:][:4]
+	half := &t.halves[level-1]
+	left, right, fx := neighbours(u, half.width)
+	top, bottom, fy := neighbours(v, half.height)
+	upper, lower := half.row(top), half.row(bottom)
+	n := half.channels
+	a, b, c, d := upper[n*left:], upper[n*right:], lower[n*left:], lower[n*right:]
 	var out Light
-	for i := range out {
+	for i := range n {
 		up, down := toLinear[a[i]], toLinear[c[i]]
 		up += (toLinear[b[i]] - up) * fx
 		down += (toLinear[d[i]] - down) * fx
 		out[i] = up + (down-up)*fy
+	}
+	if n == 1 {
+		out[1], out[2] = out[0], out[0]
 	}
 	return out
 }
