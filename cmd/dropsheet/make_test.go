@@ -349,12 +349,6 @@ func FuzzDecodeJob(f *testing.F) {
 	})
 }
 
-// jobOfOneSheet is a small job that was never made.
-func jobOfOneSheet(tb testing.TB) job {
-	tb.Helper()
-	return jobOf(tb, "--max-sheets 1")
-}
-
 // jobOf is a job that was never made, as size's flags would have it.
 func jobOf(tb testing.TB, words string) job {
 	tb.Helper()
