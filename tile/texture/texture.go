@@ -131,15 +131,18 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 	top, bottom, fy := neighbours(v, half.height)
 	upper, lower := half.row(top), half.row(bottom)
 	n := half.channels
-	a, b, c, d := upper[n*left:], upper[n*right:], lower[n*left:], lower[n*right:]
-	var out Light
-	for i := range n {
+	return blend(upper[n*left:], upper[n*right:], lower[n*left:], lower[n*right:], n, fx, fy)
+}
+
+// blend is the light between four pixels, of one channel or of red, green and blue first.
+func blend(a, b, c, d []uint8, channels int, fx, fy float32) (out Light) {
+	for i := range min(channels, 3) {
 		up, down := toLinear[a[i]], toLinear[c[i]]
 		up += (toLinear[b[i]] - up) * fx
 		down += (toLinear[d[i]] - down) * fx
 		out[i] = up + (down-up)*fy
 	}
-	if n == 1 {
+	if channels == 1 {
 		out[1], out[2] = out[0], out[0]
 	}
 	return out
@@ -149,9 +152,17 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 func (t *Texture) bilinearArtwork(u, v float64) Light {
 	left, right, fx := neighbours(u, t.width)
 	top, bottom, fy := neighbours(v, t.height)
-	upper := Linear(t.artworkAt(left, top)).mix(Linear(t.artworkAt(right, top)), fx)
-	lower := Linear(t.artworkAt(left, bottom)).mix(Linear(t.artworkAt(right, bottom)), fx)
-	return upper.mix(lower, fy)
+	if art, ok := t.art.(*image.RGBA); ok && t.upright == (flip.Turn{}) {
+		at := art.Rect.Min
+		upper, lower := art.Pix[art.PixOffset(at.X, top+at.Y):], art.Pix[art.PixOffset(at.X, bottom+at.Y):]
+		return blend(upper[4*left:], upper[4*right:], lower[4*left:], lower[4*right:], 4, fx, fy)
+	}
+	var levels [4][3]uint8
+	for i, p := range [4][2]int{{left, top}, {right, top}, {left, bottom}, {right, bottom}} {
+		c := t.artworkAt(p[0], p[1])
+		levels[i] = [3]uint8{c.R, c.G, c.B}
+	}
+	return blend(levels[0][:], levels[1][:], levels[2][:], levels[3][:], 3, fx, fy)
 }
 
 // neighbours is which two of n pixels a share of the way lies between, and how far from the first; at either end both are the outermost.
