@@ -29,15 +29,17 @@ func (s Sight) find(xMM, yMM float64, what shows) (throughXMM, throughYMM float6
 	if s.Reverses() == ReversesNone {
 		return 0, 0, false
 	}
+	f := finder{Sight: s, tracer: s.Tracer(), what: what}
+	f.halfWidthMM, f.halfHeightMM = s.OutlineMM()
 	target := s.angles(xMM, yMM)
 	at := target.Scale(-1) // half-way between the straight path and the rim of a ball of water
-	if at = s.withinRim(at); s.Drop.Body != Ball {
-		at = s.alongRod(at, target)
+	if at = f.withinRim(at); s.Drop.Body != Ball {
+		at = f.alongRod(at, target)
 	}
-	off, ok := s.missed(at, target, what)
+	off, ok := f.missed(at, target)
 	for k := 0; !ok && k < mostSteps; k++ { // a strong body looks backwards toward its rim
 		at = at.Scale(0.8)
-		off, ok = s.missed(at, target, what)
+		off, ok = f.missed(at, target)
 	}
 	if !ok {
 		return 0, 0, false
@@ -46,14 +48,14 @@ func (s Sight) find(xMM, yMM float64, what shows) (throughXMM, throughYMM float6
 		if math.Sqrt(off.Dot(off)) <= seenToShare*(math.Sqrt(target.Dot(target))+seenToShare) {
 			break
 		}
-		step, solved := s.newton(at, off, target, what)
+		step, solved := f.newton(at, off, target)
 		if !solved {
 			return 0, 0, false
 		}
 		better := false
 		for range 30 {
-			next := s.withinRim(at.Sub(step))
-			nextOff, lands := s.missed(next, target, what)
+			next := f.withinRim(at.Sub(step))
+			nextOff, lands := f.missed(next, target)
 			if lands && nextOff.Dot(nextOff) < off.Dot(off) {
 				at, off, better = next, nextOff, true
 				break
@@ -67,8 +69,16 @@ func (s Sight) find(xMM, yMM float64, what shows) (throughXMM, throughYMM float6
 	if !(math.Sqrt(off.Dot(off)) < seenWithin) {
 		return 0, 0, false // beyond the rim
 	}
-	throughXMM, throughYMM = s.shareToMM(at)
+	throughXMM, throughYMM = f.shareToMM(at)
 	return throughXMM, throughYMM, true
+}
+
+// finder is a search through one sight for what shows something.
+type finder struct {
+	Sight
+	tracer                    Tracer
+	halfWidthMM, halfHeightMM float64 // of the drop's outline
+	what                      shows
 }
 
 // angles tells a place of the backdrop's plane by its angle from the axis, along each axis; along a rod by its share of the way to it.
@@ -89,8 +99,8 @@ func (s Sight) angles(xMM, yMM float64) Vec {
 }
 
 // withinRim keeps t inside the rim.
-func (s Sight) withinRim(at Vec) Vec {
-	x, y := s.Drop.bends()
+func (f *finder) withinRim(at Vec) Vec {
+	x, y := f.Drop.bends()
 	switch {
 	case !x:
 		at.Y = max(-rimAngle, min(at.Y, rimAngle))
@@ -105,8 +115,8 @@ func (s Sight) withinRim(at Vec) Vec {
 }
 
 // alongRod sets the guess along a rod, where the ray runs nearly straight.
-func (s Sight) alongRod(at, target Vec) Vec {
-	if s.Drop.Body == LevelRod {
+func (f *finder) alongRod(at, target Vec) Vec {
+	if f.Drop.Body == LevelRod {
 		at.X = target.X
 	} else {
 		at.Y = target.Y
@@ -115,41 +125,40 @@ func (s Sight) alongRod(at, target Vec) Vec {
 }
 
 // shareToMM is the point of the drop's plane for t; along a rod t is the slope from the pupil.
-func (s Sight) shareToMM(at Vec) (xMM, yMM float64) {
-	halfWidthMM, halfHeightMM := s.OutlineMM()
-	switch s.Drop.Body {
+func (f *finder) shareToMM(at Vec) (xMM, yMM float64) {
+	switch f.Drop.Body {
 	case UprightRod:
-		return math.Sin(at.X) * halfWidthMM, at.Y * s.CameraMM
+		return math.Sin(at.X) * f.halfWidthMM, at.Y * f.CameraMM
 	case LevelRod:
-		return at.X * s.CameraMM, math.Sin(at.Y) * halfHeightMM
+		return at.X * f.CameraMM, math.Sin(at.Y) * f.halfHeightMM
 	}
 	away := math.Hypot(at.X, at.Y)
 	k := 1.0
 	if away > 0 {
 		k = math.Sin(away) / away
 	}
-	return at.X * k * halfWidthMM, at.Y * k * halfHeightMM
+	return at.X * k * f.halfWidthMM, at.Y * k * f.halfHeightMM
 }
 
 // missed is by how much what the ray at t shows is off the target, as angles. ok is false when it does not reach the plane.
-func (s Sight) missed(at, target Vec, what shows) (off Vec, ok bool) {
-	throughXMM, throughYMM := s.shareToMM(at)
-	l, ok := s.Trace(s.PinholeRay(throughXMM, throughYMM))
+func (f *finder) missed(at, target Vec) (off Vec, ok bool) {
+	throughXMM, throughYMM := f.shareToMM(at)
+	l, ok := f.tracer.Trace(f.PinholeRay(throughXMM, throughYMM))
 	if !ok || !l.Through {
 		return Vec{}, false
 	}
-	return s.angles(what(l, throughXMM, throughYMM)).Sub(target), true
+	return f.angles(f.what(l, throughXMM, throughYMM)).Sub(target), true
 }
 
 // newton is the step of t that undoes off, by the slopes of the landing.
-func (s Sight) newton(at, off, target Vec, what shows) (step Vec, ok bool) {
+func (f *finder) newton(at, off, target Vec) (step Vec, ok bool) {
 	const small = 1e-6
 	slope := func(dx, dy float64) (Vec, bool) {
 		// Away from the rim, so that the neighbour goes through.
 		if at.X*dx+at.Y*dy > 0 {
 			dx, dy = -dx, -dy
 		}
-		near, ok := s.missed(at.Add(Vec{dx, dy, 0}), target, what)
+		near, ok := f.missed(at.Add(Vec{dx, dy, 0}), target)
 		return near.Sub(off).Scale(1 / (dx + dy)), ok
 	}
 	a, okA := slope(small, 0)
