@@ -3,6 +3,14 @@ package main
 import (
 	"image"
 	"math"
+
+	"dropsheet/examples/paint"
+)
+
+// The canvas in units (see the package comment).
+const (
+	canvasU = 3000
+	halfU   = canvasU / 2.0
 )
 
 // The dial's rings, by their radii in units. The rim ends 2 % short of the picture's sides.
@@ -23,44 +31,46 @@ const (
 
 // render paints the clock sidePx wide and high.
 func render(sidePx int) *image.RGBA {
-	pic := newPicture(sidePx, wall)
-	bosses(pic)
-	rim(pic)
-	pic.fill(disc(0, 0, glassR), glass)
-	chart(pic)
-	words(pic)
-	rings(pic)
-	compass(pic)
-	cutter(pic)
-	anchor(pic)
-	hands(pic)
-	return pic.image()
+	canvas := paint.NewCanvas(sidePx, sidePx, 0, float64(sidePx)/canvasU)
+	canvas.Rows(0, sidePx, func(x, y float64) paint.Ink { return wall(x-halfU, halfU-y) })
+	dial := paint.Place{Canvas: canvas, XU: halfU, YU: halfU, Scale: 1, Up: -1} // the dial's centre
+	bosses(dial)
+	rim(dial)
+	dial.Fill(disc(0, 0, glassR), glass)
+	chart(dial)
+	words(dial)
+	rings(dial)
+	compass(dial)
+	cutter(dial)
+	anchor(dial)
+	hands(dial)
+	return canvas.Image(0)
 }
 
 // rim is the iron ring with its brass edges and bolts.
-func rim(pic *picture) {
-	pic.fill(disc(0, 0, dialR), upward(-dialR, 0x6e4426, dialR, 0xffdc98))
-	pic.fill(disc(0, 0, dialR-14), upward(-dialR, 0x0b1429, dialR, 0x2c3d66))
-	pic.fill(disc(0, 0, glassR+16), upward(-glassR, 0xffd890, glassR, 0xb4713a))
+func rim(dial paint.Place) {
+	dial.Fill(disc(0, 0, dialR), paint.Upward(-dialR, 0x6e4426, dialR, 0xffdc98))
+	dial.Fill(disc(0, 0, dialR-14), paint.Upward(-dialR, 0x0b1429, dialR, 0x2c3d66))
+	dial.Fill(disc(0, 0, glassR+16), paint.Upward(-glassR, 0xffd890, glassR, 0xb4713a))
 	for i := range 24 {
-		at := disc(0, (dialR+glassR)/2, 13).turned(float64(i) * quarter / 6)
-		pic.fill(at.moved(3, -4), flat(0x070d1d))
-		pic.fill(at, flat(0xe0a561))
+		at := disc(0, (dialR+glassR)/2, 13).Turned(float64(i) * quarter / 6)
+		dial.Fill(at.Moved(3, -4), paint.Flat(0x070d1d))
+		dial.Fill(at, paint.Flat(0xe0a561))
 	}
 }
 
 // glass is the dial, lit from behind: brightest in the middle.
-func glass(x, y float64) ink {
+func glass(x, y float64) paint.Ink {
 	r := math.Hypot(x, y) / glassR
-	c := rgb(0xfff6dc).to(rgb(0xffe3a6), smooth(0, 0.75, r))
-	c = c.to(rgb(0xffbf6c), smooth(0.6, 1.02, r))
-	return c.to(rgb(0xb4602e), 0.55*smooth(0.975, 1, r)) // the rim's shadow
+	c := paint.RGB(0xfff6dc).To(paint.RGB(0xffe3a6), paint.Smooth(0, 0.75, r))
+	c = c.To(paint.RGB(0xffbf6c), paint.Smooth(0.6, 1.02, r))
+	return c.To(paint.RGB(0xb4602e), 0.55*paint.Smooth(0.975, 1, r)) // the rim's shadow
 }
 
 // chart is the square grid inside the inner ring.
-func chart(pic *picture) {
+func chart(dial paint.Place) {
 	const stepU = 64.0
-	fine, bold := rgb(0xc98c4c).alpha(0.55), rgb(0xb06c34).alpha(0.85)
+	fine, bold := paint.RGB(0xc98c4c).Alpha(0.55), paint.RGB(0xb06c34).Alpha(0.85)
 	for i := -12; i <= 12; i++ {
 		at := stepU * float64(i)
 		half := math.Sqrt((chartR-10)*(chartR-10) - at*at) // ends under the ring
@@ -68,28 +78,28 @@ func chart(pic *picture) {
 		if i%4 == 0 {
 			width, c = 6, bold
 		}
-		with := func(_, _ float64) ink { return c }
-		pic.fill(bar(width, -half, at, half, at), with)
-		pic.fill(bar(width, at, -half, at, half), with)
+		with := func(_, _ float64) paint.Ink { return c }
+		dial.Fill(bar(width, -half, at, half, at), with)
+		dial.Fill(bar(width, at, -half, at, half), with)
 	}
 }
 
 // rings are the minutes' track with its marks, the numerals, and the ring round the chart.
-func rings(pic *picture) {
-	marks := together(ring(trackR-5, trackR), ring(trackInR, trackInR+5))
+func rings(dial paint.Place) {
+	marks := paint.Together(ring(trackR-5, trackR), ring(trackInR, trackInR+5))
 	for i := range 60 {
 		angle := float64(i) * quarter / 15
 		if i%5 == 0 {
-			pic.fill(bar(30, 0, trackInR-14, 0, trackR).turned(angle), flat(coral))
+			dial.Fill(bar(30, 0, trackInR-14, 0, trackR).Turned(angle), paint.Flat(coral))
 			continue
 		}
-		marks = append(marks, bar(9, 0, trackInR, 0, trackR).turned(angle)...)
+		marks = append(marks, bar(9, 0, trackInR, 0, trackR).Turned(angle)...)
 	}
-	pic.fill(marks, flat(navy))
+	dial.Fill(marks, paint.Flat(navy))
 	for n := 1; n <= 12; n++ {
 		sin, cos := math.Sincos(float64(n) * quarter / 3)
-		pic.fill(numeral(n, numeralR*sin, numeralR*cos, 244), flat(navy))
+		dial.Fill(numeral(n, numeralR*sin, numeralR*cos, 244), paint.Flat(navy))
 	}
-	pic.fill(ring(chartR-16, chartR), flat(coral))
-	pic.fill(ring(chartR-30, chartR-25), flat(navy))
+	dial.Fill(ring(chartR-16, chartR), paint.Flat(coral))
+	dial.Fill(ring(chartR-30, chartR-25), paint.Flat(navy))
 }

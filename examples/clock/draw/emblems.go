@@ -1,30 +1,32 @@
 package main
 
+import "dropsheet/examples/paint"
+
 // compass is the chart's rose, in colours light enough for the hands to stand out on it.
-func compass(pic *picture) {
-	pic.fill(ring(212, 218), flat(0xb06c34))
-	star(pic, pt{}, 284, 122, rgb(0xe2853f), rgb(0x2f6a78))
+func compass(dial paint.Place) {
+	dial.Fill(ring(212, 218), paint.Flat(0xb06c34))
+	star(dial, paint.Point{}, 284, 122, paint.RGB(0xe2853f), paint.RGB(0x2f6a78))
 }
 
 // cutter sails over the upper line.
-func cutter(pic *picture) {
-	fill := func(s shape, colour uint32) { pic.fill(s.moved(0, 500), flat(colour)) }
+func cutter(dial paint.Place) {
+	fill := func(s paint.Shape, colour uint32) { dial.Fill(s.Moved(0, 500), paint.Flat(colour)) }
 	fill(bar(9, 0, 60, 0, 272), navy)
-	fill(poly(-9, 84, -9, 250, -112, 84), coral)                                                     // mainsail
-	fill(poly(9, 84, 9, 228, 106, 84), 0xf08a4c)                                                     // foresail
-	fill(poly(0, 272, 0, 254, -52, 263), navy)                                                       // pennant
-	fill(outline(points(-128, 66, 134, 66), curve(134, 66, 112, 34, 84, 14), points(-92, 14)), navy) // hull
+	fill(paint.Poly(-9, 84, -9, 250, -112, 84), coral)                                                                       // mainsail
+	fill(paint.Poly(9, 84, 9, 228, 106, 84), 0xf08a4c)                                                                       // foresail
+	fill(paint.Poly(0, 272, 0, 254, -52, 263), navy)                                                                         // pennant
+	fill(paint.Outline(paint.Points(-128, 66, 134, 66), paint.Curve(134, 66, 112, 34, 84, 14), paint.Points(-92, 14)), navy) // hull
 }
 
 // anchor hangs under the lower line.
-func anchor(pic *picture) {
-	s := together(
+func anchor(dial paint.Place) {
+	s := paint.Together(
 		bar(22, 0, -228, 0, -62),
 		bar(22, -62, -92, 62, -92),
 		stroke(14, arc(0, -38, 22, 22, 0, 4*quarter)),
 		stroke(22, arc(0, -128, 104, 104, -0.25*quarter, -1.75*quarter)),
-		poly(104, -118, 126, -184, 62, -166),
-		poly(-104, -118, -126, -184, -62, -166),
+		paint.Poly(104, -118, 126, -184, 62, -166),
+		paint.Poly(-104, -118, -126, -184, -62, -166),
 	)
-	pic.fill(s.moved(0, -496), flat(navy))
+	dial.Fill(s.Moved(0, -496), paint.Flat(navy))
 }

@@ -16,12 +16,12 @@
 package main
 
 import (
-	"bytes"
 	"flag"
 	"fmt"
-	"image/jpeg"
 	"os"
 	"path/filepath"
+
+	"dropsheet/examples/paint"
 )
 
 // jpegQuality keeps the picture under 2 MB with no blocks to be seen.
@@ -44,34 +44,5 @@ func run(out string, widthPx int, rest []string) error {
 	if widthPx < 30 || widthPx > 12000 || widthPx%3 != 0 {
 		return fmt.Errorf("a width of %d pixels can't be drawn: give a multiple of 3 from 30 to 12000", widthPx)
 	}
-	return write(out, widthPx)
-}
-
-// write draws the picture and puts it in place whole or not at all.
-func write(out string, widthPx int) (err error) {
-	var data bytes.Buffer // drawn before the file is opened, so that stopping the long part leaves nothing behind
-	if err := jpeg.Encode(&data, render(widthPx), &jpeg.Options{Quality: jpegQuality}); err != nil {
-		return fmt.Errorf("%q can't be encoded: %w", out, err)
-	}
-	file, err := os.CreateTemp(filepath.Dir(out), ".harbour-*.jpg")
-	if err != nil {
-		return fmt.Errorf("%q can't be written: %w", out, err)
-	}
-	defer func() {
-		if err != nil {
-			file.Close()
-			os.Remove(file.Name())
-			err = fmt.Errorf("%q can't be written: %w", out, err)
-		}
-	}()
-	if _, err = file.Write(data.Bytes()); err != nil {
-		return err
-	}
-	if err = file.Chmod(0o644); err != nil {
-		return err
-	}
-	if err = file.Close(); err != nil {
-		return err
-	}
-	return os.Rename(file.Name(), out)
+	return paint.WriteJPEG(out, render(widthPx), jpegQuality)
 }

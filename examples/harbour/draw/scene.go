@@ -3,6 +3,8 @@ package main
 import (
 	"image"
 	"math"
+
+	"dropsheet/examples/paint"
 )
 
 // The sun, as its centre and radius in units; it is far behind everything, so what faces us is in shade and edges toward it are lit.
@@ -17,16 +19,16 @@ func render(widthPx int) *image.RGBA {
 	heightPx := widthPx * 2 / 3
 	horizonPx := int(math.Floor(horizonU * pxPerU))
 
-	mirrored := newPicture(widthPx, heightPx-horizonPx, float64(horizonPx)/pxPerU, pxPerU, true)
-	mirrored.rows(0, mirrored.hPx, func(x, y float64) ink { return sky(x, 2*horizonU-y) })
+	mirrored := &picture{paint.NewCanvas(widthPx, heightPx-horizonPx, float64(horizonPx)/pxPerU, pxPerU), true}
+	mirrored.Rows(0, heightPx-horizonPx, func(x, y float64) paint.Ink { return sky(x, 2*horizonU-y) })
 	paintThings(mirrored)
 
-	pic := newPicture(widthPx, heightPx, 0, pxPerU, false)
-	pic.rows(0, horizonPx, starry)
+	pic := &picture{paint.NewCanvas(widthPx, heightPx, 0, pxPerU), false}
+	pic.Rows(0, horizonPx, starry)
 	hills(pic)
-	pic.rows(horizonPx, heightPx, func(x, y float64) ink { return water(mirrored, x, y) })
+	pic.Rows(horizonPx, heightPx, func(x, y float64) paint.Ink { return water(mirrored, x, y) })
 	paintThings(pic)
-	return pic.image()
+	return pic.Image(77)
 }
 
 // paintThings paints all that stands above the water, the farthest first.

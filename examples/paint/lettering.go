@@ -1,8 +1,6 @@
-package main
+package paint
 
 import (
-	"slices"
-
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/opentype"
@@ -10,8 +8,9 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// text sets words in Go Bold, capitals capH high, centred on cx with the baseline at y, made wider or narrower by stretch.
-func text(words string, cx, y, capH, stretch float64) shape {
+// Text sets words in Go Bold, capitals capH high, centred on cx with the baseline at y, made wider or narrower by stretch (1 is as
+// it is); spacing is added between letters.
+func Text(words string, cx, y, capH, stretch, spacing float64) Shape {
 	face, err := opentype.Parse(gobold.TTF)
 	if err != nil {
 		panic(err) // the font is compiled in
@@ -23,7 +22,7 @@ func text(words string, cx, y, capH, stretch float64) shape {
 		panic(err)
 	}
 	scale := capH / float64(metrics.CapHeight)
-	var out shape
+	var out Shape
 	pen := 0.0
 	for _, r := range words {
 		glyph, err := face.GlyphIndex(&buf, r)
@@ -34,14 +33,14 @@ func text(words string, cx, y, capH, stretch float64) shape {
 		if err != nil {
 			panic(err)
 		}
-		at := func(p fixed.Point26_6) pt {
-			return pt{pen + float64(p.X)*scale*stretch, y - float64(p.Y)*scale}
+		at := func(p fixed.Point26_6) Point {
+			return Point{pen + float64(p.X)*scale*stretch, y - float64(p.Y)*scale}
 		}
 		for _, s := range segments {
 			last := len(out) - 1
 			switch s.Op {
 			case sfnt.SegmentOpMoveTo:
-				out = append(out, []pt{at(s.Args[0])})
+				out = append(out, []Point{at(s.Args[0])})
 			case sfnt.SegmentOpLineTo:
 				out[last] = append(out[last], at(s.Args[0]))
 			case sfnt.SegmentOpQuadTo: // Go Bold is a TrueType font: it has no cubic curves
@@ -49,7 +48,7 @@ func text(words string, cx, y, capH, stretch float64) shape {
 				for k := 1; k <= 12; k++ {
 					t := float64(k) / 12
 					u := 1 - t
-					out[last] = append(out[last], pt{u*u*a.x + 2*u*t*b.x + t*t*c.x, u*u*a.y + 2*u*t*b.y + t*t*c.y})
+					out[last] = append(out[last], Point{u*u*a.X + 2*u*t*b.X + t*t*c.X, u*u*a.Y + 2*u*t*b.Y + t*t*c.Y})
 				}
 			}
 		}
@@ -57,19 +56,7 @@ func text(words string, cx, y, capH, stretch float64) shape {
 		if err != nil {
 			panic(err)
 		}
-		pen += float64(advance) * scale * stretch
+		pen += float64(advance)*scale*stretch + spacing
 	}
-	return out.moved(cx-pen/2, 0)
-}
-
-// bolder is the edge of the letters, width wide: laid over them it makes them bolder by half of that all round.
-func (s shape) bolder(width float64) shape {
-	var out shape
-	for _, edge := range s {
-		if edge[0] == edge[len(edge)-1] {
-			edge = edge[:len(edge)-1]
-		}
-		out = append(out, line(width, slices.Concat(edge, edge[:2]))...) // once round and on to the first corner's far side
-	}
-	return out
+	return out.Moved(cx+(spacing-pen)/2, 0)
 }
