@@ -2,6 +2,8 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -59,7 +61,7 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 		findings = append(findings,
 			finding{what: "format", agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
 			finding{what: "sheets", agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets), j.Backdrop.Columns, j.Backdrop.Rows)},
-			j.checkCode(), j.checkPages(folder), j.checkArtwork(folder, moved, maxPixels))
+			j.checkCode(), j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(folder, moved, maxPixels))
 	}
 	differ := 0
 	var text strings.Builder
@@ -104,6 +106,60 @@ func (j job) checkCode() finding {
 	return f
 }
 
+// fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
+func fileSums(file func(name string) string) (map[string]string, error) {
+	sums := map[string]string{}
+	for _, name := range jobFiles {
+		if name == jobFile {
+			continue
+		}
+		sum, err := fileSum(file(name))
+		if err != nil {
+			return nil, err
+		}
+		sums[name] = sum
+	}
+	return sums, nil
+}
+
+// fileSum is the SHA-256 of a regular file, in hexadecimal.
+func fileSum(path string) (string, error) {
+	// Looked at before it is opened, because opening a pipe would wait for its writer.
+	if info, err := os.Stat(path); err != nil {
+		return "", err
+	} else if !info.Mode().IsRegular() {
+		return "", errors.New("it is no regular file")
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, f); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(sum.Sum(nil)), nil
+}
+
+// checkFiles compares the files with those that were made.
+func (j job) checkFiles(folder string) finding {
+	f := finding{what: "files", agrees: "as they were made, by their SHA-256"}
+	var differ []string
+	for _, name := range jobFiles {
+		if name == jobFile {
+			continue
+		}
+		if sum, err := fileSum(filepath.Join(folder, name)); err != nil || sum != j.Files[name] {
+			differ = append(differ, name)
+		}
+	}
+	if len(differ) > 0 {
+		f.differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %q all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "), folder)
+	}
+	return f
+}
+
 // checkPages counts the pages of the sheets' file.
 func (j job) checkPages(folder string) finding {
 	f := finding{what: "pages", agrees: fmt.Sprintf("%d in sheets.pdf, one for each sheet", len(j.Sheets))}
@@ -118,6 +174,11 @@ func (j job) checkPages(folder string) finding {
 }
 
 func countPages(path string) (int, error) {
+	if info, err := os.Stat(path); err != nil {
+		return 0, err
+	} else if !info.Mode().IsRegular() {
+		return 0, errors.New("it is no regular file")
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return 0, err

@@ -35,16 +35,21 @@ func TestCheck(t *testing.T) {
 		{"as it was made", nil, nil, nil, "version 3"},
 		{"a file missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "guide.pdf")))
-		}, nil, []string{"folder"}, "guide.pdf missing"},
+		}, nil, []string{"folder", "files"}, "guide.pdf missing"},
 		{"a file emptied", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Truncate(filepath.Join(folder, "proof.png"), 0))
-		}, nil, []string{"folder"}, "proof.png missing or empty"},
+		}, nil, []string{"folder", "files"}, "proof.png missing or empty"},
 		{"pages missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), short, 0o600))
-		}, nil, []string{"pages"}, "sheets.pdf has 2 pages, and the job 4 sheets: make it again"},
+		}, nil, []string{"files", "pages"}, "sheets.pdf has 2 pages, and the job 4 sheets: make it again"},
+		{"a byte of the sheets changed", func(t *testing.T, folder, _ string) {
+			data := bytes.Clone(files["sheets.pdf"])
+			data[len(data)/3] ^= 1
+			require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), data, 0o600))
+		}, nil, []string{"files"}, "sheets.pdf not as this job made them"},
 		{"sheets cut short", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Truncate(filepath.Join(folder, "sheets.pdf"), int64(len(files["sheets.pdf"])/2)))
-		}, nil, []string{"pages"}, "ends early"},
+		}, nil, []string{"files", "pages"}, "ends early"},
 		{"the artwork changed", func(t *testing.T, _, art string) {
 			require.NoError(t, os.WriteFile(art, append(bytes.Clone(artBytes), 0), 0o600))
 		}, nil, []string{"artwork"}, "not the one this job was made from"},
@@ -59,7 +64,7 @@ func TestCheck(t *testing.T) {
 		{"two things at once", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))
-		}, nil, []string{"folder", "pages", "artwork"}, "sheets.pdf missing"},
+		}, nil, []string{"folder", "files", "pages", "artwork"}, "sheets.pdf missing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j, _, err := readJob(made)

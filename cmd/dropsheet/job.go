@@ -39,6 +39,8 @@ type job struct {
 	Artwork   artworkRef `json:"artwork"`
 	Print     printing   `json:"print"`
 	Placement placement  `json:"seam_placement"`
+	// Files are the SHA-256 of the files that were made with this one, by name.
+	Files map[string]string `json:"files"`
 	layout.Plan
 }
 

@@ -2,7 +2,9 @@ package main
 
 import (
 	"encoding/hex"
+	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
 
 	"dropsheet/tile/artwork"
@@ -14,7 +16,10 @@ func openArtwork(j job, folder, moved string, maxPixels int) (*artwork.Picture, 
 	path := artworkPath(j, folder, moved)
 	art, err := artwork.Open(path, maxPixels)
 	if err != nil {
-		return nil, fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
+		if errors.Is(err, fs.ErrNotExist) {
+			err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
+		}
+		return nil, err
 	}
 	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's %.8s): name the unchanged file with --artwork, or make the whole job again",

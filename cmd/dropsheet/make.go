@@ -185,7 +185,12 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 			return writePNG(func() image.Image { return frame })(w)
 		}},
 		{"seams.png", writePNG(func() image.Image { return seams })},
-		{jobFile, j.encode},
+		{jobFile, func(w io.Writer) error {
+			if j.Files, err = fileSums(folder.file); err != nil {
+				return err
+			}
+			return j.encode(w)
+		}},
 	} {
 		if err := ctx.Err(); err != nil {
 			return job{}, err

@@ -135,35 +135,44 @@ func findPrinter(path, name string) (layout.Printer, error) {
 
 // storePrinter keeps a printer beside the others. One of the same name is replaced only if force is set.
 func storePrinter(path string, p layout.Printer, force bool) error {
-	printers, err := readPrinters(path)
-	if err != nil {
-		return err
-	}
-	same := func(q layout.Printer) bool { return q.Name == p.Name }
-	if slices.ContainsFunc(printers, same) && !force {
-		return fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to replace it", p.Name)
-	}
-	printers = append(slices.DeleteFunc(printers, same), p)
-	sortPrinters(printers)
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return fmt.Errorf("the reading can't be kept: %w", err)
 	}
-	if err := replaceFile(path, func(w io.Writer) error { return writeJSON(w, printersFile{printersVersion, printers}) }); err != nil {
+	same := func(q layout.Printer) bool { return q.Name == p.Name }
+	// What is kept is read once the file is held: readings kept at the same time must not lose each other.
+	err := replaceFile(path, func(w io.Writer) error {
+		printers, err := readPrinters(path)
+		if err != nil {
+			return err
+		}
+		if slices.ContainsFunc(printers, same) && !force {
+			return fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to replace it", p.Name)
+		}
+		printers = append(slices.DeleteFunc(printers, same), p)
+		sortPrinters(printers)
+		return writeJSON(w, printersFile{printersVersion, printers})
+	})
+	if err != nil {
 		return fmt.Errorf("the reading was not kept, and %q is as it was: %w", path, err)
 	}
 	return nil
 }
 
-// replaceFile writes a file under a name of its own and gives it its final one when it is whole and on the disk. If anything fails, what stood at path
+// replaceFile holds a file against other runs, writes it under a name of its own and gives it its final one when it is whole and on the disk. If anything fails, what stood at path
 // stands there still, and nothing else is left. Where path is a link, the file that it names is replaced.
 func replaceFile(path string, write func(io.Writer) error) (err error) {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
+	real, err := filepath.EvalSymlinks(path)
+	switch {
+	case err == nil:
 		path = real
+	case there(path):
+		return fmt.Errorf("%q is a link to what is not there: put that back first", path)
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".unfinished-*")
+	f, lock, err := claimFile(path)
 	if err != nil {
-		return err
+		return plainly(err)
 	}
+	defer release(lock)
 	defer func() {
 		if err != nil {
 			err = errors.Join(err, discardFile(f))

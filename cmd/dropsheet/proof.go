@@ -83,7 +83,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if p.out == "" {
 		p.out = filepath.Join(folder, "proof-trial.png")
 	}
-	if err := mayWrite(p.out, p.force, artworkPath(j, folder, p.artwork)); err != nil {
+	if err := mayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), args[0]); err != nil {
 		return err
 	}
 	camera := plan.Camera

@@ -45,6 +45,20 @@ func mayReplace(path, name string, force bool) error {
 	return nil
 }
 
+// holdsJob refuses a folder that has something in it and no job: it was not made here, whatever its files are called.
+func holdsJob(path, name string) error {
+	entries, err := os.ReadDir(path)
+	if err != nil || len(entries) == 0 {
+		return nil // nothing there, or told of by mayReplace
+	}
+	for _, e := range entries {
+		if e.Name() == jobFile && e.Type().IsRegular() {
+			return nil
+		}
+	}
+	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace: choose another with --out", name, jobFile)
+}
+
 // isOurs tells whether a file of that name in a job's folder is dropsheet's.
 func isOurs(name string) bool {
 	return slices.Contains(jobFiles, name) || isUnfinished(name) || slices.ContainsFunc(besidePatterns, func(pattern string) bool {

@@ -83,7 +83,7 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if r.out == "" {
 		r.out = filepath.Join(folder, reprintName(args[1:]))
 	}
-	if err := mayWrite(r.out, r.force, artworkPath(j, folder, r.artwork)); err != nil {
+	if err := mayWrite(r.out, r.force, artworkPath(j, folder, r.artwork), args[0]); err != nil {
 		return err
 	}
 	sheets, warnings := j.sheetJob(art, j.Hang())

@@ -58,7 +58,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 		return err
 	}
 	if s.out != "" {
-		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork)); err != nil {
+		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), args[0]); err != nil {
 			return err
 		}
 	}

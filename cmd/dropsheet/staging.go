@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // staging is a folder that is filled out of sight and put in its place when it is whole. It lies in a hidden folder beside that place, which the run holds.
@@ -35,7 +36,7 @@ func newStaging(final string, force bool, artwork string) (*staging, error) {
 	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
 		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out", final)
 	}
-	if sameFile(final, filepath.Dir(artwork)) {
+	if holds(final, artwork) {
 		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another with --out", final)
 	}
 	s := &staging{final: final, force: force, parent: firstMissing(filepath.Dir(final))}
@@ -46,6 +47,15 @@ func newStaging(final string, force bool, artwork string) (*staging, error) {
 		return nil, errors.Join(err, s.discard())
 	}
 	return s, nil
+}
+
+// holds tells whether a folder holds a file, under whatever name or link.
+func holds(folder, file string) bool {
+	if sameFile(folder, filepath.Dir(file)) {
+		return true
+	}
+	entries, _ := os.ReadDir(folder) // one that can't be read is told of later
+	return slices.ContainsFunc(entries, func(e fs.DirEntry) bool { return sameFile(filepath.Join(folder, e.Name()), file) })
 }
 
 // claim makes the hidden folder, and those above it.
@@ -82,6 +92,9 @@ func (s *staging) begin() error {
 		return err
 	}
 	if err := mayReplace(s.final, s.final, s.force); err != nil {
+		return err
+	}
+	if err := holdsJob(s.final, s.final); err != nil {
 		return err
 	}
 	if err := os.Mkdir(made, 0o777); err != nil {

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// --force replaces a job, never what is read, and never what only has a job's names.
+func TestForceKeeps(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art, "--max-sheets", "1")
+	data, err := os.ReadFile(filepath.Join(folder, jobFile))
+	require.NoError(t, err)
+	moved := filepath.Join(folder, "..", "kept.json")
+	require.NoError(t, os.WriteFile(moved, data, 0o600))
+	for _, args := range [][]string{{"reprint", moved, "R1C1"}, {"proof", moved}, {"seams", moved}} {
+		_, stderr, code := dropsheet(t, append(args, "--artwork", art, "--out", moved, "--force")...)
+		require.NotEqual(t, exitDone, code, args)
+		require.Contains(t, stderr, "is what is read here", args)
+	}
+	again, err := os.ReadFile(moved)
+	require.NoError(t, err)
+	require.Equal(t, data, again)
+
+	t.Run("an artwork that is a link into the folder", func(t *testing.T) {
+		inside := filepath.Join(folder, "proof.png")
+		link := filepath.Join(t.TempDir(), "link.png")
+		require.NoError(t, os.Symlink(inside, link))
+		_, stderr, code := dropsheet(t, "make", link, "--out", folder, "--force", "--pixels", "120x80")
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "holds the artwork itself")
+		require.FileExists(t, inside)
+	})
+	t.Run("a folder that is no job", func(t *testing.T) {
+		own := t.TempDir()
+		require.NoError(t, os.WriteFile(filepath.Join(own, "guide.pdf"), []byte("mine"), 0o600))
+		_, stderr, code := dropsheet(t, "make", art, "--out", own, "--force", "--pixels", "120x80")
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, "holds no job")
+		require.FileExists(t, filepath.Join(own, "guide.pdf"))
+	})
+}
+
+// Readings kept at the same time are all there, or refused aloud.
+func TestReadingsKeptAtOnce(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	const n = 12
+	codes := make(chan int, n)
+	for i := range n {
+		go func() {
+			_, _, code := dropsheet(t, "gauge", "--save", fmt.Sprintf("p%d", i), "--read", "199.2x248.5mm", "--margins", "4,4,4,12mm")
+			codes <- code
+		}()
+	}
+	kept := 0
+	for range n {
+		if <-codes == exitDone {
+			kept++
+		}
+	}
+	path, err := printersPath()
+	require.NoError(t, err)
+	printers, err := readPrinters(path)
+	require.NoError(t, err)
+	require.Len(t, printers, kept)
+	require.Positive(t, kept)
+}
