@@ -122,15 +122,22 @@ func fileSums(file func(name string) string) (map[string]string, error) {
 	return sums, nil
 }
 
-// fileSum is the SHA-256 of a regular file, in hexadecimal.
-func fileSum(path string) (string, error) {
-	// Looked at before it is opened, because opening a pipe would wait for its writer.
-	if info, err := os.Stat(path); err != nil {
-		return "", err
-	} else if !info.Mode().IsRegular() {
-		return "", errors.New("it is no regular file")
+// openRegular opens a file that is neither a folder nor a device nor a pipe. It is looked at before it is opened, because opening a pipe would wait for its writer.
+func openRegular(path string) (*os.File, os.FileInfo, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, nil, err
+	case !info.Mode().IsRegular():
+		return nil, nil, errors.New("it is no regular file")
 	}
 	f, err := os.Open(path)
+	return f, info, err
+}
+
+// fileSum is the SHA-256 of a regular file, in hexadecimal.
+func fileSum(path string) (string, error) {
+	f, _, err := openRegular(path)
 	if err != nil {
 		return "", err
 	}
@@ -174,20 +181,11 @@ func (j job) checkPages(folder string) finding {
 }
 
 func countPages(path string) (int, error) {
-	if info, err := os.Stat(path); err != nil {
-		return 0, err
-	} else if !info.Mode().IsRegular() {
-		return 0, errors.New("it is no regular file")
-	}
-	file, err := os.Open(path)
+	file, info, err := openRegular(path)
 	if err != nil {
 		return 0, err
 	}
 	defer file.Close()
-	info, err := file.Stat()
-	if err != nil {
-		return 0, err
-	}
 	return pdf.CountPages(file, info.Size())
 }
 

@@ -356,7 +356,7 @@ func jobOf(tb testing.TB, words string) job {
 	flags := pflag.NewFlagSet("size", pflag.ContinueOnError)
 	s.register(flags)
 	require.NoError(tb, flags.Parse(strings.Fields(words)))
-	p, err := sizePlan(&s, 1.5, nil)
+	p, _, err := sizePlan(&s, 1.5, nil)
 	require.NoError(tb, err)
 	return job{
 		Version: formatVersion, Name: "pattern", CheckCode: "ABCDEF", Plan: p,

@@ -29,18 +29,14 @@ proportions count; only its header is read. Writes no file.`,
 		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when no ARTWORK and no print size tell them")
 		flags.BoolVar(&asJSON, "json", false, "write the figures as JSON")
 		return func(_ context.Context, c console, args []string) error {
-			p, err := sizePlan(&s, shape, args)
+			p, part, err := sizePlan(&s, shape, args)
 			if err != nil {
 				return err
 			}
 			c.warn(lightWarnings(p)...)
 			c.warn(whitePaper(p)...)
 			c.warn(printerWarnings(p.Backdrop)...)
-			if len(args) == 1 {
-				part, err := s.part(args[0])
-				if err != nil {
-					return err
-				}
+			if !part.Empty() {
 				c.warn(tooCoarse(p.Resolution(), part.Dx(), part.Dy())...)
 			}
 			if asJSON {
@@ -54,21 +50,22 @@ proportions count; only its header is read. Writes no file.`,
 	},
 }
 
-// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the shape, in this order.
-func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) {
+// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the shape, in this order. part is the
+// part of the artwork that is used, in its pixels; empty without one.
+func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part image.Rectangle, err error) {
 	setup, err := s.setup()
 	if err != nil {
-		return layout.Plan{}, err
+		return layout.Plan{}, part, err
 	}
 	switch {
 	case len(args) > 1:
-		return layout.Plan{}, wrongWords{fmt.Errorf("size takes one artwork, and %d words are left: %q", len(args), args)}
+		return layout.Plan{}, part, wrongWords{fmt.Errorf("size takes one artwork, and %d words are left: %q", len(args), args)}
 	case len(args) == 1 && s.flags.Changed("shape"):
-		return layout.Plan{}, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
+		return layout.Plan{}, part, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
 	case len(args) == 1:
-		part, err := s.part(args[0])
+		part, err = s.part(args[0])
 		if err != nil {
-			return layout.Plan{}, err
+			return layout.Plan{}, part, err
 		}
 		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
 	case setup.Print != layout.Size{} && !s.flags.Changed("shape") && setup.Look == layout.Bulged && setup.Framing == (layout.Framing{}):
@@ -76,8 +73,8 @@ func sizePlan(s *setupFlags, shape float64, args []string) (layout.Plan, error) 
 	default:
 		setup.Proportions = s.picture.crop.proportions(shape)
 	}
-	p, err := setup.Plan()
-	return p, asWrongWords(err)
+	p, err = setup.Plan()
+	return p, part, asWrongWords(err)
 }
 
 // part is the part of an artwork that is used, in its pixels; only the header is read.
