@@ -17,10 +17,7 @@ type Grid struct {
 // NewGrid chooses the grid for an artwork, upright and that many pixels wide and high: its own pixels where they are coarser
 // than finest, and otherwise as many as finest asks for. No pixel is invented.
 func NewGrid(picture layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
-	atMost := func(px int, mm float64) int {
-		even := 2 * int(math.Ceil(mm*finest.PixelsPerMM()/2)) // so that chroma pixels come out whole
-		return max(1, min(px, even))
-	}
+	atMost := func(px int, mm float64) int { return max(1, min(px, evenPixels(mm*finest.PixelsPerMM()))) }
 	g := Grid{atMost(artWidthPx, picture.WidthMM), atMost(artHeightPx, picture.HeightMM)}
 	if g.WidthPx == artWidthPx || g.HeightPx == artHeightPx {
 		// Proportions that differ by a hair must not resample one axis alone.
@@ -58,6 +55,9 @@ func (g Grid) OnBoard(picture layout.Rect, px image.Rectangle) layout.Rect {
 		WidthMM: float64(px.Dx()) / x, HeightMM: float64(px.Dy()) / y,
 	}
 }
+
+// evenPixels rounds up to an even number, so that chroma pixels come out whole.
+func evenPixels(px float64) int { return max(2, -2*floor(-px/2)) }
 
 // floor rounds down, but takes what lies within a millionth of a whole number for it: millimetres that were
 // multiplied out must not ask for one pixel more.

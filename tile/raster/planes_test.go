@@ -3,6 +3,7 @@ package raster
 import (
 	"image"
 	"image/color"
+	"math"
 	"math/rand"
 	"testing"
 
@@ -19,15 +20,13 @@ func TestPlanesAreTheSamePicture(t *testing.T) {
 	random := rand.New(rand.NewSource(seed))
 	whole := noise("4:2:0", 64, 48, random).(*image.YCbCr)
 	for _, art := range []*image.YCbCr{whole, whole.SubImage(image.Rect(6, 4, 58, 40)).(*image.YCbCr)} {
-		for i := range 8 {
-			turn := flip.Turn{SwapXY: i&1 != 0, ReverseX: i&2 != 0, ReverseY: i&4 != 0}
+		for _, turn := range turns {
 			w, h := turn.Size(art.Rect.Dx(), art.Rect.Dy())
 			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w, h})
 			for range 20 {
 				x, y := 2*random.Intn(w/2)-4, 2*random.Intn(h/2)-4
 				r := image.Rect(x, y, x+2+2*random.Intn(20), y+2+2*random.Intn(20))
-				planes, ok := s.CutPlanes(r)
-				require.True(t, ok)
+				planes := s.CutSubsampled(r).(*image.YCbCr)
 				want := s.Cut(r).(*image.RGBA)
 				require.Equal(t, want.Rect, planes.Rect)
 				for y := range r.Dy() {
@@ -40,21 +39,112 @@ func TestPlanesAreTheSamePicture(t *testing.T) {
 	}
 }
 
-// Shrunk, each plane is filtered by itself: luma is then that of the same artwork in grey, exactly.
-func TestPlanesShrink(t *testing.T) {
+// Shrunk or bent, each plane is filtered by itself: luma is then that of the same artwork in grey, exactly.
+func TestPlanesFilterLumaAsGrey(t *testing.T) {
 	art := noise("4:2:0", 96, 64, rand.New(rand.NewSource(9))).(*image.YCbCr)
-	grid := Grid{40, 26}
-	planes, ok := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, grid).CutPlanes(image.Rect(-2, 0, 42, 26))
-	require.True(t, ok)
 	luma := &image.Gray{Pix: art.Y, Stride: art.YStride, Rect: art.Rect}
-	want := NewSource(&artwork.Picture{Image: luma}, flip.HalfTurn, grid).Cut(image.Rect(-2, 0, 42, 26)).(*image.Gray)
-	require.Equal(t, want.Pix, planes.Y)
-	require.Len(t, planes.Cb, 22*13)
+	bent := scenes()["straight"]
+	for _, c := range []struct {
+		name   string
+		source func(m image.Image) *Source
+	}{
+		{"shrunk", func(m image.Image) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{40, 26})
+		}},
+		{"bent", func(m image.Image) *Source { return bent.source(m, Grid{90, 90}) }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := image.Rect(-2, 0, 42, 26)
+			planes := c.source(art).CutSubsampled(r).(*image.YCbCr)
+			require.Equal(t, c.source(luma).Cut(r).(*image.Gray).Pix, planes.Y)
+			require.Len(t, planes.Cb, 22*13)
+		})
+	}
 }
 
-func TestPlanesRefused(t *testing.T) {
+// smoothly is a picture of slow changes in luma and chroma, of a ratio, so that pictures of any two ratios show nearly the same.
+func smoothly(ratio image.YCbCrSubsampleRatio, w, h int) *image.YCbCr {
+	m := image.NewYCbCr(image.Rect(0, 0, w, h), ratio)
+	across, down := chromaStep(ratio)
+	for y := range h {
+		for x := range w {
+			m.Y[m.YOffset(x, y)] = uint8(130 + 70*math.Sin(float64(x)/31+float64(y)/47))
+			// Chroma stands in the middle of the pixels that share it.
+			cx, cy := float64(x/across*across)+float64(across)/2, float64(y/down*down)+float64(down)/2
+			m.Cb[m.COffset(x, y)], m.Cr[m.COffset(x, y)] = uint8(128+40*math.Sin(cx/40)), uint8(128+40*math.Cos(cy/36-cx/50))
+		}
+	}
+	return m
+}
+
+// subsampled is a picture of even size stored as 4:2:0: chroma is the mean of four pixels'.
+func subsampled(m image.Image) *image.YCbCr {
+	to := image.NewYCbCr(m.Bounds(), image.YCbCrSubsampleRatio420)
+	for y := 0; y < to.Rect.Dy(); y += 2 {
+		for x := 0; x < to.Rect.Dx(); x += 2 {
+			blues, reds := 0, 0
+			for i := range 4 {
+				c := rgba(m.At(x+i%2, y+i/2))
+				luma, blue, red := color.RGBToYCbCr(c.R, c.G, c.B)
+				to.Y[to.YOffset(x+i%2, y+i/2)] = luma
+				blues, reds = blues+int(blue), reds+int(red)
+			}
+			to.Cb[to.COffset(x, y)], to.Cr[to.COffset(x, y)] = uint8((blues+2)/4), uint8((reds+2)/4)
+		}
+	}
+	return to
+}
+
+// Every way that planes go gives what red, green and blue give when they are then stored as 4:2:0, to what rounding them to luma and chroma takes.
+func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
+	const w, h = 240, 160
+	bent := scenes()["straight"]
+	lit := levelledPlan(t, layout.Lamp{XMM: -600, YMM: -400, ZMM: 900})
+	for _, c := range []struct {
+		name   string
+		source func(art image.Image) *Source
+		r      image.Rectangle
+	}{
+		{"own pixels", func(m image.Image) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h})
+		}, image.Rect(-6, -4, 100, 90)},
+		{"shrunk", func(m image.Image) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w / 2, h / 2})
+		}, image.Rect(-6, -4, 100, 84)},
+		{"in a surround", func(m image.Image) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Surround("#2040c0")
+		}, image.Rect(-20, -20, 100, 90)},
+		{"bent, on white paper", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}) }, image.Rect(-20, -20, 200, 200)},
+		{"bent, in a surround", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}).Surround("#c08020") }, image.Rect(-20, -20, 200, 200)},
+		{"levelled", func(m image.Image) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard())
+		}, image.Rect(0, 0, w, h)},
+	} {
+		for _, ratio := range []image.YCbCrSubsampleRatio{image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio422, image.YCbCrSubsampleRatio440, image.YCbCrSubsampleRatio444} {
+			t.Run(c.name+" "+ratio.String(), func(t *testing.T) {
+				s := c.source(smoothly(ratio, w, h))
+				require.NotNil(t, s.planes)
+				got, want := s.CutSubsampled(c.r), subsampled(s.Cut(c.r))
+				require.Equal(t, want.Bounds(), got.Bounds())
+				square, n := 0.0, 0.0
+				for y := range c.r.Dy() {
+					for x := range c.r.Dx() {
+						a, b := rgba(got.At(x, y)), rgba(want.At(x, y))
+						for _, off := range [3]float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G), float64(a.B) - float64(b.B)} {
+							square, n = square+off*off, n+1
+						}
+					}
+				}
+				rms := math.Sqrt(square / n)
+				t.Logf("%.2f levels", rms)
+				require.Less(t, rms, 1.0)
+			})
+		}
+	}
+}
+
+func TestPlanesAreNotToBeHad(t *testing.T) {
 	art := noise("4:2:0", 64, 48, rand.New(rand.NewSource(8))).(*image.YCbCr)
-	colour := noise("colour", 64, 48, rand.New(rand.NewSource(8)))
 	source := func(m image.Image, g Grid) *Source { return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, g) }
 	even := image.Rect(0, 0, 8, 8)
 	for _, c := range []struct {
@@ -62,16 +152,15 @@ func TestPlanesRefused(t *testing.T) {
 		s    *Source
 		r    image.Rectangle
 	}{
-		{"red, green and blue", source(colour, Grid{64, 48}), even},
+		{"red, green and blue", source(noise("colour", 64, 48, rand.New(rand.NewSource(8))), Grid{64, 48}), even},
 		{"an odd artwork", source(art.SubImage(image.Rect(0, 0, 63, 48)), Grid{63, 48}), even},
 		{"an odd crop", source(art.SubImage(image.Rect(1, 0, 63, 48)), Grid{62, 48}), even},
 		{"an odd grid", source(art, Grid{33, 24}), even},
 		{"an odd rectangle", source(art, Grid{64, 48}), image.Rect(1, 0, 9, 8)},
-		{"in a surround", source(art, Grid{64, 48}).Surround(layout.Surround("#102030")), even},
+		{"chroma that would have to be invented", source(image.NewYCbCr(image.Rect(0, 0, 64, 48), image.YCbCrSubsampleRatio411), Grid{64, 48}), even},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, ok := c.s.CutPlanes(c.r)
-			require.False(t, ok)
+			require.Equal(t, c.s.Cut(c.r), c.s.CutSubsampled(c.r))
 		})
 	}
 }

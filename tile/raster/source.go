@@ -1,8 +1,10 @@
 package raster
 
 import (
+	"encoding/binary"
 	"image"
 	"image/color"
+	"math/bits"
 
 	"dropsheet/flip"
 	"dropsheet/tile/artwork"
@@ -16,18 +18,26 @@ type Source struct {
 	width, height int         // of the artwork as it hangs, in its own pixels
 	grid          Grid
 	beyond        *color.RGBA // what stands beyond the picture; nil where its outermost pixels go on
-	planes        *[3]*Source // of a 4:2:0 picture: luma, blue and red chroma; nil for any other
+	paper         color.RGBA  // what stands beyond a bent picture where beyond is nil: white
+	planes        *planes     // of a picture of luma and chroma; nil for any other
 	warp          *warp       // how the picture is bent; nil where it hangs flat, upright and whole
 	level         *level      // how the sheets make up for the lamps; nil where they don't
 }
 
 // NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs.
 func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
-	s := &Source{art: p.Image, upright: p.Upright, turn: p.Upright.Then(turn), grid: grid}
-	s.width, s.height = s.turn.Size(p.Image.Bounds().Dx(), p.Image.Bounds().Dy())
-	s.planes = newPlanes(p.Image, s.turn, grid)
+	s := newSource(p.Image, p.Upright, p.Upright.Then(turn), grid, gray(0xff))
+	s.planes = newPlanes(s.art, s.upright, s.turn, grid)
 	return s
 }
+
+func newSource(art image.Image, upright, turn flip.Turn, grid Grid, paper color.RGBA) *Source {
+	s := &Source{art: art, upright: upright, turn: turn, grid: grid, paper: paper}
+	s.width, s.height = turn.Size(art.Bounds().Dx(), art.Bounds().Dy())
+	return s
+}
+
+func gray(level uint8) color.RGBA { return color.RGBA{level, level, level, 0xff} }
 
 // Gray tells whether the pictures that Cut makes are grey.
 func (s *Source) Gray() bool {
@@ -91,8 +101,8 @@ func (s *Source) copyRect(dst []byte, stride, channels int, r image.Rectangle) {
 
 // repeat fills dst with copies of a pixel.
 func repeat(dst, pixel []byte) {
-	for i := 0; i < len(dst); i += len(pixel) {
-		copy(dst[i:], pixel)
+	for n := copy(dst, pixel); n < len(dst); n *= 2 {
+		copy(dst[n:], dst[:n])
 	}
 }
 
@@ -101,11 +111,7 @@ func (s *Source) readRun(dst []byte, x, y, stepX, stepY int) {
 	x, y = x+s.art.Bounds().Min.X, y+s.art.Bounds().Min.Y // a part of a larger picture keeps that one's coordinates
 	switch art := s.art.(type) {
 	case *image.Gray:
-		at, step := art.PixOffset(x, y), stepY*art.Stride+stepX
-		for i := range dst {
-			dst[i] = art.Pix[at]
-			at += step
-		}
+		readBytes(dst, art.Pix, art.PixOffset(x, y), stepY*art.Stride+stepX)
 	case *image.RGBA:
 		at, step := art.PixOffset(x, y), stepY*art.Stride+4*stepX
 		for i := 0; i < len(dst); i += 4 {
@@ -118,6 +124,24 @@ func (s *Source) readRun(dst []byte, x, y, stepX, stepY int) {
 			dst[i], dst[i+1], dst[i+2] = color.YCbCrToRGB(art.Y[luma], art.Cb[chroma], art.Cr[chroma])
 			dst[i+3] = 0xff
 			x, y = x+stepX, y+stepY
+		}
+	}
+}
+
+// readBytes reads bytes of src from one on, by steps.
+func readBytes(dst, src []byte, at, step int) {
+	switch step {
+	case 1:
+		copy(dst, src[at:])
+	case -1:
+		for ; len(dst) >= 8; dst, at = dst[8:], at-8 {
+			binary.LittleEndian.PutUint64(dst, bits.ReverseBytes64(binary.LittleEndian.Uint64(src[at-7:])))
+		}
+		fallthrough
+	default:
+		for i := range dst {
+			dst[i] = src[at]
+			at += step
 		}
 	}
 }

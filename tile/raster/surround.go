@@ -15,6 +15,9 @@ func (s *Source) Surround(surround layout.Surround) *Source {
 	if c, ok := surround.Colour(); ok {
 		s.beyond = &c
 	}
+	if s.planes != nil {
+		s.planes.surround(s.beyond)
+	}
 	return s
 }
 

@@ -22,6 +22,7 @@ type warp struct {
 	grid    Grid
 	upright Source // the artwork; its grid is set for each block
 	shift   uint   // knots lie 1 << shift pixels apart
+	curve   uint   // and posts, from which knots are taken, 1 << curve; 0 stands for no posts
 }
 
 // Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain; picture is where the grid lies on the board. Beyond the printed picture's
@@ -32,10 +33,13 @@ func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
 	if h.Plain() {
 		return s
 	}
+	if s.planes != nil {
+		s.planes.hang(h, picture)
+	}
 	upright := Source{art: s.art, turn: s.upright}
 	upright.width, upright.height = s.upright.Size(s.art.Bounds().Dx(), s.art.Bounds().Dy())
 	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright}
-	s.warp.shift = s.warp.knotShift()
+	s.warp.shift, s.warp.curve = s.warp.knotShift(), s.warp.postShift()
 	return s
 }
 
@@ -89,27 +93,35 @@ func (w *warp) knotShift() uint {
 		shift--
 	}
 	for ; shift > 0; shift-- {
-		if w.bendOver(float64(int(1)<<shift)) <= knotErrorPx {
+		if w.bendOver(float64(int(1)<<shift), [4]float64{0, 0.5, 0.5, 0}) <= knotErrorPx {
 			break
 		}
 	}
 	return shift
 }
 
-// bendOver is by how much straight lines that many grid pixels long miss the map half-way, at worst, in pixels of the artwork or of the grid.
-func (w *warp) bendOver(length float64) (worst float64) {
+// bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at worst, in pixels of the artwork or of the grid. The line is that of four such
+// places in a row, with these weights.
+func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 	width, height := float64(w.upright.width), float64(w.upright.height)
 	for j := range knotTries {
 		for i := range knotTries {
 			x := (float64(i) + 0.5) / knotTries * float64(w.grid.WidthPx)
 			y := (float64(j) + 0.5) / knotTries * float64(w.grid.HeightPx)
 			middle := w.at(x, y)
-			for _, way := range [2][2]float64{{length / 2, 0}, {0, length / 2}} {
-				a, b := w.at(x-way[0], y-way[1]), w.at(x+way[0], y+way[1])
-				if middle.inside < 0 || !a.known || !b.known {
+			for _, way := range [2][2]float64{{apart, 0}, {0, apart}} {
+				u, v, known := 0.0, 0.0, middle.inside >= 0
+				for k, weight := range weights {
+					if weight != 0 {
+						at := float64(k) - 1.5
+						p := w.at(x+at*way[0], y+at*way[1])
+						u, v, known = u+weight*p.u, v+weight*p.v, known && p.known
+					}
+				}
+				if !known {
 					continue
 				}
-				off := max(math.Abs((a.u+b.u)/2-middle.u)*width, math.Abs((a.v+b.v)/2-middle.v)*height)
+				off := max(math.Abs(u-middle.u)*width, math.Abs(v-middle.v)*height)
 				worst = max(worst, off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy)))
 			}
 		}
@@ -125,7 +137,7 @@ func longest(ux, uy, vx, vy float64) float64 {
 
 // cutWarped makes the pixels of a rectangle of a bent picture.
 func (s *Source) cutWarped(r image.Rectangle) image.Image {
-	paper := color.RGBA{0xff, 0xff, 0xff, 0xff}
+	paper := s.paper
 	if s.beyond != nil {
 		paper = *s.beyond
 	}
@@ -161,18 +173,26 @@ type canvas struct {
 	paper    color.RGBA
 }
 
-// put writes a pixel of the grid, of which only share/256 shows picture.
-func (c *canvas) put(x, y int, pixel lanes, share int) {
-	r, g, b := pixel.levels()
-	if share < 256 {
-		mix := func(level, paper uint8) uint8 { return uint8((int(level)*share + int(paper)*(256-share) + 128) >> 8) }
-		r, g, b = mix(r, c.paper.R), mix(g, c.paper.G), mix(b, c.paper.B)
-	}
-	at := (y-c.origin.Y)*c.stride + (x-c.origin.X)*c.channels
+// put writes pixels of a row, those from one up to another, where the grid pixel (x, y) is and right of it.
+func (c *canvas) put(x, y int, row [][]byte, from, to int) {
+	at := c.pix[c.offset(x, y):]
 	if c.channels == 1 {
-		c.pix[at] = r
+		copy(at, row[0][from:to])
 		return
 	}
-	p := c.pix[at : at+4 : at+4]
-	p[0], p[1], p[2], p[3] = r, g, b, 0xff
+	for i := range 3 {
+		for k, v := range row[min(i, len(row)-1)][from:to] { // a grey row stands for all three
+			at[4*k+i] = v
+		}
+	}
 }
+
+// mix writes one pixel of a row, of which only share/256 shows picture, where the grid pixel (x, y) is.
+func (c *canvas) mix(x, y int, row [][]byte, from, share int) {
+	at := c.pix[c.offset(x, y):]
+	for i, paper := range []uint8{c.paper.R, c.paper.G, c.paper.B}[:min(3, c.channels)] {
+		at[i] = uint8((int(row[min(i, len(row)-1)][from])*share + int(paper)*(256-share) + 128) >> 8)
+	}
+}
+
+func (c *canvas) offset(x, y int) int { return (y-c.origin.Y)*c.stride + (x-c.origin.X)*c.channels }

@@ -15,21 +15,36 @@ type block struct {
 	corner image.Point
 	spare  int // how many knots there are before the block's corner
 	side   int // knots to a row
-	knots  []place
+	knots  []knot
 	cells  []showing       // right of and below each knot
 	part   image.Rectangle // of the cells, those that may show picture
+	slopes []place         // places all about what shows
+}
+
+// knot is what of place each knot needs.
+type knot struct {
+	u, v   float64
+	inside float64
+	known  bool
 }
 
 func (w *warp) block(corner image.Point) *block {
 	b := &block{warp: w, corner: corner, spare: max(1, (lobes+1)>>w.shift)}
 	b.side = 1<<(blockShift-w.shift) + 2*b.spare + 1
-	b.knots = make([]place, 0, b.side*b.side)
+	b.cells = make([]showing, b.side*b.side)
+	if within := w.posts(corner); within != nil {
+		b.fill(within)
+		return b
+	}
+	b.knots = make([]knot, 0, b.side*b.side)
+	places := make([]place, 0, b.side*b.side)
 	for j := range b.side {
 		for i := range b.side {
-			b.knots = append(b.knots, w.at(b.centre(i, corner.X), b.centre(j, corner.Y)))
+			p := w.at(b.centre(i, corner.X), b.centre(j, corner.Y))
+			places = append(places, p)
+			b.knots = append(b.knots, knot{p.u, p.v, p.inside, p.known})
 		}
 	}
-	b.cells = make([]showing, len(b.knots))
 	for j := range b.side - 1 {
 		for i := range b.side - 1 {
 			b.cells[j*b.side+i] = b.shown(i, j)
@@ -38,6 +53,7 @@ func (w *warp) block(corner image.Point) *block {
 			}
 		}
 	}
+	b.each(func(k int) { b.slopes = append(b.slopes, places[k]) })
 	return b
 }
 
@@ -85,16 +101,16 @@ func (b *block) shown(i, j int) showing {
 // half a cycle a grid pixel, an ellipse in the artwork's; to either side it reaches as far as the slopes' inverse says. The least shrinking anywhere in the block counts.
 func (b *block) shrunk() (size Grid, across, down finer) {
 	byX, byY := math.Inf(1), math.Inf(1)
-	b.each(func(p place) {
+	for _, p := range b.slopes {
 		area := math.Abs(p.ux*p.vy - p.uy*p.vx)
 		byX, byY = min(byX, area/math.Hypot(p.vx, p.vy)/roomier), min(byY, area/math.Hypot(p.ux, p.uy)/roomier)
-	})
+	}
 	byX, byY = atLeastOne(byX), atLeastOne(byY)
 	measure := func() (x, y load) {
 		x, y = load{}, load{}
-		b.each(func(p place) {
+		for _, p := range b.slopes {
 			x, y = x.add(p.ux/byX, p.vx/byY), y.add(p.uy/byX, p.vy/byY)
-		})
+		}
 		return x, y
 	}
 	x, y := measure()
@@ -115,71 +131,12 @@ func atLeastOne(v float64) float64 {
 }
 
 // each goes through the knots about the cells that show picture, where they are known.
-func (b *block) each(do func(place)) {
+func (b *block) each(do func(k int)) {
 	for j := b.part.Min.Y; j <= b.part.Max.Y; j++ {
 		for i := b.part.Min.X; i <= b.part.Max.X; i++ {
-			if p := b.knots[j*b.side+i]; p.known {
-				do(p)
+			if k := j*b.side + i; b.knots[k].known {
+				do(k)
 			}
 		}
 	}
-}
-
-// patch is the part of the shrunk artwork that a block shows, and where in it the knots lie.
-type patch struct {
-	sampler
-	xs, ys []int // the kernel's first tap for each knot, with fixedBits places
-}
-
-// patchRect is what the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it.
-func (b *block) patchRect(size Grid) image.Rectangle {
-	minX, minY, maxX, maxY := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	width, height := float64(size.WidthPx), float64(size.HeightPx)
-	b.each(func(p place) {
-		minX, maxX = min(minX, p.u*width), max(maxX, p.u*width)
-		minY, maxY = min(minY, p.v*height), max(maxY, p.v*height)
-	})
-	// One pixel more to either side, for the knots next to these and for rounding.
-	return image.Rect(
-		int(math.Floor(minX-0.5))+kernelFirst-1, int(math.Floor(minY-0.5))+kernelFirst-1,
-		int(math.Floor(maxX-0.5))+lobes+2, int(math.Floor(maxY-0.5))+lobes+2,
-	)
-}
-
-// patch reads it.
-func (b *block) patch(size Grid) patch {
-	r := b.patchRect(size)
-	width, height := float64(size.WidthPx), float64(size.HeightPx)
-	upright := b.upright
-	upright.grid = size
-	p := patch{sampler{pack(upright.cutPicture(r)), r.Dx()}, make([]int, len(b.knots)), make([]int, len(b.knots))}
-	const roundPhase = 1 << (fixedBits - phaseBits - 1)
-	fixed := func(v float64, from, to int) int {
-		v = (v - 0.5 + kernelFirst - float64(from)) * (1 << fixedBits)
-		return int(math.Round(max(0, min(v, float64((to-from-kernelTaps)<<fixedBits))))) + roundPhase
-	}
-	for i, k := range b.knots {
-		p.xs[i], p.ys[i] = fixed(k.u*width, r.Min.X, r.Max.X), fixed(k.v*height, r.Min.Y, r.Max.Y)
-	}
-	return p
-}
-
-// pack makes halves of a picture that cutPicture has made.
-func pack(m image.Image) []lanes {
-	switch m := m.(type) {
-	case *image.Gray:
-		all := make([]lanes, len(m.Pix))
-		for i, v := range m.Pix {
-			all[i] = half(v, v, v)
-		}
-		return all
-	case *image.RGBA:
-		all := make([]lanes, len(m.Pix)/4)
-		for i := range all {
-			p := m.Pix[4*i:][:4]
-			all[i] = half(p[0], p[1], p[2])
-		}
-		return all
-	}
-	return nil
 }

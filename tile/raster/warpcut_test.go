@@ -11,6 +11,7 @@ import (
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/weigh"
 
 	"github.com/stretchr/testify/require"
 )
@@ -142,10 +143,10 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 							if at.inside < 0 {
 								continue
 							}
-							atX, atY, _, _, _ := b.line(p, x, y, 0, 0)
-							toPhase := fixedBits + 2*b.shift - phaseBits
-							gotX := float64(atX>>toPhase)/(1<<phaseBits) + float64(first.X-kernelFirst) + 0.5
-							gotY := float64(atY>>toPhase)/(1<<phaseBits) + float64(first.Y-kernelFirst) + 0.5
+							line, _ := b.line(p, x, y, 0, 0)
+							toPhase := line.Places - weigh.PhaseBits
+							gotX := float64(line.X>>toPhase)/(1<<weigh.PhaseBits) + float64(first.X-kernelFirst) + 0.5
+							gotY := float64(line.Y>>toPhase)/(1<<weigh.PhaseBits) + float64(first.Y-kernelFirst) + 0.5
 							off := math.Hypot(gotX-at.u*float64(px), gotY-at.v*float64(px*2/3))
 							worst, n = max(worst, off/max(1, longest(at.ux, at.uy, at.vx, at.vy))), n+1
 						}
@@ -155,41 +156,6 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 				t.Logf("%s, %d px, %g to 1, knots %d apart: off by %.4f", name, px, by, 1<<w.shift, worst)
 				require.Less(t, worst, 0.02, "%s, %d px, %g to 1, knots %d apart", name, px, by, 1<<w.shift)
 			}
-		}
-	}
-}
-
-// The sums of lanes against the same sums in float64, one level at a time, for pictures as harsh as can be.
-func TestLanesAgainstFloat(t *testing.T) {
-	const seed = 38
-	random := rand.New(rand.NewSource(seed))
-	harsh := func() uint8 { return uint8(255 * random.Intn(2)) }
-	real := func(w lanes) float64 { return float64(int64(w)) / (1 << weighBits) }
-	for range 20000 {
-		px, py := random.Intn(len(phases)), random.Intn(len(phases))
-		var pix [kernelTaps * kernelTaps]lanes
-		var want [3]float64
-		for i := range pix {
-			level := [3]uint8{harsh(), harsh(), harsh()}
-			// Half of the time the very worst for one channel: white where its weight is above 0, or below.
-			weight := real(phases[px][i%kernelTaps]) * real(phases[py][i/kernelTaps])
-			if px%4 < 2 {
-				level[px%3] = 0
-				if (weight > 0) == (px%4 == 0) {
-					level[px%3] = 255
-				}
-			}
-			pix[i] = half(level[0], level[1], level[2])
-			for c := range want {
-				want[c] += weight * float64(level[c])
-			}
-		}
-		var got [1]lanes
-		sampler{pix[:], kernelTaps}.run(got[:], px, py, 0, 0, phaseBits)
-		r, g, b := got[0].levels()
-		for c, v := range [3]uint8{r, g, b} {
-			// Rounding to a level is half a level, and to half levels between the axes a quarter times the weights' size, 1.6.
-			require.InDelta(t, max(0, min(255, want[c])), float64(v), 0.5+0.4, "seed %d, phases %d %d", seed, px, py)
 		}
 	}
 }
@@ -239,7 +205,7 @@ func TestNewBentGrid(t *testing.T) {
 		require.InEpsilon(t, 2/math.Abs(b.XMM-a.XMM), g.Resolution(s.on).PixelsPerMM(), 0.005)
 	})
 	t.Run("nothing of it can be no pixel", func(t *testing.T) {
-		require.Equal(t, Grid{1, 1}, NewBentGrid(turned.h, turned.on, 1, 1, units.PerMM(1e-6)))
+		require.Equal(t, Grid{2, 2}, NewBentGrid(turned.h, turned.on, 1, 1, units.PerMM(1e-6)))
 	})
 }
 

@@ -5,7 +5,7 @@ import "math"
 // finer says how much finer than the grid a block is looked up along one axis, and how that is filtered down.
 type finer struct {
 	shift   uint    // 1 << shift places to a pixel
-	weights []lanes // of the places about a pixel's centre, an odd number
+	weights []int16 // of the places about a pixel's centre, an odd number
 }
 
 // Bounds of how many pixels of the shrunk artwork fall on one of the grid.
@@ -35,7 +35,7 @@ func (l load) add(x, y float64) load {
 // newFiner chooses for a load.
 func newFiner(l load) finer {
 	if !(l.length > sparest) {
-		return finer{0, laneWeights(1, 0, 1)}
+		return finer{0, kernelWeights(1, 0, 1)}
 	}
 	f := finer{shift: 1}
 	for f.shift < maxFiner && l.corner > foldsAt*float64(int(1)<<f.shift) {
@@ -45,7 +45,7 @@ func newFiner(l load) finer {
 	width := float64(int(1) << f.shift)
 	width *= max(1/width, min(1, 0.5+0.5*(l.length-sparest)/(denser-sparest)))
 	reach := int(math.Ceil(lobes*width)) - 1
-	f.weights = laneWeights(2*reach+1, float64(reach), width)
+	f.weights = kernelWeights(2*reach+1, float64(reach), width)
 	return f
 }
 
@@ -57,25 +57,11 @@ func (f finer) places(x0, x1 int) (from, to int) {
 	return x0<<f.shift - f.reach(), (x1-1)<<f.shift + f.reach() + 1
 }
 
-// across filters a row of halves down to sums.
-func (f finer) across(dst, fine []lanes) {
-	for i := range dst {
-		sum := sumBias
-		for k, v := range fine[i<<f.shift:][:len(f.weights)] {
-			sum += v * f.weights[k]
-		}
-		dst[i] = sum
+// taps are those of n pixels, from the first place of the first on.
+func (f finer) taps(n int) []tap {
+	all, weights := make([]tap, n), even(f.weights)
+	for i := range all {
+		all[i] = tap{i << f.shift, weights}
 	}
-}
-
-// down filters the rows about one, each of len(dst), down to sums.
-func (f finer) down(dst, rows []lanes) {
-	for i := range dst {
-		dst[i] = sumBias
-	}
-	for k, w := range f.weights {
-		for i, v := range rows[k*len(dst):][:len(dst)] {
-			dst[i] += v * w
-		}
-	}
+	return all
 }

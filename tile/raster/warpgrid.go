@@ -15,7 +15,7 @@ const densityPlaces = 129
 // invented; a rod, which stretches a picture one way, takes fewer that way.
 func NewBentGrid(h *layout.Hanging, picture layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
 	across, down := densest(h, picture, artWidthPx, artHeightPx)
-	pixels := func(mm, perMM float64) int { return max(1, -floor(-mm*min(perMM, finest.PixelsPerMM()))) }
+	pixels := func(mm, perMM float64) int { return evenPixels(mm * min(perMM, finest.PixelsPerMM())) }
 	return Grid{pixels(picture.WidthMM, across), pixels(picture.HeightMM, down)}
 }
 

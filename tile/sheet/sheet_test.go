@@ -23,7 +23,7 @@ import (
 // flat is the only colour of the test's artwork: neither black nor white, so that every mark and all bare paper shows.
 var flat = color.RGBA{200, 90, 60, 255}
 
-func flatJob(t *testing.T, change func(*layout.Setup)) Job {
+func flatJob(t testing.TB, change func(*layout.Setup)) Job {
 	t.Helper()
 	a4, err := layout.ParsePaper("A4")
 	require.NoError(t, err)

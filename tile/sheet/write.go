@@ -90,10 +90,8 @@ func (j Job) pictures(ctx context.Context, pixels []image.Rectangle) <-chan chan
 func (j Job) picture(r image.Rectangle) (picture pdf.Picture, err error) {
 	if j.Lossless {
 		picture, err = pdf.EncodeFlate(j.Source.Cut(r))
-	} else if planes, ok := j.Source.CutPlanes(r); ok {
-		picture, err = pdf.EncodeJPEG(planes, jpegQuality)
 	} else {
-		picture, err = pdf.EncodeJPEG(j.Source.Cut(r), jpegQuality)
+		picture, err = pdf.EncodeJPEG(j.Source.CutSubsampled(r), jpegQuality)
 	}
 	picture.Profile = j.Profile
 	return picture, err

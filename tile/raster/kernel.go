@@ -1,0 +1,168 @@
+package raster
+
+import (
+	"image"
+	"math"
+
+	"dropsheet/tile/weigh"
+)
+
+// lobes is the half-width of the Lanczos kernel in result pixels: sinc(x) sinc(x/3) for |x| < 3
+// (Duchon, Lanczos Filtering in One and Two Dimensions, Journal of Applied Meteorology 18, 1979).
+const lobes = 3
+
+func lanczos(x float64) float64 {
+	x = math.Abs(x)
+	if x < 1e-9 {
+		return 1
+	}
+	if x >= lobes {
+		return 0
+	}
+	px := math.Pi * x
+	return lobes * math.Sin(px) * math.Sin(px/lobes) / (px * px)
+}
+
+// tap says which source pixels make one result pixel: those from first on, each times its weight. The weights add up to weigh.One; there is an even number of them.
+type tap struct {
+	first   int
+	weights []int16
+}
+
+// taps works out the result pixels from lo up to hi of an axis that shrinks from n to m pixels.
+// Result pixel i is centred at (i + 0.5) n/m - 0.5 of the source (pixel-centre rule); beyond either end the last pixel goes on.
+func taps(lo, hi, n, m int) []tap {
+	scale := float64(n) / float64(m)
+	all := make([]tap, 0, hi-lo)
+	for i := lo; i < hi; i++ {
+		centre := (float64(clamp(i, m))+0.5)*scale - 0.5
+		from, to := int(math.Ceil(centre-lobes*scale)), int(math.Floor(centre+lobes*scale))
+		first, last := clamp(from, n), clamp(to, n)
+		real := make([]float64, last-first+1)
+		for k := from; k <= to; k++ {
+			real[clamp(k, n)-first] += lanczos((float64(k) - centre) / scale)
+		}
+		all = append(all, tap{first, even(wholeWeights(real))})
+	}
+	return all
+}
+
+// kernelWeights are the weights of n taps, one apart from 0 on, about a centre; the kernel is scale times as wide as for interpolation.
+func kernelWeights(n int, centre, scale float64) []int16 {
+	real := make([]float64, n)
+	for k := range real {
+		real[k] = lanczos((float64(k) - centre) / scale)
+	}
+	return wholeWeights(real)
+}
+
+// wholeWeights rounds weights, so that they add up to weigh.One: what rounding loses goes to the largest.
+func wholeWeights(real []float64) []int16 {
+	sum := 0.0
+	for _, w := range real {
+		sum += w
+	}
+	weights := make([]int16, len(real), len(real)+1)
+	left, largest := int16(weigh.One), 0
+	for k, w := range real {
+		weights[k] = int16(math.Round(w / sum * weigh.One))
+		left -= weights[k]
+		if w > real[largest] {
+			largest = k
+		}
+	}
+	weights[largest] += left
+	return weights
+}
+
+// even makes the number of weights even, as weigh.Down takes them.
+func even(weights []int16) []int16 {
+	if len(weights)%2 != 0 {
+		return append(weights, 0)
+	}
+	return weights
+}
+
+// span is the range of source pixels that taps read.
+func span(all []tap) (from, to int) {
+	from = math.MaxInt
+	for _, t := range all {
+		from, to = min(from, t.first), max(to, t.first+len(t.weights))
+	}
+	return from, to
+}
+
+// inRow prepares taps for rows whose first pixel is x0.
+func inRow(all []tap, x0 int) *weigh.Taps {
+	most := 0
+	for _, t := range all {
+		most = max(most, len(t.weights))
+	}
+	row := weigh.NewTaps(len(all), most)
+	for i, t := range all {
+		row.Set(i, t.first-x0, t.weights)
+	}
+	return row
+}
+
+// bandRows is how many rows of the result are made of one piece of artwork, which then fits the processor's nearer memory.
+const bandRows = 32
+
+// filterRect writes a rectangle of the grid, filtered down from the artwork as it hangs, piece by piece, so that memory is a few rows whatever the artwork.
+func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle) {
+	columns, rows := taps(r.Min.X, r.Max.X, s.width, s.grid.WidthPx), taps(r.Min.Y, r.Max.Y, s.height, s.grid.HeightPx)
+	x0, _ := span(columns)
+	across := inRow(columns, x0)
+	width := across.Reach() * channels
+	var band []byte
+	f := newFilter(across, channels)
+	for j := 0; j < len(rows); j += bandRows {
+		down := rows[j:min(j+bandRows, len(rows))]
+		y0, y1 := span(down)
+		if need := (y1 - y0) * width; len(band) < need {
+			band = make([]byte, need)
+		}
+		s.copyRect(band, width, channels, image.Rect(x0, y0, x0+across.Reach(), y1))
+		for i, t := range down {
+			f.row(dst[(j+i)*stride:], band[(t.first-y0)*width:], width, t.weights)
+		}
+	}
+}
+
+// filter weighs rows of pixels, of 1 channel or of 4 of which the last is taken to be opaque.
+type filter struct {
+	across   *weigh.Taps
+	channels int
+	middle   []int16 // a row, weighed down
+	one      []int16 // a channel of it
+	levels   []byte  // a channel of the result
+}
+
+func newFilter(across *weigh.Taps, channels int) *filter {
+	f := &filter{across: across, channels: channels, middle: make([]int16, across.Reach()*channels)}
+	if channels > 1 {
+		f.one, f.levels = make([]int16, across.Reach()), make([]byte, across.Len())
+	}
+	return f
+}
+
+// row makes a row of the result from the rows of src on, stride bytes apart.
+func (f *filter) row(dst, src []byte, stride int, down []int16) {
+	weigh.Down(f.middle, src, stride, down)
+	if f.channels == 1 {
+		weigh.Across(dst[:f.across.Len()], f.middle, f.across)
+		return
+	}
+	for c := range 3 {
+		for i := range f.one {
+			f.one[i] = f.middle[4*i+c]
+		}
+		weigh.Across(f.levels, f.one, f.across)
+		for i, v := range f.levels {
+			dst[4*i+c] = v
+		}
+	}
+	for i := range f.levels {
+		dst[4*i+3] = 0xff
+	}
+}

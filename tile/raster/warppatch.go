@@ -1,0 +1,90 @@
+package raster
+
+import (
+	"image"
+	"math"
+
+	"dropsheet/tile/weigh"
+)
+
+// kernelFirst is the first of the taps about a coordinate, from the pixel that it lies in or right of.
+const kernelFirst = 1 - lobes
+
+// fixedBits are binary places of coordinates.
+const fixedBits = 16
+
+// phases are the Lanczos kernel's six weights for a coordinate that lies so many 128ths of a pixel right of its third.
+var phases = func() *weigh.Kernel {
+	all := new(weigh.Kernel)
+	for i := range all {
+		copy(all[i][:], kernelWeights(weigh.KernelTaps, float64(i)/(1<<weigh.PhaseBits)-kernelFirst, 1))
+	}
+	return all
+}()
+
+// patch is the part of the shrunk artwork that a block shows, and where in it the knots lie.
+type patch struct {
+	planes [][]byte // grey, or red, green and blue
+	stride int
+	xs, ys []int // the kernel's first tap for each knot, with fixedBits places
+}
+
+// patchRect is what the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it.
+func (b *block) patchRect(size Grid) image.Rectangle {
+	minX, minY, maxX, maxY := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	width, height := float64(size.WidthPx), float64(size.HeightPx)
+	b.each(func(k int) {
+		p := b.knots[k]
+		minX, maxX = min(minX, p.u*width), max(maxX, p.u*width)
+		minY, maxY = min(minY, p.v*height), max(maxY, p.v*height)
+	})
+	// One pixel more to either side, for the knots next to these and for rounding.
+	return image.Rect(
+		int(math.Floor(minX-0.5))+kernelFirst-1, int(math.Floor(minY-0.5))+kernelFirst-1,
+		int(math.Floor(maxX-0.5))+lobes+2, int(math.Floor(maxY-0.5))+lobes+2,
+	)
+}
+
+// patch reads it.
+func (b *block) patch(size Grid) patch {
+	r := b.patchRect(size)
+	width, height := float64(size.WidthPx), float64(size.HeightPx)
+	upright := b.upright
+	upright.grid = size
+	slack := image.Rect(r.Min.X, r.Min.Y, r.Max.X+weigh.Slack, r.Max.Y)
+	p := patch{split(upright.cutPicture(slack)), slack.Dx(), make([]int, len(b.knots)), make([]int, len(b.knots))}
+	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
+	fixed := func(v float64, from, to int) int {
+		v = (v - 0.5 + kernelFirst - float64(from)) * (1 << fixedBits)
+		return int(math.Round(max(0, min(v, float64((to-from-weigh.KernelTaps)<<fixedBits))))) + roundPhase
+	}
+	for i, k := range b.knots {
+		p.xs[i], p.ys[i] = fixed(k.u*width, r.Min.X, r.Max.X), fixed(k.v*height, r.Min.Y, r.Max.Y)
+	}
+	return p
+}
+
+// split takes a picture that cutPicture has made apart into its channels.
+func split(m image.Image) [][]byte {
+	switch m := m.(type) {
+	case *image.Gray:
+		return [][]byte{m.Pix}
+	case *image.RGBA:
+		planes := newPlanesOf(3, len(m.Pix)/4)
+		for i := range planes[0] {
+			p := m.Pix[4*i:][:4]
+			planes[0][i], planes[1][i], planes[2][i] = p[0], p[1], p[2]
+		}
+		return planes
+	}
+	return nil
+}
+
+// newPlanesOf makes n planes of a size.
+func newPlanesOf(n, size int) [][]byte {
+	planes := make([][]byte, n)
+	for i := range planes {
+		planes[i] = make([]byte, size)
+	}
+	return planes
+}

@@ -1,0 +1,179 @@
+#include "textflag.h"
+
+// The loops in AVX2. VPMADDWD multiplies 16-bit numbers and adds neighbouring products to 32 bits: two rows, or two places of a row, for each sum.
+// Operands stand in Go's order: the result last, and the first source before it.
+
+// func downAVX2(dst *int16, n int, src *byte, stride int, weights *int16, pairs int)
+TEXT ·downAVX2(SB), NOSPLIT, $0-48
+	MOVQ dst+0(FP), DI
+	MOVQ n+8(FP), CX
+	MOVQ src+16(FP), SI
+	MOVQ stride+24(FP), DX
+	MOVQ weights+32(FP), BX
+	MOVQ pairs+40(FP), R8
+	MOVL $128, AX // middleRound
+	VMOVD AX, X7
+	VPBROADCASTD X7, Y7
+	LEAQ -16(CX), R10 // where the last 16 columns begin
+	XORQ R9, R9
+
+columns:
+	CMPQ R9, R10
+	CMOVQGT R10, R9 // they overlap those before
+	LEAQ (SI)(R9*1), R11
+	MOVQ BX, R12
+	MOVQ R8, R13
+	VMOVDQA Y7, Y0 // sums of the first eight columns
+	VMOVDQA Y7, Y1 // and of the others
+
+pair:
+	VMOVDQU (R11), X2
+	VMOVDQU (R11)(DX*1), X3
+	VPBROADCASTD (R12), Y6 // two weights
+	VPUNPCKLBW X3, X2, X4 // a byte of the upper row, one of the lower, and so on
+	VPUNPCKHBW X3, X2, X5
+	VPMOVZXBW X4, Y4
+	VPMOVZXBW X5, Y5
+	VPMADDWD Y6, Y4, Y4
+	VPMADDWD Y6, Y5, Y5
+	VPADDD Y4, Y0, Y0
+	VPADDD Y5, Y1, Y1
+	LEAQ (R11)(DX*2), R11
+	ADDQ $4, R12
+	DECQ R13
+	JNZ pair
+
+	VPSRAD $8, Y0, Y0 // middleShift
+	VPSRAD $8, Y1, Y1
+	VPACKSSDW Y1, Y0, Y0
+	VPERMQ $0xd8, Y0, Y0 // packing goes by halves of the registers
+	VMOVDQU Y0, (DI)(R9*2)
+	ADDQ $16, R9
+	CMPQ R9, CX
+	JLT columns
+
+	VZEROUPPER
+	RET
+
+// func acrossAVX2(dst *byte, n int, src *int16, first *int32, weights *int16, eights int)
+TEXT ·acrossAVX2(SB), NOSPLIT, $0-48
+	MOVQ dst+0(FP), DI
+	MOVQ n+8(FP), CX
+	MOVQ src+16(FP), SI
+	MOVQ first+24(FP), DX
+	MOVQ weights+32(FP), BX
+	MOVQ eights+40(FP), R8
+	MOVL $0x80000, AX // levelRound
+	VMOVD AX, X7
+
+place:
+	MOVLQSX (DX), R9
+	LEAQ (SI)(R9*2), R11
+	MOVQ R8, R13
+	VMOVDQA X7, X0
+
+eight:
+	VMOVDQU (BX), X1
+	VPMADDWD (R11), X1, X1
+	VPADDD X1, X0, X0
+	ADDQ $16, BX
+	ADDQ $16, R11
+	DECQ R13
+	JNZ eight
+
+	VPSHUFD $0x0e, X0, X1 // adds up the four sums
+	VPADDD X1, X0, X0
+	VPSHUFD $0x01, X0, X1
+	VPADDD X1, X0, X0
+	VPSRAD $20, X0, X0 // levelShift
+	VPACKSSDW X0, X0, X0
+	VPACKUSWB X0, X0, X0 // into 0 to 255
+	VPEXTRB $0, X0, (DI)
+	ADDQ $4, DX
+	INCQ DI
+	DECQ CX
+	JNZ place
+
+	VZEROUPPER
+	RET
+
+// func lookUpAVX2(dst *byte, n int, src *byte, stride, x, y, stepX, stepY int, places uint, kernel *Kernel)
+TEXT ·lookUpAVX2(SB), NOSPLIT, $0-80
+	MOVQ dst+0(FP), DI
+	MOVQ n+8(FP), R15
+	MOVQ src+16(FP), SI
+	MOVQ stride+24(FP), DX
+	MOVQ x+32(FP), R8
+	MOVQ y+40(FP), R9
+	MOVQ places+64(FP), CX
+	MOVQ kernel+72(FP), BX
+	MOVL $128, AX // middleRound
+	VMOVD AX, X7
+	VPBROADCASTD X7, Y7
+	MOVL $0x80000, AX // levelRound
+	VMOVD AX, X8
+	LEAQ (DX)(DX*2), R14 // three rows
+
+look:
+	MOVQ R9, R11
+	SARQ CX, R11
+	IMULQ DX, R11
+	MOVQ R8, R10
+	SARQ CX, R10
+	ADDQ R10, R11
+	ADDQ SI, R11 // the first pixel
+	SUBQ $7, CX // PhaseBits
+	MOVQ R8, R12
+	SARQ CX, R12
+	MOVQ R9, R13
+	SARQ CX, R13
+	ADDQ $7, CX
+	ANDQ $127, R12
+	ANDQ $127, R13
+	SHLQ $4, R12 // eight weights of two bytes
+	SHLQ $4, R13
+	ADDQ BX, R13
+
+	VMOVQ (R11), X0
+	VMOVQ (R11)(DX*1), X1
+	VMOVQ (R11)(DX*2), X2
+	ADDQ R14, R11
+	VMOVQ (R11), X3
+	VMOVQ (R11)(DX*1), X4
+	VMOVQ (R11)(DX*2), X5
+	VPUNPCKLBW X1, X0, X0 // a byte of the upper row, one of the lower, and so on
+	VPUNPCKLBW X3, X2, X2
+	VPUNPCKLBW X5, X4, X4
+	VPMOVZXBW X0, Y0
+	VPMOVZXBW X2, Y2
+	VPMOVZXBW X4, Y4
+	VPBROADCASTD (R13), Y1 // two weights
+	VPBROADCASTD 4(R13), Y3
+	VPBROADCASTD 8(R13), Y5
+	VPMADDWD Y1, Y0, Y0
+	VPMADDWD Y3, Y2, Y2
+	VPMADDWD Y5, Y4, Y4
+	VPADDD Y7, Y0, Y0
+	VPADDD Y4, Y2, Y2
+	VPADDD Y2, Y0, Y0
+	VPSRAD $8, Y0, Y0 // middleShift; eight columns, of which six count
+	VEXTRACTI128 $1, Y0, X1
+	VPACKSSDW X1, X0, X0
+	VPMADDWD (BX)(R12*1), X0, X0
+	VPSHUFD $0x0e, X0, X1 // adds up the four sums
+	VPADDD X1, X0, X0
+	VPSHUFD $0x01, X0, X1
+	VPADDD X1, X0, X0
+	VPADDD X8, X0, X0
+	VPSRAD $20, X0, X0 // levelShift
+	VPACKSSDW X0, X0, X0
+	VPACKUSWB X0, X0, X0 // into 0 to 255
+	VPEXTRB $0, X0, (DI)
+	ADDQ stepX+48(FP), R8
+	ADDQ stepY+56(FP), R9
+	INCQ DI
+	DECQ R15
+	JNZ look
+
+	VZEROUPPER
+	RET

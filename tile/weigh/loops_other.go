@@ -1,0 +1,13 @@
+//go:build !amd64
+
+package weigh
+
+func down(dst []int16, src []byte, stride int, weights []int16) {
+	downGeneric(dst, src, stride, weights)
+}
+
+func across(dst []byte, src []int16, t *Taps) { acrossGeneric(dst, src, t) }
+
+func lookUp(dst, src []byte, stride int, l Line, kernel *Kernel) {
+	lookUpGeneric(dst, src, stride, l, kernel)
+}

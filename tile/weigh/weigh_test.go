@@ -1,0 +1,181 @@
+package weigh
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// randomWeights are n weights that add up to One, some of them below 0, as those of a kernel with lobes do.
+func randomWeights(random *rand.Rand, n int) []int16 {
+	weights := make([]int16, n)
+	left := One
+	for i := range weights[:n-1] {
+		w := (random.IntN(2*One) - One/2) / n
+		weights[i], left = int16(w), left-w
+	}
+	weights[n-1] = int16(left)
+	return weights
+}
+
+// harsh are bytes of which most are 0 or 255.
+func harsh(random *rand.Rand, n int) []byte {
+	all := make([]byte, n)
+	for i := range all {
+		all[i] = []byte{0, 255, byte(random.IntN(256))}[random.IntN(3)]
+	}
+	return all
+}
+
+func randomTaps(random *rand.Rand, n, each, row int) *Taps {
+	t := NewTaps(n, each)
+	for i := range n {
+		count := 1 + random.IntN(each)
+		t.Set(i, random.IntN(row-each), randomWeights(random, count))
+	}
+	return t
+}
+
+// randomKernel is a kernel whose weights differ from phase to phase.
+func randomKernel(random *rand.Rand) *Kernel {
+	k := new(Kernel)
+	for i := range k {
+		copy(k[i][:], randomWeights(random, KernelTaps))
+	}
+	return k
+}
+
+// The sums by their definition, in float64: what is rounded between the axes is half of 1/64, and at the end half a level.
+func TestAgainstFloat(t *testing.T) {
+	random := rand.New(rand.NewPCG(40, 0))
+	level := func(v float64) float64 { return max(0, min(255, v)) }
+	t.Run("down and across", func(t *testing.T) {
+		for range 50 {
+			n, rows, each := 40+random.IntN(300), 2+2*random.IntN(12), 1+random.IntN(20)
+			src, down := harsh(random, n*rows), randomWeights(random, rows)
+			middle := make([]int16, n)
+			Down(middle, src, n, down)
+			real := make([]float64, n)
+			for i := range real {
+				for k, w := range down {
+					real[i] += float64(w) / One * float64(src[k*n+i])
+				}
+				require.InDelta(t, real[i], float64(middle[i])/(1<<MiddleBits), 0.5/(1<<MiddleBits))
+			}
+			taps := randomTaps(random, 60, each, n-8)
+			got := make([]byte, 60)
+			Across(got, middle, taps)
+			for i, v := range got {
+				sum := 0.0
+				for k, w := range taps.weights[i*taps.each:][:taps.each] {
+					sum += float64(w) / One * real[int(taps.first[i])+k]
+				}
+				require.InDelta(t, level(sum), float64(v), 0.5+0.02)
+			}
+		}
+	})
+	t.Run("looked up", func(t *testing.T) {
+		const w, h = 60, 40
+		kernel := randomKernel(random)
+		for range 300 {
+			src := harsh(random, w*h+Slack)
+			line := randomLine(random, w, h, 30)
+			got := make([]byte, 30)
+			LookUp(got, src, w, line, kernel)
+			for i, v := range got {
+				// The place as a number, and its phase as the whole 128ths in it.
+				x := float64(line.X+i*line.StepX) / math.Pow(2, float64(line.Places))
+				y := float64(line.Y+i*line.StepY) / math.Pow(2, float64(line.Places))
+				wx, wy := kernel[int(128*(x-math.Floor(x)))], kernel[int(128*(y-math.Floor(y)))]
+				sum := 0.0
+				for k := range KernelTaps {
+					for l := range KernelTaps {
+						sum += float64(wy[k]) / One * float64(wx[l]) / One * float64(src[(int(y)+k)*w+int(x)+l])
+					}
+				}
+				require.InDelta(t, level(sum), float64(v), 0.5+0.02)
+			}
+		}
+	})
+}
+
+// randomLine is a line of n places within a picture.
+func randomLine(random *rand.Rand, w, h, n int) Line {
+	l := Line{Places: PhaseBits + uint(random.IntN(25))}
+	place := func(size int) (at, step int) {
+		last := (size - KernelTaps + 1) << l.Places // one past
+		at = random.IntN(last)
+		end := random.IntN(last)
+		return at, (end - at) / n
+	}
+	l.X, l.StepX = place(w)
+	l.Y, l.StepY = place(h)
+	return l
+}
+
+// Nothing is read beyond what was given: the loops in assembly would not notice.
+func TestRefusesToReadBeyond(t *testing.T) {
+	taps := NewTaps(3, 5)
+	taps.Set(2, 10, []int16{One})
+	kernel := new(Kernel)
+	at := func(x, y int) Line { return Line{X: x << 16, Y: y << 16, StepX: 1 << 16, Places: 16} }
+	src := make([]byte, 20*10+Slack)
+	for _, c := range []struct {
+		name string
+		do   func()
+		fits bool
+	}{
+		{"down", func() { Down(make([]int16, 20), make([]byte, 3*30+20), 30, make([]int16, 4)) }, true},
+		{"down: a row too short", func() { Down(make([]int16, 20), make([]byte, 3*30+19), 30, make([]int16, 4)) }, false},
+		{"down: an odd number of rows", func() { Down(make([]int16, 20), make([]byte, 300), 30, make([]int16, 3)) }, false},
+		{"across", func() { Across(make([]byte, 3), make([]int16, 18), taps) }, true},
+		{"across: a row too short", func() { Across(make([]byte, 3), make([]int16, 17), taps) }, false},
+		{"across: more places than taps", func() { Across(make([]byte, 4), make([]int16, 18), taps) }, false},
+		{"taps before the row", func() { NewTaps(1, 1).Set(0, -1, []int16{One}) }, false},
+		{"more taps than there is room for", func() { NewTaps(1, 8).Set(0, 0, make([]int16, 9)) }, false},
+		{"looked up", func() { LookUp(make([]byte, 15), src, 20, at(0, 4), kernel) }, true},
+		{"looked up: past the last row", func() { LookUp(make([]byte, 15), src, 20, at(0, 5), kernel) }, false},
+		{"looked up: past the last pixel", func() { LookUp(make([]byte, 16), src, 20, at(0, 4), kernel) }, false},
+		{"looked up: before the first", func() { LookUp(make([]byte, 2), src, 20, at(-1, 0), kernel) }, false},
+		{"looked up: to before the first", func() {
+			LookUp(make([]byte, 3), src, 20, Line{X: 1 << 16, Y: 0, StepX: -1 << 16, Places: 16}, kernel)
+		}, false},
+		{"looked up: no room for a phase", func() { LookUp(make([]byte, 2), src, 20, Line{Places: PhaseBits - 1}, kernel) }, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if c.fits {
+				require.NotPanics(t, c.do)
+			} else {
+				require.Panics(t, c.do)
+			}
+		})
+	}
+}
+
+func BenchmarkWeigh(b *testing.B) {
+	random := rand.New(rand.NewPCG(41, 0))
+	src := harsh(random, 1<<20)
+	row, out := make([]int16, 6000), make([]byte, 2000)
+	taps := randomTaps(random, 2000, 18, 5900)
+	kernel := randomKernel(random)
+	down := randomWeights(random, 18)
+	line := Line{X: 5 << 32, Y: 3 << 32, StepX: 1<<31 + 12345, StepY: 54321, Places: 32}
+	for _, c := range []struct {
+		name   string
+		places int
+		do     func()
+	}{
+		{"down, 18 rows", len(row), func() { Down(row, src, 6000, down) }},
+		{"across, 18 taps", len(out), func() { Across(out, row, taps) }},
+		{"looked up", len(out), func() { LookUp(out, src, 3000, line, kernel) }},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			for b.Loop() {
+				c.do()
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(c.places), "ns/place")
+		})
+	}
+}
