@@ -6,7 +6,8 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"image/jpeg"
+
+	"dropsheet/tile/jpeg"
 )
 
 // EncodeJPEG encodes a picture as a JPEG file at a quality of 1 to 100. It takes *image.Gray, *image.YCbCr and opaque *image.RGBA;
@@ -16,15 +17,8 @@ func EncodeJPEG(img image.Image, quality int) (Picture, error) {
 	if err != nil {
 		return Picture{}, err
 	}
-	if quality < 1 || quality > 100 {
-		return Picture{}, fmt.Errorf("JPEG quality %d is out of range: take 1 to 100", quality)
-	}
-	var file bytes.Buffer
-	if err := jpeg.Encode(&file, img, &jpeg.Options{Quality: quality}); err != nil {
-		return Picture{}, fmt.Errorf("encoding %d x %d pixels as JPEG: %w", p.WidthPx, p.HeightPx, err)
-	}
-	p.Data = file.Bytes()
-	return p, nil
+	p.Data, err = jpeg.Encode(img, quality)
+	return p, err
 }
 
 // The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF predictor (ISO 32000-1, table 10);

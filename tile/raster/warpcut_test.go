@@ -143,10 +143,12 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 							if at.inside < 0 {
 								continue
 							}
-							line, _ := b.line(p, x, y, 0, 0)
-							toPhase := line.Places - weigh.PhaseBits
-							gotX := float64(line.X>>toPhase)/(1<<weigh.PhaseBits) + float64(first.X-kernelFirst) + 0.5
-							gotY := float64(line.Y>>toPhase)/(1<<weigh.PhaseBits) + float64(first.Y-kernelFirst) + 0.5
+							path := b.path(p, x, y, 1, 0, 0)
+							place := func(knots []int) float64 {
+								at := (knots[0]<<path.Shift + (knots[1]-knots[0])*path.Skip) >> (path.Places + path.Shift - weigh.PhaseBits)
+								return float64(at)/(1<<weigh.PhaseBits) - kernelFirst + 0.5
+							}
+							gotX, gotY := place(path.X)+float64(first.X), place(path.Y)+float64(first.Y)
 							off := math.Hypot(gotX-at.u*float64(px), gotY-at.v*float64(px*2/3))
 							worst, n = max(worst, off/max(1, longest(at.ux, at.uy, at.vx, at.vy))), n+1
 						}

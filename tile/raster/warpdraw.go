@@ -42,31 +42,29 @@ func (b *block) draw(to *canvas, part image.Rectangle) {
 
 // lookUp looks a row of places up, in each plane: from x on, in places of 1 << shiftX to a pixel from the centre of the block's first; likewise y.
 func (b *block) lookUp(dst [][]byte, p patch, x, y int, shiftX, shiftY uint) {
-	for from := 0; from < len(dst[0]); {
-		line, left := b.line(p, x+from, y, shiftX, shiftY)
-		n := min(left, len(dst[0])-from)
-		for i, plane := range p.planes {
-			weigh.LookUp(dst[i][from:from+n], plane, p.stride, line, phases)
-		}
-		from += n
+	path := b.path(p, x, y, len(dst[0]), shiftX, shiftY)
+	for i, plane := range p.planes {
+		weigh.LookUp(dst[i], plane, p.stride, path, phases)
 	}
 }
 
-// line is where in the patch a place lies, and those right of it, of which left are in its cell: bilinear between the cell's knots.
-func (b *block) line(p patch, x, y int, shiftX, shiftY uint) (line weigh.Line, left int) {
-	line.Places = fixedBits + 2*b.shift + shiftX + shiftY
+// path is where in the patch n places lie, bilinear between the knots.
+func (b *block) path(p patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 	shiftX, shiftY = shiftX+b.shift, shiftY+b.shift
 	i, j := x>>shiftX, y>>shiftY
-	x, y = x-i<<shiftX, y-j<<shiftY
+	y -= j << shiftY
+	path := weigh.Path{Shift: shiftX, Places: fixedBits + shiftY, Skip: x - i<<shiftX}
 	k := (j+b.spare)*b.side + i + b.spare
-	along := func(v []int) (at, step int) {
-		from := v[k]<<shiftY + (v[k+b.side]-v[k])*y
-		to := v[k+1]<<shiftY + (v[k+b.side+1]-v[k+1])*y
-		return from<<shiftX + (to-from)*x, to - from
+	along := func(knots, row []int) []int {
+		for k := range row {
+			row[k] = knots[k]<<shiftY + (knots[k+b.side]-knots[k])*y
+		}
+		return row
 	}
-	line.X, line.StepX = along(p.xs)
-	line.Y, line.StepY = along(p.ys)
-	return line, 1<<shiftX - x
+	count := (path.Skip+n-1)>>shiftX + 2
+	path.X = along(p.xs[k:], p.rowX[:count])
+	path.Y = along(p.ys[k:], p.rowY[:count])
+	return path
 }
 
 // put writes a row of the block's part, y rows below its upper edge, where the picture shows.

@@ -27,6 +27,8 @@ type patch struct {
 	planes [][]byte // grey, or red, green and blue
 	stride int
 	xs, ys []int // the kernel's first tap for each knot, with fixedBits places
+	// Room for a row of these.
+	rowX, rowY []int
 }
 
 // patchRect is what the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it.
@@ -52,7 +54,10 @@ func (b *block) patch(size Grid) patch {
 	upright := b.upright
 	upright.grid = size
 	slack := image.Rect(r.Min.X, r.Min.Y, r.Max.X+weigh.Slack, r.Max.Y)
-	p := patch{split(upright.cutPicture(slack)), slack.Dx(), make([]int, len(b.knots)), make([]int, len(b.knots))}
+	p := patch{
+		planes: split(upright.cutPicture(slack)), stride: slack.Dx(),
+		xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side),
+	}
 	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
 	fixed := func(v float64, from, to int) int {
 		v = (v - 0.5 + kernelFirst - float64(from)) * (1 << fixedBits)

@@ -36,11 +36,19 @@ func acrossGeneric(dst []byte, src []int16, t *Taps) {
 	}
 }
 
-// lookUpGeneric weighs two columns at once, in the halves of one word: in two's complement what the lower half borrows from the upper comes back when it is taken out.
-func lookUpGeneric(dst, src []byte, stride int, l Line, kernel *Kernel) {
-	places := l.Places & 63 // tells the compiler that the shifts are small
+func lookUpGeneric(dst, src []byte, stride int, p Path, kernel *Kernel) {
+	for i, skip := 0, p.Skip; len(dst) > 0; i, skip = i+1, 0 {
+		n := min(len(dst), 1<<p.Shift-skip)
+		stepX, stepY := p.X[i+1]-p.X[i], p.Y[i+1]-p.Y[i]
+		lookUpPiece(dst[:n], src, stride, p.X[i]<<p.Shift+skip*stepX, p.Y[i]<<p.Shift+skip*stepY, stepX, stepY, p.Places+p.Shift, kernel)
+		dst = dst[n:]
+	}
+}
+
+// lookUpPiece weighs two columns at once, in the halves of one word: in two's complement what the lower half borrows from the upper comes back when it is taken out.
+func lookUpPiece(dst, src []byte, stride, x, y, stepX, stepY int, places uint, kernel *Kernel) {
+	places &= 63 // tells the compiler that the shifts are small
 	toPhase := (places - PhaseBits) & 63
-	x, y := l.X, l.Y
 	for i := range dst {
 		wx, wy := &kernel[x>>toPhase&(1<<PhaseBits-1)], &kernel[y>>toPhase&(1<<PhaseBits-1)]
 		at := (y>>places)*stride + x>>places
@@ -61,6 +69,6 @@ func lookUpGeneric(dst, src []byte, stride int, l Line, kernel *Kernel) {
 		}
 		sum := halves(a, wx[0], wx[1]) + halves(b, wx[2], wx[3]) + halves(c, wx[4], wx[5])
 		dst[i] = clip((sum + levelRound) >> levelShift)
-		x, y = x+l.StepX, y+l.StepY
+		x, y = x+stepX, y+stepY
 	}
 }

@@ -2,8 +2,8 @@ package weigh
 
 import "golang.org/x/sys/cpu"
 
-// avx2 tells whether the processor and the system know AVX2. Tests turn it off.
-var avx2 = cpu.X86.HasAVX2
+// avx2 tells whether the processor and the system know AVX2, and the shifts of BMI2 that came with it. Tests turn it off.
+var avx2 = cpu.X86.HasAVX2 && cpu.X86.HasBMI2
 
 // columnsAtOnce is how many columns the loop in AVX2 weighs at once; it weighs no fewer.
 const columnsAtOnce = 16
@@ -24,12 +24,12 @@ func across(dst []byte, src []int16, t *Taps) {
 	acrossAVX2(&dst[0], len(dst), &src[0], &t.first[0], &t.weights[0], t.each/tapsAtOnce)
 }
 
-func lookUp(dst, src []byte, stride int, l Line, kernel *Kernel) {
+func lookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	if !avx2 {
-		lookUpGeneric(dst, src, stride, l, kernel)
+		lookUpGeneric(dst, src, stride, p, kernel)
 		return
 	}
-	lookUpAVX2(&dst[0], len(dst), &src[0], stride, l.X, l.Y, l.StepX, l.StepY, l.Places, kernel)
+	lookUpAVX2(&dst[0], len(dst), &src[0], stride, &p.X[0], &p.Y[0], p.Shift, p.Places, p.Skip, kernel)
 }
 
 //go:noescape
@@ -39,4 +39,4 @@ func downAVX2(dst *int16, n int, src *byte, stride int, weights *int16, pairs in
 func acrossAVX2(dst *byte, n int, src *int16, first *int32, weights *int16, eights int)
 
 //go:noescape
-func lookUpAVX2(dst *byte, n int, src *byte, stride, x, y, stepX, stepY int, places uint, kernel *Kernel)
+func lookUpAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)

@@ -97,15 +97,12 @@ eight:
 	VZEROUPPER
 	RET
 
-// func lookUpAVX2(dst *byte, n int, src *byte, stride, x, y, stepX, stepY int, places uint, kernel *Kernel)
-TEXT ·lookUpAVX2(SB), NOSPLIT, $0-80
+// func lookUpAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)
+TEXT ·lookUpAVX2(SB), NOSPLIT, $16-80
 	MOVQ dst+0(FP), DI
-	MOVQ n+8(FP), R15
+	MOVQ n+8(FP), R15 // places that are left
 	MOVQ src+16(FP), SI
 	MOVQ stride+24(FP), DX
-	MOVQ x+32(FP), R8
-	MOVQ y+40(FP), R9
-	MOVQ places+64(FP), CX
 	MOVQ kernel+72(FP), BX
 	MOVL $128, AX // middleRound
 	VMOVD AX, X7
@@ -114,42 +111,72 @@ TEXT ·lookUpAVX2(SB), NOSPLIT, $0-80
 	VMOVD AX, X8
 	LEAQ (DX)(DX*2), R14 // three rows
 
+piece:
+	// In the piece a place is its knot shifted by shift, and steps by what lies between the knots.
+	MOVQ shift+48(FP), CX
+	MOVQ skip+64(FP), R13
+	MOVQ x+32(FP), R10
+	MOVQ (R10), R8
+	MOVQ 8(R10), R11
+	SUBQ R8, R11
+	MOVQ R11, stepX-8(SP)
+	IMULQ R13, R11
+	SHLXQ CX, R8, R8
+	ADDQ R11, R8
+	ADDQ $8, R10
+	MOVQ R10, x+32(FP)
+	MOVQ y+40(FP), R10
+	MOVQ (R10), R9
+	MOVQ 8(R10), R11
+	SUBQ R9, R11
+	MOVQ R11, stepY-16(SP)
+	IMULQ R13, R11
+	SHLXQ CX, R9, R9
+	ADDQ R11, R9
+	ADDQ $8, R10
+	MOVQ R10, y+40(FP)
+	MOVQ $1, AX
+	SHLXQ CX, AX, AX
+	SUBQ R13, AX // how many places of the piece
+	CMPQ AX, R15
+	CMOVQGT R15, AX
+	SUBQ AX, R15
+	MOVQ $0, skip+64(FP)
+	ADDQ places+56(FP), CX
+	LEAQ -7(CX), R10 // less PhaseBits
+
 look:
-	MOVQ R9, R11
-	SARQ CX, R11
+	SARXQ R10, R8, R12
+	SARXQ R10, R9, R13
+	SARXQ CX, R9, R11
 	IMULQ DX, R11
-	MOVQ R8, R10
-	SARQ CX, R10
-	ADDQ R10, R11
-	ADDQ SI, R11 // the first pixel
-	SUBQ $7, CX // PhaseBits
-	MOVQ R8, R12
-	SARQ CX, R12
-	MOVQ R9, R13
-	SARQ CX, R13
-	ADDQ $7, CX
 	ANDQ $127, R12
 	ANDQ $127, R13
 	SHLQ $4, R12 // eight weights of two bytes
 	SHLQ $4, R13
 	ADDQ BX, R13
-
-	VMOVQ (R11), X0
-	VMOVQ (R11)(DX*1), X1
-	VMOVQ (R11)(DX*2), X2
-	ADDQ R14, R11
-	VMOVQ (R11), X3
-	VMOVQ (R11)(DX*1), X4
-	VMOVQ (R11)(DX*2), X5
-	VPUNPCKLBW X1, X0, X0 // a byte of the upper row, one of the lower, and so on
-	VPUNPCKLBW X3, X2, X2
-	VPUNPCKLBW X5, X4, X4
-	VPMOVZXBW X0, Y0
-	VPMOVZXBW X2, Y2
-	VPMOVZXBW X4, Y4
+	ADDQ SI, R11
+	ADDQ stepY-16(SP), R9
 	VPBROADCASTD (R13), Y1 // two weights
 	VPBROADCASTD 4(R13), Y3
 	VPBROADCASTD 8(R13), Y5
+	SARXQ CX, R8, R13
+	ADDQ R13, R11 // the first pixel
+	ADDQ stepX-8(SP), R8
+
+	VMOVQ (R11), X0
+	VMOVQ (R11)(DX*1), X6
+	VPUNPCKLBW X6, X0, X0 // a byte of the upper row, one of the lower, and so on
+	VMOVQ (R11)(DX*2), X2
+	ADDQ R14, R11
+	VMOVQ (R11), X6
+	VPUNPCKLBW X6, X2, X2
+	VMOVQ (R11)(DX*1), X4
+	VMOVQ (R11)(DX*2), X6
+	VPUNPCKLBW X6, X4, X4
+	VPMOVZXBW X0, Y0
+	VPMOVZXBW X2, Y2
+	VPMOVZXBW X4, Y4
 	VPMADDWD Y1, Y0, Y0
 	VPMADDWD Y3, Y2, Y2
 	VPMADDWD Y5, Y4, Y4
@@ -169,11 +196,12 @@ look:
 	VPACKSSDW X0, X0, X0
 	VPACKUSWB X0, X0, X0 // into 0 to 255
 	VPEXTRB $0, X0, (DI)
-	ADDQ stepX+48(FP), R8
-	ADDQ stepY+56(FP), R9
 	INCQ DI
-	DECQ R15
+	DECQ AX
 	JNZ look
+
+	TESTQ R15, R15
+	JNZ piece
 
 	VZEROUPPER
 	RET

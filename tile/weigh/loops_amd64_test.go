@@ -16,7 +16,7 @@ func both(do func() any) (fast, inGo any) {
 	return fast, do()
 }
 
-// agree holds the loops in AVX2 and those in Go together, bit by bit, over sizes, rows, weights and lines that a seed makes up.
+// agree holds the loops in AVX2 and those in Go together, bit by bit, over sizes, rows, weights and paths that a seed makes up.
 func agree(t *testing.T, seed uint64) {
 	random := rand.New(rand.NewPCG(seed, 42))
 	n := 1 + random.IntN(90)
@@ -43,10 +43,10 @@ func agree(t *testing.T, seed uint64) {
 	require.Equal(t, inGo, fast, "across: seed %d", seed)
 
 	w, h := KernelTaps+random.IntN(60), KernelTaps+random.IntN(40)
-	picture, kernel, line := harsh(random, w*h+Slack), randomKernel(random), randomLine(random, w, h, n)
+	picture, kernel, path := harsh(random, w*h+Slack), randomKernel(random), randomPath(random, w, h, n)
 	fast, inGo = both(func() any {
 		dst := make([]byte, n)
-		LookUp(dst, picture, w, line, kernel)
+		LookUp(dst, picture, w, path, kernel)
 		return dst
 	})
 	require.Equal(t, inGo, fast, "looked up: seed %d", seed)

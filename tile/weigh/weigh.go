@@ -1,6 +1,9 @@
 package weigh
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Binary places. The weights' absolute values may add up to 1.99 times One: then what stands between the axes fits 16 bits, and every sum 31.
 const (
@@ -26,7 +29,7 @@ func Down(dst []int16, src []byte, stride int, weights []int16) {
 	if len(weights)%2 != 0 || stride < 0 {
 		panic(fmt.Sprintf("weigh: %d weights over rows %d bytes apart", len(weights), stride))
 	}
-	src = src[:(len(weights)-1)*stride+len(dst)]
+	src = upTo(src, (len(weights)-1)*stride+len(dst))
 	down(dst, src, stride, weights)
 }
 
@@ -70,14 +73,16 @@ func Across(dst []byte, src []int16, t *Taps) {
 		panic(fmt.Sprintf("weigh: %d places of taps for %d", len(t.first), len(dst)))
 	}
 	if len(dst) > 0 {
-		across(dst, src[:t.reach], t)
+		across(dst, upTo(src, t.reach), t)
 	}
 }
 
-// Line is a straight line of places in a picture, evenly apart. Its coordinates carry Places binary places, PhaseBits or more, and tell the place of the first of the Kernel's taps.
-type Line struct {
-	X, Y, StepX, StepY int
-	Places             uint
+// Path is a row of places in a picture: straight pieces of 1 << Shift places each, evenly apart, from one knot to the next. The first Skip places of the first piece are left out.
+// Knots carry Places binary places, and with Shift more are PhaseBits or more; they tell the place of the first of the kernel's taps, pixels across and down.
+type Path struct {
+	X, Y          []int
+	Shift, Places uint
+	Skip          int
 }
 
 // PhaseBits are binary places of a tap's place that choose the weights.
@@ -89,25 +94,29 @@ const KernelTaps = 6
 // Kernel holds the weights for each phase: those of KernelTaps pixels, and two that stay 0.
 type Kernel [1 << PhaseBits][8]int16
 
-// LookUp looks a picture up along a line: each level of dst is the sum of KernelTaps pixels across and down, from the pixel that the line's place lies in on, weighed by its phase, rounded and
-// brought into 0 to 255. src must hold rows of stride bytes, and Slack bytes more than the last pixel that is weighed.
-func LookUp(dst, src []byte, stride int, l Line, kernel *Kernel) {
+// LookUp looks a picture up along a path: each level of dst is the sum of KernelTaps pixels across and down, from the pixel that the path's place lies in on, weighed by its phase, rounded and
+// brought into 0 to 255. src must hold rows of stride bytes, and Slack bytes more than the last pixel that a knot of the path asks for.
+func LookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	if len(dst) == 0 {
 		return
 	}
-	if l.Places < PhaseBits || l.Places > 62 || stride < 0 {
-		panic(fmt.Sprintf("weigh: a line of %d binary places over rows %d bytes apart", l.Places, stride))
+	if places := p.Places + p.Shift; places < PhaseBits || places > 62 || stride < 0 || p.Skip < 0 || p.Skip >= 1<<p.Shift {
+		panic(fmt.Sprintf("weigh: a path of %d + %d binary places, but for %d, over rows %d bytes apart", p.Places, p.Shift, p.Skip, stride))
 	}
-	endX, endY := l.X+(len(dst)-1)*l.StepX, l.Y+(len(dst)-1)*l.StepY
-	if min(l.X, endX, l.Y, endY) < 0 {
-		panic("weigh: a line that begins before the picture")
+	knots := (p.Skip+len(dst)-1)>>p.Shift + 2
+	x, y := upTo(p.X, knots), upTo(p.Y, knots)
+	if min(slices.Min(x), slices.Min(y)) < 0 {
+		panic("weigh: a path that begins before the picture")
 	}
-	// A line's largest coordinates are those of its ends. Checked here, so that the loops need not.
-	last := (max(l.Y, endY)>>l.Places+KernelTaps-1)*stride + max(l.X, endX)>>l.Places + KernelTaps + Slack
-	lookUp(dst, src[:last], stride, l, kernel)
+	// No place lies further than the knots. Checked here, so that the loops need not.
+	last := (slices.Max(y)>>p.Places+KernelTaps-1)*stride + slices.Max(x)>>p.Places + KernelTaps + Slack
+	lookUp(dst, upTo(src, last), stride, p, kernel)
 }
 
 // Slack is how many bytes beyond the last pixel LookUp may read.
 const Slack = 2
+
+// upTo is the first n of all, which must have as many, whatever stands behind it.
+func upTo[T any](all []T, n int) []T { return all[:n:len(all)] }
 
 func clip(v int32) byte { return byte(max(0, min(255, v))) }

@@ -81,13 +81,16 @@ func TestAgainstFloat(t *testing.T) {
 		kernel := randomKernel(random)
 		for range 300 {
 			src := harsh(random, w*h+Slack)
-			line := randomLine(random, w, h, 30)
+			path := randomPath(random, w, h, 30)
 			got := make([]byte, 30)
-			LookUp(got, src, w, line, kernel)
+			LookUp(got, src, w, path, kernel)
 			for i, v := range got {
-				// The place as a number, and its phase as the whole 128ths in it.
-				x := float64(line.X+i*line.StepX) / math.Pow(2, float64(line.Places))
-				y := float64(line.Y+i*line.StepY) / math.Pow(2, float64(line.Places))
+				// The place between its knots as a number, and its phase as the whole 128ths in it.
+				piece, part := (path.Skip+i)>>path.Shift, float64((path.Skip+i)&(1<<path.Shift-1))/float64(int(1)<<path.Shift)
+				between := func(v []int) float64 {
+					return (float64(v[piece])*(1-part) + float64(v[piece+1])*part) / math.Pow(2, float64(path.Places))
+				}
+				x, y := between(path.X), between(path.Y)
 				wx, wy := kernel[int(128*(x-math.Floor(x)))], kernel[int(128*(y-math.Floor(y)))]
 				sum := 0.0
 				for k := range KernelTaps {
@@ -101,18 +104,15 @@ func TestAgainstFloat(t *testing.T) {
 	})
 }
 
-// randomLine is a line of n places within a picture.
-func randomLine(random *rand.Rand, w, h, n int) Line {
-	l := Line{Places: PhaseBits + uint(random.IntN(25))}
-	place := func(size int) (at, step int) {
-		last := (size - KernelTaps + 1) << l.Places // one past
-		at = random.IntN(last)
-		end := random.IntN(last)
-		return at, (end - at) / n
+// randomPath is a path of n places in a picture.
+func randomPath(random *rand.Rand, w, h, n int) Path {
+	p := Path{Shift: uint(random.IntN(5)), Places: PhaseBits + uint(random.IntN(20))}
+	p.Skip = random.IntN(1 << p.Shift)
+	for range (p.Skip+n-1)>>p.Shift + 2 {
+		p.X = append(p.X, random.IntN((w-KernelTaps+1)<<p.Places))
+		p.Y = append(p.Y, random.IntN((h-KernelTaps+1)<<p.Places))
 	}
-	l.X, l.StepX = place(w)
-	l.Y, l.StepY = place(h)
-	return l
+	return p
 }
 
 // Nothing is read beyond what was given: the loops in assembly would not notice.
@@ -120,7 +120,13 @@ func TestRefusesToReadBeyond(t *testing.T) {
 	taps := NewTaps(3, 5)
 	taps.Set(2, 10, []int16{One})
 	kernel := new(Kernel)
-	at := func(x, y int) Line { return Line{X: x << 16, Y: y << 16, StepX: 1 << 16, Places: 16} }
+	path := func(skip int, xy ...int) Path {
+		p := Path{Shift: 4, Places: 16, Skip: skip}
+		for i := 0; i < len(xy); i += 2 {
+			p.X, p.Y = append(p.X, xy[i]<<16), append(p.Y, xy[i+1]<<16)
+		}
+		return p
+	}
 	src := make([]byte, 20*10+Slack)
 	for _, c := range []struct {
 		name string
@@ -135,14 +141,17 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"across: more places than taps", func() { Across(make([]byte, 4), make([]int16, 18), taps) }, false},
 		{"taps before the row", func() { NewTaps(1, 1).Set(0, -1, []int16{One}) }, false},
 		{"more taps than there is room for", func() { NewTaps(1, 8).Set(0, 0, make([]int16, 9)) }, false},
-		{"looked up", func() { LookUp(make([]byte, 15), src, 20, at(0, 4), kernel) }, true},
-		{"looked up: past the last row", func() { LookUp(make([]byte, 15), src, 20, at(0, 5), kernel) }, false},
-		{"looked up: past the last pixel", func() { LookUp(make([]byte, 16), src, 20, at(0, 4), kernel) }, false},
-		{"looked up: before the first", func() { LookUp(make([]byte, 2), src, 20, at(-1, 0), kernel) }, false},
-		{"looked up: to before the first", func() {
-			LookUp(make([]byte, 3), src, 20, Line{X: 1 << 16, Y: 0, StepX: -1 << 16, Places: 16}, kernel)
+		{"looked up", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 0, 14, 4), kernel) }, true},
+		{"looked up: past the last row", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 5, 14, 4), kernel) }, false},
+		{"looked up: past the last pixel", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 4, 15, 4), kernel) }, false},
+		{"looked up: from before the first", func() { LookUp(make([]byte, 2), src, 20, path(0, -1, 0, 4, 0), kernel) }, false},
+		{"looked up: to above the first", func() { LookUp(make([]byte, 2), src, 20, path(0, 1, 0, 4, -1), kernel) }, false},
+		{"looked up: past the last knot", func() { LookUp(make([]byte, 17), src, 20, path(0, 0, 0, 4, 4), kernel) }, false},
+		{"looked up: past the last knot, for skipping", func() { LookUp(make([]byte, 16), src, 20, path(1, 0, 0, 4, 4), kernel) }, false},
+		{"looked up: skipping a whole piece", func() { LookUp(make([]byte, 2), src, 20, path(16, 0, 0, 4, 4, 4, 4), kernel) }, false},
+		{"looked up: no room for a phase", func() {
+			LookUp(make([]byte, 1), src, 20, Path{X: make([]int, 2), Y: make([]int, 2), Places: PhaseBits - 1}, kernel)
 		}, false},
-		{"looked up: no room for a phase", func() { LookUp(make([]byte, 2), src, 20, Line{Places: PhaseBits - 1}, kernel) }, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if c.fits {
@@ -161,7 +170,10 @@ func BenchmarkWeigh(b *testing.B) {
 	taps := randomTaps(random, 2000, 18, 5900)
 	kernel := randomKernel(random)
 	down := randomWeights(random, 18)
-	line := Line{X: 5 << 32, Y: 3 << 32, StepX: 1<<31 + 12345, StepY: 54321, Places: 32}
+	path := Path{Shift: 3, Places: 19}
+	for i := range len(out)/8 + 1 {
+		path.X, path.Y = append(path.X, (5<<19)+i*(5<<18)), append(path.Y, 3<<19+i*77777)
+	}
 	for _, c := range []struct {
 		name   string
 		places int
@@ -169,7 +181,7 @@ func BenchmarkWeigh(b *testing.B) {
 	}{
 		{"down, 18 rows", len(row), func() { Down(row, src, 6000, down) }},
 		{"across, 18 taps", len(out), func() { Across(out, row, taps) }},
-		{"looked up", len(out), func() { LookUp(out, src, 3000, line, kernel) }},
+		{"looked up", len(out), func() { LookUp(out, src, 3000, path, kernel) }},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
