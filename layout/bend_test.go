@@ -311,28 +311,6 @@ func TestBackground(t *testing.T) {
 	}
 }
 
-// The lattice against the map itself, as a share of the picture's height: for prints out to where nothing is seen any more.
-func TestLatticeMisses(t *testing.T) {
-	for _, fill := range []float64{0.5, 0.85, 0.95, 0.99, 0.999} {
-		s := plain()
-		s.Look, s.DistanceMM, s.Fill, s.MaxSheets, s.Proportions = Straight, 200, fill, mostSheets, 1
-		p := mustPlan(t, s)
-		h := p.Hang()
-		random := rand.New(rand.NewSource(5))
-		worst := 0.0
-		for range 5000 {
-			out, azimuth := p.Picture.WidthMM/2*math.Sqrt(random.Float64()), 2*math.Pi*random.Float64()
-			at := Point{p.Backdrop.WidthMM/2 + out*math.Cos(azimuth), p.Backdrop.HeightMM/2 + out*math.Sin(azimuth)}
-			u, v, ok := h.exactly(at)
-			require.True(t, ok)
-			got := h.At(at.XMM, at.YMM)
-			worst = max(worst, math.Hypot(got.U-u, got.V-v))
-		}
-		t.Logf("fill %g: %.2g", fill, worst)
-		require.Less(t, worst, 40e-6, "fill %g", fill)
-	}
-}
-
 // A round subject in a drop out of round is whole: a circle to the drop's shorter axis.
 func TestRoundInADropOutOfRound(t *testing.T) {
 	for _, k := range []float64{0.85, 1.15} {
