@@ -19,7 +19,7 @@ func openArtwork(j job, folder, moved string, maxPixels int) (*artwork.Picture, 
 		if errors.Is(err, fs.ErrNotExist) {
 			err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
 		}
-		return nil, err
+		return nil, hintMaxPixels(err)
 	}
 	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's %.8s): name the unchanged file with --artwork, or make the whole job again",

@@ -116,7 +116,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle, plans []layout.Plan) (job, error) {
 	whole, err := artwork.Open(path, m.setup.maxPixels)
 	if err != nil {
-		return job{}, err
+		return job{}, hintMaxPixels(err)
 	}
 	if now, err := m.setup.picture.crop.pixels(whole.Size()); err != nil || now != part {
 		return job{}, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", path)

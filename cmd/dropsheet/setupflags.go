@@ -3,14 +3,12 @@ package main
 import (
 	"errors"
 	"fmt"
-	"strconv"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
 	"dropsheet/flip/units"
 	"dropsheet/layout"
-	"dropsheet/tile/artwork"
 )
 
 // setupFlags are the flags that size and make share.
@@ -87,20 +85,6 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 	}
 	out.Printer, err = keptPrinter(s.printer)
 	return out, err
-}
-
-// mostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
-const mostPixels = 1e11
-
-// addMaxPixels registers the bound on an artwork's size, which keeps a small file that claims to be a giant from taking all memory.
-func addMaxPixels(flags *pflag.FlagSet, into *int) {
-	add(flags, into, "max-pixels", "N", fmt.Sprint(int(artwork.DefaultMaxPixels)), func(s string) (int, error) {
-		n, err := strconv.Atoi(s)
-		if err != nil || n < 1 || n > mostPixels {
-			return 0, fmt.Errorf("%q can't be taken: write a whole number of pixels, from 1 to %d", s, int(mostPixels))
-		}
-		return n, nil
-	}, "the largest artwork that is read, width times height in pixels")
 }
 
 // ppi is the most pixels printed to the inch, or what the frame can use of them.

@@ -81,7 +81,7 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 func (s *setupFlags) part(path string) (image.Rectangle, error) {
 	w, h, err := artwork.ReadSize(path, s.maxPixels)
 	if err != nil {
-		return image.Rectangle{}, err
+		return image.Rectangle{}, hintMaxPixels(err)
 	}
 	return s.picture.crop.pixels(w, h)
 }

@@ -102,6 +102,9 @@ func TestMaxPixels(t *testing.T) {
 			continue
 		}
 		requireClear(t, err, path, "100 x 50 pixels are more than the")
+		var tooMany *TooManyPixelsError
+		require.ErrorAs(t, err, &tooMany)
+		require.Equal(t, TooManyPixelsError{100, 50, maxPixels}, *tooMany)
 		require.Equal(t, err.Error(), sizeErr.Error())
 	}
 	// A giant is let through to its bytes when that many pixels are asked for, and fails there for want of them.

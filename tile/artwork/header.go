@@ -112,8 +112,7 @@ func readHeader(src source, maxPixels int) (*header, error) {
 	h.width, h.height = c.Width, c.Height
 	// Compared by division: the product may not fit.
 	if h.height > 0 && h.width > maxPixels/h.height {
-		return nil, fmt.Errorf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels",
-			h.width, h.height, maxPixels)
+		return nil, &TooManyPixelsError{h.width, h.height, maxPixels}
 	}
 	if err := h.format.inspect(src, h); err != nil {
 		return nil, err

@@ -14,6 +14,16 @@ import (
 // DefaultMaxPixels is the size of the largest picture that is read unless the caller asks for more.
 const DefaultMaxPixels = 500e6
 
+// TooManyPixelsError is in the error of Open and ReadSize for a picture that has more pixels than the caller allowed.
+type TooManyPixelsError struct {
+	WidthPx, HeightPx int // as its file says
+	MaxPixels         int // what was allowed
+}
+
+func (e *TooManyPixelsError) Error() string {
+	return fmt.Sprintf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels", e.WidthPx, e.HeightPx, e.MaxPixels)
+}
+
 // Picture is a decoded picture file.
 type Picture struct {
 	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA. Its bounds start at the origin unless it was cropped.
