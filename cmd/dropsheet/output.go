@@ -29,7 +29,39 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 			if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 				err = fmt.Errorf("%w; free some space, or choose another disk with --out", err)
 			}
-			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), errors.Join(err, discardFile(f)))
+			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), err)
+		}
+	}()
+	if err := fillFile(f, path, write, func() error { return mayWrite(path, force) }); err != nil {
+		return err
+	}
+	return syncFolder(filepath.Dir(path))
+}
+
+// replaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it. If anything fails, what stood at path stands there still, and
+// nothing else is left. Where path is a link, the file that it names is replaced.
+func replaceFile(path string, write func(io.Writer) error) error {
+	real, err := filepath.EvalSymlinks(path)
+	switch {
+	case err == nil:
+		path = real
+	case there(path):
+		return fmt.Errorf("%q is a link to what is not there: put that back first", path)
+	}
+	f, lock, err := claimFile(path)
+	if err != nil {
+		return plainly(err)
+	}
+	defer release(lock)
+	return fillFile(f, path, write, func() error { return nil })
+}
+
+// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk. mayPut has the last word: something may have come there meanwhile.
+// If anything fails, the claimed file is removed.
+func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func() error) (err error) {
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, discardFile(f))
 		}
 	}()
 	buffered := bufio.NewWriterSize(f, 1<<20)
@@ -37,21 +69,18 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 		return err
 	}
 	if err := buffered.Flush(); err != nil {
-		return err
+		return plainly(err)
 	}
 	if err := f.Sync(); err != nil { // before it has its name, so that a power cut leaves no empty file under it
-		return err
+		return plainly(err)
 	}
 	if err := f.Close(); err != nil {
+		return plainly(err)
+	}
+	if err := mayPut(); err != nil {
 		return err
 	}
-	if err := mayWrite(path, force); err != nil { // something may have come there meanwhile
-		return err
-	}
-	if err := os.Rename(f.Name(), path); err != nil {
-		return err
-	}
-	return syncFolder(filepath.Dir(path))
+	return plainly(os.Rename(f.Name(), path))
 }
 
 // keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.
@@ -83,10 +112,10 @@ func mayWrite(path string, force bool, inputs ...string) error {
 // discardFile removes an unfinished file.
 func discardFile(f *os.File) error {
 	if err := f.Close(); err != nil && !errors.Is(err, os.ErrClosed) {
-		return err
+		return plainly(err)
 	}
 	if err := os.Remove(f.Name()); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return err
+		return plainly(err)
 	}
 	return nil
 }

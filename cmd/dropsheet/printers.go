@@ -157,35 +157,3 @@ func storePrinter(path string, p layout.Printer, force bool) error {
 	}
 	return nil
 }
-
-// replaceFile holds a file against other runs, writes it under a name of its own and gives it its final one when it is whole and on the disk. If anything fails, what stood at path
-// stands there still, and nothing else is left. Where path is a link, the file that it names is replaced.
-func replaceFile(path string, write func(io.Writer) error) (err error) {
-	real, err := filepath.EvalSymlinks(path)
-	switch {
-	case err == nil:
-		path = real
-	case there(path):
-		return fmt.Errorf("%q is a link to what is not there: put that back first", path)
-	}
-	f, lock, err := claimFile(path)
-	if err != nil {
-		return plainly(err)
-	}
-	defer release(lock)
-	defer func() {
-		if err != nil {
-			err = errors.Join(err, discardFile(f))
-		}
-	}()
-	if err := write(f); err != nil {
-		return err
-	}
-	if err := f.Sync(); err != nil {
-		return err
-	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), path)
-}

@@ -100,7 +100,9 @@ func TestReplaceFileIsAllOrNothing(t *testing.T) {
 
 	taken := filepath.Join(folder, "taken")
 	require.NoError(t, os.MkdirAll(filepath.Join(taken, "within"), 0o755))
-	require.Error(t, replaceFile(taken, func(w io.Writer) error { return nil }), "a folder is in the way")
+	err = replaceFile(taken, func(w io.Writer) error { return nil })
+	require.Error(t, err, "a folder is in the way")
+	require.NotContains(t, err.Error(), unfinishedSuffix, "the hidden name is nobody's business")
 	requireOnly(t, folder, "printers.json", "taken")
 
 	require.Error(t, replaceFile(filepath.Join(folder, "nowhere", "printers.json"), func(io.Writer) error { return nil }))
