@@ -42,6 +42,8 @@ type job struct {
 	// Files are the SHA-256 of the files that were made with this one, by name.
 	Files map[string]string `json:"files"`
 	layout.Plan
+
+	read jobText // of a job that was read
 }
 
 // artworkRef names the artwork and tells it from any other.
@@ -167,6 +169,7 @@ func readJob(path string) (j job, folder string, err error) {
 	if j, err = decodeJob(text); err != nil {
 		return job{}, "", fmt.Errorf("job %q: %w", path, err)
 	}
+	j.read = jobText{path, sha256.Sum256(text)}
 	return j, filepath.Dir(path), nil
 }
 

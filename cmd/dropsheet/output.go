@@ -14,7 +14,12 @@ import (
 
 // writeFile makes a file by a function that writes it. The file appears at path only when it is whole and on the disk. An existing
 // file is an error unless force is set; so is another run that is writing it.
-func writeFile(path string, force bool, write func(io.Writer) error) (err error) {
+func writeFile(path string, force bool, write func(io.Writer) error) error {
+	return writeFileIf(path, force, write, func() error { return nil })
+}
+
+// writeFileIf is writeFile with a last word: the whole file appears only if mayPut has nothing against it.
+func writeFileIf(path string, force bool, write func(io.Writer) error, mayPut func() error) (err error) {
 	if err := mayWrite(path, force); err != nil {
 		return err
 	}
@@ -32,7 +37,13 @@ func writeFile(path string, force bool, write func(io.Writer) error) (err error)
 			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), err)
 		}
 	}()
-	if err := fillFile(f, path, write, func() error { return mayWrite(path, force) }); err != nil {
+	err = fillFile(f, path, write, func() error {
+		if err := mayPut(); err != nil {
+			return err
+		}
+		return mayWrite(path, force) // something may have come there meanwhile
+	})
+	if err != nil {
 		return err
 	}
 	return syncFolder(filepath.Dir(path))
@@ -56,7 +67,7 @@ func replaceFile(path string, write func(io.Writer) error) error {
 	return fillFile(f, path, write, func() error { return nil })
 }
 
-// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk. mayPut has the last word: something may have come there meanwhile.
+// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk. mayPut has the last word.
 // If anything fails, the claimed file is removed.
 func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func() error) (err error) {
 	defer func() {
@@ -80,7 +91,11 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	if err := mayPut(); err != nil {
 		return err
 	}
-	return plainly(os.Rename(f.Name(), path))
+	err = plainly(os.Rename(f.Name(), path))
+	if errors.Is(err, fs.ErrNotExist) { // such as by a make that swaps folders, finds this file in hand and swaps them back
+		return errors.New("another folder took the place of its own meanwhile: run it again")
+	}
+	return err
 }
 
 // keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.

@@ -98,7 +98,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	if err := writeFile(p.out, p.force, writePNG(func() image.Image { return frame })); err != nil {
+	if err := j.writeFile(p.out, p.force, writePNG(func() image.Image { return frame })); err != nil {
 		return err
 	}
 	c.warn(lightWarnings(plan)...)

@@ -90,7 +90,7 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	c.warn(warnings...)
 	pages := withSpares(chosen, r.spare)
 	show := progress{c, "sheet", len(pages)}
-	err = writeFile(r.out, r.force, func(w io.Writer) error {
+	err = j.writeFile(r.out, r.force, func(w io.Writer) error {
 		return sheets.Write(ctx, w, pages, show.done)
 	})
 	show.clear()

@@ -71,7 +71,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 	seams := model.Seams()
 	if s.out != "" {
 		draw := func() image.Image { return seammap.Draw(plan, picture, seams) }
-		if err := writeFile(s.out, s.force, writePNG(draw)); err != nil {
+		if err := j.writeFile(s.out, s.force, writePNG(draw)); err != nil {
 			return err
 		}
 	}

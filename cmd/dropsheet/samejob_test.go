@@ -1,0 +1,103 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// interrupted is a console's stderr that does something at the first word, in the middle of the run.
+type interrupted struct {
+	bytes.Buffer
+	once sync.Once
+	do   func()
+}
+
+func (w *interrupted) Write(p []byte) (int, error) {
+	w.once.Do(w.do)
+	return w.Buffer.Write(p)
+}
+
+// What is begun of a job that is replaced before it ends is refused, with nothing written; the same job made again is no other.
+func TestJobReplacedMeanwhile(t *testing.T) {
+	keepPrinters(t)
+	art, _ := writePattern(t, 60, 40)
+	folder := filepath.Join(t.TempDir(), "job")
+	remake := func(flags ...string) {
+		t.Helper()
+		_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "24x16", "--max-sheets", "1", "--printer", "study inkjet", "--force"}, flags...)...)
+		require.Equal(t, exitDone, code, stderr)
+	}
+	remake()
+	made := readFolder(t, folder)
+	writtenOver := func(t *testing.T) {
+		require.NoError(t, os.WriteFile(filepath.Join(folder, jobFile), []byte("{}"), 0o600))
+	}
+	// The reprint warns between reading the job and holding its file; the others count on a terminal while they work.
+	reprint := []string{"reprint", folder, "all", "--printer", "none"}
+	counting := []string{"reprint", folder, "all"}
+	proof := []string{"proof", folder, "--pixels", "24x16", "--samples", "1"}
+	for _, c := range []struct {
+		name      string
+		words     []string
+		terminal  bool
+		meanwhile func(t *testing.T)
+		says      string // empty when it is done
+	}{
+		{"a reprint, and another make", reprint, false, func(*testing.T) { remake("--lap", "12mm") }, "was replaced meanwhile"},
+		{"a reprint, and make of the same", reprint, false, func(*testing.T) { remake() }, ""},
+		{"a reprint elsewhere", append(reprint, "--out", filepath.Join(t.TempDir(), "out.pdf")), false, writtenOver, "was replaced meanwhile"},
+		{"a proof", proof, true, writtenOver, "was replaced meanwhile"},
+		{"a reprint whose file is held", counting, true, writtenOver, "was replaced meanwhile"},
+		{"a reprint, and a job file that goes away", counting, true, func(t *testing.T) {
+			require.NoError(t, os.Remove(filepath.Join(folder, jobFile)))
+		}, "is gone meanwhile"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			require.NoError(t, os.RemoveAll(folder))
+			require.NoError(t, os.Mkdir(folder, 0o755))
+			for name, data := range made {
+				require.NoError(t, os.WriteFile(filepath.Join(folder, name), data, 0o600))
+			}
+			var out bytes.Buffer
+			var after map[string][]byte
+			errs := &interrupted{do: func() { c.meanwhile(t); after = readFolder(t, folder) }}
+			code := run(context.Background(), console{out: &out, err: errs, terminal: c.terminal}, c.words)
+			if c.says == "" {
+				require.Equal(t, exitDone, code, errs.String())
+				return
+			}
+			require.Equal(t, exitFailed, code, errs.String())
+			require.Empty(t, out.String())
+			require.Contains(t, errs.String(), c.says)
+			require.Contains(t, errs.String(), "\nhint: run it again, for the job that is there now\n")
+			for name := range after {
+				if isUnfinished(name) {
+					delete(after, name) // held when it was looked at
+				}
+			}
+			require.Equal(t, after, readFolder(t, folder), "nothing is written")
+			if out := c.words[len(c.words)-1]; filepath.IsAbs(out) {
+				require.NoFileExists(t, out)
+			}
+		})
+	}
+}
+
+// A folder that takes the place of the one that a file is being written into does not get the file.
+func TestFolderReplacedMeanwhile(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "job")
+	require.NoError(t, os.Mkdir(folder, 0o755))
+	err := writeFile(filepath.Join(folder, "page.pdf"), false, func(io.Writer) error {
+		return errors.Join(os.Rename(folder, folder+"-old"), os.Mkdir(folder, 0o755))
+	})
+	require.EqualError(t, err, `file "page.pdf" was not written: another folder took the place of its own meanwhile: run it again`)
+	requireEmpty(t, folder)
+}
