@@ -19,10 +19,10 @@ import (
 var checkCommand = command{
 	name: "check", args: "JOB",
 	summary: "whether a job's folder, artwork, sheets and format still agree",
-	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder) is as make left it: the five
-files of its folder, its format, the sheets, the check code, the pages of sheets.pdf and the artwork. Says a
-line of each, and what to do about those that do not agree. Changes nothing.
-Exit code 0: all agree; 1: something does not.`,
+	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder) is as make left it:
+the five files of its folder and their hashes, its format, the sheets, the check code, the pages of
+sheets.pdf and the artwork. Says a line of each, and what to do about those that do not agree.
+Changes nothing. Exit code 0: all agree; 1: something does not.`,
 	example: "dropsheet check harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		var moved string

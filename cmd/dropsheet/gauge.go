@@ -42,11 +42,12 @@ func gaugeAbout() string {
 		}
 		lengths = append(lengths, fmt.Sprintf("%s %s", paper.Name, acrossFeed(gauge.Rules(paper))))
 	}
-	return `Makes a page that shows how true the printer prints, how near the paper's edges it comes, and which greys
-and lines it keeps apart. Print it as the sheets will be printed, measure its two rules, and keep the reading:
+	return `Makes a page that shows how true the printer prints, how near the paper's edges it comes, and which
+greys and lines it keeps apart. Print it as the sheets will be printed, measure its two rules, and
+keep the reading:
   dropsheet gauge --save "study inkjet" --read 199.2x248.5mm --margins 4,4,4,12mm
 The rules' true lengths, across x feed: ` + strings.Join(lengths, ", ") + `;
-the page says those of any other paper. Readings are kept in printers.json, in the user's config folder.`
+the page says those of any other paper. --list tells the readings that are kept, and in which file.`
 }
 
 func acrossFeed(s layout.Size) string { return fmt.Sprintf("%gx%gmm", s.WidthMM, s.HeightMM) }

@@ -25,8 +25,6 @@ func overview() string {
 
 // help is the help for one command.
 func (k command) help(flags *pflag.FlagSet) string {
-	const switchMark = "[=true|false]" // pflag's, on flags that need no value
-	usages := strings.ReplaceAll(flags.FlagUsagesWrapped(helpColumns), switchMark, strings.Repeat(" ", len(switchMark)))
-	return fmt.Sprintf("usage: dropsheet %s [flags]\n\n%s\n\nflags:\n%s\nexample:\n  %s\n",
-		strings.TrimSpace(k.name+" "+k.args), k.about, usages, k.example)
+	return fmt.Sprintf("usage: dropsheet %s [flags]\n\n%s\n\n%sexample:\n  %s\n",
+		strings.TrimSpace(k.name+" "+k.args), k.about, flagUsages(flags), k.example)
 }

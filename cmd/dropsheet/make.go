@@ -32,10 +32,13 @@ const dropViewDrops = 1.15
 var makeCommand = command{
 	name: "make", args: "ARTWORK",
 	summary: "the whole job into a folder: sheets, guide, proof, seam map, job file",
-	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF or WebP) as the drop demands, cuts it into sheets and writes a
-folder: sheets.pdf (one sheet a page, in pasting order), guide.pdf (how to assemble them), proof.png (what
-the camera will record), seams.png (where the seams fall, on the board and in the drop) and job.json (what
-reprint reads).
+	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF or WebP) as the drop demands, cuts it into sheets and
+writes a folder with
+  sheets.pdf   one sheet a page, in pasting order
+  guide.pdf    how to assemble them
+  proof.png    what the camera will record
+  seams.png    where the seams fall, on the board and in the drop
+  job.json     the job, which proof, seams, reprint and check read
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third.`,
 	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
@@ -44,9 +47,9 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 		m.placement.register(flags)
 		addPPI(flags, &m.ppi)
 		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board comes out even; needs --lamp")
-		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is (Flate) in place of JPEG; files grow several times larger")
-		flags.StringVar(&m.out, "out", "", "`folder` to write, which must not exist or be empty (default: the artwork's name with -backdrop)")
-		flags.BoolVar(&m.json, "json", false, "write the job as JSON to the standard output too")
+		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG; sheets.pdf grows several times larger")
+		flags.StringVar(&m.out, "out", "", "`folder` to write, new or empty (default: the artwork's name with -backdrop)")
+		flags.BoolVar(&m.json, "json", false, "tell the job as JSON, as job.json has it")
 		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and trials included")
 		return m.run
 	},

@@ -21,7 +21,7 @@ func addMaxPixels(flags *pflag.FlagSet, into *int) {
 			return 0, fmt.Errorf("%q can't be taken: write a whole number of pixels, from 1 to %d", s, int(mostPixels))
 		}
 		return n, nil
-	}, "the largest artwork that is read, width times height in pixels")
+	}, "most pixels that an artwork may have, its width times its height")
 }
 
 // hintMaxPixels adds to the error of a picture that is over the bound what would let it in.

@@ -33,11 +33,11 @@ type sharePoint struct {
 
 func (f *pictureFlags) register(flags *pflag.FlagSet) {
 	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook, "how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so that it appears as drawn), or a share between, such as 0.5")
-	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use that part of the artwork only: left, top, width and height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; the rest counts on that part")
-	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis, 0 to 1 as it appears in the drop (default 0.5,0.5)")
-	add(flags, &f.turnDeg, "turn", "degrees", "", degrees, "turn the picture clockwise in the drop, on top of what the drop itself does")
+	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use only that part of the artwork: left, top, width and height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; for all other flags that part is the picture")
+	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis: right and down as it appears in the drop, from 0 to 1 (default 0.5,0.5)")
+	add(flags, &f.turnDeg, "turn", "degrees", "", degrees, "turn the picture clockwise in the drop, -360 to 360, on top of what the drop itself does (default 0)")
 	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
-	add(flags, &f.background, "background", "colour", "", layout.ParseColour, "fill what the picture leaves of the drop's view, with a colour such as #203040 or navy")
+	add(flags, &f.background, "background", "colour", "", layout.ParseColour, "what to print where the picture leaves some of the drop's view, such as #203040 or navy (default: white paper shows)")
 }
 
 // apply lays the flags over a setup.

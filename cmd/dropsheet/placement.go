@@ -42,7 +42,7 @@ type placement struct {
 func (f *placementFlags) register(flags *pflag.FlagSet) {
 	f.flags = flags
 	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule, "where seams run: least (slid to where they show least) or even (cells as even as they can be)")
-	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from 0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeatable")
+	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from 0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
 }
 
 // check refuses flags that contradict each other.

@@ -29,18 +29,18 @@ const maxSamples = 4096
 var proofCommand = command{
 	name: "proof", args: "JOB",
 	summary: "what the camera will record, as a picture",
-	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens through
-the drop: blur, diffraction, light lost in the drop, lamps, seams. The flags of camera, lamps and drop try
-another set-up on the same print; what is not given stays as in the job. The picture has the job's pixels, at
-most 1920 a side, unless --pixels says otherwise.`,
+	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens
+through the drop: blur, diffraction, light lost in the drop, lamps, seams. The flags under drop,
+camera and light try another set-up on the same print; what is not given stays as in the job. The
+proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var p proofing
 		p.whatIf.register(flags)
 		flags.BoolVar(&p.sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
-		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "bare paper edge that shows at seams, 0mm for none")
-		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, from the axis in its own plane: right, down, such as 0.5mm,-1mm; repeatable, for several drops (default: one on the axis)")
-		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, "rays for a pixel inside the drop; more are smoother and slower")
+		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "width of the bare paper edge that shows at seams, 0mm for none")
+		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as 0.5mm,-1mm; repeat it for more (default: one on the axis)")
+		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, fmt.Sprintf("rays for each pixel inside the drop, 1 to %d; more are smoother and slower", maxSamples))
 		flags.StringVar(&p.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &p.maxPixels)
 		flags.StringVar(&p.out, "out", "", "`file` to write (default: proof-trial.png in the job's folder)")

@@ -80,22 +80,3 @@ func TestReadmeNamesWhatThereIs(t *testing.T) {
 		require.FileExists(t, filepath.Join("../..", m[1]))
 	}
 }
-
-// Help fits a terminal, ends in an example, and explains every flag.
-func TestHelp(t *testing.T) {
-	for _, k := range commands {
-		stdout, stderr, code := dropsheet(t, k.name, "--help")
-		require.Equal(t, exitDone, code)
-		require.Empty(t, stderr)
-		require.Contains(t, stdout, "example:\n  dropsheet "+k.name)
-		for _, line := range strings.Split(stdout, "\n") {
-			require.LessOrEqual(t, len([]rune(line)), 112, line)
-		}
-		flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
-		k.prepare(flags)
-		flags.VisitAll(func(f *pflag.Flag) {
-			require.Contains(t, stdout, "--"+f.Name)
-			require.NotEmpty(t, f.Usage, f.Name)
-		})
-	}
-}

@@ -17,18 +17,18 @@ import (
 var reprintCommand = command{
 	name: "reprint", args: "JOB SHEET...",
 	summary: "chosen sheets again, as they were",
-	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork that it
-names, which must not have changed. SHEET is a name such as R2C3, a row such as R2, a column such as C4, or all.
-On another printer or other paper the pixels are the same and the cell comes out as large as before: only where
-the sheet lies on its page changes, and what the page makes up for.`,
+	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork
+that it names, which must not have changed. SHEET is a name such as R2C3, a row such as R2, a column
+such as C4, or all. On another printer or other paper the pixels are the same and the cell comes out
+as large as before: only where the sheet lies on its page changes, and what the page makes up for.`,
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		r := reprinting{flags: flags}
 		flags.StringVar(&r.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &r.maxPixels)
-		flags.StringVar(&r.printer, "printer", "", "print on another measured printer, by its `name`, or on none that was measured: none (default: as the job was made)")
+		flags.StringVar(&r.printer, "printer", "", "print on the measured printer of that `name`, or none: on one that was not measured (default: as the job was made)")
 		add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper, "print on other paper that holds the sheets (default: as the job was made)")
-		add(flags, &r.spare, "spare", "N", "", spares, fmt.Sprintf("that many more copies of each sheet, each right after it, 0 to %d (default 0)", mostSpares))
+		add(flags, &r.spare, "spare", "N", "", spares, fmt.Sprintf("that many more copies of each sheet, right after it, 0 to %d (default 0)", mostSpares))
 		flags.StringVar(&r.out, "out", "", "`file` to write (default: reprint- and the names, in the job's folder)")
 		flags.BoolVar(&r.force, "force", false, "replace the file if it exists")
 		return r.run

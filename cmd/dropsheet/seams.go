@@ -18,20 +18,20 @@ import (
 var seamsCommand = command{
 	name: "seams", args: "JOB",
 	summary: "where every seam falls in the frame, and whether it shows",
-	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in it, how
-plainly, and what would hide it; the plainest first. The flags of camera and lamps try another set-up on the
-same print; what is not given stays as in the job. Pixels are those of the whole frame. --out draws the seam
-map of that set-up.`,
+	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in
+it, how plainly, and what would hide it; the plainest first. The flags under drop, camera and light
+try another set-up on the same print; what is not given stays as in the job. Pixels are those of the
+whole frame. --out draws the seam map of that set-up.`,
 	example: "dropsheet seams harbour-backdrop --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var s seamsFlags
 		s.whatIf.register(flags)
-		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "bare paper edge that shows at seams")
+		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "width of the bare paper edge that shows at seams")
 		flags.StringVar(&s.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &s.maxPixels)
-		flags.StringVar(&s.out, "out", "", "`file` to draw the seam map into, a PNG (default: none is drawn)")
+		flags.StringVar(&s.out, "out", "", "`file` to draw the seam map into, a PNG (default: none)")
 		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
-		flags.BoolVar(&s.json, "json", false, "write the figures as JSON")
+		flags.BoolVar(&s.json, "json", false, "tell the figures as JSON")
 		return s.run
 	},
 }

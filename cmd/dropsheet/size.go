@@ -17,17 +17,17 @@ import (
 var sizeCommand = command{
 	name: "size", args: "[ARTWORK]",
 	summary: "work out sizes and distances; writes no file",
-	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of it.
-Any two of --distance, --print-size (or --max-sheets) and --fill give the third. With ARTWORK, its
-proportions count; only its header is read. Writes no file.`,
+	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of
+it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. With ARTWORK,
+its proportions count; only its header is read. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
 		var s setupFlags
 		var shape float64
 		var asJSON bool
 		s.register(flags)
-		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when no ARTWORK and no print size tell them")
-		flags.BoolVar(&asJSON, "json", false, "write the figures as JSON")
+		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor --print-size tells them")
+		flags.BoolVar(&asJSON, "json", false, "tell the figures as JSON")
 		return func(_ context.Context, c console, args []string) error {
 			p, part, err := sizePlan(&s, shape, args)
 			if err != nil {

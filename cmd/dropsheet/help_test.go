@@ -1,0 +1,55 @@
+package main
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/spf13/pflag"
+	"github.com/stretchr/testify/require"
+)
+
+func flagsOf(k command) *pflag.FlagSet {
+	flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
+	k.prepare(flags)
+	return flags
+}
+
+// Help fits a terminal, ends in an example, and explains every flag, once.
+func TestHelp(t *testing.T) {
+	for _, k := range commands {
+		stdout, stderr, code := dropsheet(t, k.name, "--help")
+		require.Equal(t, exitDone, code)
+		require.Empty(t, stderr)
+		require.Contains(t, stdout, "example:\n  dropsheet "+k.name)
+		for line := range strings.Lines(stdout) {
+			require.LessOrEqual(t, len([]rune(strings.TrimSpace(line))), helpColumns, line)
+			require.NotRegexp(t, `\(default:?\s*$`, line, "a default is not torn from its word")
+		}
+		flagsOf(k).VisitAll(func(f *pflag.Flag) {
+			require.Len(t, regexp.MustCompile(`(?m)^      --`+f.Name+` .*[a-z]`).FindAllString(stdout, -1), 1, "%s --%s", k.name, f.Name)
+		})
+	}
+}
+
+// Flags stand under headings, those of make in the order in which a shot is planned.
+func TestHelpHeadings(t *testing.T) {
+	stdout, _, _ := dropsheet(t, "make", "--help")
+	var shown []string
+	for _, m := range regexp.MustCompile(`(?m)^([a-z ]+):\n      --`).FindAllStringSubmatch(stdout, -1) {
+		shown = append(shown, m[1])
+	}
+	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera", "light", "paper and printer", "seams", "files and output"}, shown)
+
+	known := map[string]bool{}
+	for _, k := range commands {
+		flagsOf(k).VisitAll(func(f *pflag.Flag) { known[f.Name] = true })
+	}
+	for _, h := range headings {
+		for _, name := range strings.Fields(h.flags) {
+			require.True(t, known[name], "no command has --%s, which stands under %q, or it stands there twice", name, h.title)
+			delete(known, name)
+		}
+	}
+	require.Empty(t, known, "flags without a heading are not shown")
+}
