@@ -18,7 +18,7 @@ import (
 
 var checkCommand = command{
 	name: "check", args: "JOB",
-	summary: "whether a job's folder, artwork, sheets and format still agree",
+	summary: "whether a job can still be printed as it was; writes no file",
 	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder) is as make left it:
 the five files of its folder and their hashes, its format, the sheets, the check code, the pages of
 sheets.pdf and the artwork. Says a line of each, and what to do about those that do not agree.

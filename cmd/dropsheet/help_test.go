@@ -53,3 +53,40 @@ func TestHelpHeadings(t *testing.T) {
 	}
 	require.Empty(t, known, "flags without a heading are not shown")
 }
+
+// The overview has a line for each command and each exit code, and help by name is a command's own help.
+func TestOverview(t *testing.T) {
+	for _, words := range [][]string{{"--help"}, {"-h"}, {"help"}, {"help", "help"}, {}} {
+		stdout, stderr, code := dropsheet(t, words...)
+		if len(words) == 0 {
+			require.Equal(t, exitWrongWords, code)
+			require.Empty(t, stdout)
+			stdout = stderr
+		} else {
+			require.Equal(t, exitDone, code)
+			require.Empty(t, stderr)
+		}
+		// The commands and exit codes are those of DESIGN.md, section 4, and check.
+		_, usage, _ := strings.Cut(stdout, "usage:\n")
+		usage, _, _ = strings.Cut(usage, "\n\n")
+		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check"} {
+			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]. ]*[a-z].+$`).FindAllString(usage, -1), 1, name)
+		}
+		require.Len(t, strings.Split(usage, "\n"), 7)
+		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {
+			require.Contains(t, stdout, "\n  "+line)
+		}
+		for line := range strings.Lines(stdout) {
+			require.LessOrEqual(t, len([]rune(strings.TrimSpace(line))), helpColumns, line)
+		}
+	}
+	for _, k := range commands {
+		want, _, _ := dropsheet(t, k.name, "--help")
+		got, _, code := dropsheet(t, "help", k.name)
+		require.Equal(t, exitDone, code)
+		require.Equal(t, want, got)
+	}
+	_, stderr, code := dropsheet(t, "help", "prnt")
+	require.Equal(t, exitWrongWords, code)
+	require.Contains(t, stderr, `there is no command "prnt": take size, make`)
+}

@@ -68,6 +68,9 @@ func run(ctx context.Context, c console, args []string) int {
 		fmt.Fprint(c.err, overview())
 		return exitWrongWords
 	}
+	if args[0] == "help" && len(args) > 1 {
+		args = []string{args[1], "--help"}
+	}
 	if args[0] == "--help" || args[0] == "-h" || args[0] == "help" {
 		fmt.Fprint(c.out, overview())
 		return exitDone

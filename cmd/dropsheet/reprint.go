@@ -16,7 +16,7 @@ import (
 
 var reprintCommand = command{
 	name: "reprint", args: "JOB SHEET...",
-	summary: "chosen sheets again, as they were",
+	summary: "print chosen sheets again, as they were",
 	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork
 that it names, which must not have changed. SHEET is a name such as R2C3, a row such as R2, a column
 such as C4, or all. On another printer or other paper the pixels are the same and the cell comes out
