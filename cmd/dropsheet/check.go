@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -27,13 +28,14 @@ Changes nothing. Exit code 0: all agree; 1: something does not.`,
 	prepare: func(flags *pflag.FlagSet) action {
 		var moved string
 		var maxPixels int
-		flags.StringVar(&moved, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		add(flags, &moved, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &maxPixels)
 		return func(_ context.Context, c console, args []string) error {
-			if len(args) != 1 {
-				return wrongWords{fmt.Errorf("check takes one job, and got %d: %q", len(args), args)}
+			path, err := only("check", aJob, args)
+			if err != nil {
+				return err
 			}
-			return checkJob(c.out, args[0], moved, maxPixels)
+			return checkJob(c.out, path, moved, maxPixels)
 		}
 	},
 }
@@ -49,7 +51,7 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 	folder := path
 	info, err := os.Stat(path)
 	if err != nil {
-		return fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, err)
+		return fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, plainly(err))
 	}
 	if !info.IsDir() {
 		folder = filepath.Dir(path)
@@ -90,7 +92,10 @@ func checkFolder(folder string) finding {
 			missing = append(missing, name)
 		}
 	}
-	if len(missing) > 0 {
+	switch {
+	case slices.Contains(missing, jobFile):
+		f.differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the job again, into another folder (--out)", strings.Join(missing, ", "))
+	case len(missing) > 0:
 		f.differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest by making the job again, into another folder (--out)", strings.Join(missing, ", "))
 	}
 	return f

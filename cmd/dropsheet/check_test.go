@@ -60,7 +60,7 @@ func TestCheck(t *testing.T) {
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
 		{"an older format", edit(`"dropsheet": 3`, `"dropsheet": 2`), nil, []string{"job"}, "version 2 and this program reads version 3: use the dropsheet that made it, or make the job again"},
 		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"}, "version 4 and this program reads version 3"},
-		{"the job file gone", func(t *testing.T, folder, _ string) { require.NoError(t, os.Remove(filepath.Join(folder, jobFile))) }, nil, []string{"folder", "job"}, "can't be read"},
+		{"the job file gone", func(t *testing.T, folder, _ string) { require.NoError(t, os.Remove(filepath.Join(folder, jobFile))) }, nil, []string{"folder", "job"}, "nothing comes again without job.json; put that back, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))

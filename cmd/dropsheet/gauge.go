@@ -21,7 +21,7 @@ var gaugeCommand = command{
 	prepare: func(flags *pflag.FlagSet) action {
 		g := gauging{flags: flags}
 		add(flags, &g.paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
-		flags.StringVar(&g.out, "out", "", "`file` to write (default: gauge- and the paper)")
+		add(flags, &g.out, "out", "file", "", named, "file to write (default: gauge- and the paper)")
 		flags.StringVar(&g.save, "save", "", "keep a reading under this `name`, for make --printer")
 		add(flags, &g.read, "read", "WxH", "", sizeMM, "what the steel rule says between the end ticks: across, then feed; such as 199.2x248.5mm")
 		add(flags, &g.between, "between", "WxH", "", sizeMM, "true distances of the ticks that were read, when they are not the end ticks; such as 180x240mm")
@@ -78,7 +78,7 @@ func (g *gauging) run(_ context.Context, c console, args []string) error {
 // check refuses flags that don't go together.
 func (g *gauging) check(args []string) error {
 	if len(args) > 0 {
-		return fmt.Errorf("gauge takes no artwork, and %d words are left: %q", len(args), args)
+		return fmt.Errorf("gauge takes no artwork, and got %q: give flags only", args)
 	}
 	given := g.flags.Changed
 	refuse := func(because string, flags ...string) error {
@@ -108,6 +108,9 @@ func (g *gauging) makePage(c console) error {
 	path := g.out
 	if path == "" {
 		path = "gauge-" + g.paper.Name + ".pdf"
+	}
+	if err := namedAs(path, "a gauge page", ".pdf"); err != nil {
+		return err
 	}
 	if err := writeFile(path, g.force, func(w io.Writer) error { return gauge.Write(w, g.paper) }); err != nil {
 		return err

@@ -159,12 +159,12 @@ func readJob(path string) (j job, folder string, err error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, err)
+		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, plainly(err))
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
 	if err != nil {
-		return job{}, "", fmt.Errorf("job %q can't be read: %w", path, err)
+		return job{}, "", fmt.Errorf("job %q can't be read: %w", path, plainly(err))
 	}
 	if j, err = decodeJob(text); err != nil {
 		return job{}, "", fmt.Errorf("job %q: %w", path, err)

@@ -132,11 +132,7 @@ func (k command) run(ctx context.Context, c console, args []string) int {
 		fmt.Fprint(c.out, k.help(flags))
 		return exitDone
 	case err != nil:
-		var value *pflag.InvalidValueError
-		if errors.As(err, &value) { // its own words quote the value, and ours do too
-			err = fmt.Errorf("--%s: %w", value.GetFlag().Name, errors.Unwrap(value))
-		}
-		return complain(c, wrongWords{fmt.Errorf("%w\nhint: dropsheet %s --help lists the flags", err, k.name)})
+		return complain(c, wrongWords{k.flagError(flags, err)})
 	}
 	if err := act(ctx, c, flags.Args()); err != nil {
 		return complain(c, err)

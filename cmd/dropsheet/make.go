@@ -48,7 +48,7 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 		addPPI(flags, &m.ppi)
 		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board comes out even; needs --lamp")
 		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG; sheets.pdf grows several times larger")
-		flags.StringVar(&m.out, "out", "", "`folder` to write, new or empty (default: the artwork's name with -backdrop)")
+		add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with -backdrop)")
 		flags.BoolVar(&m.json, "json", false, "tell the job as JSON, as job.json has it")
 		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and trials included")
 		return m.run
@@ -67,10 +67,10 @@ type making struct {
 }
 
 func (m *making) run(ctx context.Context, c console, args []string) error {
-	if len(args) != 1 {
-		return wrongWords{fmt.Errorf("make takes one artwork, and got %d words: %q", len(args), args)}
+	path, err := only("make", anArtwork, args)
+	if err != nil {
+		return err
 	}
-	path := args[0]
 	setup, err := m.setup.setup()
 	if err != nil {
 		return err

@@ -19,6 +19,9 @@ func marginsMM(s string) (layout.Margins, error) {
 		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm", s)
 	}
 	unit := strings.TrimLeft(strings.TrimSpace(parts[3]), "0123456789.eE+- ")
+	if unit == "" {
+		return layout.Margins{}, fmt.Errorf("%q has no unit: write it after the last, such as %smm", s, strings.TrimSpace(s))
+	}
 	var mm [4]float64
 	for i, part := range parts {
 		part = strings.TrimSpace(part)

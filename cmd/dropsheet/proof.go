@@ -41,9 +41,9 @@ proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise.
 		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "width of the bare paper edge that shows at seams, 0mm for none")
 		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as 0.5mm,-1mm; repeat it for more (default: one on the axis)")
 		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, fmt.Sprintf("rays for each pixel inside the drop, 1 to %d; more are smoother and slower", maxSamples))
-		flags.StringVar(&p.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		add(flags, &p.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &p.maxPixels)
-		flags.StringVar(&p.out, "out", "", "`file` to write (default: proof-trial.png in the job's folder)")
+		add(flags, &p.out, "out", "file", "", named, "file to write (default: proof-trial.png in the job's folder)")
 		flags.BoolVar(&p.force, "force", false, "replace the file if it exists")
 		return p.run
 	},
@@ -62,10 +62,11 @@ type proofing struct {
 }
 
 func (p *proofing) run(ctx context.Context, c console, args []string) error {
-	if len(args) != 1 {
-		return wrongWords{fmt.Errorf("proof takes one job, and got %d words: %q", len(args), args)}
+	path, err := only("proof", aJob, args)
+	if err != nil {
+		return err
 	}
-	j, folder, err := readJob(args[0])
+	j, folder, err := readJob(path)
 	if err != nil {
 		return err
 	}
@@ -83,7 +84,10 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if p.out == "" {
 		p.out = filepath.Join(folder, "proof-trial.png")
 	}
-	if err := mayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), args[0]); err != nil {
+	if err := mayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), path); err != nil {
+		return err
+	}
+	if err := namedAs(p.out, "a proof", ".png"); err != nil {
 		return err
 	}
 	camera := plan.Camera

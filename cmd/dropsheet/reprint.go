@@ -24,12 +24,12 @@ as large as before: only where the sheet lies on its page changes, and what the 
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		r := reprinting{flags: flags}
-		flags.StringVar(&r.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		add(flags, &r.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &r.maxPixels)
-		flags.StringVar(&r.printer, "printer", "", "print on the measured printer of that `name`, or none: on one that was not measured (default: as the job was made)")
+		add(flags, &r.printer, "printer", "name", "", named, "print on the measured printer of that name, or none: on one that was not measured (default: as the job was made)")
 		add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper, "print on other paper that holds the sheets (default: as the job was made)")
 		add(flags, &r.spare, "spare", "N", "", spares, fmt.Sprintf("that many more copies of each sheet, right after it, 0 to %d (default 0)", mostSpares))
-		flags.StringVar(&r.out, "out", "", "`file` to write (default: reprint- and the names, in the job's folder)")
+		add(flags, &r.out, "out", "file", "", named, "file to write (default: reprint- and the names, in the job's folder)")
 		flags.BoolVar(&r.force, "force", false, "replace the file if it exists")
 		return r.run
 	},
@@ -84,6 +84,9 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 		r.out = filepath.Join(folder, reprintName(args[1:]))
 	}
 	if err := mayWrite(r.out, r.force, artworkPath(j, folder, r.artwork), args[0]); err != nil {
+		return err
+	}
+	if err := namedAs(r.out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
 	sheets, warnings := j.sheetJob(art, j.Hang())

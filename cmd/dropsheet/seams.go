@@ -27,9 +27,9 @@ whole frame. --out draws the seam map of that set-up.`,
 		var s seamsFlags
 		s.whatIf.register(flags)
 		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "width of the bare paper edge that shows at seams")
-		flags.StringVar(&s.artwork, "artwork", "", "`file` that the artwork has moved to (default: where the job says)")
+		add(flags, &s.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
 		addMaxPixels(flags, &s.maxPixels)
-		flags.StringVar(&s.out, "out", "", "`file` to draw the seam map into, a PNG (default: none)")
+		add(flags, &s.out, "out", "file", "", named, "file to draw the seam map into, a PNG (default: none)")
 		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
 		flags.BoolVar(&s.json, "json", false, "tell the figures as JSON")
 		return s.run
@@ -46,10 +46,11 @@ type seamsFlags struct {
 }
 
 func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
-	if len(args) != 1 {
-		return wrongWords{fmt.Errorf("seams takes one job, and got %d words: %q", len(args), args)}
+	path, err := only("seams", aJob, args)
+	if err != nil {
+		return err
 	}
-	j, folder, err := readJob(args[0])
+	j, folder, err := readJob(path)
 	if err != nil {
 		return err
 	}
@@ -58,7 +59,10 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 		return err
 	}
 	if s.out != "" {
-		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), args[0]); err != nil {
+		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), path); err != nil {
+			return err
+		}
+		if err := namedAs(s.out, "a seam map", ".png"); err != nil {
 			return err
 		}
 	}

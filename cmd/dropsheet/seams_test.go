@@ -213,13 +213,13 @@ func TestOutIntoNoFolder(t *testing.T) {
 			if c == "reprint" {
 				args = append(args, "R1")
 			}
-			_, stderr, code := dropsheet(t, append(args, "--out", "nodir/x.png")...)
+			_, stderr, code := dropsheet(t, append(args, "--out", "nodir/x")...)
 			require.Equal(t, exitFailed, code)
 			require.Contains(t, stderr, `folder "nodir" is not there: make it first or choose another with --out`)
 			require.NoDirExists(t, "nodir")
-			_, stderr, code = dropsheet(t, append(args, "--out", "afile/x.png")...)
+			_, stderr, code = dropsheet(t, append(args, "--out", "afile/x")...)
 			require.Equal(t, exitFailed, code)
-			require.Contains(t, stderr, `"afile/x.png"`)
+			require.Contains(t, stderr, `"afile/x"`)
 			require.NotContains(t, stderr, "unfinished")
 		})
 	}

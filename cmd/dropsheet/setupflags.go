@@ -52,7 +52,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.MaxSheets, "max-sheets", "N", "", wholeFromOne, "at most that many sheets; given in place of --print-size, it finds the largest print that they hold")
 	add(flags, &s.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.MarginMM, "margin", "length", "5mm", zeroOrMore, "what the printer can't reach along each edge of the paper, 0mm or more")
-	flags.StringVar(&s.printer, "printer", "", "`name` of a printer measured with dropsheet gauge, in place of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
+	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.LapMM, "lap", "length", "10mm", aboveZero, "width of the strip that the next sheet is pasted over, 3mm or more")
 	add(flags, &s.Orientation, "orientation", "way", "auto", layout.ParseOrientation, "how the paper lies: auto (fewest sheets), portrait or landscape")
 	add(flags, &s.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner, "corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")

@@ -59,7 +59,8 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 	}
 	switch {
 	case len(args) > 1:
-		return layout.Plan{}, part, wrongWords{fmt.Errorf("size takes one artwork, and %d words are left: %q", len(args), args)}
+		_, err = only("size", anArtwork, args)
+		return layout.Plan{}, part, err
 	case len(args) == 1 && s.flags.Changed("shape"):
 		return layout.Plan{}, part, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
 	case len(args) == 1:

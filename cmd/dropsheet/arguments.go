@@ -1,0 +1,43 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+)
+
+// What commands take besides flags.
+const (
+	anArtwork = "artwork"
+	aJob      = "job"
+)
+
+// only is the one word that a command takes.
+func only(command, what string, args []string) (string, error) {
+	switch {
+	case len(args) == 1:
+		return args[0], nil
+	case len(args) > 1:
+		return "", wrongWords{fmt.Errorf("%s takes one %s, and got %q: name one, and put quotes round a name with spaces", command, what, args)}
+	case what == aJob:
+		return "", wrongWords{fmt.Errorf("%s takes one job, and got none: name the folder that make wrote, or the job.json in it", command)}
+	}
+	return "", wrongWords{fmt.Errorf("%s takes one artwork, and got none: name a picture file", command)}
+}
+
+// named reads a name, which an empty one is not.
+func named(s string) (string, error) {
+	if strings.TrimSpace(s) == "" {
+		return "", errors.New(`"" is no name: write one, or leave the flag out`)
+	}
+	return s, nil
+}
+
+// namedAs refuses a name for a file that says it is of another kind.
+func namedAs(path, what, extension string) error {
+	if got := filepath.Ext(path); got != "" && !strings.EqualFold(got, extension) {
+		return wrongWords{fmt.Errorf("--out %q: %s is no %s: take a name that ends in %s", path, what, got, extension)}
+	}
+	return nil
+}
