@@ -221,9 +221,14 @@ func (j job) check() error {
 	if most := 2 * units.PerInch(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM && float64(g.HeightPx) <= most*picture.HeightMM) {
 		return errors.New("the grid is finer than can be printed")
 	}
+	return j.checkSheets()
+}
+
+// checkSheets refuses sheets that would take more memory than a hostile job may ask for.
+func (j job) checkSheets() error {
 	for _, s := range j.Sheets {
-		if px := g.Pixels(picture, j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
-			return fmt.Errorf("sheet %s has too many pixels", s.Name)
+		if px := j.Print.Grid.Pixels(j.PictureOnBoard(), j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
+			return fmt.Errorf("sheet %s of %d x %d pixels has more than %d", s.Name, px.Dx(), px.Dy(), int(artwork.DefaultMaxPixels))
 		}
 	}
 	return nil

@@ -150,6 +150,9 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err != nil {
 		return job{}, err
 	}
+	if err := j.checkSheets(); err != nil {
+		return job{}, wrongWords{fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err)}
+	}
 	j.Placement = placed
 	sheets, warnings := j.sheetJob(art, hung)
 	c.warn(warnings...)

@@ -181,6 +181,21 @@ func TestInputsAreKept(t *testing.T) {
 	}
 }
 
+// A sheet of more pixels than reprint takes is refused before it is made: make writes no job that nothing can read.
+func TestSheetOfTooManyPixels(t *testing.T) {
+	art, _ := writePattern(t, 600, 400)
+	folder := filepath.Join(t.TempDir(), "job")
+	args := []string{"make", art, "--out", folder, "--drop", "0.5mm", "--print-size", "7.5x5mm", "--paper", "A2", "--surround", "navy", "--surround-size", "380x380mm", "--pixels", "24x16"}
+	_, stderr, code := dropsheet(t, append(args, "--ppi", "4799")...)
+	require.Equal(t, exitWrongWords, code, stderr)
+	require.Regexp(t, `sheet R1C1 of \d{5} x \d{5} pixels has more than 500000000: print coarser, with a lower --ppi, or on smaller paper\n$`, stderr)
+	require.NoDirExists(t, folder)
+	_, stderr, code = dropsheet(t, append(args, "--ppi", "100")...)
+	require.Equal(t, exitDone, code, stderr)
+	_, stderr, code = dropsheet(t, "reprint", folder, "all")
+	require.Equal(t, exitDone, code, stderr)
+}
+
 // A make that fails leaves none of the folders that it made.
 func TestFailedMakeLeavesNoFolders(t *testing.T) {
 	work := t.TempDir()

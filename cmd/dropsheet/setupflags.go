@@ -49,7 +49,7 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 	add(flags, &s.Surround, "surround", "colour|stretch", "", layout.ParseSurround, "fill the board beyond the picture, with a colour such as #203040 or navy, or by stretch, which carries the picture's edge on (default: the board ends with the picture)")
 	add(flags, &s.SurroundSize, "surround-size", "WxH", "", sizeMM, "size of the board with its surround, the picture in the middle (default: what fills the frame)")
 	add(flags, &s.TravelMM, "travel", "length", "", aboveZero, "how far off the axis the drop may fall, up, down or sideways, up to 1m: tells what of the picture then stays free of the dark rim")
-	add(flags, &s.MaxSheets, "max-sheets", "N", "", wholeFromOne, "at most that many sheets; given in place of --print-size, it finds the largest print that they hold")
+	add(flags, &s.MaxSheets, "max-sheets", "N", "", wholeFromOne, "at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print that they hold")
 	add(flags, &s.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.MarginMM, "margin", "length", "5mm", zeroOrMore, "what the printer can't reach along each edge of the paper, 0mm or more")
 	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
