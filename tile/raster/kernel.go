@@ -1,7 +1,6 @@
 package raster
 
 import (
-	"image"
 	"math"
 
 	"dropsheet/tile/weigh"
@@ -42,7 +41,11 @@ func taps(lo, hi, n, m int) []tap {
 		for k := from; k <= to; k++ {
 			real[clamp(k, n)-first] += lanczos((float64(k) - centre) / scale)
 		}
-		all = append(all, tap{first, even(wholeWeights(real))})
+		t := tap{first, even(wholeWeights(real))}
+		if over := t.first + len(t.weights) - n; over > 0 && t.first > 0 { // the one that fills up
+			t = tap{t.first - 1, append([]int16{0}, t.weights[:len(t.weights)-1]...)}
+		}
+		all = append(all, t)
 	}
 	return all
 }
@@ -103,66 +106,4 @@ func inRow(all []tap, x0 int) *weigh.Taps {
 		row.Set(i, t.first-x0, t.weights)
 	}
 	return row
-}
-
-// bandRows is how many rows of the result are made of one piece of artwork, which then fits the processor's nearer memory.
-const bandRows = 32
-
-// filterRect writes a rectangle of the grid, filtered down from the artwork as it hangs, piece by piece, so that memory is a few rows whatever the artwork.
-func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle) {
-	columns, rows := taps(r.Min.X, r.Max.X, s.width, s.grid.WidthPx), taps(r.Min.Y, r.Max.Y, s.height, s.grid.HeightPx)
-	x0, _ := span(columns)
-	across := inRow(columns, x0)
-	width := across.Reach() * channels
-	var band []byte
-	f := newFilter(across, channels)
-	for j := 0; j < len(rows); j += bandRows {
-		down := rows[j:min(j+bandRows, len(rows))]
-		y0, y1 := span(down)
-		if need := (y1 - y0) * width; len(band) < need {
-			band = make([]byte, need)
-		}
-		s.copyRect(band, width, channels, image.Rect(x0, y0, x0+across.Reach(), y1))
-		for i, t := range down {
-			f.row(dst[(j+i)*stride:], band[(t.first-y0)*width:], width, t.weights)
-		}
-	}
-}
-
-// filter weighs rows of pixels, of 1 channel or of 4 of which the last is taken to be opaque.
-type filter struct {
-	across   *weigh.Taps
-	channels int
-	middle   []int16 // a row, weighed down
-	one      []int16 // a channel of it
-	levels   []byte  // a channel of the result
-}
-
-func newFilter(across *weigh.Taps, channels int) *filter {
-	f := &filter{across: across, channels: channels, middle: make([]int16, across.Reach()*channels)}
-	if channels > 1 {
-		f.one, f.levels = make([]int16, across.Reach()), make([]byte, across.Len())
-	}
-	return f
-}
-
-// row makes a row of the result from the rows of src on, stride bytes apart.
-func (f *filter) row(dst, src []byte, stride int, down []int16) {
-	weigh.Down(f.middle, src, stride, down)
-	if f.channels == 1 {
-		weigh.Across(dst[:f.across.Len()], f.middle, f.across)
-		return
-	}
-	for c := range 3 {
-		for i := range f.one {
-			f.one[i] = f.middle[4*i+c]
-		}
-		weigh.Across(f.levels, f.one, f.across)
-		for i, v := range f.levels {
-			dst[4*i+c] = v
-		}
-	}
-	for i := range f.levels {
-		dst[4*i+3] = 0xff
-	}
 }

@@ -22,16 +22,16 @@ func (b *block) draw(to *canvas, part image.Rectangle) {
 		return
 	}
 	columns, rows := inRow(across.taps(part.Dx()), 0), down.taps(part.Dy())
-	stride := max(x1-x0, columns.Reach())
+	stride := x1 - x0
 	fine := newPlanesOf(len(p.planes), (y1-y0+1)*stride) // a row more, for an even number of weights
 	line := make([][]byte, len(fine))
 	for y := range y1 - y0 {
 		for i, plane := range fine {
-			line[i] = plane[y*stride:][:x1-x0]
+			line[i] = plane[y*stride:][:stride]
 		}
 		b.lookUp(line, p, x0, y0+y, across.shift, down.shift)
 	}
-	f := newFilter(columns, 1)
+	f := newFilter(columns, x1-x0, 1)
 	for y, t := range rows {
 		for i, plane := range fine {
 			f.row(row[i], plane[t.first*stride:], stride, t.weights)
@@ -81,7 +81,7 @@ func (b *block) put(to *canvas, part image.Rectangle, y int, row [][]byte) {
 		case some:
 			inside := b.at(float64(x)+0.5, float64(y)+0.5).inside
 			// The outline is no nearer than half of what it seems, as in block.shown: so many pixels are like this one.
-			alike := max(1, min(end-x, int((math.Abs(inside)-0.5)/2)))
+			alike := max(1, min(part.Max.X-x, int((math.Abs(inside)-0.5)/2)))
 			if share := int(256*max(0, min(1, inside+0.5)) + 0.5); share == 256 {
 				to.put(x, y, row, x-part.Min.X, x-part.Min.X+alike)
 			} else if share > 0 {

@@ -36,6 +36,20 @@ func acrossGeneric(dst []byte, src []int16, t *Taps) {
 	}
 }
 
+func acrossPixelsGeneric(dst []byte, src []int16, t *Taps) {
+	for i, first := range t.first {
+		a, b, c, d := int32(levelRound), int32(levelRound), int32(levelRound), int32(levelRound)
+		row := src[4*int(first):]
+		for _, w := range t.weights[i*t.each:][:t.each] {
+			p, w := row[:4:4], int32(w)
+			a, b, c, d = a+w*int32(p[0]), b+w*int32(p[1]), c+w*int32(p[2]), d+w*int32(p[3])
+			row = row[4:]
+		}
+		to := dst[4*i:][:4]
+		to[0], to[1], to[2], to[3] = clip(a>>levelShift), clip(b>>levelShift), clip(c>>levelShift), clip(d>>levelShift)
+	}
+}
+
 func lookUpGeneric(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	for i, skip := 0, p.Skip; len(dst) > 0; i, skip = i+1, 0 {
 		n := min(len(dst), 1<<p.Shift-skip)

@@ -24,6 +24,14 @@ func across(dst []byte, src []int16, t *Taps) {
 	acrossAVX2(&dst[0], len(dst), &src[0], &t.first[0], &t.weights[0], t.each/tapsAtOnce)
 }
 
+func acrossPixels(dst []byte, src []int16, t *Taps) {
+	if !avx2 {
+		acrossPixelsGeneric(dst, src, t)
+		return
+	}
+	acrossPixelsAVX2(&dst[0], len(t.first), &src[0], &t.first[0], &t.weights[0], t.each/tapsAtOnce)
+}
+
 func lookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	if !avx2 {
 		lookUpGeneric(dst, src, stride, p, kernel)
@@ -37,6 +45,9 @@ func downAVX2(dst *int16, n int, src *byte, stride int, weights *int16, pairs in
 
 //go:noescape
 func acrossAVX2(dst *byte, n int, src *int16, first *int32, weights *int16, eights int)
+
+//go:noescape
+func acrossPixelsAVX2(dst *byte, n int, src *int16, first *int32, weights *int16, eights int)
 
 //go:noescape
 func lookUpAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)

@@ -97,6 +97,74 @@ eight:
 	VZEROUPPER
 	RET
 
+// Puts the same channel of two pixels side by side, in each half of a register.
+DATA neighbours<>+0(SB)/8, $0x0b0a030209080100
+DATA neighbours<>+8(SB)/8, $0x0f0e07060d0c0504
+DATA neighbours<>+16(SB)/8, $0x0b0a030209080100
+DATA neighbours<>+24(SB)/8, $0x0f0e07060d0c0504
+GLOBL neighbours<>(SB), RODATA|NOPTR, $32
+
+// Gives each half of a register one of two pairs of weights.
+DATA halves<>+0(SB)/8, $0x0000000000000000
+DATA halves<>+8(SB)/8, $0x0000000000000000
+DATA halves<>+16(SB)/8, $0x0000000100000001
+DATA halves<>+24(SB)/8, $0x0000000100000001
+GLOBL halves<>(SB), RODATA|NOPTR, $32
+
+// func acrossPixelsAVX2(dst *byte, n int, src *int16, first *int32, weights *int16, eights int)
+TEXT ·acrossPixelsAVX2(SB), NOSPLIT, $0-48
+	MOVQ dst+0(FP), DI
+	MOVQ n+8(FP), CX
+	MOVQ src+16(FP), SI
+	MOVQ first+24(FP), DX
+	MOVQ weights+32(FP), BX
+	MOVQ eights+40(FP), R8
+	MOVL $0x80000, AX // levelRound
+	VMOVD AX, X7
+	VPBROADCASTD X7, X7
+	VMOVDQU neighbours<>(SB), Y6
+	VMOVDQU halves<>(SB), Y5
+
+place:
+	MOVLQSX (DX), R9
+	LEAQ (SI)(R9*8), R11
+	MOVQ R8, R13
+	VMOVDQA X7, X0 // clears the upper half of Y0
+	VPXOR Y1, Y1, Y1
+
+eight:
+	VMOVDQU (R11), Y2 // four pixels
+	VMOVDQU 32(R11), Y3
+	VPBROADCASTQ (BX), Y4 // four weights
+	VPBROADCASTQ 8(BX), Y8
+	VPSHUFB Y6, Y2, Y2
+	VPSHUFB Y6, Y3, Y3
+	VPERMD Y4, Y5, Y4
+	VPERMD Y8, Y5, Y8
+	VPMADDWD Y4, Y2, Y2
+	VPMADDWD Y8, Y3, Y3
+	VPADDD Y2, Y0, Y0
+	VPADDD Y3, Y1, Y1
+	ADDQ $16, BX
+	ADDQ $64, R11
+	DECQ R13
+	JNZ eight
+
+	VPADDD Y1, Y0, Y0
+	VEXTRACTI128 $1, Y0, X1
+	VPADDD X1, X0, X0
+	VPSRAD $20, X0, X0 // levelShift
+	VPACKSSDW X0, X0, X0
+	VPACKUSWB X0, X0, X0 // into 0 to 255
+	VMOVD X0, (DI)
+	ADDQ $4, DX
+	ADDQ $4, DI
+	DECQ CX
+	JNZ place
+
+	VZEROUPPER
+	RET
+
 // func lookUpAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)
 TEXT ·lookUpAVX2(SB), NOSPLIT, $16-80
 	MOVQ dst+0(FP), DI

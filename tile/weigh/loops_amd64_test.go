@@ -42,6 +42,17 @@ func agree(t *testing.T, seed uint64) {
 	})
 	require.Equal(t, inGo, fast, "across: seed %d", seed)
 
+	pixels := make([]int16, 4*len(row))
+	for i := range pixels {
+		pixels[i] = int16(random.IntN(1<<15) - 1<<13)
+	}
+	fast, inGo = both(func() any {
+		dst := make([]byte, 4*n)
+		AcrossPixels(dst, pixels, taps)
+		return dst
+	})
+	require.Equal(t, inGo, fast, "across pixels: seed %d", seed)
+
 	w, h := KernelTaps+random.IntN(60), KernelTaps+random.IntN(40)
 	picture, kernel, path := harsh(random, w*h+Slack), randomKernel(random), randomPath(random, w, h, n)
 	fast, inGo = both(func() any {

@@ -8,6 +8,8 @@ func down(dst []int16, src []byte, stride int, weights []int16) {
 
 func across(dst []byte, src []int16, t *Taps) { acrossGeneric(dst, src, t) }
 
+func acrossPixels(dst []byte, src []int16, t *Taps) { acrossPixelsGeneric(dst, src, t) }
+
 func lookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	lookUpGeneric(dst, src, stride, p, kernel)
 }

@@ -77,6 +77,16 @@ func Across(dst []byte, src []int16, t *Taps) {
 	}
 }
 
+// AcrossPixels does what Across does for pixels of four channels side by side: src must hold 4 t.Reach() numbers, and dst takes 4 for each place of t.
+func AcrossPixels(dst []byte, src []int16, t *Taps) {
+	if len(dst) != 4*len(t.first) {
+		panic(fmt.Sprintf("weigh: %d places of taps for %d bytes", len(t.first), len(dst)))
+	}
+	if len(dst) > 0 {
+		acrossPixels(dst, upTo(src, 4*t.reach), t)
+	}
+}
+
 // Path is a row of places in a picture: straight pieces of 1 << Shift places each, evenly apart, from one knot to the next. The first Skip places of the first piece are left out.
 // Knots carry Places binary places, and with Shift more are PhaseBits or more; they tell the place of the first of the kernel's taps, pixels across and down.
 type Path struct {

@@ -76,6 +76,23 @@ func TestAgainstFloat(t *testing.T) {
 			}
 		}
 	})
+	t.Run("across pixels: each channel by itself", func(t *testing.T) {
+		taps := randomTaps(random, 50, 20, 80)
+		var channels [4][]int16
+		pixels := make([]int16, 4*80)
+		for i := range pixels {
+			pixels[i] = int16(random.IntN(255 << MiddleBits))
+			channels[i%4] = append(channels[i%4], pixels[i])
+		}
+		got, want := make([]byte, 4*50), make([]byte, 50)
+		AcrossPixels(got, pixels, taps)
+		for c, channel := range channels {
+			Across(want, channel, taps)
+			for i, v := range want {
+				require.Equal(t, v, got[4*i+c])
+			}
+		}
+	})
 	t.Run("looked up", func(t *testing.T) {
 		const w, h = 60, 40
 		kernel := randomKernel(random)
@@ -139,6 +156,9 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"across", func() { Across(make([]byte, 3), make([]int16, 18), taps) }, true},
 		{"across: a row too short", func() { Across(make([]byte, 3), make([]int16, 17), taps) }, false},
 		{"across: more places than taps", func() { Across(make([]byte, 4), make([]int16, 18), taps) }, false},
+		{"across pixels", func() { AcrossPixels(make([]byte, 12), make([]int16, 72), taps) }, true},
+		{"across pixels: a row too short", func() { AcrossPixels(make([]byte, 12), make([]int16, 71), taps) }, false},
+		{"across pixels: less room than taps", func() { AcrossPixels(make([]byte, 11), make([]int16, 72), taps) }, false},
 		{"taps before the row", func() { NewTaps(1, 1).Set(0, -1, []int16{One}) }, false},
 		{"more taps than there is room for", func() { NewTaps(1, 8).Set(0, 0, make([]int16, 9)) }, false},
 		{"looked up", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 0, 14, 4), kernel) }, true},
@@ -167,6 +187,7 @@ func BenchmarkWeigh(b *testing.B) {
 	random := rand.New(rand.NewPCG(41, 0))
 	src := harsh(random, 1<<20)
 	row, out := make([]int16, 6000), make([]byte, 2000)
+	wide, pixels := make([]int16, 4*6000), make([]byte, 4*2000)
 	taps := randomTaps(random, 2000, 18, 5900)
 	kernel := randomKernel(random)
 	down := randomWeights(random, 18)
@@ -181,6 +202,7 @@ func BenchmarkWeigh(b *testing.B) {
 	}{
 		{"down, 18 rows", len(row), func() { Down(row, src, 6000, down) }},
 		{"across, 18 taps", len(out), func() { Across(out, row, taps) }},
+		{"across pixels, 18 taps", len(out), func() { AcrossPixels(pixels, wide, taps) }},
 		{"looked up", len(out), func() { LookUp(out, src, 3000, path, kernel) }},
 	} {
 		b.Run(c.name, func(b *testing.B) {

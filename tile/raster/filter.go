@@ -1,0 +1,99 @@
+package raster
+
+import (
+	"image"
+	"slices"
+
+	"dropsheet/tile/weigh"
+)
+
+// bandRows is how many rows of the result are made of one copied piece of artwork, which then fits the processor's nearer memory.
+const bandRows = 32
+
+// filterRect writes a rectangle of the grid, filtered down from the artwork as it hangs, channels bytes a pixel.
+func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle) {
+	columns, rows := taps(r.Min.X, r.Max.X, s.width, s.grid.WidthPx), taps(r.Min.Y, r.Max.Y, s.height, s.grid.HeightPx)
+	pix, artStride, ok := s.stored()
+	if !ok {
+		s.filterCopied(dst, stride, channels, columns, rows)
+		return
+	}
+	// The pixels are weighed where they are stored, which is mirrored where the turn reverses an axis.
+	if s.turn.ReverseX {
+		mirror(columns, s.width)
+	}
+	if s.turn.ReverseY {
+		mirror(rows, s.height)
+	}
+	x0, x1 := span(columns)
+	f := newFilter(inRow(columns, x0), x1-x0, channels)
+	for j, t := range rows {
+		f.row(dst[j*stride:], pix[t.first*artStride+x0*channels:], artStride, t.weights)
+	}
+}
+
+// stored is the artwork's pixels where they can be weighed as they are stored: grey, or red, green, blue and opacity, and no axis taken for the other.
+func (s *Source) stored() (pix []byte, stride int, ok bool) {
+	if s.turn.SwapXY || s.width < 2 || s.height < 2 { // taps are two at least
+		return nil, 0, false
+	}
+	at := s.art.Bounds().Min
+	switch art := s.art.(type) {
+	case *image.Gray:
+		return art.Pix[art.PixOffset(at.X, at.Y):], art.Stride, true
+	case *image.RGBA:
+		return art.Pix[art.PixOffset(at.X, at.Y):], art.Stride, true
+	}
+	return nil, 0, false
+}
+
+// mirror turns taps of an axis of n pixels into those that read it from its other end.
+func mirror(all []tap, n int) {
+	for i, t := range all {
+		weights := slices.Clone(t.weights)
+		slices.Reverse(weights)
+		all[i] = tap{n - t.first - len(weights), weights}
+	}
+}
+
+// filterCopied copies the artwork piece by piece and filters that, so that memory is a few rows whatever the artwork.
+func (s *Source) filterCopied(dst []byte, stride, channels int, columns, rows []tap) {
+	x0, x1 := span(columns)
+	f := newFilter(inRow(columns, x0), x1-x0, channels)
+	width := (x1 - x0) * channels
+	var band []byte
+	for j := 0; j < len(rows); j += bandRows {
+		down := rows[j:min(j+bandRows, len(rows))]
+		y0, y1 := span(down)
+		if need := (y1 - y0) * width; len(band) < need {
+			band = make([]byte, need)
+		}
+		s.copyRect(band, width, channels, image.Rect(x0, y0, x1, y1))
+		for i, t := range down {
+			f.row(dst[(j+i)*stride:], band[(t.first-y0)*width:], width, t.weights)
+		}
+	}
+}
+
+// filter weighs rows of pixels, of one channel or of four.
+type filter struct {
+	across   *weigh.Taps
+	channels int
+	middle   []int16 // a row, weighed down, with places beyond it that weigh nothing
+	bytes    int     // of middle, how many come from a row
+}
+
+// newFilter prepares for rows of n pixels.
+func newFilter(across *weigh.Taps, n, channels int) *filter {
+	return &filter{across, channels, make([]int16, max(n, across.Reach())*channels), n * channels}
+}
+
+// row makes a row of the result from rows of src, stride bytes apart.
+func (f *filter) row(dst, src []byte, stride int, down []int16) {
+	weigh.Down(f.middle[:f.bytes], src, stride, down)
+	if f.channels == 1 {
+		weigh.Across(dst[:f.across.Len()], f.middle, f.across)
+	} else {
+		weigh.AcrossPixels(dst[:4*f.across.Len()], f.middle, f.across)
+	}
+}
