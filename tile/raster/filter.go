@@ -14,7 +14,9 @@ const bandRows = 32
 func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle) {
 	columns, rows := taps(r.Min.X, r.Max.X, s.width, s.grid.WidthPx), taps(r.Min.Y, r.Max.Y, s.height, s.grid.HeightPx)
 	pix, artStride, ok := s.stored()
-	if !ok {
+	_, x1 := span(columns)
+	_, y1 := span(rows)
+	if !ok || x1 > s.width || y1 > s.height { // taps that fill up may lie beyond an artwork of a few pixels
 		s.filterCopied(dst, stride, channels, columns, rows)
 		return
 	}
@@ -34,7 +36,7 @@ func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle)
 
 // stored is the artwork's pixels where they can be weighed as they are stored: grey, or red, green, blue and opacity, and no axis taken for the other.
 func (s *Source) stored() (pix []byte, stride int, ok bool) {
-	if s.turn.SwapXY || s.width < 2 || s.height < 2 { // taps are two at least
+	if s.turn.SwapXY {
 		return nil, 0, false
 	}
 	at := s.art.Bounds().Min

@@ -79,7 +79,7 @@ func TestAgainstFloat(t *testing.T) {
 	t.Run("across pixels: each channel by itself", func(t *testing.T) {
 		taps := randomTaps(random, 50, 20, 80)
 		var channels [4][]int16
-		pixels := make([]int16, 4*80)
+		pixels := make([]int16, 4*90)
 		for i := range pixels {
 			pixels[i] = int16(random.IntN(255 << MiddleBits))
 			channels[i%4] = append(channels[i%4], pixels[i])
