@@ -22,7 +22,7 @@ type warp struct {
 	grid    Grid
 	upright Source // the artwork; its grid is set for each block
 	shift   uint   // knots lie 1 << shift pixels apart
-	curve   uint   // and posts, from which knots are taken, 1 << curve; 0 stands for no posts
+	curve   uint   // and posts, from which knots are taken, up to 1 << curve
 }
 
 // Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain; picture is where the grid lies on the board. Beyond the printed picture's
@@ -101,9 +101,9 @@ func (w *warp) knotShift() uint {
 }
 
 // bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at worst, in pixels of the artwork or of the grid. The line is that of four such
-// places in a row, with these weights.
+// places in a row, with these weights. It is infinite where the print has no room for any.
 func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
-	width, height := float64(w.upright.width), float64(w.upright.height)
+	width, height, tried := float64(w.upright.width), float64(w.upright.height), false
 	for j := range knotTries {
 		for i := range knotTries {
 			x := (float64(i) + 0.5) / knotTries * float64(w.grid.WidthPx)
@@ -122,9 +122,12 @@ func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 					continue
 				}
 				off := max(math.Abs(u-middle.u)*width, math.Abs(v-middle.v)*height)
-				worst = max(worst, off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy)))
+				worst, tried = max(worst, off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy))), true
 			}
 		}
+	}
+	if !tried {
+		return math.Inf(1)
 	}
 	return worst
 }

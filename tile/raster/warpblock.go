@@ -21,41 +21,52 @@ type block struct {
 	slopes []place         // places all about what shows
 }
 
-// knot is what of place each knot needs.
+// knot is what of a place each knot needs.
 type knot struct {
-	u, v   float64
-	inside float64
-	known  bool
+	u, v  float64
+	known bool
 }
 
 func (w *warp) block(corner image.Point) *block {
-	b := &block{warp: w, corner: corner, spare: max(1, (lobes+1)>>w.shift)}
+	b := &block{warp: w, corner: corner, spare: w.knotsSpare()}
 	b.side = 1<<(blockShift-w.shift) + 2*b.spare + 1
-	b.cells = make([]showing, b.side*b.side)
-	if within := w.posts(corner); within != nil {
-		b.fill(within)
-		return b
+	b.knots, b.cells = make([]knot, b.side*b.side), make([]showing, b.side*b.side)
+	posts := w.posts(corner)
+	stands := make([]stand, b.side) // of the knots, across and down alike
+	for i := range stands {
+		stands[i] = posts.stand((i - b.spare) << b.shift)
 	}
-	b.knots = make([]knot, 0, b.side*b.side)
-	places := make([]place, 0, b.side*b.side)
-	for j := range b.side {
-		for i := range b.side {
-			p := w.at(b.centre(i, corner.X), b.centre(j, corner.Y))
-			places = append(places, p)
-			b.knots = append(b.knots, knot{p.u, p.v, p.inside, p.known})
-		}
-	}
-	for j := range b.side - 1 {
-		for i := range b.side - 1 {
-			b.cells[j*b.side+i] = b.shown(i, j)
-			if b.cells[j*b.side+i] != none {
+	var seen image.Rectangle // of the cells between posts, those that may show picture
+	for j, down := range stands {
+		for i, across := range stands {
+			k := j*b.side + i
+			u, v, known := posts.between(&across, &down)
+			if !known {
+				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y))
+				u, v, known = at.u, at.v, at.known
+			}
+			b.knots[k] = knot{u, v, known}
+			if b.cells[k] = posts.shown(across.post, down.post); b.cells[k] != none && i < b.side-1 && j < b.side-1 {
 				b.part = b.part.Union(image.Rect(i, j, i+1, j+1))
+				seen = seen.Union(image.Rect(across.post, down.post, across.post+1, down.post+1))
 			}
 		}
 	}
-	b.each(func(k int) { b.slopes = append(b.slopes, places[k]) })
+	if !b.anyKnown() {
+		b.part = image.Rectangle{}
+	}
+	for j := seen.Min.Y; j <= seen.Max.Y; j++ {
+		for i := seen.Min.X; i <= seen.Max.X; i++ {
+			if p := posts.all[j*posts.across+i]; p.known {
+				b.slopes = append(b.slopes, p)
+			}
+		}
+	}
 	return b
 }
+
+// knotsSpare is how many knots there are before a block's corner, and beyond its far one.
+func (w *warp) knotsSpare() int { return max(1, (lobes+1)>>w.shift) }
 
 // centre is the grid coordinate of a knot.
 func (b *block) centre(i, corner int) float64 { return float64(corner+(i-b.spare)<<b.shift) + 0.5 }
@@ -66,36 +77,6 @@ func (b *block) rect() image.Rectangle {
 
 // shows tells whether the block shows anything of the picture.
 func (b *block) shows() bool { return !b.part.Empty() }
-
-// showing is how much of a cell lies within the printed picture's outline.
-type showing uint8
-
-const (
-	none showing = iota
-	some         // or all or none: it must be looked at pixel by pixel
-	all
-)
-
-// shown tells of the cell right of and below a knot.
-func (b *block) shown(i, j int) showing {
-	// Far from the outline a place's distance from it is known to first order only: twice the cell's diagonal leaves room for that.
-	far := 3*float64(int(1)<<b.shift) + 1
-	nearest, furthest, known := math.Inf(1), math.Inf(-1), 0
-	for _, k := range [4]int{0, 1, b.side, b.side + 1} {
-		p := b.knots[j*b.side+i+k]
-		nearest, furthest = min(nearest, p.inside), max(furthest, p.inside)
-		if p.known {
-			known++
-		}
-	}
-	switch {
-	case known == 0 || known == 4 && furthest < -far:
-		return none
-	case nearest > far:
-		return all
-	}
-	return some
-}
 
 // shrunk chooses how far to shrink the artwork for the block, and how finely to look it up. What the grid can show of the artwork has frequencies up to
 // half a cycle a grid pixel, an ellipse in the artwork's; to either side it reaches as far as the slopes' inverse says. The least shrinking anywhere in the block counts.
@@ -128,6 +109,12 @@ func atLeastOne(v float64) float64 {
 		return v
 	}
 	return 1
+}
+
+// anyKnown tells whether anything of what may show is known: a block may lie just beyond what is.
+func (b *block) anyKnown() (any bool) {
+	b.each(func(int) { any = true })
+	return any
 }
 
 // each goes through the knots about the cells that show picture, where they are known.
