@@ -52,9 +52,6 @@ func (w *warp) block(corner image.Point) *block {
 			}
 		}
 	}
-	if !b.anyKnown() {
-		b.part = image.Rectangle{}
-	}
 	for j := seen.Min.Y; j <= seen.Max.Y; j++ {
 		for i := seen.Min.X; i <= seen.Max.X; i++ {
 			if p := posts.all[j*posts.across+i]; p.known {
@@ -111,16 +108,16 @@ func atLeastOne(v float64) float64 {
 	return 1
 }
 
-// anyKnown tells whether anything of what may show is known: a block may lie just beyond what is.
-func (b *block) anyKnown() (any bool) {
-	b.each(func(int) { any = true })
-	return any
+// cellsAbout are the cells that a part of the block and the kernels about it touch, of those that may show picture.
+func (b *block) cellsAbout(part image.Rectangle) image.Rectangle {
+	px := part.Sub(b.corner).Inset(-lobes - 1)
+	return image.Rect(px.Min.X>>b.shift, px.Min.Y>>b.shift, px.Max.X>>b.shift+1, px.Max.Y>>b.shift+1).Add(image.Pt(b.spare, b.spare)).Intersect(b.part)
 }
 
-// each goes through the knots about the cells that show picture, where they are known.
-func (b *block) each(do func(k int)) {
-	for j := b.part.Min.Y; j <= b.part.Max.Y; j++ {
-		for i := b.part.Min.X; i <= b.part.Max.X; i++ {
+// each goes through the knots about cells, where they are known.
+func (b *block) each(cells image.Rectangle, do func(k int)) {
+	for j := cells.Min.Y; j <= cells.Max.Y; j++ {
+		for i := cells.Min.X; i <= cells.Max.X; i++ {
 			if k := j*b.side + i; b.knots[k].known {
 				do(k)
 			}

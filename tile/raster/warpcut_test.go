@@ -135,8 +135,8 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 						continue
 					}
 					size := Grid{px, px * 2 / 3} // not shrunk, so that places are the artwork's
-					p := b.patch(size)
-					first := b.patchRect(size).Min
+					r := b.patchRect(size, b.rect())
+					p, first := b.patch(size, r), r.Min
 					for y := range 128 {
 						for x := range 128 {
 							at := w.at(float64(corner.X+x)+0.5, float64(corner.Y+y)+0.5)

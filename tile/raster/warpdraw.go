@@ -10,7 +10,11 @@ import (
 // draw draws a part of the block.
 func (b *block) draw(to *canvas, part image.Rectangle) {
 	size, across, down := b.shrunk()
-	p := b.patch(size)
+	r := b.patchRect(size, part)
+	if r.Empty() {
+		return
+	}
+	p := b.patch(size, r)
 	x0, x1 := across.places(part.Min.X-b.corner.X, part.Max.X-b.corner.X)
 	y0, y1 := down.places(part.Min.Y-b.corner.Y, part.Max.Y-b.corner.Y)
 	row := newPlanesOf(len(p.planes), part.Dx())

@@ -31,15 +31,19 @@ type patch struct {
 	rowX, rowY []int
 }
 
-// patchRect is what the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it.
-func (b *block) patchRect(size Grid) image.Rectangle {
+// patchRect is what a part of the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it. It is empty where nothing of the part is known, as
+// just beyond what is.
+func (b *block) patchRect(size Grid, part image.Rectangle) image.Rectangle {
 	minX, minY, maxX, maxY := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	width, height := float64(size.WidthPx), float64(size.HeightPx)
-	b.each(func(k int) {
+	b.each(b.cellsAbout(part), func(k int) {
 		p := b.knots[k]
 		minX, maxX = min(minX, p.u*width), max(maxX, p.u*width)
 		minY, maxY = min(minY, p.v*height), max(maxY, p.v*height)
 	})
+	if minX > maxX {
+		return image.Rectangle{}
+	}
 	// One pixel more to either side, for the knots next to these and for rounding.
 	return image.Rect(
 		int(math.Floor(minX-0.5))+kernelFirst-1, int(math.Floor(minY-0.5))+kernelFirst-1,
@@ -47,9 +51,8 @@ func (b *block) patchRect(size Grid) image.Rectangle {
 	)
 }
 
-// patch reads it.
-func (b *block) patch(size Grid) patch {
-	r := b.patchRect(size)
+// patch reads what a part of the block shows from the artwork shrunk to a size; r is its patchRect.
+func (b *block) patch(size Grid, r image.Rectangle) patch {
 	width, height := float64(size.WidthPx), float64(size.HeightPx)
 	upright := b.upright
 	upright.grid = size
@@ -59,9 +62,10 @@ func (b *block) patch(size Grid) patch {
 		xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side),
 	}
 	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
+	// Rounded before it is counted from the patch, so that it comes out alike in every patch.
 	fixed := func(v float64, from, to int) int {
-		v = (v - 0.5 + kernelFirst - float64(from)) * (1 << fixedBits)
-		return int(math.Round(max(0, min(v, float64((to-from-weigh.KernelTaps)<<fixedBits))))) + roundPhase
+		at := int(math.Round((v-0.5+kernelFirst)*(1<<fixedBits))) - from<<fixedBits
+		return max(0, min(at, (to-from-weigh.KernelTaps)<<fixedBits)) + roundPhase
 	}
 	for i, k := range b.knots {
 		p.xs[i], p.ys[i] = fixed(k.u*width, r.Min.X, r.Max.X), fixed(k.v*height, r.Min.Y, r.Max.Y)
