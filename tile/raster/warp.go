@@ -87,9 +87,8 @@ const (
 
 // knotShift is how far apart the map's knots may lie.
 func (w *warp) knotShift() uint {
-	perX, perY := w.grid.perMM(w.picture)
 	shift := uint(maxKnotShift)
-	for shift > 0 && float64(int(1)<<shift)/min(perX, perY) > knotReachMM {
+	for shift > 0 && w.mm(1<<shift) > knotReachMM {
 		shift--
 	}
 	for ; shift > 0; shift-- {
@@ -98,6 +97,12 @@ func (w *warp) knotShift() uint {
 		}
 	}
 	return shift
+}
+
+// mm is how long so many grid pixels are, the longer way.
+func (w *warp) mm(px int) float64 {
+	perX, perY := w.grid.perMM(w.picture)
+	return float64(px) / min(perX, perY)
 }
 
 // bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at worst, in pixels of the artwork or of the grid. The line is that of four such

@@ -37,27 +37,33 @@ func (w *warp) block(corner image.Point) *block {
 		stands[i] = posts.stand((i - b.spare) << b.shift)
 	}
 	var seen image.Rectangle // of the cells between posts, those that may show picture
-	for j, down := range stands {
-		for i, across := range stands {
-			k := j*b.side + i
-			u, v, known := posts.between(&across, &down)
-			if !known {
-				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y))
-				u, v, known = at.u, at.v, at.known
-			}
-			b.knots[k] = knot{u, v, known}
-			if b.cells[k] = posts.shown(across.post, down.post); b.cells[k] != none && i < b.side-1 && j < b.side-1 {
+	for j, down := range stands[:b.side-1] {
+		for i, across := range stands[:b.side-1] {
+			cell := posts.shown(across.post, down.post)
+			if b.cells[j*b.side+i] = cell; cell != none {
 				b.part = b.part.Union(image.Rect(i, j, i+1, j+1))
 				seen = seen.Union(image.Rect(across.post, down.post, across.post+1, down.post+1))
 			}
 		}
 	}
-	for j := seen.Min.Y; j <= seen.Max.Y; j++ {
-		for i := seen.Min.X; i <= seen.Max.X; i++ {
-			if p := posts.all[j*posts.across+i]; p.known {
-				b.slopes = append(b.slopes, p)
+	if !b.shows() {
+		return b
+	}
+	for j := range stands {
+		for i := range stands {
+			u, v, known := posts.between(&stands[i], &stands[j])
+			if !known {
+				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y))
+				u, v, known = at.u, at.v, at.known
 			}
+			b.knots[j*b.side+i] = knot{u, v, known}
 		}
+	}
+	b.slopes = posts.knownAbout(seen)
+	if len(b.slopes) == 0 { // a sliver between posts
+		b.each(b.part, func(k int) {
+			b.slopes = append(b.slopes, b.at(b.centre(k%b.side, corner.X), b.centre(k/b.side, corner.Y)))
+		})
 	}
 	return b
 }

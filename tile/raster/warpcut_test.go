@@ -129,7 +129,7 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 				g := s.shrinking(px, px*2/3, by)
 				w := s.source(image.NewGray(image.Rect(0, 0, px, px*2/3)), g).warp
 				worst, n := 0.0, 0
-				for _, corner := range []image.Point{{}, {g.WidthPx / 4 &^ 127, g.HeightPx / 3 &^ 127}, {g.WidthPx / 2 &^ 127, g.HeightPx / 2 &^ 127}} {
+				for _, corner := range []image.Point{{}, {g.WidthPx / 4 &^ 127, g.HeightPx / 3 &^ 127}, {g.WidthPx / 2 &^ 127, g.HeightPx / 2 &^ 127}, {g.WidthPx / 2 &^ 127, 0}, {0, g.HeightPx / 2 &^ 127}} {
 					b := w.block(corner)
 					if !b.shows() {
 						continue

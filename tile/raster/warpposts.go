@@ -51,9 +51,10 @@ func (w *warp) posts(corner image.Point) posts {
 		p, _ = w.postsApart(corner, min(w.curve, minPostShift), false)
 	}
 	p.cells = make([]showing, len(p.all))
+	sure := w.mm(1<<p.shift) <= knotReachMM
 	for j := range p.across - 1 {
 		for i := range p.across - 1 {
-			p.cells[j*p.across+i] = p.look(i, j)
+			p.cells[j*p.across+i] = p.look(i, j, sure)
 		}
 	}
 	return p
@@ -90,8 +91,8 @@ const (
 	all
 )
 
-// look looks at the cell right of and below a post.
-func (p posts) look(i, j int) showing {
+// look looks at the cell right of and below a post. sure tells whether posts lie so close that a print between four of them would be known at one.
+func (p posts) look(i, j int, sure bool) showing {
 	nearest, furthest, known := math.Inf(1), math.Inf(-1), 0
 	for _, k := range [4]int{0, 1, p.across, p.across + 1} {
 		post := p.all[j*p.across+i+k]
@@ -101,7 +102,7 @@ func (p posts) look(i, j int) showing {
 		}
 	}
 	switch {
-	case known == 0 || known == 4 && furthest < -p.far():
+	case known == 0 && sure || known == 4 && furthest < -p.far():
 		return none
 	case nearest > p.far():
 		return all
@@ -111,6 +112,18 @@ func (p posts) look(i, j int) showing {
 
 // shown tells of the cell right of and below a post.
 func (p posts) shown(i, j int) showing { return p.cells[j*p.across+i] }
+
+// knownAbout are the posts about cells that are known.
+func (p posts) knownAbout(cells image.Rectangle) (known []place) {
+	for j := cells.Min.Y; j <= cells.Max.Y; j++ {
+		for i := cells.Min.X; i <= cells.Max.X; i++ {
+			if post := p.all[j*p.across+i]; post.known {
+				known = append(known, post)
+			}
+		}
+	}
+	return known
+}
 
 // stand is where a knot stands among the posts along one axis: at one of them or beyond it, and then what four of them weigh.
 type stand struct {
