@@ -2,8 +2,6 @@ package raster
 
 import (
 	"image"
-	"image/color"
-	"image/draw"
 	"math"
 
 	"dropsheet/layout"
@@ -149,58 +147,14 @@ func (s *Source) cutWarped(r image.Rectangle) image.Image {
 	if s.beyond != nil {
 		paper = *s.beyond
 	}
-	size := image.Rect(0, 0, r.Dx(), r.Dy())
-	var to canvas
-	if s.Gray() {
-		m := image.NewGray(size)
-		repeat(m.Pix, []byte{paper.R})
-		to = canvas{m, m.Pix, m.Stride, 1, r.Min, paper}
-	} else {
-		m := image.NewRGBA(size)
-		draw.Draw(m, size, image.NewUniform(paper), image.Point{}, draw.Src)
-		to = canvas{m, m.Pix, m.Stride, 4, r.Min, paper}
-	}
+	to := newCanvas(r, s.Gray(), paper)
 	for y := r.Min.Y >> blockShift; y<<blockShift < r.Max.Y; y++ {
 		for x := r.Min.X >> blockShift; x<<blockShift < r.Max.X; x++ {
 			b := s.warp.block(image.Pt(x<<blockShift, y<<blockShift))
 			if part := b.rect().Intersect(r); b.shows() && !part.Empty() {
-				b.draw(&to, part)
+				b.draw(to, part)
 			}
 		}
 	}
 	return to.Image
 }
-
-// canvas is what a rectangle of the grid is drawn on.
-type canvas struct {
-	image.Image
-	pix      []byte
-	stride   int
-	channels int
-	origin   image.Point // the grid pixel in its corner
-	paper    color.RGBA
-}
-
-// put writes pixels of a row, those from one up to another, where the grid pixel (x, y) is and right of it.
-func (c *canvas) put(x, y int, row [][]byte, from, to int) {
-	at := c.pix[c.offset(x, y):]
-	if c.channels == 1 {
-		copy(at, row[0][from:to])
-		return
-	}
-	for i := range 3 {
-		for k, v := range row[min(i, len(row)-1)][from:to] { // a grey row stands for all three
-			at[4*k+i] = v
-		}
-	}
-}
-
-// mix writes one pixel of a row, of which only share/256 shows picture, where the grid pixel (x, y) is.
-func (c *canvas) mix(x, y int, row [][]byte, from, share int) {
-	at := c.pix[c.offset(x, y):]
-	for i, paper := range []uint8{c.paper.R, c.paper.G, c.paper.B}[:min(3, c.channels)] {
-		at[i] = uint8((int(row[min(i, len(row)-1)][from])*share + int(paper)*(256-share) + 128) >> 8)
-	}
-}
-
-func (c *canvas) offset(x, y int) int { return (y-c.origin.Y)*c.stride + (x-c.origin.X)*c.channels }

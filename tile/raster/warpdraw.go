@@ -17,43 +17,29 @@ func (b *block) draw(to *canvas, part image.Rectangle) {
 	p := b.patch(size, r)
 	x0, x1 := across.places(part.Min.X-b.corner.X, part.Max.X-b.corner.X)
 	y0, y1 := down.places(part.Min.Y-b.corner.Y, part.Max.Y-b.corner.Y)
-	row := newPlanesOf(len(p.planes), part.Dx())
+	row := make([]byte, part.Dx()*p.channels)
 	if across.shift == 0 && down.shift == 0 {
 		for y := range part.Dy() {
-			b.lookUp(row, p, x0, y0+y, 0, 0)
-			b.put(to, part, y, row)
+			p.lookUp(row, b.path(p, x0, y0+y, x1-x0, 0, 0))
+			b.put(to, part, y, to.asPixels(row, p.channels))
 		}
 		return
 	}
 	columns, rows := inRow(across.taps(part.Dx()), 0), down.taps(part.Dy())
-	stride := x1 - x0
-	fine := newPlanesOf(len(p.planes), (y1-y0+1)*stride) // a row more, for an even number of weights
-	line := make([][]byte, len(fine))
+	stride := (x1 - x0) * p.channels
+	fine := make([]byte, (y1-y0+1)*stride) // a row more, for an even number of weights
 	for y := range y1 - y0 {
-		for i, plane := range fine {
-			line[i] = plane[y*stride:][:stride]
-		}
-		b.lookUp(line, p, x0, y0+y, across.shift, down.shift)
+		p.lookUp(fine[y*stride:][:stride], b.path(p, x0, y0+y, x1-x0, across.shift, down.shift))
 	}
-	f := newFilter(columns, x1-x0, 1)
+	f := newFilter(columns, x1-x0, p.channels)
 	for y, t := range rows {
-		for i, plane := range fine {
-			f.row(row[i], plane[t.first*stride:], stride, t.weights)
-		}
-		b.put(to, part, y, row)
+		f.row(row, fine[t.first*stride:], stride, t.weights)
+		b.put(to, part, y, to.asPixels(row, p.channels))
 	}
 }
 
-// lookUp looks a row of places up, in each plane: from x on, in places of 1 << shiftX to a pixel from the centre of the block's first; likewise y.
-func (b *block) lookUp(dst [][]byte, p patch, x, y int, shiftX, shiftY uint) {
-	path := b.path(p, x, y, len(dst[0]), shiftX, shiftY)
-	for i, plane := range p.planes {
-		weigh.LookUp(dst[i], plane, p.stride, path, phases)
-	}
-}
-
-// path is where in the patch n places lie, bilinear between the knots.
-func (b *block) path(p patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
+// path is where in the patch a row of n places lies, bilinear between the knots: from x on, in places of 1 << shiftX to a pixel from the centre of the block's first; likewise y.
+func (b *block) path(p *patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 	shiftX, shiftY = shiftX+b.shift, shiftY+b.shift
 	i, j := x>>shiftX, y>>shiftY
 	y -= j << shiftY
@@ -72,24 +58,25 @@ func (b *block) path(p patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 }
 
 // put writes a row of the block's part, y rows below its upper edge, where the picture shows.
-func (b *block) put(to *canvas, part image.Rectangle, y int, row [][]byte) {
+func (b *block) put(to *canvas, part image.Rectangle, y int, row []byte) {
 	y += part.Min.Y
 	j := (y-b.corner.Y)>>b.shift + b.spare
+	pixels := func(x, n int) []byte { return row[(x-part.Min.X)*to.channels:][:n*to.channels] }
 	for x := part.Min.X; x < part.Max.X; {
 		cell := (x - b.corner.X) >> b.shift
 		end := min(part.Max.X, b.corner.X+(cell+1)<<b.shift)
 		switch b.cells[j*b.side+cell+b.spare] {
 		case all:
-			to.put(x, y, row, x-part.Min.X, end-part.Min.X)
+			to.put(x, y, pixels(x, end-x))
 			x = end
 		case some:
 			inside := b.at(float64(x)+0.5, float64(y)+0.5).inside
-			// The outline is no nearer than half of what it seems, as in block.shown: so many pixels are like this one.
+			// The outline is no nearer than half of what it seems, as posts.far has it: so many pixels are like this one.
 			alike := max(1, min(part.Max.X-x, int((math.Abs(inside)-0.5)/2)))
 			if share := int(256*max(0, min(1, inside+0.5)) + 0.5); share == 256 {
-				to.put(x, y, row, x-part.Min.X, x-part.Min.X+alike)
+				to.put(x, y, pixels(x, alike))
 			} else if share > 0 {
-				to.mix(x, y, row, x-part.Min.X, share)
+				to.mix(x, y, pixels(x, 1), share)
 			}
 			x += alike
 		default:

@@ -24,9 +24,9 @@ var phases = func() *weigh.Kernel {
 
 // patch is the part of the shrunk artwork that a block shows, and where in it the knots lie.
 type patch struct {
-	planes [][]byte // grey, or red, green and blue
-	stride int
-	xs, ys []int // the kernel's first tap for each knot, with fixedBits places
+	pix              []byte
+	stride, channels int   // bytes to a row, and to a pixel: 1 or 4
+	xs, ys           []int // the kernel's first tap for each knot, with fixedBits places
 	// Room for a row of these.
 	rowX, rowY []int
 }
@@ -52,14 +52,17 @@ func (b *block) patchRect(size Grid, part image.Rectangle) image.Rectangle {
 }
 
 // patch reads what a part of the block shows from the artwork shrunk to a size; r is its patchRect.
-func (b *block) patch(size Grid, r image.Rectangle) patch {
+func (b *block) patch(size Grid, r image.Rectangle) *patch {
 	width, height := float64(size.WidthPx), float64(size.HeightPx)
 	upright := b.upright
 	upright.grid = size
 	slack := image.Rect(r.Min.X, r.Min.Y, r.Max.X+weigh.Slack, r.Max.Y)
-	p := patch{
-		planes: split(upright.cutPicture(slack)), stride: slack.Dx(),
-		xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side),
+	p := &patch{xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side)}
+	switch m := upright.cutPicture(slack).(type) {
+	case *image.Gray:
+		p.pix, p.stride, p.channels = m.Pix, m.Stride, 1
+	case *image.RGBA:
+		p.pix, p.stride, p.channels = m.Pix, m.Stride, 4
 	}
 	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
 	// Rounded before it is counted from the patch, so that it comes out alike in every patch.
@@ -73,27 +76,11 @@ func (b *block) patch(size Grid, r image.Rectangle) patch {
 	return p
 }
 
-// split takes a picture that cutPicture has made apart into its channels.
-func split(m image.Image) [][]byte {
-	switch m := m.(type) {
-	case *image.Gray:
-		return [][]byte{m.Pix}
-	case *image.RGBA:
-		planes := newPlanesOf(3, len(m.Pix)/4)
-		for i := range planes[0] {
-			p := m.Pix[4*i:][:4]
-			planes[0][i], planes[1][i], planes[2][i] = p[0], p[1], p[2]
-		}
-		return planes
+// lookUp looks places along a path up.
+func (p *patch) lookUp(dst []byte, path weigh.Path) {
+	if p.channels == 1 {
+		weigh.LookUp(dst, p.pix, p.stride, path, phases)
+	} else {
+		weigh.LookUpPixels(dst, p.pix, p.stride, path, phases)
 	}
-	return nil
-}
-
-// newPlanesOf makes n planes of a size.
-func newPlanesOf(n, size int) [][]byte {
-	planes := make([][]byte, n)
-	for i := range planes {
-		planes[i] = make([]byte, size)
-	}
-	return planes
 }

@@ -40,6 +40,14 @@ func lookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	lookUpAVX2(&dst[0], len(dst), &src[0], stride, &p.X[0], &p.Y[0], p.Shift, p.Places, p.Skip, kernel)
 }
 
+func lookUpPixels(dst, src []byte, stride int, p Path, kernel *Kernel) {
+	if !avx2 {
+		lookUpPixelsGeneric(dst, src, stride, p, kernel)
+		return
+	}
+	lookUpPixelsAVX2(&dst[0], len(dst)/4, &src[0], stride, &p.X[0], &p.Y[0], p.Shift, p.Places, p.Skip, kernel)
+}
+
 //go:noescape
 func downAVX2(dst *int16, n int, src *byte, stride int, weights *int16, pairs int)
 
@@ -51,3 +59,6 @@ func acrossPixelsAVX2(dst *byte, n int, src *int16, first *int32, weights *int16
 
 //go:noescape
 func lookUpAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)
+
+//go:noescape
+func lookUpPixelsAVX2(dst *byte, n int, src *byte, stride int, x, y *int, shift, places uint, skip int, kernel *Kernel)

@@ -61,6 +61,14 @@ func agree(t *testing.T, seed uint64) {
 		return dst
 	})
 	require.Equal(t, inGo, fast, "looked up: seed %d", seed)
+
+	colour := harsh(random, 4*(w*h+Slack))
+	fast, inGo = both(func() any {
+		dst := make([]byte, 4*n)
+		LookUpPixels(dst, colour, 4*w, path, kernel)
+		return dst
+	})
+	require.Equal(t, inGo, fast, "pixels looked up: seed %d", seed)
 }
 
 func TestLoopsAgree(t *testing.T) {

@@ -13,3 +13,7 @@ func acrossPixels(dst []byte, src []int16, t *Taps) { acrossPixelsGeneric(dst, s
 func lookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	lookUpGeneric(dst, src, stride, p, kernel)
 }
+
+func lookUpPixels(dst, src []byte, stride int, p Path, kernel *Kernel) {
+	lookUpPixelsGeneric(dst, src, stride, p, kernel)
+}

@@ -1,9 +1,6 @@
 package weigh
 
-import (
-	"fmt"
-	"slices"
-)
+import "fmt"
 
 // Binary places. The weights' absolute values may add up to 1.99 times One: then what stands between the axes fits 16 bits, and every sum 31.
 const (
@@ -86,45 +83,6 @@ func AcrossPixels(dst []byte, src []int16, t *Taps) {
 		acrossPixels(dst, upTo(src, 4*t.reach), t)
 	}
 }
-
-// Path is a row of places in a picture: straight pieces of 1 << Shift places each, evenly apart, from one knot to the next. The first Skip places of the first piece are left out.
-// Knots carry Places binary places, and with Shift more are PhaseBits or more; they tell the place of the first of the kernel's taps, pixels across and down.
-type Path struct {
-	X, Y          []int
-	Shift, Places uint
-	Skip          int
-}
-
-// PhaseBits are binary places of a tap's place that choose the weights.
-const PhaseBits = 7
-
-// KernelTaps is how many pixels across and down LookUp weighs.
-const KernelTaps = 6
-
-// Kernel holds the weights for each phase: those of KernelTaps pixels, and two that stay 0.
-type Kernel [1 << PhaseBits][8]int16
-
-// LookUp looks a picture up along a path: each level of dst is the sum of KernelTaps pixels across and down, from the pixel that the path's place lies in on, weighed by its phase, rounded and
-// brought into 0 to 255. src must hold rows of stride bytes, and Slack bytes more than the last pixel that a knot of the path asks for.
-func LookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
-	if len(dst) == 0 {
-		return
-	}
-	if places := p.Places + p.Shift; places < PhaseBits || places > 62 || stride < 0 || p.Skip < 0 || p.Skip >= 1<<p.Shift {
-		panic(fmt.Sprintf("weigh: a path of %d + %d binary places, but for %d, over rows %d bytes apart", p.Places, p.Shift, p.Skip, stride))
-	}
-	knots := (p.Skip+len(dst)-1)>>p.Shift + 2
-	x, y := upTo(p.X, knots), upTo(p.Y, knots)
-	if min(slices.Min(x), slices.Min(y)) < 0 {
-		panic("weigh: a path that begins before the picture")
-	}
-	// No place lies further than the knots. Checked here, so that the loops need not.
-	last := (slices.Max(y)>>p.Places+KernelTaps-1)*stride + slices.Max(x)>>p.Places + KernelTaps + Slack
-	lookUp(dst, upTo(src, last), stride, p, kernel)
-}
-
-// Slack is how many bytes beyond the last pixel LookUp may read.
-const Slack = 2
 
 // upTo is the first n of all, which must have as many, whatever stands behind it.
 func upTo[T any](all []T, n int) []T { return all[:n:len(all)] }

@@ -121,6 +121,29 @@ func TestAgainstFloat(t *testing.T) {
 	})
 }
 
+// Four channels looked up at once are each looked up by itself.
+func TestLookUpPixels(t *testing.T) {
+	const w, h, n = 60, 40, 30
+	random := rand.New(rand.NewPCG(43, 0))
+	kernel := randomKernel(random)
+	for range 50 {
+		pixels := harsh(random, 4*(w*h+Slack))
+		path := randomPath(random, w, h, n)
+		got, want := make([]byte, 4*n), make([]byte, n)
+		LookUpPixels(got, pixels, 4*w, path, kernel)
+		for c := range 4 {
+			channel := make([]byte, w*h+Slack)
+			for i := range channel {
+				channel[i] = pixels[4*i+c]
+			}
+			LookUp(want, channel, w, path, kernel)
+			for i, v := range want {
+				require.Equal(t, v, got[4*i+c])
+			}
+		}
+	}
+}
+
 // randomPath is a path of n places in a picture.
 func randomPath(random *rand.Rand, w, h, n int) Path {
 	p := Path{Shift: uint(random.IntN(5)), Places: PhaseBits + uint(random.IntN(20))}
@@ -144,7 +167,7 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		}
 		return p
 	}
-	src := make([]byte, 20*10+Slack)
+	src, wide := make([]byte, 20*10+Slack), make([]byte, 4*(20*10+Slack))
 	for _, c := range []struct {
 		name string
 		do   func()
@@ -169,6 +192,10 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"looked up: past the last knot", func() { LookUp(make([]byte, 17), src, 20, path(0, 0, 0, 4, 4), kernel) }, false},
 		{"looked up: past the last knot, for skipping", func() { LookUp(make([]byte, 16), src, 20, path(1, 0, 0, 4, 4), kernel) }, false},
 		{"looked up: skipping a whole piece", func() { LookUp(make([]byte, 2), src, 20, path(16, 0, 0, 4, 4, 4, 4), kernel) }, false},
+		{"pixels looked up", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 0, 14, 4), kernel) }, true},
+		{"pixels looked up: past the last row", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 5, 14, 4), kernel) }, false},
+		{"pixels looked up: past the last pixel", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 4, 15, 4), kernel) }, false},
+		{"pixels looked up: part of one", func() { LookUpPixels(make([]byte, 15), wide, 80, path(0, 0, 0, 14, 4), kernel) }, false},
 		{"looked up: no room for a phase", func() {
 			LookUp(make([]byte, 1), src, 20, Path{X: make([]int, 2), Y: make([]int, 2), Places: PhaseBits - 1}, kernel)
 		}, false},
@@ -204,6 +231,7 @@ func BenchmarkWeigh(b *testing.B) {
 		{"across, 18 taps", len(out), func() { Across(out, row, taps) }},
 		{"across pixels, 18 taps", len(out), func() { AcrossPixels(pixels, wide, taps) }},
 		{"looked up", len(out), func() { LookUp(out, src, 3000, path, kernel) }},
+		{"pixels looked up", len(out), func() { LookUpPixels(pixels, src, 12000, path, kernel) }},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
