@@ -30,7 +30,7 @@ func Down(dst []int16, src []byte, stride int, weights []int16) {
 	down(dst, src, stride, weights)
 }
 
-// Taps says which places of a row make each place of another: place i is the sum of Each places from First[i] on, each times its weight of Weights[i*Each:].
+// Taps says which places of a row make each place of another: place i is the sum of each places from first[i] on, times their weights from weights[i*each] on.
 type Taps struct {
 	first   []int32
 	weights []int16
@@ -38,7 +38,7 @@ type Taps struct {
 	reach   int // one past the last place that is read
 }
 
-// tapsAtOnce is what Each is a multiple of, so that eight can be weighed at once; those that fill up weigh nothing.
+// tapsAtOnce is what each is a multiple of, so that eight can be weighed at once; those that fill up weigh nothing.
 const tapsAtOnce = 8
 
 // NewTaps prepares room for n places of up to each taps.
