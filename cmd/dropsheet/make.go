@@ -129,7 +129,8 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err != nil {
 		return job{}, fmt.Errorf("artwork %q changed while it was read: %w", path, err)
 	}
-	picture := texture.New(art)
+	picture, warnings := onScreen(art, plans[0].Backdrop.Surround)
+	c.warn(warnings...)
 	plan, placed, err := m.placement.place(plans, picture)
 	if err != nil {
 		return job{}, err

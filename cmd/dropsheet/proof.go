@@ -14,7 +14,6 @@ import (
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/proof"
-	"dropsheet/tile/texture"
 )
 
 // defaultSeamWidth is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no source).
@@ -94,8 +93,10 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if !p.whatIf.flags.Changed("pixels") {
 		camera = proof.Reduced(camera, proofSidePx)
 	}
+	picture, warnings := onScreen(art, plan.Backdrop.Surround)
+	c.warn(warnings...)
 	scene := proof.Scene{
-		Plan: plan, Camera: camera, Picture: texture.New(art),
+		Plan: plan, Camera: camera, Picture: picture,
 		SeamWidthMM: p.seamWidthMM, Drops: p.drops, Sharp: p.sharp, Samples: p.samples,
 	}
 	frame, err := renderScene(ctx, c, scene)

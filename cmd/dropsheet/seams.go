@@ -12,7 +12,6 @@ import (
 	"dropsheet/layout"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
-	"dropsheet/tile/texture"
 )
 
 var seamsCommand = command{
@@ -70,7 +69,8 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	picture := texture.New(art)
+	picture, warnings := onScreen(art, plan.Backdrop.Surround)
+	c.warn(warnings...)
 	model := seamsight.New(plan, picture, s.seamWidthMM)
 	seams := model.Seams()
 	if s.out != "" {

@@ -30,11 +30,7 @@ func decode(data []byte, maxPixels int) (*Picture, error) {
 	}
 	h.warnings = append(h.warnings, notes...)
 	if h.icc != nil {
-		space := "RGB "
-		if _, grey := compacted.(*image.Gray); grey {
-			space = "GRAY"
-		}
-		if err := checkICC(h.icc, space); err != nil {
+		if err := checkICC(h.icc, iccSpace(compacted)); err != nil {
 			h.dropProfile(err)
 		}
 	}

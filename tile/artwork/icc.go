@@ -4,12 +4,15 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"image"
 )
 
 // maxICCBytes is the longest profile that is carried: what JPEG can hold (255 chunks). Real ones are far shorter.
 const maxICCBytes = 16 << 20
 
 var errICCTooLong = fmt.Errorf("it has more than %d bytes", maxICCBytes)
+
+const iccHeaderBytes, iccEntryBytes = 128, 12 // ICC.1:2010, 7.2 and 7.3: of the header, of each entry of the tag table
 
 const iccSignature = "ICC_PROFILE\x00" // ICC.1:2010, Annex B; clauses in this file are recalled from memory
 
@@ -57,11 +60,18 @@ func (c *iccChunks) profile() ([]byte, error) {
 	return joined, c.err
 }
 
+// iccSpace is what a profile calls the colour space of a compacted picture's samples (7.2.6).
+func iccSpace(m image.Image) string {
+	if _, grey := m.(*image.Gray); grey {
+		return "GRAY"
+	}
+	return "RGB "
+}
+
 // checkICC says why a profile doesn't suit a picture whose samples are in the colour space "RGB " or "GRAY", nil if it does.
 // A viewer trusts the profile in a PDF, so what can't be trusted is not passed on. Clauses are those of ICC.1:2010.
 func checkICC(profile []byte, space string) error {
-	const headerBytes, tagBytes = 128, 12 // 7.2, 7.3
-	if len(profile) < headerBytes+4 {
+	if len(profile) < iccHeaderBytes+4 {
 		return fmt.Errorf("it has only %d bytes", len(profile))
 	}
 	if says := binary.BigEndian.Uint32(profile); int64(says) != int64(len(profile)) { // 7.2.2
@@ -78,16 +88,20 @@ func checkICC(profile []byte, space string) error {
 	if got := string(profile[16:20]); got != space { // 7.2.6
 		return fmt.Errorf("it is for %q and the picture is %q", got, space)
 	}
-	tags, size := int64(binary.BigEndian.Uint32(profile[headerBytes:])), int64(len(profile)) // 7.3
-	if tags > (size-headerBytes-4)/tagBytes {
+	tags, size := int64(binary.BigEndian.Uint32(profile[iccHeaderBytes:])), int64(len(profile)) // 7.3
+	if tags > (size-iccHeaderBytes-4)/iccEntryBytes {
 		return fmt.Errorf("it says that it has %d tags, more than fit in it", tags)
 	}
 	for i := range tags {
-		tag := profile[headerBytes+4+i*tagBytes:]
-		at, n := int64(binary.BigEndian.Uint32(tag[4:])), int64(binary.BigEndian.Uint32(tag[8:]))
-		if at > size || n > size-at {
-			return fmt.Errorf("its tag %q lies outside it", tag[:4])
+		if name, at, n := iccEntry(profile, i); at > size || n > size-at {
+			return fmt.Errorf("its tag %q lies outside it", name)
 		}
 	}
 	return nil
+}
+
+// iccEntry reads entry i of a profile's tag table: the tag's name, where its data begin and how long they are (7.3).
+func iccEntry(profile []byte, i int64) (name string, at, n int64) {
+	entry := profile[iccHeaderBytes+4+i*iccEntryBytes:]
+	return string(entry[:4]), int64(binary.BigEndian.Uint32(entry[4:])), int64(binary.BigEndian.Uint32(entry[8:]))
 }

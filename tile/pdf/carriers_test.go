@@ -46,8 +46,8 @@ func pngFile(t *testing.T, m image.Image, profile []byte) []byte {
 	require.NoError(t, err)
 	require.NoError(t, z.Close())
 	body := append([]byte("iCCPharbour\x00\x00"), packed.Bytes()...)
-	chunk := append(be32(len(body)-4), body...)
-	chunk = append(chunk, be32(int(crc32.ChecksumIEEE(body)))...)
+	chunk := append(binary.BigEndian.AppendUint32(nil, uint32(len(body)-4)), body...)
+	chunk = binary.BigEndian.AppendUint32(chunk, crc32.ChecksumIEEE(body))
 	const afterHeader = 8 + 8 + 13 + 4
 	return slices.Concat(file[:afterHeader], chunk, file[afterHeader:])
 }

@@ -112,7 +112,7 @@ func TestArtworkColoursThroughPDFium(t *testing.T) {
 			return [3]float64{v, v, v}
 		}
 	}
-	p3, adobe := displayP3.profile(), adobeRGB.profile()
+	p3, adobe := displayP3.told.Profile(), adobeRGB.told.Profile()
 	for _, c := range []struct {
 		name    string
 		files   []file

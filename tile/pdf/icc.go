@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/binary"
 	"math"
+
+	"dropsheet/tile/srgb"
 )
 
 // iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled from memory).
@@ -28,7 +30,7 @@ func iccProfile(space string, tags []iccTag) []byte {
 		be.PutUint16(header[24+2*i:], uint16(v)) // midnight
 	}
 	copy(header[36:], "acsp")
-	copy(header[68:], iccXYZ(d50)[8:]) // illuminant; the intent before it stays 0, perceptual
+	copy(header[68:], iccXYZ(srgb.D50)[8:]) // illuminant; the intent before it stays 0, perceptual
 
 	table := be.AppendUint32(nil, uint32(len(tags)))
 	var data []byte
@@ -52,7 +54,7 @@ func iccProfile(space string, tags []iccTag) []byte {
 }
 
 // iccXYZ is an XYZType of one colour, in s15Fixed16 numbers (ICC.1:2001-04, 5.3 and 6.5).
-func iccXYZ(v vec3) []byte {
+func iccXYZ(v [3]float64) []byte {
 	data := append([]byte("XYZ "), 0, 0, 0, 0)
 	for _, c := range v {
 		data = binary.BigEndian.AppendUint32(data, uint32(int32(math.Round(c*65536))))

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/pdf/pdftest"
 )
 
@@ -80,6 +81,18 @@ func TestHeadersOfTheBuiltInProfiles(t *testing.T) {
 		ascii := binary.BigEndian.Uint32(desc[8:])
 		require.Equal(t, byte(0), desc[12+ascii-1])
 		require.Len(t, desc, int(12+ascii+4+4+2+1+67))
+	}
+}
+
+// What we write for sRGB is what an artwork that carries it is taken for.
+func TestTheBuiltInProfilesAreReadAsSRGBs(t *testing.T) {
+	for _, art := range []artwork.Picture{
+		{Image: image.NewRGBA(image.Rect(0, 0, 1, 1)), ICC: builtInProfile(false)},
+		{Image: image.NewGray(image.Rect(0, 0, 1, 1)), ICC: builtInProfile(true)},
+	} {
+		colours, err := art.Colours()
+		require.NoError(t, err)
+		require.Nil(t, colours)
 	}
 }
 

@@ -1,4 +1,4 @@
-// Package srgb is the curve between pixel levels and light.
+// Package srgb is the curve between pixel levels and light, and the primaries that the light is of.
 //
 // Frame: encoded values and linear light both run from 0 to 1; a level of 8 bits is an encoded value times 255.
 package srgb

@@ -31,8 +31,9 @@ func (l *level) picture() *image.RGBA {
 	return m
 }
 
-// shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers. row gives a row of it, and may use the buffer.
-func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8) level {
+// shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers. row gives a row of it, and may use the buffer;
+// mean fills a row of the half from the two rows of w pixels that it covers.
+func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8, mean func(half, upper, lower []uint8, w, channels int)) level {
 	half := level{(w + 1) / 2, (h + 1) / 2, channels, make([]uint8, (w+1)/2*((h+1)/2)*channels)}
 	stride := w * channels
 	buffers := sync.Pool{New: func() any { b := make([]uint8, 2*stride); return &b }}
@@ -40,15 +41,19 @@ func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8) level {
 		buffer := buffers.Get().(*[]uint8)
 		defer buffers.Put(buffer)
 		upper, lower := row(2*y, (*buffer)[:stride]), row(min(2*y+1, h-1), (*buffer)[stride:])
-		out := half.row(y)
-		for x := range half.width {
-			left, right := 2*x*channels, min(2*x+1, w-1)*channels
-			for i := range channels {
-				out[x*channels+i] = encoded((toLinear[upper[left+i]] + toLinear[upper[right+i]] + toLinear[lower[left+i]] + toLinear[lower[right+i]]) / 4)
-			}
-		}
+		mean(half.row(y), upper, lower, w, channels)
 	})
 	return half
+}
+
+// meanSRGB is the mean of sRGB's levels, channel by channel.
+func meanSRGB(half, upper, lower []uint8, w, channels int) {
+	for x := range (w + 1) / 2 {
+		left, right := 2*x*channels, min(2*x+1, w-1)*channels
+		for i := range channels {
+			half[x*channels+i] = encoded((toLinear[upper[left+i]] + toLinear[upper[right+i]] + toLinear[lower[left+i]] + toLinear[lower[right+i]]) / 4)
+		}
+	}
 }
 
 // Rows runs work for each row from 0 to n-1, on all processors, and returns when all are done.

@@ -1,7 +1,7 @@
 // Package texture holds the artwork as a stack of ever smaller copies, so that pictures of the whole (the proof, the seam map, the
 // guide) can be taken from it at any size without sparkle.
 //
-// Frame: picture coordinates, 0 to 1, x right and y down, upright as it should appear in the drop. Colours are linear light, 0 to 1.
+// Frame: picture coordinates, 0 to 1, x right and y down, upright as it should appear in the drop. Colours are linear light of the sRGB primaries, 0 to 1.
 package texture
 
 import (
@@ -17,24 +17,31 @@ import (
 type Texture struct {
 	art           image.Image // level 0, as decoded
 	upright       flip.Turn
-	width, height int     // upright, in the artwork's pixels
-	halves        []level // level 1 and up, upright, each half the one before
+	width, height int         // upright, in the artwork's pixels
+	halves        []level     // level 1 and up, upright, each half the one before, in sRGB's levels
+	own           *ownColours // what level 0's levels mean; nil when they are sRGB's too
 }
 
-// New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels.
+// New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels. Colours are those of the artwork's profile; of one that can't be
+// followed (artwork.Picture.Colours tells why) the levels are taken for sRGB's.
 func New(p *artwork.Picture) *Texture {
 	t := &Texture{art: p.Image, upright: p.Upright}
+	mean := meanSRGB
+	if colours, err := p.Colours(); err == nil && colours != nil {
+		t.own = (*ownColours)(colours)
+		mean = t.own.mean
+	}
 	t.width, t.height = p.Size()
 	if t.width > 1 || t.height > 1 {
 		channels := 3
 		if _, grey := t.art.(*image.Gray); grey {
 			channels = 1
 		}
-		t.halves = append(t.halves, shrink(t.width, t.height, channels, t.artworkRow))
+		t.halves = append(t.halves, shrink(t.width, t.height, channels, t.artworkRow, mean))
 	}
 	for n := len(t.halves); n > 0 && (t.halves[n-1].width > 1 || t.halves[n-1].height > 1); n++ {
 		from := t.halves[n-1]
-		t.halves = append(t.halves, shrink(from.width, from.height, from.channels, func(y int, _ []uint8) []uint8 { return from.row(y) }))
+		t.halves = append(t.halves, shrink(from.width, from.height, from.channels, func(y int, _ []uint8) []uint8 { return from.row(y) }, meanSRGB))
 	}
 	return t
 }
@@ -50,8 +57,16 @@ func (t *Texture) Reduced(sidePx int) *image.RGBA {
 		}
 	}
 	only := image.NewRGBA(image.Rect(0, 0, 1, 1)) // an artwork of one pixel has no halves
-	only.SetRGBA(0, 0, t.artworkAt(0, 0))
+	only.SetRGBA(0, 0, t.FromArtwork(t.artworkAt(0, 0)).SRGB())
 	return only
+}
+
+// FromArtwork is the light of a colour in the artwork's own levels, as a surround's are.
+func (t *Texture) FromArtwork(c color.RGBA) Light {
+	if t.own == nil {
+		return Linear(c)
+	}
+	return t.own.inSRGB(t.own.light(c))
 }
 
 // artworkRow reads a row of the artwork by its upright place into buffer: a byte a pixel of a grey one, three of any other.
@@ -124,6 +139,9 @@ func (t *Texture) At(u, v, spanPx float64) Light {
 // bilinear reads one level between its four nearest pixels.
 func (t *Texture) bilinear(level int, u, v float64) Light {
 	if level == 0 {
+		if t.own != nil {
+			return t.bilinearOwn(u, v)
+		}
 		return t.bilinearArtwork(u, v)
 	}
 	half := &t.halves[level-1]

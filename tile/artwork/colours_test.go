@@ -1,0 +1,252 @@
+package artwork
+
+import (
+	"encoding/binary"
+	"fmt"
+	"image"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/artwork/icctest"
+	"dropsheet/tile/srgb"
+)
+
+// mixedProfile has a curve of a kind of its own for each colour: a power, none, a table.
+func mixedProfile() []byte {
+	c := icctest.DisplayP3.Colorants
+	return icctest.Profile("RGB ", 4,
+		icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])}, icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
+		icctest.Tag{Name: "rTRC", Data: icctest.Gamma(0x1cd)}, icctest.Tag{Name: "gTRC", Data: icctest.Table()},
+		icctest.Tag{Name: "bTRC", Data: icctest.Table(0, 8000, 30000, 65535)})
+}
+
+// tagged is a picture with a profile: of a grey kind, or RGB.
+func tagged(profile []byte, grey bool) *Picture {
+	if grey {
+		return &Picture{Image: image.NewGray(image.Rect(0, 0, 1, 1)), ICC: profile}
+	}
+	return &Picture{Image: image.NewRGBA(image.Rect(0, 0, 1, 1)), ICC: profile}
+}
+
+// inSRGB is what a colour of 8 bits is in sRGB's levels, not rounded.
+func (c *Colours) inSRGB(levels [3]int) (out [3]float64) {
+	for i, row := range c.ToSRGB {
+		light := 0.0
+		for k, v := range levels {
+			light += float64(row[k]) * float64(c.Tones[k][v])
+		}
+		out[i] = 255 * srgb.Encoded(max(0, min(light, 1)))
+	}
+	return out
+}
+
+// What an outside colour engine makes of colours under the same profiles, saved to files: transicc 5.1 of lcms 2.14,
+// "transicc -t1 -n -s -i FILE.icc -o '*sRGB'". It clips to what sRGB can show.
+func TestColoursAgainstLCMS(t *testing.T) {
+	const within = 0.02 // levels
+	colours := [][3]int{{0, 0, 0}, {255, 255, 255}, {128, 128, 128}, {200, 120, 100}, {110, 150, 90}, {90, 110, 170}, {40, 50, 45}, {30, 200, 60}}
+	for _, c := range []struct {
+		name    string
+		profile []byte
+		want    [][3]float64
+	}{
+		{"Adobe RGB (1998)", icctest.AdobeRGB.Profile(), [][3]float64{
+			{0, 0, 0}, {255, 254.9997, 255}, {129.0307, 129.0302, 129.0308}, {223.7651, 120.8148, 99.0575},
+			{87.3370, 151.4076, 85.6180}, {79.3297, 110.4826, 173.5428}, {29.6254, 46.4278, 40.6075}, {0, 201.3064, 36.5551},
+		}},
+		{"Display P3", icctest.DisplayP3.Profile(), [][3]float64{
+			{0, 0, 0}, {254.9979, 255, 255}, {128, 128.0027, 128.0014}, {212.9809, 114.9999, 94.7681},
+			{98.0985, 151.3983, 82.4129}, {84.6915, 110.7486, 174.7291}, {37.3638, 50.3762, 44.6763}, {0, 203.6241, 12.8190},
+		}},
+		{"ProPhoto", icctest.ProPhoto.Profile(), [][3]float64{
+			{0, 0, 0}, {254.9979, 255, 255}, {146.3713, 146.3743, 146.3728}, {255, 114.1385, 114.6532},
+			{97.4589, 173.9403, 96.1138}, {12.8689, 132.9922, 191.6196}, {38.9073, 67.6671, 58.2466}, {0, 229.8604, 0},
+		}},
+		{"a curve for each", mixedProfile(), [][3]float64{
+			{0, 0, 0}, {254.9979, 255, 255}, {134.7097, 189.3391, 143.1830}, {215.7683, 181.2037, 107.8244},
+			{103.5539, 203.9850, 91.2359}, {84.9487, 177.6177, 181.6583}, {0, 124.3628, 66.2297}, {0, 233.1977, 50.5442},
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := tagged(c.profile, false).Colours()
+			require.NoError(t, err)
+			for i, levels := range colours {
+				out := got.inSRGB(levels)
+				require.InDeltaSlice(t, c.want[i][:], out[:], within, "%v", levels)
+			}
+		})
+	}
+}
+
+// Every kind of curve, as a grey profile's. The light is the Y, per cent, of "transicc -t1 -n -i FILE.icc -o '*XYZ'" of the same engine, at these levels.
+func TestTonesAgainstLCMS(t *testing.T) {
+	levels := [...]int{0, 20, 60, 64, 128, 200, 255}
+	for _, c := range []struct {
+		name  string
+		curve []byte
+		want  [len(levels)]float64
+	}{
+		{"no points", icctest.Table(), [...]float64{0, 7.8431, 23.5294, 25.0980, 50.1961, 78.4314, 100}},
+		{"a power", icctest.Gamma(461), [...]float64{0, 1.0215, 7.3860, 8.2963, 28.9049, 64.5653, 100}},
+		{"two points", icctest.Table(6000, 60000), [...]float64{9.1554, 15.6176, 28.5435, 29.8360, 50.5165, 73.7819, 91.5541}},
+		{"five points", icctest.Table(0, 1000, 9000, 40000, 65535), [...]float64{0, 0.4791, 1.4359, 1.5732, 14.1039, 66.3844, 100}},
+		{"function 0", icctest.Formula(0, 2.2), [...]float64{0, 0.3697, 4.1452, 4.7776, 21.9520, 58.5973, 100}},
+		{"function 1", icctest.Formula(1, 2.2, 1.1, -0.1), [...]float64{0, 0, 1.7458, 2.1904, 17.4434, 55.1104, 100}},
+		{"function 2", icctest.Formula(2, 2, 0.9, -0.1, 0.2), [...]float64{19.9997, 19.9997, 21.2487, 21.5841, 32.3729, 56.7077, 83.9977}},
+		{"function 3", icctest.SRGB.Curve, [...]float64{0, 0.6996, 4.5189, 5.1272, 21.5865, 57.7584, 100}},
+		{"function 4", icctest.Formula(4, 2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02), [...]float64{2.0004, 4.3534, 9.0593, 12.6115, 30.1771, 62.1359, 95.2497}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := readColours(icctest.Grey(c.curve), "GRAY")
+			require.NoError(t, err)
+			for i, level := range levels {
+				require.InDelta(t, c.want[i], 100*float64(got.Tones[0][level]), 0.002, "level %d", level)
+			}
+			require.Equal(t, got.Tones[0], got.Tones[1])
+			require.Equal(t, got.Tones[0], got.Tones[2])
+			require.Equal(t, [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}, got.ToSRGB)
+		})
+	}
+}
+
+// A curve whose formula has no end stays within nothing and full light.
+func TestWildTones(t *testing.T) {
+	const most = 32767
+	for name, curve := range map[string][]byte{
+		"over and under":      icctest.Formula(4, 3, most, -most, most, 0.5, most, -most),
+		"a power under 0":     icctest.Formula(0, -most),
+		"a power of nothing":  icctest.Gamma(0),
+		"a falling base":      icctest.Formula(1, 1.5, -2, 1),
+		"the root of nothing": icctest.Formula(3, 0, 0, 0, 0, 0),
+	} {
+		tone, err := readTone(curve)
+		require.NoError(t, err, name)
+		for level, light := range tone {
+			require.True(t, light >= 0 && light <= 1, "%s: level %d is %v", name, level, light)
+		}
+	}
+}
+
+// sRGB by its usual profile, by our formula or a table, and grey with its curve, are as if there were no profile. A plain power of 2.2 is another thing.
+func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
+	points := make([]uint16, 1024)
+	for i := range points {
+		points[i] = uint16(math.Round(65535 * srgb.Linear(float64(i)/1023)))
+	}
+	by := func(curve []byte) icctest.Space {
+		return icctest.Space{Colorants: icctest.SRGB.Colorants, Curve: curve, Version: 2}
+	}
+	for _, c := range []struct {
+		name    string
+		profile []byte
+		grey    bool
+		own     bool
+	}{
+		{"none", nil, false, false},
+		{"sRGB by a formula", icctest.SRGB.Profile(), false, false},
+		{"sRGB by a table", by(icctest.Table(points...)).Profile(), false, false},
+		{"grey with its curve", icctest.Grey(icctest.Table(points...)), true, false},
+		{"its colours, a power of 2.2", by(icctest.Gamma(563)).Profile(), false, true},
+		{"grey, a power of 2.2", icctest.Grey(icctest.Gamma(563)), true, true},
+		{"its curve, other colours", icctest.DisplayP3.Profile(), false, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := tagged(c.profile, c.grey).Colours()
+			require.NoError(t, err)
+			require.Equal(t, c.own, got != nil)
+		})
+	}
+}
+
+func TestColoursNotFollowed(t *testing.T) {
+	good := icctest.AdobeRGB.Profile()
+	header := func(at int, text string) []byte {
+		p := slices.Clone(good)
+		copy(p[at:], text)
+		return p
+	}
+	with := func(name string, data []byte) []byte { // a tag in front of the good ones, which then counts
+		c := icctest.AdobeRGB.Colorants
+		return icctest.Profile("RGB ", 2, icctest.Tag{Name: name, Data: data},
+			icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])}, icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
+			icctest.Tag{Name: "rTRC", Data: icctest.Gamma(563)}, icctest.Tag{Name: "gTRC", Data: icctest.Gamma(563)}, icctest.Tag{Name: "bTRC", Data: icctest.Gamma(563)})
+	}
+	long := icctest.Table(1, 2, 3)
+	binary.BigEndian.PutUint32(long[8:], 1<<32-1)
+	for _, c := range []struct {
+		name    string
+		profile []byte
+		want    string
+	}{
+		{"connects to Lab", header(20, "Lab "), `it connects to "Lab ", and only XYZ is followed`},
+		{"a printer's", header(12, "prtr"), "it is a printer's"},
+		{"a device link", header(12, "link"), `its class "link"`},
+		{"cut short", good[:200], "says that it has"},
+		{"empty", []byte{}, "only 0 bytes"},
+		{"tables", with("A2B0", make([]byte, 40)), "it goes by tables (A2B0), and only a matrix with curves is followed"},
+		{"tables of fractions", with("D2B1", make([]byte, 40)), "it goes by tables (D2B1)"},
+		{"nothing in it", icctest.Profile("RGB ", 2), "its curve rTRC is missing"},
+		{"a colorant is none", with("gXYZ", icctest.Gamma(1)), `its colorant gXYZ is of the kind "curv"`},
+		{"a colorant cut short", with("bXYZ", icctest.XYZ(icctest.D50)[:16]), "its colorant bXYZ is cut short"},
+		{"a curve is none", with("rTRC", icctest.XYZ(icctest.D50)), `its curve rTRC is of the kind "XYZ "`},
+		{"a curve of no bytes", with("gTRC", nil), "its curve gTRC is cut short"},
+		{"a curve of endless points", with("bTRC", long), "its curve bTRC says that it has 4294967295 points, more than fit in it"},
+		{"an unknown function", with("rTRC", icctest.Formula(5, 1, 1, 1, 1, 1, 1, 1)), "its curve rTRC is of the unknown function 5"},
+		{"a function with too few numbers", with("rTRC", icctest.Formula(3, 1, 1, 1, 1)), "its curve rTRC is cut short"},
+		{"a function that divides by nothing", with("rTRC", icctest.Formula(1, 1, 0, 1)), "its curve rTRC of function 1 divides by nothing"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			colours, err := tagged(c.profile, false).Colours()
+			require.ErrorContains(t, err, c.want)
+			require.Nil(t, colours)
+		})
+	}
+	_, err := tagged(icctest.Profile("GRAY", 2), true).Colours()
+	require.EqualError(t, err, "its curve kTRC is missing")
+}
+
+// FuzzColours: whatever the bytes, an error or tones from 0 to 1 and a matrix of numbers.
+func FuzzColours(f *testing.F) {
+	seeds := [][]byte{icctest.AdobeRGB.Profile(), icctest.DisplayP3.Profile(), icctest.SRGB.Profile(), mixedProfile(), icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})}
+	for kind, numbers := range [][]float64{{2.2}, {2.2, 1.1, -0.1}, {2, 0.9, -0.1, 0.2}, {2.4, 0.9, 0.1, 0.1, 0.04}, {2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02}} {
+		seeds = append(seeds, icctest.Grey(icctest.Formula(byte(kind), numbers...)))
+	}
+	seeds = append(seeds, icctest.Grey(icctest.Table()), icctest.Grey(icctest.Table(0, 9000, 65535)))
+	for i, seed := range seeds {
+		for _, grey := range []bool{false, true} {
+			c, err := readColours(seed, iccSpace(tagged(seed, grey).Image))
+			require.False(f, c == nil && err == nil, fmt.Sprint("seed ", i))
+		}
+		f.Add(seed)
+		f.Add(seed[:len(seed)-3])
+	}
+	f.Fuzz(func(t *testing.T, profile []byte) {
+		if len(profile) >= 4 { // most changes would end at the length it states
+			binary.BigEndian.PutUint32(profile, uint32(len(profile)))
+		}
+		for _, grey := range []bool{false, true} {
+			picture := tagged(profile, grey)
+			c, err := readColours(profile, iccSpace(picture.Image))
+			again, againErr := picture.Colours()
+			require.Equal(t, err, againErr)
+			if err != nil {
+				require.Nil(t, c)
+				require.Nil(t, again)
+				continue
+			}
+			for _, tone := range c.Tones {
+				for level, light := range tone {
+					require.True(t, light >= 0 && light <= 1, "level %d is %v", level, light)
+				}
+			}
+			for _, row := range c.ToSRGB {
+				for _, v := range row {
+					require.False(t, math.IsNaN(float64(v)) || math.IsInf(float64(v), 0), "%v", row)
+				}
+			}
+		}
+	})
+}

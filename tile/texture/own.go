@@ -1,0 +1,49 @@
+package texture
+
+import (
+	"image/color"
+
+	"dropsheet/tile/artwork"
+)
+
+// ownColours are an artwork's own when they are not sRGB's. Its levels are mixed in their own light, and what comes of it taken to sRGB's: the same colour as that of
+// levels taken there first and then mixed, for a matrix in place of four, and only what sRGB can't show even so is cut off.
+type ownColours artwork.Colours
+
+// light is the light of the artwork's levels, of its own primaries.
+func (o *ownColours) light(c color.RGBA) Light {
+	return Light{o.Tones[0][c.R], o.Tones[1][c.G], o.Tones[2][c.B]}
+}
+
+// inSRGB goes from light of the artwork's own primaries to that of sRGB's, each clipped to what can be shown.
+func (o *ownColours) inSRGB(own Light) (out Light) {
+	for i, row := range o.ToSRGB {
+		out[i] = max(0, min(row[0]*own[0]+row[1]*own[1]+row[2]*own[2], 1))
+	}
+	return out
+}
+
+// bilinearOwn reads the artwork between its four nearest pixels when it has colours of its own.
+func (t *Texture) bilinearOwn(u, v float64) Light {
+	left, right, fx := neighbours(u, t.width)
+	top, bottom, fy := neighbours(v, t.height)
+	upper := t.own.light(t.artworkAt(left, top)).mix(t.own.light(t.artworkAt(right, top)), fx)
+	lower := t.own.light(t.artworkAt(left, bottom)).mix(t.own.light(t.artworkAt(right, bottom)), fx)
+	return t.own.inSRGB(upper.mix(lower, fy))
+}
+
+// mean fills a row of the first half, in sRGB's levels, from the artwork's own.
+func (o *ownColours) mean(half, upper, lower []uint8, w, channels int) {
+	for x := range (w + 1) / 2 {
+		left, right := 2*x*channels, min(2*x+1, w-1)*channels
+		var own Light
+		for i := range channels {
+			tone := &o.Tones[i]
+			own[i] = (tone[upper[left+i]] + tone[upper[right+i]] + tone[lower[left+i]] + tone[lower[right+i]]) / 4
+		}
+		light := o.inSRGB(own) // a grey picture's matrix changes nothing
+		for i := range channels {
+			half[x*channels+i] = encoded(light[i])
+		}
+	}
+}
