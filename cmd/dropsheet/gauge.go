@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/gauge"
+	"dropsheet/tile/pdf"
 )
 
 var gaugeCommand = command{
@@ -145,6 +146,9 @@ func (g *gauging) keep(c console) error {
 		return err
 	}
 	c.warn(readingWarnings(p, gauge.DepthMM(g.paper))...)
+	if printed, full := pdf.Printed(p.Name); !full {
+		c.warn(fmt.Sprintf("the name %q can't be printed in full: guides show it as %q, and sheets don't carry it", p.Name, printed))
+	}
 	_, err = fmt.Fprintf(c.out, "kept         %s\nin           %s\n", describePrinter(p), path)
 	return err
 }

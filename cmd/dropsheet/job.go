@@ -126,6 +126,15 @@ func printable(name string) string {
 	}, name)
 }
 
+// nameWarning says what becomes of a name whose letters the fonts of sheets and guide lack.
+func (j job) nameWarning() []string {
+	printed, full := pdf.Printed(j.Name)
+	if full {
+		return nil
+	}
+	return []string{fmt.Sprintf("the name %q can't be printed in full: sheets and guide show it as %q, and the check code %s still tells these sheets from others", j.Name, printed, j.CheckCode)}
+}
+
 // fromFolder is a path as seen from a folder, so that both can move together.
 func fromFolder(folder, path string) (string, error) {
 	from, err := filepath.Abs(folder)
@@ -249,6 +258,7 @@ func profileWarning(icc []byte, gray bool) string {
 func (j job) sheetJob(art *artwork.Picture, hung *layout.Hanging) (sheets sheet.Job, warnings []string) {
 	on := j.PictureOnBoard()
 	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), on).Hang(hung, on)
+	warnings = j.nameWarning()
 	profile := art.ICC
 	if warning := profileWarning(art.ICC, source.Gray()); warning != "" {
 		profile, warnings = nil, append(warnings, warning)

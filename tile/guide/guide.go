@@ -16,7 +16,7 @@ import (
 
 // Job is all that a guide tells of.
 type Job struct {
-	Name      string // UTF-8; letters that the guide's font lacks show as question marks
+	Name      string // UTF-8; letters that no font of the guide has show as question marks
 	CheckCode string // as on the sheets' labels
 	Plan      layout.Plan
 	PPI       float64          // pixels on an inch of the print, as placed
@@ -155,7 +155,6 @@ type book struct {
 	arrangement // none while it is being found
 	doc         *pdf.Document
 	geo         geometry
-	latin       func(string) string
 
 	page  int     // the current page, from 1
 	y     float64 // where the next block starts
@@ -171,10 +170,7 @@ type book struct {
 
 func newBook(j Job, f found) *book {
 	doc := pdf.New(j.Name + " \u2013 assembly guide")
-	return &book{
-		job: j, doc: doc, geo: newGeometry(j.Plan.Backdrop), latin: doc.Canvas().UnicodeTranslatorFromDescriptor(""),
-		found: f, spacing: 1,
-	}
+	return &book{job: j, doc: doc, geo: newGeometry(j.Plan.Backdrop), found: f, spacing: 1}
 }
 
 // picture makes the picture that Document.Stream asks for.

@@ -273,8 +273,12 @@ func TestOrderFollowsTheLamp(t *testing.T) {
 func TestAnyNameIsTaken(t *testing.T) {
 	for _, c := range []struct{ name, shows string }{
 		{"Größe: 10 €", "Größe: 10 €"},
-		{"Łódź", "?ód? The guide’s font lacks some letters of the name"},
-		{"港の夕暮れ", "?????"},
+		{"Łódź", "Łódź"},
+		{"Гавань в сумерках", "Гавань в сумерках – assembly guide"},
+		{"Λιμάνι – harbour", "Λιμάνι – harbour"},
+		{strings.Repeat("Пароходство", 20), "Пароходство"},
+		{"港の夕暮れ", "????? The fonts of sheets and guide lack some letters of the name"},
+		{"Порт 港", "Порт ? The fonts of sheets and guide lack some letters of the name"},
 		{"bell\a and\nbreak", "bell? and?break"},
 		{"broken \xff\xfe UTF-8", "broken ?? UTF-8"},
 		{`brackets (\) and %`, `brackets (\) and %`},

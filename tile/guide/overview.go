@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // overview is the first page: what this is, the picture in the drop, the key figures, the contents.
@@ -51,7 +52,9 @@ func (b *book) overview() {
 // coverTitle sets the job's name, in up to three lines, smaller where it is long.
 func (b *book) coverTitle() {
 	const mostLines, leastPt = 3, 17
-	g, name, s := b.geo, b.clean(b.job.Name), coverStyle
+	g := b.geo
+	name, full := pdf.Printed(b.job.Name)
+	s := coverStyle.holding(name)
 	for s.pt > leastPt && len(b.wrap(s, g.fullMM(), name)) > 1 {
 		s = s.at(s.pt - 1)
 	}
@@ -65,8 +68,8 @@ func (b *book) coverTitle() {
 		b.putFit(s, g.left, s.base(b.y), g.fullMM(), l.text())
 		b.y += s.lead
 	}
-	if b.lacks(name) {
-		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The guide\u2019s font lacks some letters of the name: each shows as a question mark.")
+	if !full {
+		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The fonts of sheets and guide lack some letters of the name: each shows as a question mark.")
 	}
 }
 

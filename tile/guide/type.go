@@ -1,19 +1,15 @@
 package guide
 
 import (
-	"strings"
-	"sync"
-	"unicode"
 	"unicode/utf8"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"dropsheet/flip/units"
+	"dropsheet/tile/pdf"
 )
 
 // style is how text looks.
 type style struct {
-	font   string  // one of PDF's core fonts
+	font   string  // one of PDF's core fonts, or what stands in for it
 	weight string  // "" or "B"
 	pt     float64 // size in points of guide space
 	lead   float64 // from line to line, guide mm
@@ -40,7 +36,7 @@ var (
 // sizeMM is the type's size in guide mm.
 func (s style) sizeMM() float64 { return units.PointsToMM(s.pt) }
 
-// capMM is the height of its capitals: Helvetica's are 0.718 of the size (Adobe Font Metrics, Core 14, CapHeight).
+// capMM is the height of its capitals: Helvetica's are 0.718 of the size (Adobe Font Metrics, Core 14, CapHeight), those of its stand-in about as much.
 func (s style) capMM() float64 { return 0.718 * s.sizeMM() }
 
 // at is the style in another size, its lead in proportion.
@@ -74,68 +70,38 @@ const (
 // strong sets a part of a text in bold.
 func strong(text string) string { return string(boldOn) + text + string(boldOff) }
 
-// clean makes any text from outside fit to be set: control characters and broken UTF-8 become question marks.
+// clean makes any text from outside fit to be set: what can't be printed becomes question marks.
 func (b *book) clean(text string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r == unicode.ReplacementChar {
-			return '?'
-		}
-		return r
-	}, text)
+	printed, _ := pdf.Printed(text)
+	return printed
 }
 
-// encode turns UTF-8 into the core fonts' encoding, cp1252; letters that it lacks become question marks.
-func (b *book) encode(text string) string {
-	var out strings.Builder
-	for _, r := range text {
-		letter := b.latin(string(r))
-		if r > unicode.MaxASCII && letter == "." { // gofpdf's sign for a letter that it doesn't know
-			letter = "?"
-		}
-		out.WriteString(letter)
-	}
-	return out.String()
-}
+// face is the style's font in the file.
+func (s style) face() pdf.Font { return pdf.Font{Family: s.font, Weight: s.weight} }
 
-// lacks tells whether the core fonts lack letters of a text.
-func (b *book) lacks(text string) bool {
-	return strings.Count(b.encode(text), "?") > strings.Count(text, "?")
+// holding is the style in a font that has the letters of a text, so that the whole of it and every part of it are set in one.
+func (s style) holding(text string) style {
+	s.font = s.face().For(text).Family
+	return s
 }
 
 // set makes a style current on the canvas.
 func (b *book) set(s style) {
 	c := b.doc.Canvas()
-	c.SetFont(s.font, s.weight, s.pt)
+	s.face().Use(c, s.pt)
 	c.SetTextColor(s.ink.r, s.ink.g, s.ink.b)
 }
 
 // width measures a line of text.
 func (b *book) width(s style, text string) float64 {
-	ems, sum := letterEms()[s.font+s.weight], 0.0
-	for _, letter := range []byte(b.encode(text)) {
-		sum += ems[letter]
-	}
-	return sum * s.sizeMM()
+	return s.holding(text).face().Ems(text) * s.sizeMM()
 }
-
-// letterEms are the widths of the core fonts' letters, in cp1252, as shares of their size. Core fonts have no kerning, so that they add up.
-var letterEms = sync.OnceValue(func() map[string]*[256]float64 {
-	all := map[string]*[256]float64{}
-	c := gofpdf.New("P", "mm", "A4", "")
-	for _, s := range []style{bodyStyle, sideStyle, commandStyle} {
-		c.SetFont(s.font, s.weight, s.pt)
-		all[s.font+s.weight] = &[256]float64{}
-		for letter := range 256 {
-			all[s.font+s.weight][letter] = c.GetStringWidth(string([]byte{byte(letter)})) / s.sizeMM()
-		}
-	}
-	return all
-})
 
 // put sets one line of text from x on, on a baseline.
 func (b *book) put(s style, x, base float64, text string) {
+	s = s.holding(text)
 	b.set(s)
-	b.doc.Canvas().Text(x, base, b.encode(text))
+	b.doc.Canvas().Text(x, base, s.face().Encode(text))
 }
 
 // putRight sets one line that ends at x.
@@ -150,12 +116,14 @@ func (b *book) putMiddle(s style, x, base float64, text string) {
 
 // putFit sets one line no wider than widthMM, and ends it in an ellipsis where it is longer.
 func (b *book) putFit(s style, x, base, widthMM float64, text string) {
+	s = s.holding(text)
 	b.put(s, x, base, b.fit(s, widthMM, text))
 }
 
-// fit shortens a text to widthMM.
+// fit shortens a text to widthMM, in a font that holds all of it.
 func (b *book) fit(s style, widthMM float64, text string) string {
 	const ellipsis = "\u2026"
+	s = s.holding(text)
 	fits, used, room := 0, 0.0, widthMM-b.width(s, ellipsis)
 	for i, letter := range text {
 		used += b.width(s, string(letter))

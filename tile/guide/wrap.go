@@ -6,6 +6,7 @@ import "strings"
 type run struct {
 	text string
 	bold bool
+	font string // in place of the style's own, once the text is wrapped
 }
 
 // line is what stands on one line of wrapped text.
@@ -23,7 +24,10 @@ func (l line) text() string {
 // style is the style that a run is set in.
 func (r run) style(s style) style {
 	if r.bold {
-		return s.bold()
+		s = s.bold()
+	}
+	if r.font != "" {
+		s.font = r.font
 	}
 	return s
 }
@@ -37,7 +41,7 @@ func words(text string) [][]run {
 		var piece strings.Builder
 		flush := func() {
 			if piece.Len() > 0 {
-				runs = append(runs, run{piece.String(), bold})
+				runs = append(runs, run{text: piece.String(), bold: bold})
 				piece.Reset()
 			}
 		}
@@ -56,8 +60,9 @@ func words(text string) [][]run {
 	return all
 }
 
-// wrap breaks a text into lines no wider than widthMM. A word that is wider than that alone is broken where it must be.
+// wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is wider than that alone is broken where it must be.
 func (b *book) wrap(s style, widthMM float64, text string) []line {
+	s = s.holding(text)
 	var lines []line
 	var current line
 	used, space := 0.0, b.width(s, " ")
@@ -82,6 +87,9 @@ func (b *book) wrap(s style, widthMM float64, text string) []line {
 	}
 	for i := range lines {
 		lines[i] = lines[i].merged()
+		for j := range lines[i] {
+			lines[i][j].font = s.font
+		}
 	}
 	return lines
 }
@@ -101,8 +109,8 @@ func (b *book) split(s style, widthMM float64, word []run) (head line, tail []ru
 		for j, letter := range r.text {
 			wide := b.width(r.style(s), string(letter))
 			if used+wide > widthMM && (i > 0 || j > 0) {
-				head = append(head, run{r.text[:j], r.bold})
-				return head, append([]run{{r.text[j:], r.bold}}, word[i+1:]...)
+				head = append(head, run{text: r.text[:j], bold: r.bold})
+				return head, append([]run{{text: r.text[j:], bold: r.bold}}, word[i+1:]...)
 			}
 			used += wide
 		}

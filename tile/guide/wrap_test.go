@@ -43,12 +43,36 @@ func TestWrap(t *testing.T) {
 		})
 	}
 	lines := b.wrap(bodyStyle, 100, "plain "+strong("bold")+" plain")
-	require.Equal(t, []line{{{"plain ", false}, {"bold ", true}, {"plain", false}}}, lines)
+	require.Equal(t, []line{{{"plain ", false, "Helvetica"}, {"bold ", true, "Helvetica"}, {"plain", false, "Helvetica"}}}, lines)
+}
+
+// A text whose letters need a stand-in is set and measured in it as a whole, its lines without such letters too.
+func TestWrapKeepsToOneFont(t *testing.T) {
+	b := testBook(t)
+	text := strings.Repeat("Illimm ", 20) + strong("Гавань") + " Wim"
+	lines := b.wrap(bodyStyle, 40, text)
+	require.Greater(t, len(lines), 2)
+	for _, l := range lines {
+		require.LessOrEqual(t, b.runsWidth(bodyStyle, l), 40.0)
+		for _, r := range l {
+			require.Equal(t, "go", r.font)
+		}
+	}
+	require.Len(t, b.wrap(bodyStyle, 1000, "Гавань "+strong("II"))[0], 2)
+	for _, r := range b.wrap(bodyStyle, 1000, "Port "+strong("Größe"))[0] {
+		require.Equal(t, "Helvetica", r.font)
+	}
+
+	// What is cut off takes its font along: the rest keeps it.
+	s := bodyStyle.holding("Гавань")
+	require.NotEqual(t, b.width(bodyStyle, "Will"), b.width(s, "Will"))
+	cut := b.fit(bodyStyle, b.width(s, "Will\u2026")+0.01, "Willow – Гавань")
+	require.Equal(t, "Will\u2026", cut)
 }
 
 // Whatever a name holds: it is set without control bytes, in as many letters as it has, and in lines no wider than asked.
 func FuzzAnyTextCanBeSet(f *testing.F) {
-	seeds := []string{"Harbour at dusk", "", "港", "a\xffb", "bell\a", strings.Repeat("w", 300), "\x01\x02 \x01", "\u2026\u2013\u201c\u00a0", "e\u0301 😀", "(\\)"}
+	seeds := []string{"Harbour at dusk", "", "港", "a\xffb", "bell\a", strings.Repeat("w", 300), "\x01\x02 \x01", "\u2026\u2013\u201c\u00a0", "e\u0301 😀", "(\\)", "Гавань в сумерках", "Will r\u030ciditel Ωω 港 7"}
 	if len(seeds) == 0 {
 		f.Fatal("no seeds")
 	}
@@ -61,8 +85,13 @@ func FuzzAnyTextCanBeSet(f *testing.F) {
 		}
 		b := testBook(t)
 		clean := b.clean(text)
-		encoded := b.encode(clean)
-		require.Len(t, encoded, utf8.RuneCountInString(clean))
+		s := bodyStyle.holding(clean)
+		encoded := s.face().Encode(clean)
+		letters := len(encoded) // of a core font a byte each
+		if s != bodyStyle {
+			letters = utf8.RuneCountInString(encoded)
+		}
+		require.Equal(t, utf8.RuneCountInString(clean), letters)
 		require.False(t, strings.ContainsFunc(encoded, func(r rune) bool { return r < ' ' || r == 0x7f }), "%q", encoded)
 		var kept strings.Builder
 		for _, l := range b.wrap(bodyStyle, widthMM, clean) {
@@ -71,7 +100,8 @@ func FuzzAnyTextCanBeSet(f *testing.F) {
 		}
 		require.Equal(t, strings.ReplaceAll(clean, " ", ""), strings.ReplaceAll(kept.String(), " ", ""))
 		short := b.fit(bodyStyle, widthMM, clean)
-		require.LessOrEqual(t, b.width(bodyStyle, short), widthMM+1e-9)
+		require.LessOrEqual(t, b.width(s, short), widthMM+1e-9)
+		b.putFit(bodyStyle, 10, 10, widthMM, clean)
 		require.NoError(t, b.doc.Err())
 	})
 }

@@ -59,8 +59,7 @@ func New(title string) *Document {
 }
 
 // Canvas returns the gofpdf document to draw on, in page millimetres. It has no margins and breaks no pages by itself.
-// Leave pages, pictures and output to Document. Give AddUTF8FontFromBytes a copy of the font that no other document has:
-// gofpdf writes into it.
+// Leave pages, pictures and output to Document, and text to Font.
 func (d *Document) Canvas() *gofpdf.Fpdf { return d.canvas }
 
 // Err returns the first error, gofpdf's own among them, or nil.

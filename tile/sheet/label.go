@@ -6,6 +6,7 @@ import (
 	"github.com/jung-kurt/gofpdf"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // Sizes in the strip, in mm unless they say points.
@@ -23,7 +24,8 @@ const (
 const stripClearMM = layout.StripMM - layout.BleedMM
 
 // drawLabel writes the sheet's name, its place in the pasting order, which way is up, and the job's check code and name into the strip
-// above the cell, or below it when that is the side that is cut. What does not fit a small sheet is left out from the end.
+// above the cell, or below it when that is the side that is cut. What does not fit a small sheet
+// is left out from the end.
 func drawLabel(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	cell := s.OnItsPage(s.Cell)
 	middle := cell.YMM - layout.BleedMM - stripClearMM/2
@@ -32,11 +34,12 @@ func drawLabel(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	}
 	x, end := cell.XMM+labelInsetMM, cell.RightMM()-labelInsetMM
 
-	latin := c.UnicodeTranslatorFromDescriptor("") // cp1252, built in
 	c.SetTextColor(0, 0, 0)
-	write := func(text, style string, sizePt float64) bool {
-		c.SetFont("Helvetica", style, sizePt)
-		text = latin(text)
+	write := func(text, weight string, sizePt float64) bool {
+		text, _ = pdf.Printed(text)
+		font := pdf.Font{Family: "Helvetica", Weight: weight}.For(text)
+		font.Use(c, sizePt)
+		text = font.Encode(text)
 		width := c.GetStringWidth(text)
 		if x+width > end {
 			return false
