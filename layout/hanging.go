@@ -21,7 +21,9 @@ type bentOnBoard struct {
 	middle                    Point // of the board, which the axis meets
 	sin, cos                  float64
 	halfWidthMM, halfHeightMM float64 // of the drop's outline
+	u, v                      coordinate
 	through                   *lattice
+	depth                     depths
 }
 
 // Shown is what a place shows.
@@ -41,6 +43,7 @@ func (p Plan) Hang() *Hanging {
 	h := p.hang()
 	if b := h.bent; b != nil {
 		b.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, p.Drop.DistanceMM, b.bend.Sight.SeenThrough)
+		b.depth = b.depths()
 	}
 	return h
 }
@@ -55,6 +58,7 @@ func (p Plan) hang() *Hanging {
 	on := &bentOnBoard{bent: b, middle: Point{p.Backdrop.WidthMM / 2, p.Backdrop.HeightMM / 2}}
 	on.sin, on.cos = math.Sincos(p.Picture.Framing.TurnDeg * math.Pi / 180)
 	on.halfWidthMM, on.halfHeightMM = b.bend.Sight.OutlineMM()
+	on.u, on.v = on.coordinates()
 	h.bent = on
 	return h
 }
@@ -63,9 +67,13 @@ func (p Plan) hang() *Hanging {
 func (h *Hanging) Plain() bool { return h.bent == nil }
 
 // At is what a place shows. A plain picture goes on beyond its outline, past 0 to 1.
-func (h *Hanging) At(xMM, yMM float64) Shown {
+func (h *Hanging) At(xMM, yMM float64) Shown { return h.Near(xMM, yMM, math.Inf(1)) }
+
+// Near is At for those whom the outline is of no matter to further off than reachMM: where InsideMM is more than that, what is given may be less than it is, though still more than reachMM. Far
+// inside that takes about half the time.
+func (h *Hanging) Near(xMM, yMM, reachMM float64) Shown {
 	if h.bent != nil {
-		return h.bent.at(xMM-h.bent.middle.XMM, yMM-h.bent.middle.YMM)
+		return h.bent.at(xMM-h.bent.middle.XMM, yMM-h.bent.middle.YMM, reachMM)
 	}
 	s := Shown{
 		U: (xMM - h.on.XMM) / h.on.WidthMM, V: (yMM - h.on.YMM) / h.on.HeightMM,
@@ -90,7 +98,13 @@ func (h *Hanging) exactly(at Point) (u, v float64, ok bool) {
 	}
 	x, y, ok := b.bend.Flat(at.XMM-b.middle.XMM, at.YMM-b.middle.YMM)
 	u, v = b.picture(turned(b.bend.Sight.Drop, Point{x, y}))
-	return u + b.frame.away[3]*b.flat/b.width(), v + b.frame.away[0], ok
+	uAxis, vAxis := b.onAxis()
+	return u + uAxis, v + vAxis, ok
+}
+
+// onAxis are the picture coordinates of the point on the axis.
+func (b *bentOnBoard) onAxis() (u, v float64) {
+	return b.frame.away[3] * b.flat / b.width(), b.frame.away[0]
 }
 
 // picture turns millimetres of the flat picture as it appears in the drop into picture coordinates, both from the point on the axis.
@@ -98,40 +112,18 @@ func (b *bentOnBoard) picture(p Point) (u, v float64) {
 	return (p.XMM*b.cos + p.YMM*b.sin) / b.width(), (p.YMM*b.cos - p.XMM*b.sin) / b.flat
 }
 
-// at is what a place shows, optical mm from the axis.
-func (b *bentOnBoard) at(xMM, yMM float64) Shown {
-	through, dx, dy, ok := b.through.at(xMM, yMM)
+// at is what Near gives, optical mm from the axis.
+func (b *bentOnBoard) at(xMM, yMM, reachMM float64) Shown {
+	through, dx, dy, cell, ok := b.through.at(xMM, yMM)
 	if !ok {
 		return Shown{U: 0.5, V: 0.5, InsideMM: beyondMM}
 	}
-	// The fill's outline: the share grows along slope in the drop's plane.
-	sx, sy := through.XMM/b.halfWidthMM, through.YMM/b.halfHeightMM
-	inside := math.Inf(1)
-	if share := length(sx, sy); share > 0 {
-		slope := Point{sx / share / b.halfWidthMM, sy / share / b.halfHeightMM}
-		inside = (b.fill - share) / length(slope.XMM*dx.XMM+slope.YMM*dx.YMM, slope.XMM*dy.XMM+slope.YMM*dy.YMM)
+	shown := Shown{InsideMM: b.depth[cell]}
+	if !(shown.InsideMM > reachMM) {
+		shown.InsideMM = b.insideMM(Point{xMM, yMM}, through, dx, dy)
 	}
-	// The flat picture as it appears in the drop, and its change with x and y of the board.
-	mix := func(on, through Point) Point {
-		x, y := b.bend.Mix(flip.Landing{XMM: on.XMM, YMM: on.YMM}, through.XMM, through.YMM)
-		return turned(b.bend.Sight.Drop, Point{x, y})
-	}
-	at, ax, ay := mix(Point{xMM, yMM}, through), mix(Point{1, 0}, dx), mix(Point{0, 1}, dy)
-	for i, n := range b.frame.normals {
-		away := b.frame.away[i]*b.flat - (n.XMM*at.XMM + n.YMM*at.YMM)
-		inside = min(inside, away/length(n.XMM*ax.XMM+n.YMM*ax.YMM, n.XMM*ay.XMM+n.YMM*ay.YMM))
-	}
-	if b.round > 0 {
-		if away := length(at.XMM, at.YMM); away > 0 {
-			x, y := at.XMM/away, at.YMM/away
-			inside = min(inside, (b.round-away)/length(x*ax.XMM+y*ax.YMM, x*ay.XMM+y*ay.YMM))
-		}
-	}
-	shown := Shown{InsideMM: inside}
-	shown.U, shown.V = b.picture(at)
-	shown.U, shown.V = shown.U+b.frame.away[3]*b.flat/b.width(), shown.V+b.frame.away[0]
-	shown.UX, shown.VX = b.picture(ax)
-	shown.UY, shown.VY = b.picture(ay)
+	shown.U, shown.UX, shown.UY = b.u.at(xMM, yMM, through, dx, dy)
+	shown.V, shown.VX, shown.VY = b.v.at(xMM, yMM, through, dx, dy)
 	return shown
 }
 

@@ -51,7 +51,7 @@ func TestLatticeMisses(t *testing.T) {
 					x, y := (p.Picture.WidthMM/2+latticeMarginMM)*(2*random.Float64()-1), (p.Picture.HeightMM/2+latticeMarginMM)*(2*random.Float64()-1)
 					at := Point{p.Backdrop.WidthMM/2 + x, p.Backdrop.HeightMM/2 + y}
 					u, v, ok := h.exactly(at)
-					to, _, _, gotOK := h.bent.through.at(x, y)
+					to, _, _, _, gotOK := h.bent.through.at(x, y)
 					if !ok && gotOK { // past the rim by less than anyone could tell
 						require.InDelta(t, 1, sight.ShareAt(to.XMM, to.YMM), 2e-5)
 						continue
@@ -107,7 +107,7 @@ func TestLatticeTakesCubicsWhole(t *testing.T) {
 			random := rand.New(rand.NewSource(8))
 			for range 3000 {
 				x, y := halfWidthMM*(2*random.Float64()-1), halfHeightMM*(2*random.Float64()-1)
-				to, dx, dy, ok := l.at(x, y)
+				to, dx, dy, _, ok := l.at(x, y)
 				away := math.Hypot(x, y)
 				require.False(t, ok && away > c.seenMM+4, "a cell there is 3 by 2.5 mm")
 				require.True(t, ok || away > c.seenMM-0.1, "a cell may bulge past its corners")
@@ -125,7 +125,7 @@ func TestLatticeTakesCubicsWhole(t *testing.T) {
 				require.InDelta(t, (below.YMM-above.YMM)/2/step, dy.YMM, 1e-10)
 			}
 			for _, beyond := range []Point{{halfWidthMM + 1e-9, 0}, {0, -halfHeightMM - 1e-9}, {math.Inf(1), 0}, {math.NaN(), 0}, {0, math.NaN()}} {
-				_, _, _, ok := l.at(beyond.XMM, beyond.YMM)
+				_, _, _, _, ok := l.at(beyond.XMM, beyond.YMM)
 				require.False(t, ok, "%v", beyond)
 			}
 		})
@@ -142,19 +142,19 @@ func TestLatticeIsSmooth(t *testing.T) {
 			edge := l.placeMM(float64(random.Intn(latticeCells-1)) / l.perX)
 			y := p.Picture.HeightMM / 2 * (2*random.Float64() - 1)
 			const hair = 1e-10
-			a, ax, ay, okA := l.at(edge-hair, y)
-			b, bx, by, okB := l.at(edge+hair, y)
+			a, ax, ay, _, okA := l.at(edge-hair, y)
+			b, bx, by, _, okB := l.at(edge+hair, y)
 			require.True(t, okA && okB)
 			for _, pair := range [][2]Point{{a, b}, {ax, bx}, {ay, by}} {
 				require.InDelta(t, pair[0].XMM, pair[1].XMM, 1e-11, "at %g, %g", edge, y)
 				require.InDelta(t, pair[0].YMM, pair[1].YMM, 1e-11, "at %g, %g", edge, y)
 			}
 			x := p.Picture.WidthMM / 2 * (2*random.Float64() - 1)
-			to, dx, dy, _ := l.at(x, y)
-			mirrored, mx, my, ok := l.at(-x, y)
+			to, dx, dy, _, _ := l.at(x, y)
+			mirrored, mx, my, _, ok := l.at(-x, y)
 			require.True(t, ok)
 			require.Equal(t, [3]Point{{-to.XMM, to.YMM}, {dx.XMM, -dx.YMM}, {-dy.XMM, dy.YMM}}, [3]Point{mirrored, mx, my})
-			mirrored, mx, my, _ = l.at(x, -y)
+			mirrored, mx, my, _, _ = l.at(x, -y)
 			require.Equal(t, [3]Point{{to.XMM, -to.YMM}, {dx.XMM, -dx.YMM}, {-dy.XMM, dy.YMM}}, [3]Point{mirrored, mx, my})
 		}
 	}
@@ -174,7 +174,7 @@ func BenchmarkLatticeAt(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			sum := 0.0
 			for i := 0; b.Loop(); i++ {
-				to, _, _, _ := l.at(places[i%4096].XMM, places[i%4096].YMM)
+				to, _, _, _, _ := l.at(places[i%4096].XMM, places[i%4096].YMM)
 				sum += to.XMM
 			}
 			require.False(b, math.IsNaN(sum))

@@ -31,6 +31,9 @@ func newLens(camera layout.Camera, cameraMM float64, sharp bool) lens {
 	return l
 }
 
+// pinhole tells whether everything is in focus.
+func (l *lens) pinhole() bool { return l.pupilMM == 0 && l.airyPx == 0 }
+
 // aim is a sample through one lens.
 type aim struct {
 	xPx, yPx           float64 // where in the frame, from the pixel's middle, diffraction included

@@ -14,18 +14,24 @@ func (b *board) bentPrint(xMM, yMM float64, over patch, gain float32) texture.Li
 	if b.surround != nil {
 		beyond = b.surround.Scale(gain)
 	}
-	at := b.bent.At(xMM, yMM)
-	within := b.withinOutline(at, xMM, yMM, over)
+	widestMM := math.Sqrt((over.xx + over.yy) / pixelVariance)
+	at := b.bent.Near(xMM, yMM, widestMM)
+	within := b.withinOutline(at, xMM, yMM, widestMM, over)
 	if within == 0 {
 		return beyond
 	}
-	w, h := b.picture.Size()
-	picture := over.on(at, float64(w), float64(h))
-	light := b.picture.At(at.U, at.V, math.Sqrt(picture.narrow()/pixelVariance)).Scale(gain)
+	light := b.picture.At(at.U, at.V, b.bentSpanPx(at, over)).Scale(gain)
 	if within == 1 {
 		return light
 	}
 	return mix(beyond, light, within)
+}
+
+// bentSpanPx is over how many of the artwork's pixels it need be averaged for a patch about a place.
+func (b *board) bentSpanPx(at layout.Shown, over patch) float64 {
+	w, h := b.picture.Size()
+	picture := over.on(at, float64(w), float64(h))
+	return math.Sqrt(picture.narrow() / pixelVariance)
 }
 
 // on is a patch of the board as pixels of the picture, by the slopes of what the place shows.
@@ -38,9 +44,9 @@ func (over patch) on(at layout.Shown, widthPx, heightPx float64) (c covariance) 
 	}
 }
 
-// withinOutline is the share of a patch that lies within the printed picture's outline. Near it, the outline's direction is told by what a place close by has.
-func (b *board) withinOutline(at layout.Shown, xMM, yMM float64, over patch) float64 {
-	if widest := math.Sqrt((over.xx + over.yy) / pixelVariance); math.Abs(at.InsideMM) >= widest {
+// withinOutline is the share of a patch, at most that wide, that lies within the printed picture's outline. Near it, the outline's direction is told by what a place close by has.
+func (b *board) withinOutline(at layout.Shown, xMM, yMM, widestMM float64, over patch) float64 {
+	if math.Abs(at.InsideMM) >= widestMM {
 		return covered(at.InsideMM, 0)
 	}
 	const nearMM = 1e-3

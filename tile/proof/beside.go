@@ -2,6 +2,7 @@ package proof
 
 import (
 	"context"
+	"image"
 	"math"
 
 	"dropsheet/tile/texture"
@@ -10,9 +11,10 @@ import (
 // beside is the light of pixels that look past the drop. Where the board is far out of focus that changes slowly from pixel to pixel: it is then
 // worked out finely for every few pixels, and between them lies on a slope.
 type beside struct {
-	step   int // pixels from node to node; 1 where every pixel is its own
-	across int // nodes in a row
-	nodes  []texture.Light
+	step         int // pixels from node to node; 1 where every pixel is its own
+	across, down int // nodes in a row and in a column
+	nodes        []texture.Light
+	atEdge       *plane // what the rays of pixels at a drop's edge see past it; nil where each is looked up by itself
 }
 
 // Nodes stand a fifth of the blur's standard deviation apart: a slope between them then misses light that varies as a Gaussian of that deviation by
@@ -39,18 +41,32 @@ func (v *view) newBeside(ctx context.Context) beside {
 		return b
 	}
 	set := v.lens.aim(raySet(len(v.past) * max(leastRaysFor, min(b.step*b.step/pixelsARay, mostRaysFor))))
-	b.across = v.camera.WidthPx/b.step + 2
-	down := v.camera.HeightPx/b.step + 2
-	b.nodes = make([]texture.Light, b.across*down)
-	texture.Rows(down, func(j int) {
+	b.across, b.down = v.camera.WidthPx/b.step+2, v.camera.HeightPx/b.step+2
+	b.nodes = make([]texture.Light, b.across*b.down)
+	plane := v.newPlane(ctx, image.Rect(0, 0, (b.across-1)*b.step, (b.down-1)*b.step), set)
+	b.atEdge = v.newPlane(ctx, v.edgeBox(), v.atEdge)
+	texture.Rows(b.down, func(j int) {
 		if ctx.Err() != nil {
 			return
 		}
 		for i := range b.across {
-			b.nodes[j*b.across+i] = v.pastPixel(i*b.step, j*b.step, set)
+			x, y := i*b.step, j*b.step
+			switch {
+			case !v.seesPastNear(x, y, b.step): // nobody asks for it
+			case plane != nil:
+				b.nodes[j*b.across+i] = plane.mean(v.pastMiddle(x, y))
+			default:
+				b.nodes[j*b.across+i] = v.pastPixel(x, y, set)
+			}
 		}
 	})
 	return b
+}
+
+// seesPastNear tells whether a pixel within that many pixels each way of another may look past the drop.
+func (v *view) seesPastNear(i, j, stepPx int) bool {
+	at := v.camera.At(float64(i)+0.5, float64(j)+0.5)
+	return v.fromEdgeMM(at, v.nearest(at))+float64(stepPx)*math.Sqrt2*v.camera.PixelMM() >= -v.edgeBlurMM
 }
 
 // at is the light of a pixel; ok is false where there are no nodes.
@@ -64,7 +80,7 @@ func (b *beside) at(i, j int) (light texture.Light, ok bool) {
 	return mix(mix(row[x], row[x+1], fx), mix(next[x], next[x+1], fx), fy), true
 }
 
-// besidePixel is the light of a pixel as if there were no drop.
+// besidePixel is the light of a pixel as if there were no drop, where some of its rays may pass it.
 func (v *view) besidePixel(i, j int) texture.Light {
 	if light, ok := v.beside.at(i, j); ok {
 		return light
@@ -74,9 +90,17 @@ func (v *view) besidePixel(i, j int) texture.Light {
 
 // pastPixel is that by the mean of a set of rays.
 func (v *view) pastPixel(i, j int, set []aim) (sum texture.Light) {
+	middle := v.pastMiddle(i, j)
+	var near footing
+	if v.lens.pinhole() {
+		reachMM := v.thrownPx * math.Sqrt(v.direct.pixel.xx)
+		near = v.board.footing(middle, v.direct, v.direct.patch(&set[0]), reachMM, reachMM)
+		near.take(&set[0])
+	}
 	for k := range set {
 		a := &set[k]
-		sum = sum.Add(v.pastDrop(v.lens.ray(i, j, a), v.direct.patch(a)))
+		at := v.pastOffset(a)
+		sum = sum.Add(v.board.at(middle.XMM+at.XMM, middle.YMM+at.YMM, v.direct.patch(a), &near))
 	}
 	return sum.Scale(1 / float32(len(set)))
 }

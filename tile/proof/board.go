@@ -55,8 +55,8 @@ func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
 }
 
 // at is the light that a place of the board's plane sends back, averaged over a patch: the print as lamps light it, bare paper at its seams. Where there is
-// no sheet it is as dark as beyond the board.
-func (b *board) at(x, y float64, over patch) texture.Light {
+// no sheet it is as dark as beyond the board. near is nil, or is told of a place near by.
+func (b *board) at(x, y float64, over patch, near *footing) texture.Light {
 	acrossMM, downMM := math.Sqrt(over.xx/pixelVariance), math.Sqrt(over.yy/pixelVariance)
 	on := covered(b.halfWidthMM-math.Abs(x), acrossMM) * covered(b.halfHeightMM-math.Abs(y), downMM)
 	boardX, boardY := x+b.halfWidthMM, y+b.halfHeightMM
@@ -71,9 +71,12 @@ func (b *board) at(x, y float64, over patch) texture.Light {
 		gain = float32(b.level.Gain(boardX, boardY))
 	}
 	var print texture.Light
-	if b.bent != nil {
+	switch {
+	case near != nil && near.holds(x, y):
+		print = near.print(x, y).Scale(gain)
+	case b.bent != nil:
 		print = b.bentPrint(boardX, boardY, over, gain)
-	} else {
+	default:
 		print = b.print(x, y, acrossMM, downMM, over).Scale(gain)
 	}
 	if b.seamMM > 0 {

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"image"
 	"math"
 
 	"dropsheet/layout"
@@ -35,11 +36,11 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 		a := &v.atEdge[k]
 		r := v.lens.ray(i, j, a)
 		if shares[k] < 1 {
-			light = light.Add(v.through(r, drop, through.patch(a)).Scale(float32(1 - shares[k])))
+			light = light.Add(v.through(r, drop, through.patch(a), nil).Scale(float32(1 - shares[k])))
 		}
 		if most > 0 {
 			// The differences from the mean: weights that add up to nothing.
-			past = past.Add(v.pastDrop(r, v.direct.patch(a)).Scale(float32(shares[k] - shown)))
+			past = past.Add(v.pastEdge(i, j, k).Scale(float32(shares[k] - shown)))
 		}
 	}
 	light = light.Add(past).Scale(1 / float32(n))
@@ -47,6 +48,32 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 		light = light.Add(v.besidePixel(i, j).Scale(float32(shown)))
 	}
 	return light
+}
+
+// pastEdge is the light of one of the rays of a pixel at a drop's edge as if there were no drop.
+func (v *view) pastEdge(i, j, k int) texture.Light {
+	if v.beside.atEdge != nil {
+		return v.beside.atEdge.ray(k, v.pastMiddle(i, j))
+	}
+	a := &v.atEdge[k]
+	return v.pastDrop(v.lens.ray(i, j, a), v.direct.patch(a))
+}
+
+// edgeBox holds all pixels of the frame that may be near a drop's edge, its sides included.
+func (v *view) edgeBox() (box image.Rectangle) {
+	furthest := 1 + v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM) // the share of such a pixel
+	between := func(px float64, most int) int { return int(max(0, min(px, float64(most)))) }
+	for _, drop := range v.drops {
+		at := func(way float64) image.Point {
+			return image.Point{
+				X: between(v.lens.middleXPx+(drop.XMM+way*furthest*v.outline.WidthMM)/v.camera.PixelMM(), v.camera.WidthPx),
+				Y: between(v.lens.middleYPx+(drop.YMM+way*furthest*v.outline.HeightMM)/v.camera.PixelMM(), v.camera.HeightPx),
+			}
+		}
+		// A rectangle with an empty side is left out of a union.
+		box = box.Union(image.Rectangle{at(-1), at(1).Add(image.Pt(1, 1))})
+	}
+	return box
 }
 
 // edgePupilMM is the radius of the pupil's blur in the plane of the drop's edge.

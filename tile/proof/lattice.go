@@ -55,29 +55,28 @@ func (v *view) newLattice(ctx context.Context) lattice {
 	return l
 }
 
-// at is the spread of a pixel's rays through a drop; ok is false where a node is missing.
-func (l *lattice) at(i, j int, drop layout.Point) (s spread, ok bool) {
+// at is the slopes at a pixel's middle through a drop; ok is false where a node is missing.
+func (l *lattice) at(i, j int, drop layout.Point) (s slopes, ok bool) {
 	if l.step == 1 {
-		return spread{}, false
+		return slopes{}, false
 	}
 	x, y := i/l.step, j/l.step
 	row, next := l.nodes[y*l.across+x:][:2], l.nodes[(y+1)*l.across+x:][:2]
 	for _, n := range [4]*node{&row[0], &row[1], &next[0], &next[1]} {
 		if !n.ok || n.drop != drop {
-			return spread{}, false
+			return slopes{}, false
 		}
 	}
 	fx, fy := float64(i%l.step)/float64(l.step), float64(j%l.step)/float64(l.step)
 	upper, lower := row[0].to(&row[1].slopes, fx), next[0].to(&next[1].slopes, fx)
-	between := upper.to(&lower, fy)
-	return between.spread(), true
+	return upper.to(&lower, fy), true
 }
 
 // throughSpread is the spread of a pixel's rays through a drop: from the nodes about it, or traced.
 func (v *view) throughSpread(i, j int, at, drop layout.Point) spread {
-	if s, ok := v.lattice.at(i, j, drop); ok {
-		return s
+	s, ok := v.lattice.at(i, j, drop)
+	if !ok {
+		s, _ = v.slopes(v.within(at, drop), drop)
 	}
-	s, _ := v.slopes(v.within(at, drop), drop)
 	return s.spread()
 }

@@ -39,10 +39,11 @@ func TestLatticeAgainstTheTrace(t *testing.T) {
 				for i := 0; i < 1200; i += 7 {
 					at := p.Camera.At(float64(i)+0.5, float64(j)+0.5)
 					drop := v.nearest(at)
-					got, ok := v.lattice.at(i, j, drop)
+					between, ok := v.lattice.at(i, j, drop)
 					if !ok {
 						continue
 					}
+					got := between.spread()
 					traced, ok := v.slopes(at, drop)
 					require.True(t, ok)
 					want := traced.spread()

@@ -21,6 +21,7 @@ type view struct {
 	beside               beside
 	lattice              lattice
 	outline              layout.Size // the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
+	thrownPx             float64     // how far from its pixel's middle a ray inside looks at most
 	edgeBlurMM           float64     // how far from that pixels may mix rays through the drop and past it
 	direct               spread      // of rays past the drop
 	edgeSpansMM          []float64   // of the rays at the edge, see spansAtEdge
@@ -38,13 +39,29 @@ func (v *view) pixel(i, j int) texture.Light {
 	if fromEdge > -v.edgeBlurMM {
 		return v.edgePixel(i, j, at, drop)
 	}
+	if v.lens.pinhole() {
+		return v.sharpPixel(i, j, at, drop)
+	}
 	through := v.throughSpread(i, j, at, drop)
+	var near footing
+	if v.board.bent != nil {
+		if at, _, ok := v.middle(i, j, drop); ok {
+			near = v.footing(at, through)
+		}
+	}
 	var sum texture.Light
 	for k := range v.inside {
 		a := &v.inside[k]
-		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a)))
+		near.take(a)
+		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a), &near))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))
+}
+
+// middle is where the ray from the pupil's middle through a pixel's lands, and how much of its light gets there; ok is false when it doesn't go through the drop.
+func (v *view) middle(i, j int, drop layout.Point) (at layout.Point, transmittance float64, ok bool) {
+	l, ok := v.tracer.Trace(fromDrop(v.lens.ray(i, j, &aim{}), drop))
+	return layout.Point{XMM: l.XMM + drop.XMM, YMM: l.YMM + drop.YMM}, l.Transmittance, ok && l.Through
 }
 
 // nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not overlap, and are all alike.
@@ -94,17 +111,18 @@ func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
 	return r
 }
 
-// through is the light along a ray that meets a drop. One that just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
-func (v *view) through(r flip.Ray, drop layout.Point, over patch) texture.Light {
+// through is the light along a ray that meets a drop, near such a place of the board if one is told. One that just misses it, or never reaches the board, shows the drop's rim or its
+// inside, which are dark.
+func (v *view) through(r flip.Ray, drop layout.Point, over patch, near *footing) texture.Light {
 	l, ok := v.tracer.Trace(fromDrop(r, drop))
 	if !ok || !l.Through {
 		return texture.Light{}
 	}
-	return v.board.at(l.XMM+drop.XMM, l.YMM+drop.YMM, over).Scale(float32(l.Transmittance))
+	return v.board.at(l.XMM+drop.XMM, l.YMM+drop.YMM, over, near).Scale(float32(l.Transmittance))
 }
 
 // pastDrop is the light along a ray that passes beside the drop.
 func (v *view) pastDrop(r flip.Ray, over patch) texture.Light {
 	t := (v.sight.DistanceMM - r.From.Z) / r.Dir.Z
-	return v.board.at(r.From.X+t*r.Dir.X, r.From.Y+t*r.Dir.Y, over)
+	return v.board.at(r.From.X+t*r.Dir.X, r.From.Y+t*r.Dir.Y, over, nil)
 }

@@ -3,6 +3,7 @@ package proof
 import (
 	"context"
 	"image"
+	"math"
 	"slices"
 
 	"dropsheet/layout"
@@ -76,6 +77,9 @@ func (s Scene) view() view {
 	v.atEdge = v.lens.aim(raySet(n * edgeMultiple))
 	v.outline.WidthMM, v.outline.HeightMM = v.sight.OutlineMM()
 	v.direct = v.directSpread()
+	for k := range v.inside {
+		v.thrownPx = max(v.thrownPx, math.Hypot(v.inside[k].xPx, v.inside[k].yPx))
+	}
 	v.edgeSpansMM = v.spansAtEdge()
 	v.edgeReachesMM = v.reachesAtEdge()
 	v.edgeBlurMM = slices.Max(v.edgeReachesMM)

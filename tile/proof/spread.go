@@ -21,7 +21,7 @@ func (c *covariance) add(x, y, weight float64) {
 // narrow is the variance that a picture need be averaged over, alike in all directions, on a patch: the patch's least. Where it is long, the rays of the set cover
 // its length, and a quarter of it is enough.
 func (c covariance) narrow() float64 {
-	middle, half := (c.xx+c.yy)/2, math.Hypot((c.xx-c.yy)/2, c.xy)
+	middle, half := (c.xx+c.yy)/2, math.Sqrt((c.xx-c.yy)*(c.xx-c.yy)/4+c.xy*c.xy)
 	return max(middle-half, (middle+half)/4)
 }
 

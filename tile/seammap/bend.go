@@ -14,6 +14,7 @@ import (
 // It works along one axis of the board: "across" is the coordinate that a line holds still, "along" the one in which it runs.
 type bend struct {
 	sight         flip.Sight
+	tracer        flip.Tracer
 	board         layout.Rect
 	swapped       bool // across is y and along is x, instead of the other way round
 	across, along direction
@@ -55,7 +56,7 @@ func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 	}
 	halfWidthMM, halfHeightMM := sight.OutlineMM()
 	x, y := of(turn.ReverseX, halfWidthMM, halfHeightMM), of(turn.ReverseY, halfHeightMM, halfWidthMM)
-	b := bend{sight: sight, board: p.Backdrop.Board(), across: x, along: y, stepMM: stepMM}
+	b := bend{sight: sight, tracer: sight.Tracer(), board: p.Backdrop.Board(), across: x, along: y, stepMM: stepMM}
 	if axis == "y" {
 		b.swapped, b.across, b.along = true, y, x
 	}
@@ -66,7 +67,7 @@ func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 // ok is false beside the drop and where the drop looks backwards.
 func (b bend) lands(acrossMM, alongMM float64) (boardAcrossMM, boardAlongMM float64, ok bool) {
 	p := b.point(acrossMM, alongMM)
-	l, ok := b.sight.Trace(b.sight.PinholeRay(p.XMM, p.YMM))
+	l, ok := b.tracer.Trace(b.sight.PinholeRay(p.XMM, p.YMM))
 	x, y := l.XMM+b.board.WidthMM/2, l.YMM+b.board.HeightMM/2
 	if b.swapped {
 		x, y = y, x

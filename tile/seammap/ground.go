@@ -51,18 +51,25 @@ func ground(canvas *image.RGBA, v view, board seen, white float64) {
 		return board.at(at.Point, math.Sqrt(at.stepMM(right)*at.stepMM(below)))
 	}
 	frame := v.frame()
-	texture.Rows(frame.Dy(), func(row int) {
-		y := frame.Min.Y + row
-		here, below := landings(v, y), landings(v, y+1)
-		for i := range frame.Dx() {
-			x := frame.Min.X + i
-			if shown := max(0, min(v.inside(centre(x, y))+0.5, 1)); shown > 0 {
-				c := colour(here[i], here[i+1], below[i])
-				canvas.SetRGBA(x, y, mix(mix(c, paper, white), paper, 1-shown))
+	texture.Rows((frame.Dy()+bandRows-1)/bandRows, func(band int) {
+		first := frame.Min.Y + band*bandRows
+		here := landings(v, first)
+		for y := first; y < min(first+bandRows, frame.Max.Y); y++ {
+			below := landings(v, y+1)
+			for i := range frame.Dx() {
+				x := frame.Min.X + i
+				if shown := max(0, min(v.inside(centre(x, y))+0.5, 1)); shown > 0 {
+					c := colour(here[i], here[i+1], below[i])
+					canvas.SetRGBA(x, y, mix(mix(c, paper, white), paper, 1-shown))
+				}
 			}
+			here = below
 		}
 	})
 }
+
+// bandRows is how many rows are painted one after the other, so that landings need not be looked for twice.
+const bandRows = 16
 
 // landing is what a pixel's centre shows of the board's plane.
 type landing struct {

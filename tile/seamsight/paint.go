@@ -82,10 +82,10 @@ func (m *paint) bentAt(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread f
 	if m.plain {
 		beyond = m.surround * gain
 	}
-	at := m.bent.At(xMM, yMM)
+	spanMM := max(acrossMM, downMM)
+	at := m.bent.Near(xMM, yMM, cells*spanMM)
 	// The drop shows a box longest away from the axis, and so does the outline of its fill lie.
 	inside := func(spanMM float64) float64 { return max(0, min(0.5+at.InsideMM/spanMM, 1)) }
-	spanMM := max(acrossMM, downMM)
 	within, around := inside(spanMM), inside(cells*spanMM)
 	if around == 0 {
 		return beyond, 0

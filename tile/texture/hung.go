@@ -70,7 +70,7 @@ func (h Hung) bentAt(xMM, yMM, spanMM float64) Light {
 	if h.beyond != nil {
 		light = *h.beyond
 	}
-	at := h.bent.At(xMM, yMM)
+	at := h.bent.Near(xMM, yMM, spanMM)
 	if inside := covered(at.InsideMM, spanMM); inside > 0 {
 		light = light.mix(h.picture.Skewed(at.U, at.V, at.UX*spanMM, at.UY*spanMM, at.VX*spanMM, at.VY*spanMM), inside)
 	}

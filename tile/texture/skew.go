@@ -8,12 +8,13 @@ const mostReads = 8
 // Skewed is the picture's colour at (u, v), averaged over the parallelogram of sides (ux, vx) and (uy, vy), all in picture coordinates: what a square of a
 // bent print shows. It is read along its longer axis as often as it is longer than wide, each time over its width.
 //
-// With the sides a and b in pixels, aaᵀ + bbᵀ has the squares of both axes as its eigenvalues.
+// With the sides a and b in pixels, aaᵀ + bbᵀ has the squares of both axes as its eigenvalues, and of the longer's direction φ it gives the cosine and the sine of 2φ.
 func (t *Texture) Skewed(u, v, ux, uy, vx, vy float64) Light {
 	w, h := float64(t.width), float64(t.height)
 	ux, uy, vx, vy = ux*w, uy*w, vx*h, vy*h
 	xx, xy, yy := ux*ux+uy*uy, ux*vx+uy*vy, vx*vx+vy*vy
-	middle, half := (xx+yy)/2, math.Hypot((xx-yy)/2, xy)
+	middle, apart := (xx+yy)/2, (xx-yy)/2
+	half := math.Sqrt(apart*apart + xy*xy)
 	longPx, widePx := math.Sqrt(middle+half), math.Sqrt(max(0, middle-half))
 	n := mostReads
 	if longPx < mostReads*widePx {
@@ -22,7 +23,9 @@ func (t *Texture) Skewed(u, v, ux, uy, vx, vy float64) Light {
 	if longPx <= 1 || n <= 1 {
 		return t.At(u, v, longPx)
 	}
-	sin, cos := math.Sincos(math.Atan2(2*xy, xx-yy) / 2)
+	// φ from -90 to 90 degrees, as its double lies from -180 to 180: cos²φ = (1 + cos 2φ)/2.
+	cos2 := apart / half
+	cos, sin := math.Sqrt(max(0, 1+cos2)/2), math.Copysign(math.Sqrt(max(0, 1-cos2)/2), xy)
 	var sum Light
 	for k := range n {
 		along := longPx * ((float64(k)+0.5)/float64(n) - 0.5)
