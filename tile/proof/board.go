@@ -44,7 +44,7 @@ func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
 		b.bent = p.Hang()
 	}
 	if colour, ok := p.Backdrop.Surround.Colour(); ok {
-		light := texture.Linear(colour)
+		light := picture.FromArtwork(colour)
 		b.surround = &light
 	}
 	w, _ := picture.Size()

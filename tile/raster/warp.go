@@ -49,18 +49,19 @@ type place struct {
 	known          bool    // whether the drop looks there, as far as was worked out
 }
 
-// at is the place at grid coordinates.
-func (w *warp) at(x, y float64) place {
+// at is the place at grid coordinates. Where it lies more than reach grid pixels inside the outline, inside may be less than it is, but no less than reach.
+func (w *warp) at(x, y, reach float64) place {
 	perX, perY := w.grid.perMM(w.picture)
-	xMM, yMM := w.picture.XMM+x/perX, w.picture.YMM+y/perY
-	shown := w.hanging.At(xMM, yMM)
-	p := place{inside: shown.InsideMM * math.Sqrt(perX*perY), known: shown.InsideMM > nowhereMM}
+	xMM, yMM, perMM := w.picture.XMM+x/perX, w.picture.YMM+y/perY, math.Sqrt(perX*perY)
+	shown := w.hanging.Near(xMM, yMM, reach/perMM)
+	p := place{inside: shown.InsideMM * perMM, known: shown.InsideMM > nowhereMM}
 	if !p.known {
 		// Well beyond the print what stands at its edge goes on, for kernels that reach there.
 		p.inside = nowhereMM
-		shown = w.hanging.At(
+		shown = w.hanging.Near(
 			max(w.picture.XMM, min(xMM, w.picture.RightMM())),
 			max(w.picture.YMM, min(yMM, w.picture.BottomMM())),
+			0,
 		)
 	}
 	width, height := float64(w.upright.width), float64(w.upright.height)
@@ -111,13 +112,13 @@ func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 		for i := range knotTries {
 			x := (float64(i) + 0.5) / knotTries * float64(w.grid.WidthPx)
 			y := (float64(j) + 0.5) / knotTries * float64(w.grid.HeightPx)
-			middle := w.at(x, y)
+			middle := w.at(x, y, 0)
 			for _, way := range [2][2]float64{{apart, 0}, {0, apart}} {
 				u, v, known := 0.0, 0.0, middle.inside >= 0
 				for k, weight := range weights {
 					if weight != 0 {
 						at := float64(k) - 1.5
-						p := w.at(x+at*way[0], y+at*way[1])
+						p := w.at(x+at*way[0], y+at*way[1], 0)
 						u, v, known = u+weight*p.u, v+weight*p.v, known && p.known
 					}
 				}

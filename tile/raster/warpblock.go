@@ -53,7 +53,7 @@ func (w *warp) block(corner image.Point) *block {
 		for i := range stands {
 			u, v, known := posts.between(&stands[i], &stands[j])
 			if !known {
-				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y))
+				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y), 0)
 				u, v, known = at.u, at.v, at.known
 			}
 			b.knots[j*b.side+i] = knot{u, v, known}
@@ -62,7 +62,7 @@ func (w *warp) block(corner image.Point) *block {
 	b.slopes = posts.knownAbout(seen)
 	if len(b.slopes) == 0 { // a sliver between posts
 		b.each(b.part, func(k int) {
-			b.slopes = append(b.slopes, b.at(b.centre(k%b.side, corner.X), b.centre(k/b.side, corner.Y)))
+			b.slopes = append(b.slopes, b.at(b.centre(k%b.side, corner.X), b.centre(k/b.side, corner.Y), 0))
 		})
 	}
 	return b

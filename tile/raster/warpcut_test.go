@@ -139,7 +139,7 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 					p, first := b.patch(size, r), r.Min
 					for y := range 128 {
 						for x := range 128 {
-							at := w.at(float64(corner.X+x)+0.5, float64(corner.Y+y)+0.5)
+							at := w.at(float64(corner.X+x)+0.5, float64(corner.Y+y)+0.5, 0)
 							if at.inside < 0 {
 								continue
 							}

@@ -70,7 +70,7 @@ func (b *block) put(to *canvas, part image.Rectangle, y int, row []byte) {
 			to.put(x, y, pixels(x, end-x))
 			x = end
 		case some:
-			inside := b.at(float64(x)+0.5, float64(y)+0.5).inside
+			inside := b.at(float64(x)+0.5, float64(y)+0.5, 1<<blockShift).inside
 			// The outline is no nearer than half of what it seems, as posts.far has it: so many pixels are like this one.
 			alike := max(1, min(part.Max.X-x, int((math.Abs(inside)-0.5)/2)))
 			if share := int(256*max(0, min(1, inside+0.5)) + 0.5); share == 256 {

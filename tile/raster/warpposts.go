@@ -68,7 +68,7 @@ func (w *warp) postsApart(corner image.Point, shift uint, within bool) (p posts,
 	for j := range p.across {
 		for i := range p.across {
 			at := func(k, corner int) float64 { return float64(corner+(k-p.before)<<shift) + 0.5 }
-			post := w.at(at(i, corner.X), at(j, corner.Y))
+			post := w.at(at(i, corner.X), at(j, corner.Y), p.far())
 			if within && !(post.known && post.inside > p.far()) {
 				return posts{}, false
 			}

@@ -32,7 +32,7 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 	turn := p.Drop.Reverses.Turn()
 	m := paint{on: p.PictureOnBoard(), reverseX: turn.ReverseX, reverseY: turn.ReverseY}
 	if c, ok := p.Backdrop.Surround.Colour(); ok {
-		m.plain, m.surround = true, float64(texture.FromSRGB(c).Luminance())
+		m.plain, m.surround = true, float64(picture.FromArtwork(c).Luminance())
 	}
 	if !p.Picture.Plain() {
 		m.bent = p.Hang()

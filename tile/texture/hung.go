@@ -17,7 +17,7 @@ type Hung struct {
 	pxPerMM float64 // the artwork's pixels on a millimetre of board
 }
 
-// Hang puts the artwork on a plan's board. A picture that is not plain costs some tenths of a second: hang it once.
+// Hang puts the artwork on a plan's board. A picture that is not plain costs some hundredths of a second: hang it once.
 func Hang(p layout.Plan, picture *Texture) Hung {
 	h := Hung{picture: picture, paper: Paper(p), on: p.PictureOnBoard(), turn: p.Drop.Reverses.Turn()}
 	if !p.Picture.Plain() {
@@ -26,7 +26,7 @@ func Hang(p layout.Plan, picture *Texture) Hung {
 	w, _ := picture.Size()
 	h.pxPerMM = float64(w) / h.on.WidthMM
 	if c, ok := p.Backdrop.Surround.Colour(); ok {
-		light := Linear(c)
+		light := picture.FromArtwork(c)
 		h.beyond = &light
 	}
 	return h
