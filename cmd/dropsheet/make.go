@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+	"golang.org/x/sync/errgroup"
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
@@ -173,38 +174,40 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err != nil {
 		c.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
 	}
-	for _, file := range []struct {
-		name  string
-		write func(io.Writer) error
-	}{
-		{"guide.pdf", func(w io.Writer) error {
+	// The pictures are drawn on all processors and then packed on one each: side by side, nothing waits for that.
+	writing, ctx := errgroup.WithContext(ctx)
+	for name, write := range map[string]func(io.Writer) error{
+		"guide.pdf": func(w io.Writer) error {
 			return guide.Write(w, guide.Job{
 				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
 				Picture: picture, SeamMap: seams,
 				DropView: view, Looks: looks,
 			})
-		}},
-		{"proof.png", func(w io.Writer) error {
+		},
+		"proof.png": func(w io.Writer) error {
 			frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
 			if err != nil {
 				return err
 			}
 			return writePNG(func() image.Image { return frame })(w)
-		}},
-		{"seams.png", writePNG(func() image.Image { return seams })},
-		{jobFile, func(w io.Writer) error {
-			if j.Files, err = fileSums(folder.file); err != nil {
+		},
+		"seams.png": writePNG(func() image.Image { return seams }),
+	} {
+		writing.Go(func() error {
+			if err := ctx.Err(); err != nil {
 				return err
 			}
-			return j.encode(w)
-		}},
-	} {
-		if err := ctx.Err(); err != nil {
-			return job{}, err
-		}
-		if err := writeFile(folder.file(file.name), false, file.write); err != nil {
-			return job{}, err
-		}
+			return writeFile(folder.file(name), false, write)
+		})
+	}
+	if err := writing.Wait(); err != nil {
+		return job{}, err
+	}
+	if j.Files, err = fileSums(folder.file); err != nil {
+		return job{}, err
+	}
+	if err := writeFile(folder.file(jobFile), false, j.encode); err != nil {
+		return job{}, err
 	}
 	return j, nil
 }
