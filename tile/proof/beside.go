@@ -24,12 +24,13 @@ const (
 	maxStep         = 16
 )
 
-// The board's detail is far smaller than its blur there, and a few rays catch it by chance: into a node go as many times the rays of a pixel as it has
-// pixels to share them, over pixelsARay, within bounds.
+// The board's detail is far smaller than its blur there, and a few rays catch it by chance: lettering then shows in ghosts. Into a node go as many times the rays of a pixel as it has
+// pixels to share them, over a number, within bounds: more where a plane can be had, in which rays cost little.
 const (
-	pixelsARay   = 8
-	leastRaysFor = 2
-	mostRaysFor  = 32
+	pixelsARay        = 8
+	pixelsARayOnPlane = 2
+	leastRaysFor      = 2
+	mostRaysFor       = 32
 )
 
 // newBeside works the nodes out.
@@ -40,10 +41,18 @@ func (v *view) newBeside(ctx context.Context) beside {
 	if b.step == 1 {
 		return b
 	}
-	set := v.lens.aim(raySet(len(v.past) * max(leastRaysFor, min(b.step*b.step/pixelsARay, mostRaysFor))))
+	rays := func(pixels int) []aim {
+		return v.lens.aim(raySet(len(v.past) * max(leastRaysFor, min(b.step*b.step/pixels, mostRaysFor))))
+	}
 	b.across, b.down = v.camera.WidthPx/b.step+2, v.camera.HeightPx/b.step+2
 	b.nodes = make([]texture.Light, b.across*b.down)
-	plane := v.newPlane(ctx, image.Rect(0, 0, (b.across-1)*b.step, (b.down-1)*b.step), set)
+	frame := image.Rect(0, 0, (b.across-1)*b.step, (b.down-1)*b.step)
+	set := rays(pixelsARayOnPlane)
+	plane := v.newPlane(ctx, frame, set)
+	if plane == nil {
+		set = rays(pixelsARay)
+		plane = v.newPlane(ctx, frame, set)
+	}
 	b.atEdge = v.newPlane(ctx, v.edgeBox(), v.atEdge)
 	texture.Rows(b.down, func(j int) {
 		if ctx.Err() != nil {
