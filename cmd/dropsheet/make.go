@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"image"
@@ -8,9 +9,9 @@ import (
 	"io"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"github.com/spf13/pflag"
-	"golang.org/x/sync/errgroup"
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
@@ -175,32 +176,36 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		c.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
 	}
 	// The pictures are drawn on all processors and then packed on one each: side by side, nothing waits for that.
-	writing, ctx := errgroup.WithContext(ctx)
-	for name, write := range map[string]func(io.Writer) error{
-		"guide.pdf": func(w io.Writer) error {
+	files := []struct {
+		name  string
+		write func(io.Writer) error
+	}{
+		{"guide.pdf", func(w io.Writer) error {
 			return guide.Write(w, guide.Job{
 				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
 				Picture: picture, SeamMap: seams,
 				DropView: view, Looks: looks,
 			})
-		},
-		"proof.png": func(w io.Writer) error {
+		}},
+		{"proof.png", func(w io.Writer) error {
 			frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
 			if err != nil {
 				return err
 			}
 			return writePNG(func() image.Image { return frame })(w)
-		},
-		"seams.png": writePNG(func() image.Image { return seams }),
-	} {
-		writing.Go(func() error {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-			return writeFile(folder.file(name), false, write)
-		})
+		}},
+		{"seams.png", writePNG(func() image.Image { return seams })},
 	}
-	if err := writing.Wait(); err != nil {
+	if err := ctx.Err(); err != nil {
+		return job{}, err
+	}
+	failed := make([]error, len(files))
+	var writing sync.WaitGroup
+	for i, file := range files {
+		writing.Go(func() { failed[i] = writeFile(folder.file(file.name), false, file.write) })
+	}
+	writing.Wait()
+	if err := cmp.Or(failed...); err != nil {
 		return job{}, err
 	}
 	if j.Files, err = fileSums(folder.file); err != nil {
