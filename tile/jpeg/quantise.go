@@ -19,8 +19,8 @@ type step struct {
 func newQuantiser(table *[64]uint8) *quantiser {
 	q := new(quantiser)
 	for z, n := range zigzag {
-		// A number below 2^32 times the reciprocal comes out too great by less than 2^32. Quotients are multiples of 1/divisor, which is over 2^36 in the product, the
-		// divisor being below 2^28: what is too great never makes up for that, and the high word is the quotient's whole part.
+		// A number below 2^32 times the reciprocal comes out too great by less than 2^32. Quotients are multiples of 1/divisor, which is over 2^35 in the product, the
+		// divisor being below 2^29: what is too great never makes up for that, and the high word is the quotient's whole part.
 		divisor := uint64(table[z]) * scale
 		s := &q.steps[z]
 		s.word, s.shift = place(int(n/8), int(n%8))

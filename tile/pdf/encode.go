@@ -17,8 +17,10 @@ func EncodeJPEG(img image.Image, quality int) (Picture, error) {
 	if err != nil {
 		return Picture{}, err
 	}
-	p.Data, err = jpeg.Encode(img, quality)
-	return p, err
+	if p.Data, err = jpeg.Encode(img, quality); err != nil {
+		return Picture{}, err
+	}
+	return p, nil
 }
 
 // The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF predictor (ISO 32000-1, table 10);

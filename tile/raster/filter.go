@@ -52,9 +52,8 @@ func (s *Source) stored() (pix []byte, stride int, ok bool) {
 // mirror turns taps of an axis of n pixels into those that read it from its other end.
 func mirror(all []tap, n int) {
 	for i, t := range all {
-		weights := slices.Clone(t.weights)
-		slices.Reverse(weights)
-		all[i] = tap{n - t.first - len(weights), weights}
+		slices.Reverse(t.weights)
+		all[i].first = n - t.first - len(t.weights)
 	}
 }
 

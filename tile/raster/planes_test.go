@@ -1,6 +1,7 @@
 package raster
 
 import (
+	"fmt"
 	"image"
 	"image/color"
 	"math"
@@ -154,6 +155,11 @@ func TestPlanesAreNotToBeHad(t *testing.T) {
 	}{
 		{"red, green and blue", source(noise("colour", 64, 48, rand.New(rand.NewSource(8))), Grid{64, 48}), even},
 		{"an odd artwork", source(art.SubImage(image.Rect(0, 0, 63, 48)), Grid{63, 48}), even},
+		{"an artwork of odd height", source(art.SubImage(image.Rect(0, 0, 64, 47)), Grid{64, 46}), even},
+		{"a crop from an odd row on", source(art.SubImage(image.Rect(0, 1, 64, 47)), Grid{64, 46}), even},
+		{"a grid of odd height", source(art, Grid{32, 23}), even},
+		{"a rectangle of odd width", source(art, Grid{64, 48}), image.Rect(0, 0, 9, 8)},
+		{"a rectangle of odd height", source(art, Grid{64, 48}), image.Rect(0, 0, 8, 9)},
 		{"an odd crop", source(art.SubImage(image.Rect(1, 0, 63, 48)), Grid{62, 48}), even},
 		{"an odd grid", source(art, Grid{33, 24}), even},
 		{"an odd rectangle", source(art, Grid{64, 48}), image.Rect(1, 0, 9, 8)},
@@ -162,6 +168,108 @@ func TestPlanesAreNotToBeHad(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			require.Equal(t, c.s.Cut(c.r), c.s.CutSubsampled(c.r))
 		})
+	}
+}
+
+// Sheets share one grid plane by plane too: any rectangle is the same pixels as that part of the whole.
+func TestPlanesShareOneGrid(t *testing.T) {
+	const seed, w, h = 10, 240, 160
+	random := rand.New(rand.NewSource(seed))
+	art := noise("4:2:0", w, h, random)
+	bent := scenes()["turned 20°"]
+	lit := levelledPlan(t, layout.Lamp{XMM: -600, YMM: -400, ZMM: 900})
+	source := func(turn flip.Turn, g Grid) *Source { return NewSource(&artwork.Picture{Image: art}, turn, g) }
+	sources := map[string]*Source{
+		"in a surround": source(flip.HalfTurn, Grid{w / 2, h / 2}).Surround("#2040c0"),
+		"levelled":      source(flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard()),
+		"bent":          bent.source(art, Grid{180, 180}),
+	}
+	for i, turn := range turns {
+		gw, gh := turn.Size(110, 74)
+		sources[fmt.Sprintf("shrunk, turn %d", i)] = source(turn, Grid{gw, gh})
+	}
+	for name, s := range sources {
+		all := image.Rect(-8, -6, s.grid.WidthPx&^1+8, s.grid.HeightPx&^1+6)
+		whole := s.CutSubsampled(all)
+		for range 10 {
+			x, y := all.Min.X+2*random.Intn(all.Dx()/2), all.Min.Y+2*random.Intn(all.Dy()/2)
+			r := image.Rect(x, y, x+2+2*random.Intn(60), y+2+2*random.Intn(60)).Intersect(all)
+			part := s.CutSubsampled(r)
+			for j := range r.Dy() {
+				for i := range r.Dx() {
+					if want, got := whole.At(x-all.Min.X+i, y-all.Min.Y+j), part.At(i, j); want != got {
+						require.Equal(t, want, got, "seed %d, %s: %d,%d of %v", seed, name, i, j, r)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A surround that is taken back leaves nothing behind, in no plane.
+func TestSurroundTakenBack(t *testing.T) {
+	art := noise("4:2:0", 64, 48, rand.New(rand.NewSource(11)))
+	source := func() *Source { return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{32, 24}) }
+	r := image.Rect(-8, -8, 40, 32)
+	back := source().Surround("#2040c0").Surround(layout.Stretch)
+	require.Equal(t, source().CutSubsampled(r), back.CutSubsampled(r))
+	require.Equal(t, source().Cut(r), back.Cut(r))
+}
+
+// However a picture is turned, it is shrunk to the same pixels, turned: weighed where it is stored, mirrored, or copied.
+func TestShrinkingTurns(t *testing.T) {
+	random := rand.New(rand.NewSource(12))
+	for _, kind := range kinds {
+		const w, h = 32, 24
+		// Halved, taps mirror in a pixel's centre, save that one of the two largest takes what rounding loses: a level more or less.
+		art := noise(kind, 2*w, 2*h, random)
+		plain := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}).Cut(image.Rect(0, 0, w, h))
+		for _, turn := range turns {
+			gw, gh := turn.Size(w, h)
+			got := NewSource(&artwork.Picture{Image: art}, turn, Grid{gw, gh}).Cut(image.Rect(0, 0, gw, gh))
+			for y := range gh {
+				for x := range gw {
+					ax, ay := turn.Source(x, y, w, h)
+					if want, got := rgba(plain.At(ax, ay)), rgba(got.At(x, y)); max(want.R, got.R)-min(want.R, got.R) > 1 || max(want.G, got.G)-min(want.G, got.G) > 1 || max(want.B, got.B)-min(want.B, got.B) > 1 {
+						require.Equal(t, want, got, "%s, %+v: %d,%d", kind, turn, x, y)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A bent picture lies upright however it was stored, in red, green and blue and plane by plane.
+func TestBentPicturesHangUpright(t *testing.T) {
+	const w, h = 96, 64
+	bent := scenes()["turned 20°"]
+	g := Grid{90, 90}
+	r := image.Rect(-4, -4, 94, 94)
+	for _, upright := range turns {
+		// Luma of a shade for each pixel and chroma of its own for each four, laid down so that upright lays it as the first of the turns does.
+		storedW, storedH := upright.Size(w, h)
+		art := image.NewYCbCr(image.Rect(0, 0, storedW, storedH), image.YCbCrSubsampleRatio420)
+		for y := range h {
+			for x := range w {
+				sx, sy := upright.Source(x, y, storedW, storedH)
+				art.Y[art.YOffset(sx, sy)] = uint8(x + 2*y)
+				art.Cb[art.COffset(sx, sy)], art.Cr[art.COffset(sx, sy)] = uint8(90+x/2), uint8(160-y/2*2)
+			}
+		}
+		source := func(m image.Image, upright flip.Turn) *Source {
+			return NewSource(&artwork.Picture{Image: m, Upright: upright}, flip.HalfTurn, g).Hang(bent.h, bent.on)
+		}
+		got := source(art, upright)
+		plain := image.NewYCbCr(image.Rect(0, 0, w, h), image.YCbCrSubsampleRatio420)
+		for y := range h {
+			for x := range w {
+				plain.Y[plain.YOffset(x, y)], plain.Cb[plain.COffset(x, y)], plain.Cr[plain.COffset(x, y)] = uint8(x+2*y), uint8(90+x/2), uint8(160-y/2*2)
+			}
+		}
+		want := source(plain, flip.Turn{})
+		require.NotNil(t, got.planes)
+		require.Equal(t, want.Cut(r), got.Cut(r), "%+v", upright)
+		require.Equal(t, want.CutSubsampled(r), got.CutSubsampled(r), "%+v", upright)
 	}
 }
 

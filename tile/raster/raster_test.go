@@ -99,6 +99,21 @@ func TestSheetsShareOneGrid(t *testing.T) {
 	}
 }
 
+// Beyond a shrunk picture its outermost pixels repeat, as shrunk.
+func TestShrunkBleedRepeats(t *testing.T) {
+	for _, kind := range kinds {
+		for _, turn := range turns {
+			s := NewSource(&artwork.Picture{Image: noise(kind, 60, 46, rand.New(rand.NewSource(13)))}, turn, Grid{23, 19})
+			own, all := s.Cut(image.Rect(0, 0, 23, 19)), s.Cut(image.Rect(-7, -6, 30, 25))
+			for y := range 31 {
+				for x := range 37 {
+					require.Equal(t, own.At(min(max(x-7, 0), 22), min(max(y-6, 0), 18)), all.At(x, y), "%s, %+v: %d,%d", kind, turn, x-7, y-6)
+				}
+			}
+		}
+	}
+}
+
 // The integer filter against the same sum in float64 over the whole plane at once, by its definition.
 func TestFilterAgainstFloatReference(t *testing.T) {
 	const seed = 32

@@ -19,8 +19,11 @@ type warp struct {
 	picture layout.Rect // where the grid lies on the board
 	grid    Grid
 	upright Source // the artwork; its grid is set for each block
-	shift   uint   // knots lie 1 << shift pixels apart
-	curve   uint   // and posts, from which knots are taken, up to 1 << curve
+	// How wide and how high a grid pixel is, of the mean of both: distances from the outline are counted in that.
+	across, down float64
+
+	shift uint // knots lie 1 << shift pixels apart
+	curve uint // and posts, from which knots are taken, up to 1 << curve
 }
 
 // Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain; picture is where the grid lies on the board. Beyond the printed picture's
@@ -36,7 +39,8 @@ func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
 	}
 	upright := Source{art: s.art, turn: s.upright}
 	upright.width, upright.height = s.upright.Size(s.art.Bounds().Dx(), s.art.Bounds().Dy())
-	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright}
+	perX, perY := s.grid.perMM(picture)
+	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright, across: math.Sqrt(perY / perX), down: math.Sqrt(perX / perY)}
 	s.warp.shift, s.warp.curve = s.warp.knotShift(), s.warp.postShift()
 	return s
 }
@@ -45,7 +49,7 @@ func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
 type place struct {
 	u, v           float64 // picture coordinates
 	ux, uy, vx, vy float64 // artwork pixels for a grid pixel across and down
-	inside         float64 // how far within the outline, in grid pixels
+	inside         float64 // how far within the outline, in grid pixels of mean size
 	known          bool    // whether the drop looks there, as far as was worked out
 }
 
@@ -54,10 +58,10 @@ func (w *warp) at(x, y, reach float64) place {
 	perX, perY := w.grid.perMM(w.picture)
 	xMM, yMM, perMM := w.picture.XMM+x/perX, w.picture.YMM+y/perY, math.Sqrt(perX*perY)
 	shown := w.hanging.Near(xMM, yMM, reach/perMM)
-	p := place{inside: shown.InsideMM * perMM, known: shown.InsideMM > nowhereMM}
+	p := place{inside: shown.InsideMM * perMM, known: shown.InsideMM > nowhere}
 	if !p.known {
 		// Well beyond the print what stands at its edge goes on, for kernels that reach there.
-		p.inside = nowhereMM
+		p.inside = nowhere
 		shown = w.hanging.Near(
 			max(w.picture.XMM, min(xMM, w.picture.RightMM())),
 			max(w.picture.YMM, min(yMM, w.picture.BottomMM())),
@@ -70,8 +74,8 @@ func (w *warp) at(x, y, reach float64) place {
 	return p
 }
 
-// nowhereMM lies further beyond an outline than anything that was worked out.
-const nowhereMM = -1e8
+// nowhere lies further beyond an outline than anything that was worked out, in mm and in pixels.
+const nowhere = -1e8
 
 // Knots of the map.
 const (

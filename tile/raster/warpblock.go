@@ -60,11 +60,6 @@ func (w *warp) block(corner image.Point) *block {
 		}
 	}
 	b.slopes = posts.knownAbout(seen)
-	if len(b.slopes) == 0 { // a sliver between posts
-		b.each(b.part, func(k int) {
-			b.slopes = append(b.slopes, b.at(b.centre(k%b.side, corner.X), b.centre(k/b.side, corner.Y), 0))
-		})
-	}
 	return b
 }
 

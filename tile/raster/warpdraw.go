@@ -57,6 +57,9 @@ func (b *block) path(p *patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 	return path
 }
 
+// outlineToldPx is how far off the way to the outline is told well enough to skip half of it: further off, near a corner, it may be a third.
+const outlineToldPx = 1 << minPostShift
+
 // put writes a row of the block's part, y rows below its upper edge, where the picture shows.
 func (b *block) put(to *canvas, part image.Rectangle, y int, row []byte) {
 	y += part.Min.Y
@@ -70,9 +73,12 @@ func (b *block) put(to *canvas, part image.Rectangle, y int, row []byte) {
 			to.put(x, y, pixels(x, end-x))
 			x = end
 		case some:
-			inside := b.at(float64(x)+0.5, float64(y)+0.5, 1<<blockShift).inside
-			// The outline is no nearer than half of what it seems, as posts.far has it: so many pixels are like this one.
-			alike := max(1, min(part.Max.X-x, int((math.Abs(inside)-0.5)/2)))
+			at := b.at(float64(x)+0.5, float64(y)+0.5, outlineToldPx)
+			inside, alike := at.inside, 1
+			if at.known {
+				// The outline is no nearer than half of what it seems, as posts.far has it: so many pixels are like this one.
+				alike = max(1, min(part.Max.X-x, int((min(math.Abs(inside), outlineToldPx)-0.5)/(2*b.across))))
+			}
 			if share := int(256*max(0, min(1, inside+0.5)) + 0.5); share == 256 {
 				to.put(x, y, pixels(x, alike))
 			} else if share > 0 {

@@ -41,7 +41,10 @@ type posts struct {
 	before int // how many stand before the corner
 	across int
 	shift  uint // they lie 1 << shift pixels apart
-	cells  []showing
+	// far is a distance from the outline at which a cell between posts lies wholly on one side of it: far off it is known to first order only, and twice
+	// the cell's diagonal leaves room for that.
+	far   float64
+	cells []showing
 }
 
 // posts asks for those of a block. They lie as far apart as they may where all of them are well within the print, and closer where its outline is to be found.
@@ -51,10 +54,9 @@ func (w *warp) posts(corner image.Point) posts {
 		p, _ = w.postsApart(corner, min(w.curve, minPostShift), false)
 	}
 	p.cells = make([]showing, len(p.all))
-	sure := w.mm(1<<p.shift) <= knotReachMM
 	for j := range p.across - 1 {
 		for i := range p.across - 1 {
-			p.cells[j*p.across+i] = p.look(i, j, sure)
+			p.cells[j*p.across+i] = p.look(i, j)
 		}
 	}
 	return p
@@ -62,14 +64,15 @@ func (w *warp) posts(corner image.Point) posts {
 
 // postsApart asks for posts so far apart. ok is false if all of them must be well within the print and one isn't.
 func (w *warp) postsApart(corner image.Point, shift uint, within bool) (p posts, ok bool) {
-	p = posts{before: max(postsAbout, w.knotsSpare()<<w.shift>>shift), shift: shift}
+	apart := float64(int(1) << shift)
+	p = posts{before: max(postsAbout, w.knotsSpare()<<w.shift>>shift), shift: shift, far: 2*math.Hypot(apart*w.across, apart*w.down) + 1}
 	p.across = 1<<(blockShift-shift) + 2*p.before + 1
 	p.all = make([]place, 0, p.across*p.across)
 	for j := range p.across {
 		for i := range p.across {
 			at := func(k, corner int) float64 { return float64(corner+(k-p.before)<<shift) + 0.5 }
-			post := w.at(at(i, corner.X), at(j, corner.Y), p.far())
-			if within && !(post.known && post.inside > p.far()) {
+			post := w.at(at(i, corner.X), at(j, corner.Y), p.far)
+			if within && !(post.known && post.inside > p.far) {
 				return posts{}, false
 			}
 			p.all = append(p.all, post)
@@ -77,10 +80,6 @@ func (w *warp) postsApart(corner image.Point, shift uint, within bool) (p posts,
 	}
 	return p, true
 }
-
-// far is a distance from the outline at which a cell between posts lies wholly on one side of it: far off it is known to first order only, and twice
-// the cell's diagonal leaves room for that.
-func (p posts) far() float64 { return 3*float64(int(1)<<p.shift) + 1 }
 
 // showing is how much of a cell lies within the printed picture's outline.
 type showing uint8
@@ -91,8 +90,8 @@ const (
 	all
 )
 
-// look looks at the cell right of and below a post. sure tells whether posts lie so close that a print between four of them would be known at one.
-func (p posts) look(i, j int, sure bool) showing {
+// look looks at the cell right of and below a post.
+func (p posts) look(i, j int) showing {
 	nearest, furthest, known := math.Inf(1), math.Inf(-1), 0
 	for _, k := range [4]int{0, 1, p.across, p.across + 1} {
 		post := p.all[j*p.across+i+k]
@@ -102,9 +101,9 @@ func (p posts) look(i, j int, sure bool) showing {
 		}
 	}
 	switch {
-	case known == 0 && sure || known == 4 && furthest < -p.far():
+	case known == 0 || known == 4 && furthest < -p.far:
 		return none
-	case nearest > p.far():
+	case nearest > p.far:
 		return all
 	}
 	return some

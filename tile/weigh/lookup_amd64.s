@@ -1,3 +1,4 @@
+#include "go_asm.h"
 #include "textflag.h"
 
 // The look-ups in AVX2, as the loops of loops_amd64.s.
@@ -35,7 +36,7 @@
 	SUBQ AX, R15; \
 	MOVQ $0, skip+64(FP); \
 	ADDQ places+56(FP), CX; \
-	LEAQ -7(CX), R10
+	LEAQ -const_PhaseBits(CX), R10
 
 // NEXTPLACE makes R11 the offset of the row of a place's first pixel, R13 that of its column in pixels, Y1, Y3 and Y5 its weights down, R12 the offset of those across, and steps on.
 #define NEXTPLACE \
@@ -43,8 +44,8 @@
 	SARXQ R10, R9, R13; \
 	SARXQ CX, R9, R11; \
 	IMULQ DX, R11; \
-	ANDQ $127, R12; \
-	ANDQ $127, R13; \
+	ANDQ $((1<<const_PhaseBits)-1), R12; \
+	ANDQ $((1<<const_PhaseBits)-1), R13; \
 	SHLQ $4, R12; \
 	SHLQ $4, R13; \
 	ADDQ BX, R13; \
@@ -83,10 +84,10 @@ TEXT ·lookUpAVX2(SB), NOSPLIT, $16-80
 	MOVQ src+16(FP), SI
 	MOVQ stride+24(FP), DX
 	MOVQ kernel+72(FP), BX
-	MOVL $128, AX // middleRound
+	MOVL $const_middleRound, AX
 	VMOVD AX, X7
 	VPBROADCASTD X7, Y7
-	MOVL $0x80000, AX // levelRound
+	MOVL $const_levelRound, AX
 	VMOVD AX, X8
 	LEAQ (DX)(DX*2), R14 // three rows
 
@@ -116,7 +117,7 @@ look:
 	VPADDD Y7, Y0, Y0
 	VPADDD Y4, Y2, Y2
 	VPADDD Y2, Y0, Y0
-	VPSRAD $8, Y0, Y0 // middleShift; eight columns, of which six count
+	VPSRAD $const_middleShift, Y0, Y0 // eight columns, of which six count
 	VEXTRACTI128 $1, Y0, X1
 	VPACKSSDW X1, X0, X0
 	VPMADDWD (BX)(R12*1), X0, X0
@@ -125,7 +126,7 @@ look:
 	VPSHUFD $0x01, X0, X1
 	VPADDD X1, X0, X0
 	VPADDD X8, X0, X0
-	VPSRAD $20, X0, X0 // levelShift
+	VPSRAD $const_levelShift, X0, X0
 	VPACKSSDW X0, X0, X0
 	VPACKUSWB X0, X0, X0 // into 0 to 255
 	VPEXTRB $0, X0, (DI)
@@ -146,10 +147,10 @@ TEXT ·lookUpPixelsAVX2(SB), NOSPLIT, $16-80
 	MOVQ src+16(FP), SI
 	MOVQ stride+24(FP), DX
 	MOVQ kernel+72(FP), BX
-	MOVL $128, AX // middleRound
+	MOVL $const_middleRound, AX
 	VMOVD AX, X7
 	VPBROADCASTD X7, Y7
-	MOVL $0x80000, AX // levelRound
+	MOVL $const_levelRound, AX
 	VMOVD AX, X8
 	VPBROADCASTD X8, X8
 
@@ -167,9 +168,9 @@ look:
 	TWOROWS(Y1)
 	TWOROWS(Y3)
 	TWOROWS(Y5)
-	VPSRAD $8, Y9, Y9 // middleShift
-	VPSRAD $8, Y10, Y10
-	VPSRAD $8, Y11, Y11
+	VPSRAD $const_middleShift, Y9, Y9
+	VPSRAD $const_middleShift, Y10, Y10
+	VPSRAD $const_middleShift, Y11, Y11
 	VPACKSSDW Y10, Y9, Y9 // the first and the third pixel in one half, the second and the fourth in the other
 	VPACKSSDW Y11, Y11, Y11
 	VEXTRACTI128 $1, Y9, X10
@@ -186,7 +187,7 @@ look:
 	VPADDD X8, X9, X9
 	VPADDD X13, X11, X11
 	VPADDD X11, X9, X9
-	VPSRAD $20, X9, X9 // levelShift
+	VPSRAD $const_levelShift, X9, X9
 	VPACKSSDW X9, X9, X9
 	VPACKUSWB X9, X9, X9 // into 0 to 255
 	VMOVD X9, (DI)

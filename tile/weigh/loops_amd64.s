@@ -1,3 +1,4 @@
+#include "go_asm.h"
 #include "textflag.h"
 
 // The loops in AVX2. VPMADDWD multiplies 16-bit numbers and adds neighbouring products to 32 bits: two rows, or two places of a row, for each sum.
@@ -11,7 +12,7 @@ TEXT ·downAVX2(SB), NOSPLIT, $0-48
 	MOVQ stride+24(FP), DX
 	MOVQ weights+32(FP), BX
 	MOVQ pairs+40(FP), R8
-	MOVL $128, AX // middleRound
+	MOVL $const_middleRound, AX
 	VMOVD AX, X7
 	VPBROADCASTD X7, Y7
 	LEAQ -16(CX), R10 // where the last 16 columns begin
@@ -43,8 +44,8 @@ pair:
 	DECQ R13
 	JNZ pair
 
-	VPSRAD $8, Y0, Y0 // middleShift
-	VPSRAD $8, Y1, Y1
+	VPSRAD $const_middleShift, Y0, Y0
+	VPSRAD $const_middleShift, Y1, Y1
 	VPACKSSDW Y1, Y0, Y0
 	VPERMQ $0xd8, Y0, Y0 // packing goes by halves of the registers
 	VMOVDQU Y0, (DI)(R9*2)
@@ -63,7 +64,7 @@ TEXT ·acrossAVX2(SB), NOSPLIT, $0-48
 	MOVQ first+24(FP), DX
 	MOVQ weights+32(FP), BX
 	MOVQ eights+40(FP), R8
-	MOVL $0x80000, AX // levelRound
+	MOVL $const_levelRound, AX
 	VMOVD AX, X7
 
 place:
@@ -85,7 +86,7 @@ eight:
 	VPADDD X1, X0, X0
 	VPSHUFD $0x01, X0, X1
 	VPADDD X1, X0, X0
-	VPSRAD $20, X0, X0 // levelShift
+	VPSRAD $const_levelShift, X0, X0
 	VPACKSSDW X0, X0, X0
 	VPACKUSWB X0, X0, X0 // into 0 to 255
 	VPEXTRB $0, X0, (DI)
@@ -119,7 +120,7 @@ TEXT ·acrossPixelsAVX2(SB), NOSPLIT, $0-48
 	MOVQ first+24(FP), DX
 	MOVQ weights+32(FP), BX
 	MOVQ eights+40(FP), R8
-	MOVL $0x80000, AX // levelRound
+	MOVL $const_levelRound, AX
 	VMOVD AX, X7
 	VPBROADCASTD X7, X7
 	VMOVDQU neighbours<>(SB), Y6
@@ -153,7 +154,7 @@ eight:
 	VPADDD Y1, Y0, Y0
 	VEXTRACTI128 $1, Y0, X1
 	VPADDD X1, X0, X0
-	VPSRAD $20, X0, X0 // levelShift
+	VPSRAD $const_levelShift, X0, X0
 	VPACKSSDW X0, X0, X0
 	VPACKUSWB X0, X0, X0 // into 0 to 255
 	VMOVD X0, (DI)

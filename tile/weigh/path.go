@@ -2,6 +2,7 @@ package weigh
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -47,11 +48,14 @@ func (p Path) reach(src []byte, stride, channels, n int) []byte {
 	}
 	knots := (p.Skip+n-1)>>p.Shift + 2
 	x, y := upTo(p.X, knots), upTo(p.Y, knots)
-	if min(slices.Min(x), slices.Min(y)) < 0 {
-		panic("weigh: a path that begins before the picture")
+	if min(slices.Min(x), slices.Min(y)) < 0 || max(slices.Max(x), slices.Max(y)) > math.MaxInt>>p.Shift {
+		panic("weigh: a path beyond any picture")
 	}
 	// No place lies further than the knots.
 	row, column := slices.Max(y)>>p.Places+KernelTaps-1, slices.Max(x)>>p.Places+KernelTaps+Slack
+	if row > len(src) || column > len(src) { // their products then fit
+		panic(fmt.Sprintf("weigh: a path to row %d, column %d in %d bytes", row, column, len(src)))
+	}
 	return upTo(src, row*stride+column*channels)
 }
 

@@ -4,19 +4,19 @@ import "fmt"
 
 // Binary places. The weights' absolute values may add up to 1.99 times One: then what stands between the axes fits 16 bits, and every sum 31.
 const (
-	WeightBits = 14
-	MiddleBits = 6
-	One        = 1 << WeightBits
+	weightBits = 14
+	middleBits = 6
+	One        = 1 << weightBits
 )
 
 const (
-	middleShift = WeightBits - MiddleBits
+	middleShift = weightBits - middleBits
 	middleRound = 1 << (middleShift - 1)
-	levelShift  = WeightBits + MiddleBits
+	levelShift  = weightBits + middleBits
 	levelRound  = 1 << (levelShift - 1)
 )
 
-// Down weighs rows of src, stride bytes apart, from its first on: dst[i] is the sum of weights[k] times byte i of row k, with MiddleBits binary places.
+// Down weighs rows of src, stride bytes apart, from its first on: dst[i] is the sum of weights[k] times byte i of row k, with middleBits binary places.
 // The number of weights must be even, and src must hold len(dst) bytes of as many rows.
 func Down(dst []int16, src []byte, stride int, weights []int16) {
 	if len(dst) == 0 || len(weights) == 0 {

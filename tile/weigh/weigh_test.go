@@ -1,8 +1,10 @@
 package weigh
 
 import (
+	"bytes"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -62,7 +64,7 @@ func TestAgainstFloat(t *testing.T) {
 				for k, w := range down {
 					real[i] += float64(w) / One * float64(src[k*n+i])
 				}
-				require.InDelta(t, real[i], float64(middle[i])/(1<<MiddleBits), 0.5/(1<<MiddleBits))
+				require.InDelta(t, real[i], float64(middle[i])/(1<<middleBits), 0.5/(1<<middleBits))
 			}
 			taps := randomTaps(random, 60, each, n-8)
 			got := make([]byte, 60)
@@ -81,7 +83,7 @@ func TestAgainstFloat(t *testing.T) {
 		var channels [4][]int16
 		pixels := make([]int16, 4*90)
 		for i := range pixels {
-			pixels[i] = int16(random.IntN(255 << MiddleBits))
+			pixels[i] = int16(random.IntN(255 << middleBits))
 			channels[i%4] = append(channels[i%4], pixels[i])
 		}
 		got, want := make([]byte, 4*50), make([]byte, 50)
@@ -167,7 +169,8 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		}
 		return p
 	}
-	src, wide := make([]byte, 20*10+Slack), make([]byte, 4*(20*10+Slack))
+	// The loop in AVX2 reads eight bytes of a row at once: two more than there are taps.
+	src, wide := make([]byte, 9*20+14+8), make([]byte, 4*(9*20+14+8))
 	for _, c := range []struct {
 		name string
 		do   func()
@@ -176,6 +179,7 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"down", func() { Down(make([]int16, 20), make([]byte, 3*30+20), 30, make([]int16, 4)) }, true},
 		{"down: a row too short", func() { Down(make([]int16, 20), make([]byte, 3*30+19), 30, make([]int16, 4)) }, false},
 		{"down: an odd number of rows", func() { Down(make([]int16, 20), make([]byte, 300), 30, make([]int16, 3)) }, false},
+		{"down: rows upward", func() { Down(make([]int16, 20), make([]byte, 300), -1, make([]int16, 2)) }, false},
 		{"across", func() { Across(make([]byte, 3), make([]int16, 18), taps) }, true},
 		{"across: a row too short", func() { Across(make([]byte, 3), make([]int16, 17), taps) }, false},
 		{"across: more places than taps", func() { Across(make([]byte, 4), make([]int16, 18), taps) }, false},
@@ -192,6 +196,12 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"looked up: past the last knot", func() { LookUp(make([]byte, 17), src, 20, path(0, 0, 0, 4, 4), kernel) }, false},
 		{"looked up: past the last knot, for skipping", func() { LookUp(make([]byte, 16), src, 20, path(1, 0, 0, 4, 4), kernel) }, false},
 		{"looked up: skipping a whole piece", func() { LookUp(make([]byte, 2), src, 20, path(16, 0, 0, 4, 4, 4, 4), kernel) }, false},
+		{"looked up: a byte too few", func() { LookUp(make([]byte, 16), src[:len(src)-1], 20, path(0, 0, 0, 14, 4), kernel) }, false},
+		{"looked up: rows upward", func() { LookUp(make([]byte, 1), src, -1, path(0, 0, 0, 0, 0), kernel) }, false},
+		{"looked up: skipping backward", func() { LookUp(make([]byte, 2), src, 20, path(-1, 4, 4, 4, 4), kernel) }, false},
+		{"looked up: more places than there are bits", func() {
+			LookUp(make([]byte, 1), src, 20, Path{X: make([]int, 2), Y: make([]int, 2), Places: 63}, kernel)
+		}, false},
 		{"pixels looked up", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 0, 14, 4), kernel) }, true},
 		{"pixels looked up: past the last row", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 5, 14, 4), kernel) }, false},
 		{"pixels looked up: past the last pixel", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 4, 15, 4), kernel) }, false},
@@ -208,6 +218,45 @@ func TestRefusesToReadBeyond(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Nothing is written before or after dst, however short it is.
+func TestWritesNothingOutside(t *testing.T) {
+	const spare, mark = 32, 77
+	random := rand.New(rand.NewPCG(44, 0))
+	src, kernel := harsh(random, 4*(60*40+Slack)), randomKernel(random)
+	row := make([]int16, 4*100)
+	for n := 1; n <= 70; n++ {
+		taps, path, down := randomTaps(random, n, 8, 90), randomPath(random, 60, 40, n), randomWeights(random, 4)
+		for name, c := range map[string]struct {
+			bytes int
+			do    func(dst []byte)
+		}{
+			"across":           {n, func(dst []byte) { Across(dst, row, taps) }},
+			"across pixels":    {4 * n, func(dst []byte) { AcrossPixels(dst, row, taps) }},
+			"looked up":        {n, func(dst []byte) { LookUp(dst, src, 60, path, kernel) }},
+			"pixels looked up": {4 * n, func(dst []byte) { LookUpPixels(dst, src, 4*60, path, kernel) }},
+		} {
+			all := bytes.Repeat([]byte{mark}, spare+c.bytes+spare)
+			c.do(all[spare:][:c.bytes])
+			outside := append(all[:spare:spare], all[spare+c.bytes:]...)
+			require.Equal(t, bytes.Repeat([]byte{mark}, 2*spare), outside, "%s: %d places", name, n)
+		}
+		middle := slices.Repeat([]int16{mark}, spare+n+spare)
+		Down(middle[spare:][:n], src, 100, down)
+		outside := append(middle[:spare:spare], middle[spare+n:]...)
+		require.Equal(t, slices.Repeat([]int16{mark}, 2*spare), outside, "down: %d places", n)
+	}
+}
+
+// Taps that are set again forget what they were.
+func TestTapsSetAgain(t *testing.T) {
+	taps := NewTaps(1, 4)
+	taps.Set(0, 0, []int16{-One, One, One})
+	taps.Set(0, 1, []int16{One})
+	got := make([]byte, 1)
+	Across(got, []int16{0, 9 << middleBits, 200 << middleBits, 100 << middleBits, 0, 0, 0, 0, 0}, taps)
+	require.Equal(t, []byte{9}, got)
 }
 
 func BenchmarkWeigh(b *testing.B) {
