@@ -22,7 +22,7 @@ func (p Plan) Select(names []string) ([]Sheet, error) {
 		if upper != "ALL" {
 			m := namePattern.FindStringSubmatch(upper)
 			if m == nil || upper == "" {
-				return nil, fmt.Errorf("%q is not a sheet: take a name such as R2C3, a row such as R2, a column such as C4, or all", name)
+				return nil, fmt.Errorf("%q is not a sheet: take names such as R2C3, rows such as R2 or columns such as C4, with spaces between them, or all", name)
 			}
 			row, _ = strconv.Atoi(m[1]) // an empty match stays 0: any
 			column, _ = strconv.Atoi(m[2])

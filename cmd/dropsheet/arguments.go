@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+	"unicode"
 )
 
 // What commands take besides flags.
@@ -34,8 +35,21 @@ func named(s string) (string, error) {
 	return s, nil
 }
 
+// asTyped is a path as it is typed at a shell: in quotes where it has spaces or signs that mean something there.
+func asTyped(path string) string {
+	if strings.ContainsFunc(path, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("./\\:-_", r)
+	}) {
+		return `"` + path + `"`
+	}
+	return path
+}
+
 // namedAs refuses a name for a file that says it is of another kind.
 func namedAs(path, what, extension string) error {
+	if path == "-" {
+		return wrongWords{fmt.Errorf("--out -: %s goes to a file, not to the screen: name one that ends in %s", what, extension)}
+	}
 	if got := filepath.Ext(path); got != "" && !strings.EqualFold(got, extension) {
 		return wrongWords{fmt.Errorf("--out %q: %s is no %s: take a name that ends in %s", path, what, got, extension)}
 	}

@@ -35,3 +35,26 @@ func TestOutOfAnotherKind(t *testing.T) {
 		}
 	}
 }
+
+// Standard output is the user's screen, and a file called "-" is a trap.
+func TestOutOfADash(t *testing.T) {
+	art, _ := writePattern(t, 60, 40)
+	folder := mustMake(t, art, "--max-sheets", "1")
+	t.Chdir(t.TempDir())
+	_, stderr, code := dropsheet(t, "reprint", folder, "all", "--out", "-")
+	require.Equal(t, exitWrongWords, code)
+	require.Contains(t, stderr, "--out -: a reprint goes to a file, not to the screen: name one that ends in .pdf")
+	require.NoFileExists(t, "-")
+}
+
+func TestAsTyped(t *testing.T) {
+	for _, c := range []struct{ path, want string }{
+		{"harbour-backdrop", "harbour-backdrop"},
+		{"../Гавань/job_2.1", "../Гавань/job_2.1"},
+		{`C:\prints\harbour`, `C:\prints\harbour`},
+		{"my harbour", `"my harbour"`},
+		{"mine&yours", `"mine&yours"`},
+	} {
+		require.Equal(t, c.want, asTyped(c.path))
+	}
+}

@@ -111,6 +111,14 @@ func (j job) checkCode() finding {
 	return f
 }
 
+// changedWarning says that a job is not as it was made, to those who only look at it.
+func (j job) changedWarning() []string {
+	if j.checkCode().differs == nil {
+		return nil
+	}
+	return []string{fmt.Sprintf("job.json was changed since it was made: this goes by what it says now, and the printed sheets that say %s do not", j.CheckCode)}
+}
+
 // fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
 func fileSums(file func(name string) string) (map[string]string, error) {
 	sums := map[string]string{}

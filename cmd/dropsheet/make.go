@@ -49,7 +49,7 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 		m.placement.register(flags)
 		addPPI(flags, &m.ppi)
 		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board comes out even; needs --lamp")
-		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG; sheets.pdf grows several times larger")
+		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour at half the resolution; sheets.pdf grows several times larger")
 		add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with -backdrop)")
 		flags.BoolVar(&m.json, "json", false, "tell the job as JSON, as job.json has it")
 		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and trials included")

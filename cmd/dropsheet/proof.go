@@ -69,6 +69,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	c.warn(j.changedWarning()...)
 	plan, err := p.whatIf.apply(j.Plan)
 	if err != nil {
 		return err
@@ -108,8 +109,12 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	}
 	c.warn(lightWarnings(plan)...)
 	c.warn(p.unseen(plan)...)
-	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the drop %.0f of them across; f/%g, focus %s\n",
-		p.out, camera.WidthPx, camera.HeightPx, 2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), camera.FNumber, camera.Focus)
+	focus := fmt.Sprintf("f/%g, focus %s", camera.FNumber, camera.Focus)
+	if p.sharp {
+		focus = "everything in focus"
+	}
+	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the drop %.0f of them across; %s\n",
+		p.out, camera.WidthPx, camera.HeightPx, 2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), focus)
 	return err
 }
 

@@ -68,6 +68,9 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	if changed := j.checkCode().differs; changed != nil {
+		return fmt.Errorf("job %q: %w", args[0], changed)
+	}
 	chosen, err := j.Select(args[1:])
 	if err != nil {
 		return asWrongWords(err)

@@ -53,6 +53,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
+	c.warn(j.changedWarning()...)
 	plan, err := s.whatIf.apply(j.Plan)
 	if err != nil {
 		return err
@@ -179,7 +180,7 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 	if len(seams) == 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams), folder)
+	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams), asTyped(folder))
 	return err
 }
 

@@ -19,7 +19,9 @@ type Boxes struct {
 // the crop box is the media box, the others are the crop box. The media box must be in the page itself, not inherited.
 func (d *Doc) PageBoxes(page int) Boxes {
 	d.t.Helper()
-	pdf, at := get(d.t), d.page(page)
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	at := d.page(page)
 
 	media, err := pdf.FPDFPage_GetMediaBox(&requests.FPDFPage_GetMediaBox{Page: at})
 	require.NoError(d.t, err, "page %d has no media box of its own", page)

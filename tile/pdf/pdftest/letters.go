@@ -16,7 +16,9 @@ type Letter struct {
 // Letters returns the glyphs of a page in the order in which they were drawn, those that a clip hides too.
 func (d *Doc) Letters(page int) []Letter {
 	d.t.Helper()
-	text, err := get(d.t).GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeChars})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	text, err := pdf.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeChars})
 	require.NoError(d.t, err)
 	letters := make([]Letter, len(text.Chars))
 	for i, c := range text.Chars {

@@ -24,8 +24,7 @@ type Doc struct {
 	ref references.FPDF_DOCUMENT
 }
 
-// reader starts the one PDFium of this test binary. Starting it takes a few seconds, so it's shared and never stopped;
-// it locks itself, so parallel tests may use it.
+// reader starts the one PDFium of this test binary. Starting it takes a few seconds, so it's shared and never stopped.
 var reader = sync.OnceValues(func() (pdfium.Pdfium, error) {
 	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
 	if err != nil {
@@ -37,10 +36,13 @@ var reader = sync.OnceValues(func() (pdfium.Pdfium, error) {
 // Open reads a whole PDF file and closes it when the test ends.
 func Open(t testing.TB, data []byte) *Doc {
 	t.Helper()
-	pdf := get(t)
+	pdf, giveBack := lend(t)
+	defer giveBack()
 	opened, err := pdf.OpenDocument(&requests.OpenDocument{File: &data})
 	require.NoError(t, err, "pdfium can't open the file")
 	t.Cleanup(func() {
+		pdf, giveBack := lend(t)
+		defer giveBack()
 		_, err := pdf.FPDF_CloseDocument(&requests.FPDF_CloseDocument{Document: opened.Document})
 		require.NoError(t, err)
 	})
@@ -50,7 +52,9 @@ func Open(t testing.TB, data []byte) *Doc {
 // PageCount returns the number of pages.
 func (d *Doc) PageCount() int {
 	d.t.Helper()
-	count, err := get(d.t).FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.ref})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	count, err := pdf.FPDF_GetPageCount(&requests.FPDF_GetPageCount{Document: d.ref})
 	require.NoError(d.t, err)
 	return count.PageCount
 }
@@ -58,7 +62,9 @@ func (d *Doc) PageCount() int {
 // PageSizePoints returns the width and height of a page as shown, in points.
 func (d *Doc) PageSizePoints(page int) (widthPt, heightPt float64) {
 	d.t.Helper()
-	size, err := get(d.t).GetPageSize(&requests.GetPageSize{Page: d.page(page)})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	size, err := pdf.GetPageSize(&requests.GetPageSize{Page: d.page(page)})
 	require.NoError(d.t, err)
 	return size.Width, size.Height
 }
@@ -66,7 +72,9 @@ func (d *Doc) PageSizePoints(page int) (widthPt, heightPt float64) {
 // Render draws a page on white at so many pixels to the inch.
 func (d *Doc) Render(page, dpi int) *image.RGBA {
 	d.t.Helper()
-	drawn, err := get(d.t).RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	drawn, err := pdf.RenderPageInDPI(&requests.RenderPageInDPI{Page: d.page(page), DPI: dpi})
 	require.NoError(d.t, err)
 	defer drawn.Cleanup()
 	own := image.NewRGBA(drawn.Result.RenderedImage.Bounds())
@@ -77,7 +85,9 @@ func (d *Doc) Render(page, dpi int) *image.RGBA {
 // Text returns the text of a page in the order in which it was drawn.
 func (d *Doc) Text(page int) string {
 	d.t.Helper()
-	text, err := get(d.t).GetPageText(&requests.GetPageText{Page: d.page(page)})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	text, err := pdf.GetPageText(&requests.GetPageText{Page: d.page(page)})
 	require.NoError(d.t, err)
 	return text.Text
 }
@@ -85,7 +95,9 @@ func (d *Doc) Text(page int) string {
 // Title returns the title that a viewer shows, or "" if there is none.
 func (d *Doc) Title() string {
 	d.t.Helper()
-	meta, err := get(d.t).FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.ref, Tag: "Title"})
+	pdf, giveBack := lend(d.t)
+	defer giveBack()
+	meta, err := pdf.FPDF_GetMetaText(&requests.FPDF_GetMetaText{Document: d.ref, Tag: "Title"})
 	require.NoError(d.t, err)
 	return meta.Value
 }
@@ -94,9 +106,13 @@ func (d *Doc) page(number int) requests.Page {
 	return requests.Page{ByIndex: &requests.PageByIndex{Document: d.ref, Index: number - 1}}
 }
 
-func get(t testing.TB) pdfium.Pdfium {
+// lend lends PDFium to one test at a time. It locks its calls itself, but not the return of a picture's memory (Cleanup of what RenderPageInDPI gives), and two calls at once spoil all of its memory.
+func lend(t testing.TB) (pdf pdfium.Pdfium, giveBack func()) {
 	t.Helper()
 	pdf, err := reader()
 	require.NoError(t, err, "pdfium can't start")
-	return pdf
+	busy.Lock()
+	return pdf, busy.Unlock
 }
+
+var busy sync.Mutex
