@@ -175,43 +175,39 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err != nil {
 		c.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
 	}
-	// The pictures are drawn on all processors and then packed on one each: side by side, nothing waits for that.
-	files := []struct {
-		name  string
-		write func(io.Writer) error
-	}{
-		{"guide.pdf", func(w io.Writer) error {
-			return guide.Write(w, guide.Job{
-				Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
-				Picture: picture, SeamMap: seams,
-				DropView: view, Looks: looks,
-			})
-		}},
-		{"proof.png", func(w io.Writer) error {
-			frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
-			if err != nil {
-				return err
-			}
-			return writePNG(func() image.Image { return frame })(w)
-		}},
-		{"seams.png", writePNG(func() image.Image { return seams })},
-	}
 	if err := ctx.Err(); err != nil {
 		return job{}, err
 	}
-	failed := make([]error, len(files))
-	var writing sync.WaitGroup
-	for i, file := range files {
-		writing.Go(func() { failed[i] = writeFile(folder.file(file.name), false, file.write) })
+	write := func(name string, fill func(io.Writer) error) error { return writeFile(folder.file(name), false, fill) }
+	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them and more memory, comes after.
+	var mapping sync.WaitGroup
+	var unmapped error
+	mapping.Go(func() { unmapped = write("seams.png", writePNG(func() image.Image { return seams })) })
+	unguided := write("guide.pdf", func(w io.Writer) error {
+		return guide.Write(w, guide.Job{
+			Name: j.Name, CheckCode: j.CheckCode, Plan: plan, PPI: grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
+			Picture: picture, SeamMap: seams,
+			DropView: view, Looks: looks,
+		})
+	})
+	mapping.Wait()
+	if err := cmp.Or(unguided, unmapped); err != nil {
+		return job{}, err
 	}
-	writing.Wait()
-	if err := cmp.Or(failed...); err != nil {
+	err = write("proof.png", func(w io.Writer) error {
+		frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
+		if err != nil {
+			return err
+		}
+		return writePNG(func() image.Image { return frame })(w)
+	})
+	if err != nil {
 		return job{}, err
 	}
 	if j.Files, err = fileSums(folder.file); err != nil {
 		return job{}, err
 	}
-	if err := writeFile(folder.file(jobFile), false, j.encode); err != nil {
+	if err := write(jobFile, j.encode); err != nil {
 		return job{}, err
 	}
 	return j, nil
