@@ -28,7 +28,7 @@ const (
 // pixels to share them, over a number, within bounds: more where a plane can be had, in which rays cost little.
 const (
 	pixelsARay        = 8
-	pixelsARayOnPlane = 2
+	pixelsARayOnPlane = 4
 	leastRaysFor      = 2
 	mostRaysFor       = 32
 )
