@@ -2,21 +2,17 @@ package main
 
 import (
 	"fmt"
-	"image"
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/raster"
 	"dropsheet/tile/texture"
 )
 
 // onScreen is the artwork for pictures on screen, in the colours of its profile as far as they can be told, and what to warn of. A profile that the sheets leave out
 // for the surround or a fault of its own, with a warning, counts for nothing here too, so that the pictures show what is printed.
 func onScreen(art *artwork.Picture, surround layout.Surround) (picture *texture.Texture, warnings []string) {
-	_, gray := art.Image.(*image.Gray)
-	if c, ok := surround.Colour(); ok && (c.R != c.G || c.G != c.B) {
-		gray = false // a coloured surround makes the sheets RGB
-	}
-	if profileWarning(art.ICC, gray) != "" {
+	if profileWarning(art.ICC, raster.PrintsGray(art.Image, surround)) != "" {
 		without := *art
 		without.ICC = nil
 		return texture.New(&without), nil

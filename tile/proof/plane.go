@@ -89,15 +89,11 @@ func (p *plane) mean(middle layout.Point) (sum texture.Light) {
 }
 
 // ray is the light of one of them.
-func (p *plane) ray(k int, middle layout.Point) (light texture.Light) {
+func (p *plane) ray(k int, middle layout.Point) texture.Light {
 	x, y := middle.XMM/p.stepMM+p.rays[k].XMM, middle.YMM/p.stepMM+p.rays[k].YMM
 	left, top := math.Floor(x), math.Floor(y)
 	i, j := int(left)-p.first.X, int(top)-p.first.Y
 	fx, fy := float32(x-left), float32(y-top)
 	upper, lower := p.knots[j*p.across+i:][:2], p.knots[(j+1)*p.across+i:][:2]
-	for c := range light {
-		up, down := upper[0][c]+(upper[1][c]-upper[0][c])*fx, lower[0][c]+(lower[1][c]-lower[0][c])*fx
-		light[c] = up + (down-up)*fy
-	}
-	return light
+	return upper[0].Mix(upper[1], fx).Mix(lower[0].Mix(lower[1], fx), fy)
 }

@@ -18,12 +18,11 @@ func newCanvas(r image.Rectangle, gray bool, paper color.RGBA) *canvas {
 	c := &canvas{origin: r.Min, paper: [4]byte{paper.R, paper.G, paper.B, 0xff}}
 	size := image.Rect(0, 0, r.Dx(), r.Dy())
 	if gray {
-		m := image.NewGray(size)
-		c.Image, c.pix, c.stride, c.channels = m, m.Pix, m.Stride, 1
+		c.Image = image.NewGray(size)
 	} else {
-		m := image.NewRGBA(size)
-		c.Image, c.pix, c.stride, c.channels = m, m.Pix, m.Stride, 4
+		c.Image = image.NewRGBA(size)
 	}
+	c.pix, c.stride, c.channels = bytesOf(c.Image)
 	repeat(c.pix, c.paper[:c.channels])
 	return c
 }

@@ -36,17 +36,20 @@ func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle)
 
 // stored is the artwork's pixels where they can be weighed as they are stored: grey, or red, green, blue and opacity, and no axis taken for the other.
 func (s *Source) stored() (pix []byte, stride int, ok bool) {
-	if s.turn.SwapXY {
-		return nil, 0, false
-	}
-	at := s.art.Bounds().Min
-	switch art := s.art.(type) {
+	pix, stride, channels := bytesOf(s.art)
+	return pix, stride, channels > 0 && !s.turn.SwapXY
+}
+
+// bytesOf is a picture's pixels from its first on, how many bytes there are to a row and to a pixel: 1 of grey, 4 of red, green, blue and opacity, and 0 of other kinds.
+func bytesOf(m image.Image) (pix []byte, stride, channels int) {
+	at := m.Bounds().Min
+	switch m := m.(type) {
 	case *image.Gray:
-		return art.Pix[art.PixOffset(at.X, at.Y):], art.Stride, true
+		return m.Pix[m.PixOffset(at.X, at.Y):], m.Stride, 1
 	case *image.RGBA:
-		return art.Pix[art.PixOffset(at.X, at.Y):], art.Stride, true
+		return m.Pix[m.PixOffset(at.X, at.Y):], m.Stride, 4
 	}
-	return nil, 0, false
+	return nil, 0, 0
 }
 
 // mirror turns taps of an axis of n pixels into those that read it from its other end.

@@ -40,10 +40,7 @@ func newSource(art image.Image, upright, turn flip.Turn, grid Grid, paper color.
 func gray(level uint8) color.RGBA { return color.RGBA{level, level, level, 0xff} }
 
 // Gray tells whether the pictures that Cut makes are grey.
-func (s *Source) Gray() bool {
-	_, gray := s.art.(*image.Gray)
-	return gray && (s.beyond == nil || isGray(*s.beyond))
-}
+func (s *Source) Gray() bool { return printsGray(s.art, s.beyond) }
 
 // Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at the origin.
 func (s *Source) Cut(r image.Rectangle) image.Image {

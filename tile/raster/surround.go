@@ -3,7 +3,6 @@ package raster
 import (
 	"image"
 	"image/color"
-	"image/draw"
 
 	"dropsheet/layout"
 )
@@ -21,32 +20,34 @@ func (s *Source) Surround(surround layout.Surround) *Source {
 	return s
 }
 
-func isGray(c color.RGBA) bool { return c.R == c.G && c.G == c.B }
+// printsGray tells whether an artwork prints grey with that beyond it, nil for its outermost pixels.
+func printsGray(art image.Image, beyond *color.RGBA) bool {
+	_, gray := art.(*image.Gray)
+	return gray && (beyond == nil || beyond.R == beyond.G && beyond.G == beyond.B)
+}
+
+// PrintsGray tells whether the sheets of an artwork in a surround are grey: where both are.
+func PrintsGray(art image.Image, surround layout.Surround) bool {
+	if c, ok := surround.Colour(); ok {
+		return printsGray(art, &c)
+	}
+	return printsGray(art, nil)
+}
 
 // cutSurrounded makes the pixels of a rectangle with the surround's colour beyond the picture. The picture ends on whole grid pixels,
 // so no pixel is mixed.
 func (s *Source) cutSurrounded(r image.Rectangle) image.Image {
 	inner := r.Intersect(image.Rect(0, 0, s.grid.WidthPx, s.grid.HeightPx))
-	_, grayArt := s.art.(*image.Gray)
-	if inner == r && grayArt == s.Gray() {
+	if inner == r && s.Gray() == printsGray(s.art, nil) {
 		return s.cutPicture(r)
 	}
-	at := inner.Sub(r.Min)
-	if s.Gray() {
-		dst := image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
-		repeat(dst.Pix, []byte{s.beyond.R})
-		if !inner.Empty() {
-			part := s.cutPicture(inner).(*image.Gray)
-			for y := range at.Dy() {
-				copy(dst.Pix[dst.PixOffset(at.Min.X, at.Min.Y+y):], part.Pix[y*part.Stride:][:at.Dx()])
-			}
-		}
-		return dst
+	to := newCanvas(r, s.Gray(), *s.beyond)
+	if inner.Empty() {
+		return to.Image
 	}
-	dst := image.NewRGBA(image.Rect(0, 0, r.Dx(), r.Dy()))
-	draw.Draw(dst, dst.Rect, image.NewUniform(*s.beyond), image.Point{}, draw.Src)
-	if !inner.Empty() {
-		draw.Draw(dst, at, s.cutPicture(inner), image.Point{}, draw.Src)
+	pix, stride, channels := bytesOf(s.cutPicture(inner))
+	for y := range inner.Dy() {
+		to.put(inner.Min.X, inner.Min.Y+y, to.asPixels(pix[y*stride:][:inner.Dx()*channels], channels))
 	}
-	return dst
+	return to.Image
 }

@@ -58,12 +58,7 @@ func (b *block) patch(size Grid, r image.Rectangle) *patch {
 	upright.grid = size
 	slack := image.Rect(r.Min.X, r.Min.Y, r.Max.X+weigh.Slack, r.Max.Y)
 	p := &patch{xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side)}
-	switch m := upright.cutPicture(slack).(type) {
-	case *image.Gray:
-		p.pix, p.stride, p.channels = m.Pix, m.Stride, 1
-	case *image.RGBA:
-		p.pix, p.stride, p.channels = m.Pix, m.Stride, 4
-	}
+	p.pix, p.stride, p.channels = bytesOf(upright.cutPicture(slack))
 	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
 	// Rounded before it is counted from the patch, so that it comes out alike in every patch.
 	fixed := func(v float64, from, to int) int {

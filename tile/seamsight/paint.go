@@ -44,7 +44,7 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 	texture.Rows(m.heightPx, func(y int) {
 		row, sum := m.sums[(y+1)*stride:][:stride], 0.0
 		for x := range m.widthPx {
-			sum += float64(texture.FromSRGB(copied.RGBAAt(x, y)).Luminance())
+			sum += float64(texture.Linear(copied.RGBAAt(x, y)).Luminance())
 			row[x+1] = sum
 		}
 	})

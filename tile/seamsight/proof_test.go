@@ -59,7 +59,7 @@ func rendered(t testing.TB, p layout.Plan, picture *texture.Texture, seamMM floa
 		require.NoError(t, err)
 		out := make([]float64, w*h)
 		for i := range out {
-			out[i] = float64(texture.FromSRGB(frame.RGBAAt(i%w, i/w)).Luminance())
+			out[i] = float64(texture.Linear(frame.RGBAAt(i%w, i/w)).Luminance())
 		}
 		return out
 	}

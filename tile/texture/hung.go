@@ -55,7 +55,7 @@ func (h Hung) At(xMM, yMM, spanMM float64) Light {
 	}
 	light := h.picture.At(u, v, spanMM*h.pxPerMM)
 	if inside < 1 {
-		return h.beyond.mix(light, inside)
+		return h.beyond.Mix(light, inside)
 	}
 	return light
 }
@@ -72,9 +72,9 @@ func (h Hung) bentAt(xMM, yMM, spanMM float64) Light {
 	}
 	at := h.bent.Near(xMM, yMM, spanMM)
 	if inside := covered(at.InsideMM, spanMM); inside > 0 {
-		light = light.mix(h.picture.Skewed(at.U, at.V, at.UX*spanMM, at.UY*spanMM, at.VX*spanMM, at.VY*spanMM), inside)
+		light = light.Mix(h.picture.Skewed(at.U, at.V, at.UX*spanMM, at.UY*spanMM, at.VX*spanMM, at.VY*spanMM), inside)
 	}
-	return Room.mix(light, on)
+	return Room.Mix(light, on)
 }
 
 // covered is the share of a patch, spanMM wide, that lies on the near side of an edge whose middle is insideMM away from it.

@@ -10,8 +10,8 @@ import (
 // Light is a colour in linear light, red, green and blue from 0 to 1.
 type Light [3]float32
 
-// mix goes from l to m as part goes from 0 to 1.
-func (l Light) mix(m Light, part float32) Light {
+// Mix goes from l to m as part goes from 0 to 1.
+func (l Light) Mix(m Light, part float32) Light {
 	return Light{l[0] + (m[0]-l[0])*part, l[1] + (m[1]-l[1])*part, l[2] + (m[2]-l[2])*part}
 }
 

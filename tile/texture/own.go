@@ -27,9 +27,9 @@ func (o *ownColours) inSRGB(own Light) (out Light) {
 func (t *Texture) bilinearOwn(u, v float64) Light {
 	left, right, fx := neighbours(u, t.width)
 	top, bottom, fy := neighbours(v, t.height)
-	upper := t.own.light(t.artworkAt(left, top)).mix(t.own.light(t.artworkAt(right, top)), fx)
-	lower := t.own.light(t.artworkAt(left, bottom)).mix(t.own.light(t.artworkAt(right, bottom)), fx)
-	return t.own.inSRGB(upper.mix(lower, fy))
+	upper := t.own.light(t.artworkAt(left, top)).Mix(t.own.light(t.artworkAt(right, top)), fx)
+	lower := t.own.light(t.artworkAt(left, bottom)).Mix(t.own.light(t.artworkAt(right, bottom)), fx)
+	return t.own.inSRGB(upper.Mix(lower, fy))
 }
 
 // mean fills a row of the first half, in sRGB's levels, from the artwork's own.

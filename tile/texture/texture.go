@@ -131,7 +131,7 @@ func (t *Texture) At(u, v, spanPx float64) Light {
 	}
 	near := t.bilinear(whole, u, v)
 	if part := (4*fraction*fraction - 1) / 3; part > 0 {
-		return near.mix(t.bilinear(whole+1, u, v), float32(part))
+		return near.Mix(t.bilinear(whole+1, u, v), float32(part))
 	}
 	return near
 }
