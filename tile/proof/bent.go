@@ -20,18 +20,13 @@ func (b *board) bentPrint(xMM, yMM float64, over patch, gain float32) texture.Li
 	if within == 0 {
 		return beyond
 	}
-	light := b.picture.At(at.U, at.V, b.bentSpanPx(at, over)).Scale(gain)
+	w, h := b.picture.Size()
+	picture := over.on(at, float64(w), float64(h))
+	light := b.picture.At(at.U, at.V, math.Sqrt(picture.narrow()/pixelVariance)).Scale(gain)
 	if within == 1 {
 		return light
 	}
 	return mix(beyond, light, within)
-}
-
-// bentSpanPx is over how many of the artwork's pixels it need be averaged for a patch about a place.
-func (b *board) bentSpanPx(at layout.Shown, over patch) float64 {
-	w, h := b.picture.Size()
-	picture := over.on(at, float64(w), float64(h))
-	return math.Sqrt(picture.narrow() / pixelVariance)
 }
 
 // on is a patch of the board as pixels of the picture, by the slopes of what the place shows.

@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 
+	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
 
@@ -107,9 +108,13 @@ func (v *view) pastPixel(i, j int, set []aim) (sum texture.Light) {
 		near.take(&set[0])
 	}
 	for k := range set {
-		a := &set[k]
-		at := v.pastOffset(a)
-		sum = sum.Add(v.board.at(middle.XMM+at.XMM, middle.YMM+at.YMM, v.direct.patch(a), &near))
+		sum = sum.Add(v.pastRay(middle, &set[k], &near))
 	}
 	return sum.Scale(1 / float32(len(set)))
+}
+
+// pastRay is the light of one ray of a pixel whose middle lands there, near such a place of the board if one is told.
+func (v *view) pastRay(middle layout.Point, a *aim, near *footing) texture.Light {
+	off := v.pastOffset(a)
+	return v.board.at(middle.XMM+off.XMM, middle.YMM+off.YMM, v.direct.patch(a), near)
 }

@@ -52,11 +52,11 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 
 // pastEdge is the light of one of the rays of a pixel at a drop's edge as if there were no drop.
 func (v *view) pastEdge(i, j, k int) texture.Light {
+	middle := v.pastMiddle(i, j)
 	if v.beside.atEdge != nil {
-		return v.beside.atEdge.ray(k, v.pastMiddle(i, j))
+		return v.beside.atEdge.ray(k, middle)
 	}
-	a := &v.atEdge[k]
-	return v.pastDrop(v.lens.ray(i, j, a), v.direct.patch(a))
+	return v.pastRay(middle, &v.atEdge[k], nil)
 }
 
 // edgeBox holds all pixels of the frame that may be near a drop's edge, its sides included.

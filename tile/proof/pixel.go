@@ -120,9 +120,3 @@ func (v *view) through(r flip.Ray, drop layout.Point, over patch, near *footing)
 	}
 	return v.board.at(l.XMM+drop.XMM, l.YMM+drop.YMM, over, near).Scale(float32(l.Transmittance))
 }
-
-// pastDrop is the light along a ray that passes beside the drop.
-func (v *view) pastDrop(r flip.Ray, over patch) texture.Light {
-	t := (v.sight.DistanceMM - r.From.Z) / r.Dir.Z
-	return v.board.at(r.From.X+t*r.Dir.X, r.From.Y+t*r.Dir.Y, over, nil)
-}
