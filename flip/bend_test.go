@@ -40,7 +40,8 @@ func TestBendUndone(t *testing.T) {
 	t.Logf("worst %.2g of the reach", worst)
 }
 
-// A straight print of a ball by the closed form alone: a place at reach(u) shows what lies u / fill of the way to the fill.
+// A straight print of a ball by the closed form alone: a place at reach(u) shows what lies u / fill of the
+// way to the fill.
 func TestBendOfABallIsTheClosedForm(t *testing.T) {
 	s := waterSight(5, 300, 200)
 	const fill = 0.9
@@ -66,8 +67,8 @@ func TestBendOfABallIsTheClosedForm(t *testing.T) {
 	require.Equal(t, [2]float64{12, -34}, [2]float64{x, y})
 }
 
-// Along an upright rod the near-axis factor is that of a slab as thick as the rod: (D + L - 2R (1 - 1/n)) / D, the shift of a plane-parallel plate
-// (Hecht, Optics, 4.4, exercise; recalled from memory).
+// Along an upright rod the near-axis factor is that of a slab as thick as the rod: (D + L - 2R (1 - 1/n)) /
+// D, the shift of a plane-parallel plate (Hecht, Optics, 4.4, exercise; recalled from memory).
 func TestBendAlongARod(t *testing.T) {
 	s := Sight{Drop: Drop{Body: UprightRod, DiameterMM: 8, Index: 1.333}, CameraMM: 300, DistanceMM: 200}
 	b := Bend{Sight: s, Straight: 1, FlatPerDrop: 20}
@@ -136,7 +137,8 @@ func TestSpheroid(t *testing.T) {
 			l, _ := s.Trace(s.PinholeRay(0.7*halfWidthMM, 0))
 			require.InDelta(t, -want, l.XMM, 1e-7)
 
-			// Near the axis the upright plane is a thick lens of the ellipse's own curvature: where a near-axis ray crosses the axis again.
+			// Near the axis the upright plane is a thick lens of the ellipse's own curvature: where a near-axis
+			// ray crosses the axis again.
 			nearest, ok := s.nearestInverting(b * b / a)
 			require.True(t, ok)
 			at := s

@@ -2,9 +2,10 @@ package flip
 
 import "math"
 
-// ClearanceMM is how far a ray passes outside the body's surface, in mm; below zero it meets the body. A rod is passed at right angles to its axis.
-// For a spheroid it is exact at the surface, and its slope there: the ray is looked at in a space in which the spheroid is a ball, and what it misses that
-// by is turned back by the local scale.
+// ClearanceMM is how far a ray passes outside the body's surface, in mm; below zero it meets the body. A rod
+// is passed at right angles to its axis. For a spheroid it is exact at the surface, and its slope there: the
+// ray is looked at in a space in which the spheroid is a ball, and what it misses that by is turned back by
+// the local scale.
 func (d Drop) ClearanceMM(r Ray) float64 {
 	from, dir := r.From, r.Dir
 	x, y := d.bends()

@@ -40,8 +40,8 @@ type Drop struct {
 	Body       Body
 	DiameterMM float64 // above 0; of a ball that is pressed flat or drawn long, that of the round ball of the same volume
 	Index      float64 // refractive index, above 1
-	// HeightOverWidth makes a ball a spheroid about the upright axis: below 1 it is oblate, a falling drop pressed flat by the air, above 1 prolate.
-	// 0 stands for 1. A rod has none.
+	// HeightOverWidth makes a ball a spheroid about the upright axis: below 1 it is oblate, a falling drop
+	// pressed flat by the air, above 1 prolate. 0 stands for 1. A rod has none.
 	HeightOverWidth float64
 }
 
@@ -56,8 +56,8 @@ func (d Drop) heightOverWidth() float64 {
 // Oblate tells whether the drop is a ball out of round.
 func (d Drop) Oblate() bool { return d.heightOverWidth() != 1 }
 
-// RadiusMM is half the width: the semi-axis across and along the optical axis. A spheroid of semi-axes a, a and ka has the volume of a ball of radius
-// a times the cube root of k.
+// RadiusMM is half the width: the semi-axis across and along the optical axis. A spheroid of semi-axes a, a
+// and ka has the volume of a ball of radius a times the cube root of k.
 func (d Drop) RadiusMM() float64 {
 	if !d.Oblate() {
 		return d.DiameterMM / 2
@@ -68,9 +68,9 @@ func (d Drop) RadiusMM() float64 {
 // HalfHeightMM is the upright semi-axis.
 func (d Drop) HalfHeightMM() float64 { return d.RadiusMM() * d.heightOverWidth() }
 
-// FocalLengthMM is the near-axis focal length from the centre, nR / (2(n-1)):
-// the ball lens of Hecht, Optics, there written nD / (4(n-1)). It holds for a rod too, across its axis, and for a spheroid in the level plane,
-// which cuts it in a circle.
+// FocalLengthMM is the near-axis focal length from the centre, nR / (2(n-1)): the ball lens of Hecht, Optics,
+// there written nD / (4(n-1)). It holds for a rod too, across its axis, and for a spheroid in the level
+// plane, which cuts it in a circle.
 func (d Drop) FocalLengthMM() float64 {
 	return d.Index * d.RadiusMM() / (2 * (d.Index - 1))
 }

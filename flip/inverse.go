@@ -7,16 +7,18 @@ const (
 	mostSteps   = 60
 	seenToShare = 1e-13            // of the angle to the place: where steps have nothing left to mend
 	rimAngle    = math.Pi/2 - 1e-6 // a share of 1 - 5e-13: at 1 itself rounding decides whether a ray goes through
-	// seenWithin is the angle by which a place may be missed, in radians: what rounding leaves where rays graze at the very rim. Elsewhere it is
-	// under a thousandth of that.
+	// seenWithin is the angle by which a place may be missed, in radians: what rounding leaves where rays
+	// graze at the very rim. Elsewhere it is under a thousandth of that.
 	seenWithin = 1e-7
 )
 
-// SeenThrough is the point of the plane through the drop's centre through which the camera sees a place of the backdrop's plane, both optical mm:
-// PinholeRay and Trace undone. ok is false where the drop does not invert the backdrop, or does not look at the place.
+// SeenThrough is the point of the plane through the drop's centre through which the camera sees a place of
+// the backdrop's plane, both optical mm: PinholeRay and Trace undone. ok is false where the drop does not
+// invert the backdrop, or does not look at the place.
 //
-// Newton's steps. They go in t, with sin|t| the share of the visible radius, and look at where rays land by the angle from the axis: near the rim
-// the share hardly changes while the angle does, but between t and the angle all is nearly straight (of a ball, angle = 2(i - r) and t is nearly i).
+// Newton's steps. They go in t, with sin|t| the share of the visible radius, and look at where rays land by
+// the angle from the axis: near the rim the share hardly changes while the angle does, but between t and the
+// angle all is nearly straight (of a ball, angle = 2(i - r) and t is nearly i).
 func (s Sight) SeenThrough(xMM, yMM float64) (throughXMM, throughYMM float64, ok bool) {
 	return s.find(xMM, yMM, func(l Landing, _, _ float64) (float64, float64) { return l.XMM, l.YMM })
 }
@@ -81,7 +83,8 @@ type finder struct {
 	what                      shows
 }
 
-// angles tells a place of the backdrop's plane by its angle from the axis, along each axis; along a rod by its share of the way to it.
+// angles tells a place of the backdrop's plane by its angle from the axis, along each axis; along a rod by
+// its share of the way to it.
 func (s Sight) angles(xMM, yMM float64) Vec {
 	x, y := s.Drop.bends()
 	switch {
@@ -140,7 +143,8 @@ func (f *finder) shareToMM(at Vec) (xMM, yMM float64) {
 	return at.X * k * f.halfWidthMM, at.Y * k * f.halfHeightMM
 }
 
-// missed is by how much what the ray at t shows is off the target, as angles. ok is false when it does not reach the plane.
+// missed is by how much what the ray at t shows is off the target, as angles. ok is false when it does not
+// reach the plane.
 func (f *finder) missed(at, target Vec) (off Vec, ok bool) {
 	throughXMM, throughYMM := f.shareToMM(at)
 	l, ok := f.tracer.Trace(f.PinholeRay(throughXMM, throughYMM))

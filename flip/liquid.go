@@ -21,20 +21,23 @@ type Material struct {
 	Source string // where Index comes from
 }
 
-// MaxIndex bounds a bare index, to catch a slip of the decimal point (13.33). Nothing clear reaches it: diamond is 2.42 and
-// rutile below 3; germanium, the highest of common lens materials, comes to 4 but is opaque to the eye (from memory).
+// MaxIndex bounds a bare index, to catch a slip of the decimal point (13.33). Nothing clear reaches it:
+// diamond is 2.42 and rutile below 3; germanium, the highest of common lens materials, comes to 4 but is
+// opaque to the eye (from memory).
 const MaxIndex = 4
 
-// The yellow lines that tables of refractive indices use: sodium D (the middle of the pair) for liquids, helium d for glass.
+// The yellow lines that tables of refractive indices use: sodium D (the middle of the pair) for liquids,
+// helium d for glass.
 const (
 	sodiumNM = 589.3
 	heliumNM = 587.6
 )
 
-// materials are in order of rising index, which puts water first and the solids last. Every index is relative to air, since
-// air is what surrounds the drop; against vacuum each would be some 0.0004 more. (For acrylic the copy of the source that was
-// read doesn't say which; samples of acrylic differ by more than that.) None of the sources was read in the original:
-// liquid_index_test.go says for each which copy was, and checks the value by another route.
+// materials are in order of rising index, which puts water first and the solids last. Every index is relative
+// to air, since air is what surrounds the drop; against vacuum each would be some 0.0004 more. (For acrylic
+// the copy of the source that was read doesn't say which; samples of acrylic differ by more than that.) None
+// of the sources was read in the original: liquid_index_test.go says for each which copy was, and checks the
+// value by another route.
 var materials = []Material{
 	{"water", 1.33299, 20, sodiumNM, "ICUMSA sucrose table (1974) at 0 %; IAPWS R9-97 over the index of air agrees"},
 	{"sea-water", 1.3394, 20, sodiumNM, "Quan and Fry, Applied Optics 34, 3477 (1995), 35 g of salt in a kilogram"},
@@ -52,7 +55,8 @@ func Materials() []Material {
 	return slices.Clone(materials)
 }
 
-// MaterialByName finds a material; upper and lower case, spaces and hyphens make no difference, so that "Sea water" is sea-water.
+// MaterialByName finds a material; upper and lower case, spaces and hyphens make no difference, so that "Sea
+// water" is sea-water.
 func MaterialByName(name string) (Material, bool) {
 	for _, m := range materials {
 		if plainName(m.Name) == plainName(name) {
@@ -62,8 +66,9 @@ func MaterialByName(name string) (Material, bool) {
 	return Material{}, false
 }
 
-// ParseMaterial reads a material's name, as MaterialByName does, or a bare refractive index above 1 and at most 4, such as "1.38".
-// The error says which names and numbers are taken. ParseMaterial of a material's Name gives that material again.
+// ParseMaterial reads a material's name, as MaterialByName does, or a bare refractive index above 1 and at
+// most 4, such as "1.38". The error says which names and numbers are taken. ParseMaterial of a material's
+// Name gives that material again.
 func ParseMaterial(s string) (Material, error) {
 	if m, ok := MaterialByName(s); ok {
 		return m, nil

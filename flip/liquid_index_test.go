@@ -9,11 +9,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Below, the named materials are checked against formulas and tables from outside. Where a copy of the source was read, the
-// copy is named: "rii" is the public database of refractiveindex.info, "chemicals" the Python library of that name.
+// Below, the named materials are checked against formulas and tables from outside. Where a copy of the source
+// was read, the copy is named: "rii" is the public database of refractiveindex.info, "chemicals" the Python
+// library of that name.
 
-// waterIndex is IAPWS R9-97, equation (1): the index against vacuum of water at a temperature in kelvin, a density in kg/m3 and
-// a wavelength in micrometres. Coefficients as several public copies have them (the Python libraries iapws and chemicals among them).
+// waterIndex is IAPWS R9-97, equation (1): the index against vacuum of water at a temperature in kelvin, a
+// density in kg/m3 and a wavelength in micrometres. Coefficients as several public copies have them (the
+// Python libraries iapws and chemicals among them).
 func waterIndex(temperatureK, density, wavelengthUM float64) float64 {
 	const uv, ir = 0.229202, 5.432937
 	d, t, l2 := density/1000, temperatureK/273.15, math.Pow(wavelengthUM/0.589, 2)
@@ -22,8 +24,9 @@ func waterIndex(temperatureK, density, wavelengthUM float64) float64 {
 	return math.Sqrt((2*a + 1) / (1 - a))
 }
 
-// IAPWS R9-97, table 3, as the tests of the Python library iapws and others quote it. The table goes by pressure, 0.1 MPa here;
-// the densities that belong to it (IAPWS-95) are 999.843 at 0 Celsius, quoted likewise, and 0.4603 for steam, from memory.
+// IAPWS R9-97, table 3, as the tests of the Python library iapws and others quote it. The table goes by
+// pressure, 0.1 MPa here; the densities that belong to it (IAPWS-95) are 999.843 at 0 Celsius, quoted
+// likewise, and 0.4603 for steam, from memory.
 func TestWaterFormulaAgainstItsTable(t *testing.T) {
 	for _, c := range []struct {
 		name                                string
@@ -41,28 +44,29 @@ func TestWaterFormulaAgainstItsTable(t *testing.T) {
 	}
 }
 
-// airIndex is Ciddor's dry standard air (Applied Optics 35, 1566 (1996), equation (1), coefficients as public copies have them),
-// at 1013.25 hPa, taken from its 15 Celsius to another temperature as an ideal gas.
+// airIndex is Ciddor's dry standard air (Applied Optics 35, 1566 (1996), equation (1), coefficients as public
+// copies have them), at 1013.25 hPa, taken from its 15 Celsius to another temperature as an ideal gas.
 func airIndex(temperatureK, wavelengthUM float64) float64 {
 	s := 1 / (wavelengthUM * wavelengthUM)
 	return 1 + 1e-8*(5792105/(238.0185-s)+167917/(57.362-s))*288.15/temperatureK
 }
 
-// The figure for air at 20 Celsius and 633 nm is Ciddor's full equation in the Python library ref_index. It has 20 % humidity
-// in it, which takes off 2e-7.
+// The figure for air at 20 Celsius and 633 nm is Ciddor's full equation in the Python library ref_index. It
+// has 20 % humidity in it, which takes off 2e-7.
 func TestAirFormula(t *testing.T) {
 	require.InDelta(t, 1.0002716285, airIndex(293.15, 0.633), 5e-7)
 }
 
-// The density of water at 20 Celsius, 998.2071 kg/m3, is that of Tanaka and others, Metrologia 38, 301 (2001), quoted in a public
-// copy. The release claims 1.5e-5 in this range (from memory); 0.5e-5 more is for taking 589.3 nm as measured in vacuum.
+// The density of water at 20 Celsius, 998.2071 kg/m3, is that of Tanaka and others, Metrologia 38, 301
+// (2001), quoted in a public copy. The release claims 1.5e-5 in this range (from memory); 0.5e-5 more is for
+// taking 589.3 nm as measured in vacuum.
 func TestWaterAgainstIAPWS(t *testing.T) {
 	got := waterIndex(293.15, 998.2071, 0.5893) / airIndex(293.15, 0.5893)
 	require.InDelta(t, got, material(t, "water").Index, 2e-5)
 }
 
-// seaWaterIndex is Quan and Fry, Applied Optics 34, 3477 (1995), against air: salinity in g/kg, Celsius, nanometres; good to the
-// error of its data. Coefficients as several public copies have them.
+// seaWaterIndex is Quan and Fry, Applied Optics 34, 3477 (1995), against air: salinity in g/kg, Celsius,
+// nanometres; good to the error of its data. Coefficients as several public copies have them.
 func seaWaterIndex(salinity, temperatureC, wavelengthNM float64) float64 {
 	s, t, l := salinity, temperatureC, wavelengthNM
 	return 1.31405 + (1.779e-4-1.05e-6*t+1.6e-8*t*t)*s - 2.02e-6*t*t +
@@ -98,8 +102,9 @@ func evenPowers(wavelengthUM float64, coefficients ...float64) (sum float64) {
 	return sum
 }
 
-// Ethanol and glycerol are the handbook's figures, 1.3611 and 1.4746, as the file "CRC Handbook Organic RI" of chemicals has them;
-// the syrups are the ICUMSA table as chemicals has it from a refractometer maker's data book.
+// Ethanol and glycerol are the handbook's figures, 1.3611 and 1.4746, as the file "CRC Handbook Organic RI"
+// of chemicals has them; the syrups are the ICUMSA table as chemicals has it from a refractometer maker's
+// data book.
 func TestIndexAgainstASecondSource(t *testing.T) {
 	const d, he = 0.5893, 0.58756 // sodium and helium lines, micrometres
 	beadie := math.Sqrt(6.1209e-3*he*he - 1.5004e-3*math.Pow(he, 4) +

@@ -2,9 +2,10 @@ package flip
 
 import "math"
 
-// OutlineMM are the half-width and half-height at which the drop's visible edge crosses the plane through its centre, an ellipse for a spheroid. A line
-// of slope m through the pupil, D before the centre, touches x²/a² + z²/a² = 1 where m²(D² - a²) = a², and with b for the upright
-// semi-axis where m²(D² - a²) = b²; it crosses the plane at mD. A rod has the one size across it; along it the other is infinite.
+// OutlineMM are the half-width and half-height at which the drop's visible edge crosses the plane through its
+// centre, an ellipse for a spheroid. A line of slope m through the pupil, D before the centre, touches x²/a²
+// + z²/a² = 1 where m²(D² - a²) = a², and with b for the upright semi-axis where m²(D² - a²) = b²; it crosses
+// the plane at mD. A rod has the one size across it; along it the other is infinite.
 func (s Sight) OutlineMM() (halfWidthMM, halfHeightMM float64) {
 	x, y := s.Drop.bends()
 	halfWidthMM = s.ApparentRadiusMM()
@@ -18,8 +19,8 @@ func (s Sight) OutlineMM() (halfWidthMM, halfHeightMM float64) {
 	return halfWidthMM, halfHeightMM
 }
 
-// ShareAt is how far out a point of the plane through the drop's centre lies, as a share of the visible radius in its direction: 1 on the drop's visible
-// edge, 0 on the axis. For a rod it counts across.
+// ShareAt is how far out a point of the plane through the drop's centre lies, as a share of the visible
+// radius in its direction: 1 on the drop's visible edge, 0 on the axis. For a rod it counts across.
 func (s Sight) ShareAt(xMM, yMM float64) float64 {
 	halfWidthMM, halfHeightMM := s.OutlineMM()
 	return math.Hypot(xMM/halfWidthMM, yMM/halfHeightMM)

@@ -4,8 +4,9 @@ import "math"
 
 // Sight is a camera that looks at a backdrop through a drop, all three centred on one axis.
 //
-// A fill is the share, 0 to 1, of the drop's apparent radius in the plane through its centre.
-// For a rod every figure holds across the rod's axis, and for a spheroid in the level plane, which cuts it in a circle; ReachDownMM is for its upright plane.
+// A fill is the share, 0 to 1, of the drop's apparent radius in the plane through its centre. For a rod every
+// figure holds across the rod's axis, and for a spheroid in the level plane, which cuts it in a circle;
+// ReachDownMM is for its upright plane.
 type Sight struct {
 	Drop       Drop
 	CameraMM   float64 // entrance pupil to drop centre, above the radius
@@ -20,8 +21,9 @@ func (s Sight) ApparentRadiusMM() float64 {
 
 // exit follows the ray at a fill through the drop: its impact parameter and its angle to the axis afterwards.
 //
-// With a the angle at the pupil, b = D sin a, sin i = b/R and sin r = b/(nR) (Snell), two refractions turn the ray by 2(i - r):
-// the p = 1 ray of van de Hulst, Light Scattering by Small Particles (1957), 12.21. It leaves with the same b.
+// With a the angle at the pupil, b = D sin a, sin i = b/R and sin r = b/(nR) (Snell), two refractions turn
+// the ray by 2(i - r): the p = 1 ray of van de Hulst, Light Scattering by Small Particles (1957), 12.21. It
+// leaves with the same b.
 func (s Sight) exit(fill float64) (impactMM, phi float64) {
 	a := math.Atan(fill * s.ApparentRadiusMM() / s.CameraMM)
 	impactMM = s.CameraMM * math.Sin(a)
@@ -57,9 +59,10 @@ func (s Sight) NearAxisReachMM(fill float64) float64 {
 	return math.Abs(s.DistanceMM-f) / f * fill * s.ApparentRadiusMM()
 }
 
-// NearestInvertingMM is the distance beyond which the drop turns the middle of the backdrop over:
-// where the near-axis ray height b(1 + L/D - L/f) changes sign. For a far camera it is the focal length.
-// A spheroid must turn it over both ways. ok is false when the camera is inside the focal length, from where no distance inverts.
+// NearestInvertingMM is the distance beyond which the drop turns the middle of the backdrop over: where the
+// near-axis ray height b(1 + L/D - L/f) changes sign. For a far camera it is the focal length. A spheroid
+// must turn it over both ways. ok is false when the camera is inside the focal length, from where no distance
+// inverts.
 func (s Sight) NearestInvertingMM() (distanceMM float64, ok bool) {
 	if s.Drop.Oblate() {
 		levelMM, okLevel := s.nearestInverting(s.Drop.RadiusMM())
@@ -73,8 +76,9 @@ func (s Sight) NearestInvertingMM() (distanceMM float64, ok bool) {
 	return 1 / (1/f - 1/s.CameraMM), true
 }
 
-// nearestInverting is the same for a lens as thick as the drop is wide, whose faces are curved by curvatureMM where the axis meets them (of an ellipse of
-// semi-axes a along the axis and b, b²/a): a near-axis ray is refracted by both (Hecht, Optics, 6.2, the matrices of a thick lens).
+// nearestInverting is the same for a lens as thick as the drop is wide, whose faces are curved by curvatureMM
+// where the axis meets them (of an ellipse of semi-axes a along the axis and b, b²/a): a near-axis ray is
+// refracted by both (Hecht, Optics, 6.2, the matrices of a thick lens).
 func (s Sight) nearestInverting(curvatureMM float64) (distanceMM float64, ok bool) {
 	a, n := s.Drop.RadiusMM(), s.Drop.Index
 	power := (n - 1) / curvatureMM
@@ -85,8 +89,9 @@ func (s Sight) nearestInverting(curvatureMM float64) (distanceMM float64, ok boo
 	return a - heightMM/slope, s.CameraMM > a && slope < 0
 }
 
-// ReachDownMM is how far from the axis, on the backdrop, the drop sees at a fill straight up and down: of a spheroid by a traced ray, of any other body what
-// ReachMM is. ok is false when the ray never reaches the plane, or is not turned over.
+// ReachDownMM is how far from the axis, on the backdrop, the drop sees at a fill straight up and down: of a
+// spheroid by a traced ray, of any other body what ReachMM is. ok is false when the ray never reaches the
+// plane, or is not turned over.
 func (s Sight) ReachDownMM(fill float64) (reachMM float64, ok bool) {
 	if !s.Drop.Oblate() {
 		return s.ReachMM(fill)

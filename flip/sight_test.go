@@ -12,7 +12,8 @@ func waterSight(diameterMM, cameraMM, distanceMM float64) Sight {
 	return Sight{Drop: Drop{Body: Ball, DiameterMM: diameterMM, Index: 1.333}, CameraMM: cameraMM, DistanceMM: distanceMM}
 }
 
-// The worked figures come with the issue that asked for this room, from a trace that is not ours; they are given to 0.001 mm.
+// The worked figures come with the issue that asked for this room, from a trace that is not ours; they are
+// given to 0.001 mm.
 func TestReachWorkedFigures(t *testing.T) {
 	for _, c := range []struct {
 		name                            string
@@ -157,8 +158,8 @@ func TestReverses(t *testing.T) {
 	}
 }
 
-// Normal incidence from air on water of n = 1.333 reflects ((n-1)/(n+1))^2 = 2.0 % (Hecht, Optics, 4.6.3); both surfaces let 96.0 % through.
-// At the rim nothing gets in.
+// Normal incidence from air on water of n = 1.333 reflects ((n-1)/(n+1))^2 = 2.0 % (Hecht, Optics, 4.6.3);
+// both surfaces let 96.0 % through. At the rim nothing gets in.
 func TestTransmittance(t *testing.T) {
 	s := waterSight(5, 300, 200)
 	centre, ok := s.Trace(s.PinholeRay(0, 0))
@@ -183,8 +184,9 @@ func TestDiameterFromDropsPerML(t *testing.T) {
 	require.InDelta(t, 50, math.Pi*d*d*d/6, 1e-9)
 }
 
-// Fresnel at 60 degrees on glass of 1.5, worked by hand from r = -sin(i-t)/sin(i+t) and tan(i-t)/tan(i+t) (Hecht, Optics, 4.6.2) with t = 35.264°:
-// 17.66 % across the plane of incidence, 0.18 % in it, 8.92 % for unpolarised light. It is the same from within.
+// Fresnel at 60 degrees on glass of 1.5, worked by hand from r = -sin(i-t)/sin(i+t) and tan(i-t)/tan(i+t)
+// (Hecht, Optics, 4.6.2) with t = 35.264°: 17.66 % across the plane of incidence, 0.18 % in it, 8.92 % for
+// unpolarised light. It is the same from within.
 func TestReflectance(t *testing.T) {
 	cosIn, cosOut := 0.5, math.Cos(35.264389682754654*math.Pi/180)
 	require.InDelta(t, 0.0892, reflectance(cosIn, cosOut, 1/1.5), 5e-5)

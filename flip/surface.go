@@ -2,7 +2,8 @@ package flip
 
 import "math"
 
-// surface is a body's surface as the quadric x²X + y²Y + z²Z = 1, in 1/mm²; a rod's own axis has no weight. Half its gradient, the weighed place, points outward.
+// surface is a body's surface as the quadric x²X + y²Y + z²Z = 1, in 1/mm²; a rod's own axis has no weight.
+// Half its gradient, the weighed place, points outward.
 type surface Vec
 
 // surface returns the body's surface.
@@ -22,8 +23,9 @@ func (d Drop) surface() surface {
 // weigh multiplies v by the weights.
 func (q surface) weigh(v Vec) Vec { return Vec{v.X * q.X, v.Y * q.Y, v.Z * q.Z} }
 
-// enter returns where a ray along d first meets the surface from outside, and how steeply: the size of its gradient's part along d. It starts from where the ray passes the
-// centre: from far off, what is wanted would be the small difference of squares of the distance.
+// enter returns where a ray along d first meets the surface from outside, and how steeply: the size of its
+// gradient's part along d. It starts from where the ray passes the centre: from far off, what is wanted would
+// be the small difference of squares of the distance.
 func (q surface) enter(from, d Vec) (at Vec, slope float64, hit bool) {
 	nearMM := -from.Dot(d)
 	at = from.Add(d.Scale(nearMM))

@@ -34,11 +34,13 @@ func (s Sight) Trace(r Ray) (Landing, bool) {
 	return t.Trace(r)
 }
 
-// Trace follows a ray from the camera's side to the backdrop's plane by vectors: refraction into the drop, refraction out.
-// Light reflected inside the drop is not followed. ok is false when the ray never reaches the plane.
+// Trace follows a ray from the camera's side to the backdrop's plane by vectors: refraction into the drop,
+// refraction out. Light reflected inside the drop is not followed. ok is false when the ray never reaches the
+// plane.
 //
-// A chord along d enters the quadric W at p and leaves it at q with p.W.d = -q.W.d. Where the surface is round, gradients are of one length, and so the ray meets both faces
-// at the same angle: it leaves at the angle at which it came, and each face throws back the same share.
+// A chord along d enters the quadric W at p and leaves it at q with p.W.d = -q.W.d. Where the surface is
+// round, gradients are of one length, and so the ray meets both faces at the same angle: it leaves at the
+// angle at which it came, and each face throws back the same share.
 func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	from, d := r.From, r.Dir
 	p, slope, hit := t.surface.enter(from, d)
@@ -71,7 +73,8 @@ func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	return t.land(p, d, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
 }
 
-// unit is what makes the surface's gradient a unit normal: 1 over its length, which is the radius where the surface is round.
+// unit is what makes the surface's gradient a unit normal: 1 over its length, which is the radius where the
+// surface is round.
 func (t *Tracer) unit(gradient Vec) float64 {
 	if t.roundMM > 0 {
 		return t.roundMM

@@ -8,8 +8,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Round bodies and others take different ways through Trace, the one with radii, the other with gradients at each face: a ball and a spheroid that is hardly out of round
-// let the same rays through, to the same place and as brightly.
+// Round bodies and others take different ways through Trace, the one with radii, the other with gradients at
+// each face: a ball and a spheroid that is hardly out of round let the same rays through, to the same place
+// and as brightly.
 func TestRoundAndNearlyRound(t *testing.T) {
 	const seed = 61
 	random := rand.New(rand.NewSource(seed))

@@ -2,9 +2,9 @@ package flip
 
 // Turn is one of the eight ways to lay a picture down: rows and columns swapped or not, then each axis reversed or not.
 //
-// From-space: the pixel (x, y) of a result that is w wide and h high. To-space: the pixel of the picture that it came from.
-// With SwapXY the picture is h wide and w high, and x and y change places before anything is reversed.
-// The zero Turn leaves a picture as it is.
+// From-space: the pixel (x, y) of a result that is w wide and h high. To-space: the pixel of the picture that
+// it came from. With SwapXY the picture is h wide and w high, and x and y change places before anything is
+// reversed. The zero Turn leaves a picture as it is.
 type Turn struct {
 	SwapXY   bool
 	ReverseX bool // the picture's x (after any swap) runs the other way

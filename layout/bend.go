@@ -16,7 +16,8 @@ type MadeFor struct {
 	FlatPerDrop     float64 `json:"flat_per_drop"` // mm of the flat picture for a millimetre of the drop's plane
 }
 
-// Plain tells whether the picture is printed flat, upright and whole, its middle on the axis: a rectangle in even proportion.
+// Plain tells whether the picture is printed flat, upright and whole, its middle on the axis: a rectangle in
+// even proportion.
 func (p Picture) Plain() bool { return p.MadeFor == nil }
 
 // plain tells the same of a setup.
@@ -31,10 +32,11 @@ type bent struct {
 	round float64 // mm of the flat picture: the radius of the circle that is printed of a round subject; 0 for any other
 }
 
-// bent works out how the picture of a setup is bent for a sight and a fill. ok is false when the drop sees no backdrop there.
+// bent works out how the picture of a setup is bent for a sight and a fill. ok is false when the drop sees no
+// backdrop there.
 //
-// The flat picture and the straight one are each as large as the fit asks: on the backdrop it is met by what the drop sees at the fill, in the drop by the
-// fill's own outline. The proportion of both is FlatPerDrop.
+// The flat picture and the straight one are each as large as the fit asks: on the backdrop it is met by what
+// the drop sees at the fill, in the drop by the fill's own outline. The proportion of both is FlatPerDrop.
 func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
 	on, okOn := seesAt(sight, fill)
 	if !okOn {
@@ -106,7 +108,8 @@ func (b bent) inPicture(at Point) bool {
 	return true
 }
 
-// printed is the place of the backdrop that a point of the drop's plane shows; ok is false where the picture is not printed there: past its sides or the fill.
+// printed is the place of the backdrop that a point of the drop's plane shows; ok is false where the picture
+// is not printed there: past its sides or the fill.
 func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
 	s := b.bend.Sight
 	if s.ShareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
@@ -121,8 +124,8 @@ func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
 	return at, b.inPicture(Point{flatX, flatY})
 }
 
-// outlineDirections is how many directions the outline is looked for in, besides those of the picture's corners: a straight stretch between two of them
-// cuts off less than a 100,000th of the radius.
+// outlineDirections is how many directions the outline is looked for in, besides those of the picture's
+// corners: a straight stretch between two of them cuts off less than a 100,000th of the radius.
 const outlineDirections = 720
 
 // edge is a place of the printed picture's outline.
@@ -195,8 +198,9 @@ func extent(outline []edge) (size Size) {
 	return size
 }
 
-// print is the same extent, quickly: a picture that covers a ball is printed as far as the drop sees at the fill, and of one that lies inside the corners lie furthest out.
-// A rod's, and a circle's, is looked for in few directions, straight across and down among them.
+// print is the same extent, quickly: a picture that covers a ball is printed as far as the drop sees at the
+// fill, and of one that lies inside the corners lie furthest out. A rod's, and a circle's, is looked for in
+// few directions, straight across and down among them.
 func (b bent) print(fit Fit) (size Size, ok bool) {
 	s := b.bend.Sight
 	if s.Drop.Body != flip.Ball || b.round > 0 {

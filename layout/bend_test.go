@@ -37,7 +37,8 @@ func bentSetups() map[string]Setup {
 	return all
 }
 
-// What is seen in the drop at a point of its plane is the picture's point in even proportion: worked out here from the fill's own outline and the trace, not from Hanging.
+// What is seen in the drop at a point of its plane is the picture's point in even proportion: worked out here
+// from the fill's own outline and the trace, not from Hanging.
 func TestStraightPicturesAreStraight(t *testing.T) {
 	for name, setup := range bentSetups() {
 		t.Run(name, func(t *testing.T) {
@@ -51,7 +52,8 @@ func TestStraightPicturesAreStraight(t *testing.T) {
 			sin, cos := math.Sincos(p.Picture.Framing.TurnDeg * math.Pi / 180)
 			framePx, seen := 0.0, 0
 			for range 4000 {
-				// A point of the drop's plane within the fill, and what must show there: so many picture heights from the point on the axis.
+				// A point of the drop's plane within the fill, and what must show there: so many picture heights
+				// from the point on the axis.
 				u := p.Picture.Fill * math.Sqrt(random.Float64())
 				sinA, cosA := math.Sincos(2 * math.Pi * random.Float64())
 				x, y := u*cosA*min(halfWidthMM, 2*s.ApparentRadiusMM()), u*sinA*min(halfHeightMM, 2*s.ApparentRadiusMM())
@@ -86,7 +88,8 @@ func TestStraightPicturesAreStraight(t *testing.T) {
 	}
 }
 
-// A picture that covers leaves nothing of the fill empty; one that lies inside has all its corners in the fill, the furthest on it.
+// A picture that covers leaves nothing of the fill empty; one that lies inside has all its corners in the
+// fill, the furthest on it.
 func TestBentFits(t *testing.T) {
 	for name, setup := range bentSetups() {
 		t.Run(name, func(t *testing.T) {

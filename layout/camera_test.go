@@ -14,7 +14,8 @@ func TestCamera(t *testing.T) {
 		frameW, frameH   float64
 		sensorW, sensorH float64
 	}{
-		// Thin lens, Hecht, Optics, 5.2.3: a 100 mm lens focused at 300 mm images at m = 100/200, so 36 mm of sensor see 72 mm.
+		// Thin lens, Hecht, Optics, 5.2.3: a 100 mm lens focused at 300 mm images at m = 100/200, so 36 mm of
+		// sensor see 72 mm.
 		{"by the lens", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
 		{"by the frame: the lens follows", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 0, FrameWidthMM: 72, FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
 		{"at equal size a lens focuses at twice its length", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 150, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 150, 36, 24, 36, 24},

@@ -11,9 +11,9 @@ type Circle struct {
 	RadiusMM float64
 }
 
-// CircleOnBoard finds a circle of the picture on the board: its centre in picture coordinates, 0 to 1 as it appears in the drop, and its radius
-// as a share of the picture's width. On a bent print it is no circle any more, and the least about its centre that holds it is given; what the print leaves out
-// does not count.
+// CircleOnBoard finds a circle of the picture on the board: its centre in picture coordinates, 0 to 1 as it
+// appears in the drop, and its radius as a share of the picture's width. On a bent print it is no circle any
+// more, and the least about its centre that holds it is given; what the print leaves out does not count.
 func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
 	h := p.hang()
 	centre, ok := h.Board(x, y)

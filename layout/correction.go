@@ -2,8 +2,9 @@ package layout
 
 import "fmt"
 
-// Correction is how a page is drawn so that what comes out of the printer is true: stretched about the middle of what the printer reaches, which is
-// where a sheet lies, so that it stays clear of the margins. From page mm at scale 1, which is what all of layout tells, to page mm as drawn:
+// Correction is how a page is drawn so that what comes out of the printer is true: stretched about the middle
+// of what the printer reaches, which is where a sheet lies, so that it stays clear of the margins. From page
+// mm at scale 1, which is what all of layout tells, to page mm as drawn:
 //
 //	drawn = About + (at - About) * (X, Y)
 type Correction struct {
@@ -91,9 +92,11 @@ func (s Setup) marginMM() float64 {
 
 func (m Margins) widestMM() float64 { return max(m.LeftMM, m.TopMM, m.RightMM, m.BottomMM) }
 
-// Reprint places some of the plan's sheets anew on other paper or for another printer, nil for one that was not measured. Cells, laps and marks stay as
-// they are; where they lie on the page, and how it is drawn, may change. The paper lies as in the plan if it holds all of them so, and otherwise the
-// other way. Of a printer that was not measured nothing is known if the plan is for one that was: then the paper's edge is the only bound.
+// Reprint places some of the plan's sheets anew on other paper or for another printer, nil for one that was
+// not measured. Cells, laps and marks stay as they are; where they lie on the page, and how it is drawn, may
+// change. The paper lies as in the plan if it holds all of them so, and otherwise the other way. Of a printer
+// that was not measured nothing is known if the plan is for one that was: then the paper's edge is the only
+// bound.
 func (p Plan) Reprint(sheets []Sheet, paper Paper, printer *Printer) (Plan, []Sheet, error) {
 	b := p.Backdrop
 	switch {

@@ -14,8 +14,9 @@ func somePrinter(r *rand.Rand, paper Paper) *Printer {
 	return &Printer{"hall", paper, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64()}}
 }
 
-// requireDrawnFor holds a sheet against its printer: what is drawn lies within the real margins, portrait or landscape turned either way, and the cell, whose
-// length on the page is that of the correction times its own, comes out of the printer as long as it is on the board.
+// requireDrawnFor holds a sheet against its printer: what is drawn lies within the real margins, portrait or
+// landscape turned either way, and the cell, whose length on the page is that of the correction times its
+// own, comes out of the printer as long as it is on the board.
 func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
 	t.Helper()
 	c := b.Correction()
@@ -39,7 +40,8 @@ func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
 	}
 }
 
-// Whatever the printer, setup and lie of the paper: every sheet lies within its margins and comes out true, and so it does when it is printed again elsewhere.
+// Whatever the printer, setup and lie of the paper: every sheet lies within its margins and comes out true,
+// and so it does when it is printed again elsewhere.
 func TestSheetsForPrinters(t *testing.T) {
 	seed := uint64(time.Now().UnixNano())
 	t.Logf("seed %d", seed)
@@ -88,7 +90,8 @@ func TestSheetsForPrinters(t *testing.T) {
 	require.Positive(t, refused)
 }
 
-// By hand: A4 of a printer that prints 0.4 % short across and 0.6 % short along the feed, with margins of 3, 4, 5 and 12 mm.
+// By hand: A4 of a printer that prints 0.4 % short across and 0.6 % short along the feed, with margins of 3,
+// 4, 5 and 12 mm.
 func TestCorrection(t *testing.T) {
 	b := Backdrop{Paper: a4, Orientation: Portrait, Printer: &Printer{"hall", a4, 0.996, 0.994, usualMargin}}
 	require.Equal(t, Correction{Point{104, 144.5}, 1 / 0.996, 1 / 0.994}, b.Correction(), "about the middle of 3 to 205 and 4 to 285")
@@ -103,7 +106,8 @@ func TestCorrection(t *testing.T) {
 	require.True(t, b.Correction().None())
 }
 
-// Sheets of one printer are refused by paper that does not hold them, with the figures; a printer that was not measured is bound by the paper's edge alone.
+// Sheets of one printer are refused by paper that does not hold them, with the figures; a printer that was
+// not measured is bound by the paper's edge alone.
 func TestReprintRefuses(t *testing.T) {
 	s := plain()
 	s.MaxSheets, s.Printer = 4, &Printer{"hall", a4, 1, 1, usualMargin}

@@ -17,15 +17,16 @@ type Coverage struct {
 // BoardEdge is an edge of the board that shows in the frame.
 type BoardEdge struct {
 	Side string `json:"side"` // of the frame: left, top, right or bottom
-	// AtPx is where it shows: the frame's x of an upright edge, y of a level one. Less than 0 or more than the frame's pixels when
-	// only its blur comes in.
+	// AtPx is where it shows: the frame's x of an upright edge, y of a level one. Less than 0 or more than the
+	// frame's pixels when only its blur comes in.
 	AtPx float64 `json:"at_px"`
 }
 
 // Covered tells whether the board fills the frame.
 func (c Coverage) Covered() bool { return len(c.Edges) == 0 }
 
-// Coverage works it out. The frame's rectangle in the drop's plane, seen on from the entrance pupil, is (D + L)/D times as large at the board.
+// Coverage works it out. The frame's rectangle in the drop's plane, seen on from the entrance pupil, is (D +
+// L)/D times as large at the board.
 func (p Plan) Coverage() Coverage {
 	far := p.perDropMM()
 	b, c := p.Backdrop, p.Camera
@@ -44,7 +45,8 @@ func (p Plan) Coverage() Coverage {
 	return out
 }
 
-// perDropMM is how many millimetres of the board's plane a millimetre of the drop's plane hides from the entrance pupil's centre.
+// perDropMM is how many millimetres of the board's plane a millimetre of the drop's plane hides from the
+// entrance pupil's centre.
 func (p Plan) perDropMM() float64 {
 	return (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM
 }
@@ -55,8 +57,9 @@ func (p Plan) sees() Size {
 	return Size{p.Camera.FrameWidthMM * far, p.Camera.FrameHeightMM * far}
 }
 
-// boardBlurMM is the width of the patch of the board's plane that one point of the frame sees through the whole pupil: by similar triangles
-// from the plane in focus, d away, the pupil's diameter times |D + L - d| / d (thin lens; Hecht, Optics, 5.2.3).
+// boardBlurMM is the width of the patch of the board's plane that one point of the frame sees through the
+// whole pupil: by similar triangles from the plane in focus, d away, the pupil's diameter times |D + L - d| /
+// d (thin lens; Hecht, Optics, 5.2.3).
 func (p Plan) boardBlurMM() float64 {
 	boardMM := p.Drop.CameraMM + p.Drop.DistanceMM
 	return p.Camera.PupilMM() * math.Abs(boardMM-p.Camera.FocusMM) / p.Camera.FocusMM

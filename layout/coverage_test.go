@@ -18,8 +18,9 @@ func wide() Setup {
 	return s
 }
 
-// What the frame sees, worked by hand: a 36 mm sensor and a 100 mm lens 300 mm off see 36 (300 - 100) / 100 = 72 mm at the drop (thin lens; Hecht,
-// Optics, 5.2.3), and 72 (300 + 400) / 300 = 168 mm at a board 400 mm further on (similar triangles).
+// What the frame sees, worked by hand: a 36 mm sensor and a 100 mm lens 300 mm off see 36 (300 - 100) / 100 =
+// 72 mm at the drop (thin lens; Hecht, Optics, 5.2.3), and 72 (300 + 400) / 300 = 168 mm at a board 400 mm
+// further on (similar triangles).
 func TestCoverageByHand(t *testing.T) {
 	s := plain()
 	s.DistanceMM = 400
@@ -41,8 +42,9 @@ func TestCoverageByHand(t *testing.T) {
 	require.Equal(t, []string{"left", "right", "top", "bottom"}, sides)
 }
 
-// The vector trace, which shares nothing with the similar triangles: rays past the drop through the frame's corner land on the corner of what the frame
-// sees, those through the pixels where an edge shows land on the board's edge, and rays from the pupil's rim spread as far as the blur.
+// The vector trace, which shares nothing with the similar triangles: rays past the drop through the frame's
+// corner land on the corner of what the frame sees, those through the pixels where an edge shows land on the
+// board's edge, and rays from the pupil's rim spread as far as the blur.
 func TestCoverageAgainstTheTrace(t *testing.T) {
 	const seed = 61
 	random := rand.New(rand.NewSource(seed))

@@ -2,8 +2,8 @@ package layout
 
 import "math"
 
-// insideMM is how far inside the printed picture's outline a place lies, to first order, by what it is seen through and how that changes with a millimetre across and down. All are
-// optical mm from the axis.
+// insideMM is how far inside the printed picture's outline a place lies, to first order, by what it is seen
+// through and how that changes with a millimetre across and down. All are optical mm from the axis.
 func (b *bentOnBoard) insideMM(on, through, dx, dy Point) float64 {
 	// The fill's outline: the share grows along slope in the drop's plane.
 	sx, sy := through.XMM/b.halfWidthMM, through.YMM/b.halfHeightMM
@@ -27,11 +27,14 @@ func (b *bentOnBoard) insideMM(on, through, dx, dy Point) float64 {
 	return inside
 }
 
-// depths are, for each of a lattice's cells in all quarters, what insideMM is more than anywhere in the cell; minus infinity where that is not known.
+// depths are, for each of a lattice's cells in all quarters, what insideMM is more than anywhere in the cell;
+// minus infinity where that is not known.
 type depths []float64
 
-// depths works them out. From corner to corner of a cell insideMM is all but even, as distances are, and where two sides meet it bulges up: it is least at a corner. What it
-// changes by from corner to corner is taken off once more, and a hundredth, against what bends down: with f″ about f/L² over a quarter of a length L, that is f/48²/8 in a cell.
+// depths works them out. From corner to corner of a cell insideMM is all but even, as distances are, and
+// where two sides meet it bulges up: it is least at a corner. What it changes by from corner to corner is
+// taken off once more, and a hundredth, against what bends down: with f″ about f/L² over a quarter of a
+// length L, that is f/48²/8 in a cell.
 func (b *bentOnBoard) depths() depths {
 	const side = latticeCells + 1
 	l := b.through

@@ -10,7 +10,8 @@ import (
 	"dropsheet/flip"
 )
 
-// Near tells what At does, but for places further inside than it was asked about, which it says so of; and of most of the print it knows that beforehand.
+// Near tells what At does, but for places further inside than it was asked about, which it says so of; and of
+// most of the print it knows that beforehand.
 func TestNearTellsWhatAtDoes(t *testing.T) {
 	plans := map[string]Plan{
 		"straight to the rim":         latticePlan(t, flip.Ball, 0, 0.999),
@@ -51,7 +52,8 @@ func TestNearTellsWhatAtDoes(t *testing.T) {
 	}
 }
 
-// BenchmarkShown asks what places show, here and there within the print: all that At tells, and with an outline that matters no further than a millimetre off.
+// BenchmarkShown asks what places show, here and there within the print: all that At tells, and with an
+// outline that matters no further than a millimetre off.
 func BenchmarkShown(b *testing.B) {
 	p := latticePlan(b, flip.Ball, 0, 0.85)
 	h := p.Hang()

@@ -1,7 +1,9 @@
-// Package layout works out how big a backdrop is, where it stands and how it falls into sheets, in millimetres: a Setup becomes a Plan once,
-// and everything after only reads the Plan. It knows no pixels of its own and no PDF.
+// Package layout works out how big a backdrop is, where it stands and how it falls into sheets, in
+// millimetres: a Setup becomes a Plan once, and everything after only reads the Plan. It knows no pixels of
+// its own and no PDF.
 //
 // Frames. Board: origin at the backdrop's top-left corner as one faces the printed side, x right, y down.
-// Page: origin at the page's top-left corner, x right, y down. Picture: 0 to 1, x right, y down, as it appears in the drop.
-// Optical: see package flip; the axis meets the board at its centre, so board = optical + half the backdrop's size.
+// Page: origin at the page's top-left corner, x right, y down. Picture: 0 to 1, x right, y down, as it
+// appears in the drop. Optical: see package flip; the axis meets the board at its centre, so board = optical
+// + half the backdrop's size.
 package layout

@@ -5,9 +5,11 @@ import (
 	"math"
 )
 
-// Framing says which part of the picture comes where in the drop. The zero Framing has the picture's middle on the axis, upright.
+// Framing says which part of the picture comes where in the drop. The zero Framing has the picture's middle
+// on the axis, upright.
 type Framing struct {
-	// Off is how far from the picture's middle the point lies that sits on the axis, as shares of its width and height, each from -0.5 to 0.5.
+	// Off is how far from the picture's middle the point lies that sits on the axis, as shares of its width
+	// and height, each from -0.5 to 0.5.
 	OffX float64 `json:"off_x"`
 	OffY float64 `json:"off_y"`
 	// TurnDeg turns the picture clockwise as it appears in the drop, in degrees.
@@ -16,8 +18,9 @@ type Framing struct {
 	Round bool `json:"round,omitempty"`
 }
 
-// edgeNearest is how near to the picture's edge, as a share of its side, a point may lie that is to sit on the axis of a picture which covers the drop: nearer, the
-// picture would have to be fifty times as large as the drop sees.
+// edgeNearest is how near to the picture's edge, as a share of its side, a point may lie that is to sit on
+// the axis of a picture which covers the drop: nearer, the picture would have to be fifty times as large as
+// the drop sees.
 const edgeNearest = 0.01
 
 // check refuses what can't be framed.
@@ -57,8 +60,9 @@ func (f Framing) frame(proportions float64) frame {
 // nearest is how far the nearest side lies from the axis.
 func (f frame) nearest() float64 { return min(f.away[0], f.away[1], f.away[2], f.away[3]) }
 
-// scale is how large the picture must be, its height, to meet an ellipse about the axis of these semi-axes: to cover it, each side must lie outside
-// of the ellipse's tangent in its direction; to lie inside, no corner may. A rod's ellipse has no extent along it, where any size serves.
+// scale is how large the picture must be, its height, to meet an ellipse about the axis of these semi-axes:
+// to cover it, each side must lie outside of the ellipse's tangent in its direction; to lie inside, no corner
+// may. A rod's ellipse has no extent along it, where any size serves.
 func (f frame) scale(fit Fit, semi Size) (heightMM float64) {
 	if fit == Cover {
 		for i, n := range f.normals {

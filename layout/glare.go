@@ -12,16 +12,19 @@ const (
 	ThroughDrop = "through drop" // lamp, board, drop, camera
 )
 
-// Glare is where a lamp would be mirrored. A mirror shows the lamp as far behind the board as it stands before it, so the ray is the one that
-// the camera would see the lamp by if the board were a window and the lamp stood behind it. So far behind the drop the lens blurs it widely, and what
-// blur brings into the frame counts. Board and Frame are those of a ray that the frame records, from the pupil's middle where that is one.
+// Glare is where a lamp would be mirrored. A mirror shows the lamp as far behind the board as it stands
+// before it, so the ray is the one that the camera would see the lamp by if the board were a window and the
+// lamp stood behind it. So far behind the drop the lens blurs it widely, and what blur brings into the frame
+// counts. Board and Frame are those of a ray that the frame records, from the pupil's middle where that is
+// one.
 type Glare struct {
 	Lamp  int        `json:"lamp"` // counted from 1
 	Path  string     `json:"path"`
 	Board Point      `json:"board_mm"`
 	Frame FramePoint `json:"frame_px"` // where the camera would see it; where only blur comes in, a place that it reaches
 	Seen  bool       `json:"seen"`     // by any part of the pupil: on the board and in the frame, and for the direct path past the drop
-	// BeyondMM is how far from the axis the lamp would have to stand, moved straight out, for the glare to be gone; 0 where it is not seen.
+	// BeyondMM is how far from the axis the lamp would have to stand, moved straight out, for the glare to be
+	// gone; 0 where it is not seen.
 	BeyondMM float64 `json:"beyond_mm"`
 }
 
@@ -42,7 +45,8 @@ func (p Plan) glares() []Glare {
 	return all
 }
 
-// glare follows one way. ok is false when no ray takes it: the lamp stands so far aside that the drop can't see its mirror image.
+// glare follows one way. ok is false when no ray takes it: the lamp stands so far aside that the drop can't
+// see its mirror image.
 func (p Plan) glare(lamp Lamp, path string) (g Glare, ok bool) {
 	d := p.Drop
 	behindMM := d.DistanceMM + lamp.ZMM // the mirror image, from the drop's centre

@@ -10,7 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The mirror's place is where the way from lamp to board to camera is shortest (Hero of Alexandria, Catoptrics): found by looking, not by mirroring.
+// The mirror's place is where the way from lamp to board to camera is shortest (Hero of Alexandria,
+// Catoptrics): found by looking, not by mirroring.
 func TestDirectGlareIsTheShortestWay(t *testing.T) {
 	const seed = 44
 	random := rand.New(rand.NewSource(seed))
@@ -43,8 +44,8 @@ func TestDirectGlareIsTheShortestWay(t *testing.T) {
 	}
 }
 
-// Through the drop: the camera's ray is traced to the board, turned round there by the mirror's rule (the part along the board stays, the
-// part across it changes sign), and must hit the lamp.
+// Through the drop: the camera's ray is traced to the board, turned round there by the mirror's rule (the
+// part along the board stays, the part across it changes sign), and must hit the lamp.
 func TestGlareThroughTheDropHitsTheLamp(t *testing.T) {
 	const seed = 45
 	random := rand.New(rand.NewSource(seed))

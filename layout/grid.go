@@ -6,9 +6,11 @@ import "math"
 const (
 	// BleedMM is how far a sheet prints past a cut line, so that a cut a little off still shows picture.
 	BleedMM = 2.0
-	// StripMM is what a cut side keeps clear for cut marks, label and check rule, counted from the cut line; the bleed lies in it.
+	// StripMM is what a cut side keeps clear for cut marks, label and check rule, counted from the cut line;
+	// the bleed lies in it.
 	StripMM = 6.0
-	// minCellMM is the least a cell may measure: smaller pieces can't be cut and pasted by hand (common practice, no source).
+	// minCellMM is the least a cell may measure: smaller pieces can't be cut and pasted by hand (common
+	// practice, no source).
 	minCellMM = 20.0
 	// minLapMM is the least lap that holds the landing line and glue (common practice, no source).
 	minLapMM = 3.0
@@ -56,7 +58,8 @@ func (r run) cells(lengthMM float64, n int) []float64 {
 	return cells
 }
 
-// edges turns cell lengths, counted from the lamp's side, into the n+1 board coordinates of their edges in rising order.
+// edges turns cell lengths, counted from the lamp's side, into the n+1 board coordinates of their edges in
+// rising order.
 func edges(cells []float64, lengthMM float64, lampFirst bool) []float64 {
 	e := make([]float64, len(cells)+1)
 	for i := range cells {

@@ -6,7 +6,8 @@ import (
 	"dropsheet/flip"
 )
 
-// Hanging says what part of the picture each place of the board shows. It is made once by Plan.Hang and safe for use by many goroutines.
+// Hanging says what part of the picture each place of the board shows. It is made once by Plan.Hang and safe
+// for use by many goroutines.
 //
 // From-space: board mm. To-space: picture coordinates, 0 to 1 across and down, upright as it appears in the drop.
 type Hanging struct {
@@ -31,7 +32,8 @@ type Shown struct {
 	U, V float64 // picture coordinates
 	// How much U and V change for a millimetre of board, across and down.
 	UX, UY, VX, VY float64
-	// InsideMM is how far inside the printed picture's outline the place lies, below 0 beyond it: near the outline exact to first order.
+	// InsideMM is how far inside the printed picture's outline the place lies, below 0 beyond it: near the
+	// outline exact to first order.
 	InsideMM float64
 }
 
@@ -69,8 +71,9 @@ func (h *Hanging) Plain() bool { return h.bent == nil }
 // At is what a place shows. A plain picture goes on beyond its outline, past 0 to 1.
 func (h *Hanging) At(xMM, yMM float64) Shown { return h.Near(xMM, yMM, math.Inf(1)) }
 
-// Near is At for those whom the outline is of no matter to further off than reachMM: where InsideMM is more than that, what is given may be less than it is, though still more than reachMM. Far
-// inside that takes about half the time.
+// Near is At for those whom the outline is of no matter to further off than reachMM: where InsideMM is more
+// than that, what is given may be less than it is, though still more than reachMM. Far inside that takes
+// about half the time.
 func (h *Hanging) Near(xMM, yMM, reachMM float64) Shown {
 	if h.bent != nil {
 		return h.bent.at(xMM-h.bent.middle.XMM, yMM-h.bent.middle.YMM, reachMM)
@@ -89,7 +92,8 @@ func (h *Hanging) Near(xMM, yMM, reachMM float64) Shown {
 	return s
 }
 
-// exactly is the point of the picture that a place shows, without At's shortcuts and its care for the outline. ok is false where the drop does not look.
+// exactly is the point of the picture that a place shows, without At's shortcuts and its care for the
+// outline. ok is false where the drop does not look.
 func (h *Hanging) exactly(at Point) (u, v float64, ok bool) {
 	b := h.bent
 	if b == nil {
@@ -107,7 +111,8 @@ func (b *bentOnBoard) onAxis() (u, v float64) {
 	return b.frame.away[3] * b.flat / b.width(), b.frame.away[0]
 }
 
-// picture turns millimetres of the flat picture as it appears in the drop into picture coordinates, both from the point on the axis.
+// picture turns millimetres of the flat picture as it appears in the drop into picture coordinates, both from
+// the point on the axis.
 func (b *bentOnBoard) picture(p Point) (u, v float64) {
 	return (p.XMM*b.cos + p.YMM*b.sin) / b.width(), (p.YMM*b.cos - p.XMM*b.sin) / b.flat
 }
@@ -133,7 +138,8 @@ func length(x, y float64) float64 { return math.Sqrt(x*x + y*y) }
 // width is the flat picture's width in mm.
 func (b bent) width() float64 { return (b.frame.away[1] + b.frame.away[3]) * b.flat }
 
-// Board is the place of the board that shows a point of the picture. ok is false when none does; the print may end before it all the same.
+// Board is the place of the board that shows a point of the picture. ok is false when none does; the print
+// may end before it all the same.
 func (h *Hanging) Board(u, v float64) (at Point, ok bool) {
 	if h.bent != nil {
 		return h.bent.board(u, v)

@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Lamp is where a lamp stands, in mm from the backdrop's centre: x right and y down as one faces the printed side, z toward the camera.
+// Lamp is where a lamp stands, in mm from the backdrop's centre: x right and y down as one faces the printed
+// side, z toward the camera.
 type Lamp struct {
 	XMM float64 `json:"x"`
 	YMM float64 `json:"y"`

@@ -6,9 +6,10 @@ import (
 	"dropsheet/flip"
 )
 
-// blurred is a lamp, or its mirror image behind the board, as the whole entrance pupil sees it past the drop: from each place on the pupil by a ray
-// of its own, and where it is out of focus, each ray on a pixel of its own. Together they are its blur disc, in the drop's plane
-// F/N |d - focus|/d D/focus across, d its distance from the pupil (thin lens; Hecht, Optics, 5.2.3). Rays are told by their places on the pupil.
+// blurred is a lamp, or its mirror image behind the board, as the whole entrance pupil sees it past the drop:
+// from each place on the pupil by a ray of its own, and where it is out of focus, each ray on a pixel of its
+// own. Together they are its blur disc, in the drop's plane F/N |d - focus|/d D/focus across, d its distance
+// from the pupil (thin lens; Hecht, Optics, 5.2.3). Rays are told by their places on the pupil.
 type blurred struct {
 	plan     Plan
 	at       flip.Vec // from the drop's centre, optical mm
@@ -21,7 +22,8 @@ func (b blurred) crosses(pupil Point, planeMM float64) Point {
 	return Point{pupil.XMM + (b.at.X-pupil.XMM)*t, pupil.YMM + (b.at.Y-pupil.YMM)*t}
 }
 
-// shows is the point of the drop's plane behind whose pixel a ray arrives: that pixel looks at where the ray crosses the plane in focus.
+// shows is the point of the drop's plane behind whose pixel a ray arrives: that pixel looks at where the ray
+// crosses the plane in focus.
 func (b blurred) shows(pupil Point) Point {
 	focusMM := b.plan.Camera.FocusMM
 	q, k := b.crosses(pupil, focusMM), b.plan.Drop.CameraMM/focusMM
@@ -46,7 +48,8 @@ func (s span) empty() bool               { return s.from > s.to }
 func (s span) nearest(v float64) float64 { return max(s.from, min(v, s.to)) }
 func (s span) both(o span) span          { return span{max(s.from, o.from), min(s.to, o.to)} }
 
-// within is the part of a span whose rays, in one direction, cross the plane that far from the pupil no further than half from the axis.
+// within is the part of a span whose rays, in one direction, cross the plane that far from the pupil no
+// further than half from the axis.
 func (b blurred) within(s span, atMM, planeMM, half float64) span {
 	t := planeMM / (b.plan.Drop.CameraMM + b.at.Z)
 	if t == 1 { // all rays meet there
@@ -59,8 +62,9 @@ func (b blurred) within(s span, atMM, planeMM, half float64) span {
 	return s.both(span{min(one, other), max(one, other)})
 }
 
-// seen finds a ray that the frame records: one that arrives in the frame, past the drop, and for a mirror image by way of the board. It is the one from
-// the pupil's middle where that is such a ray, else one not far from it. ok is false when there is none.
+// seen finds a ray that the frame records: one that arrives in the frame, past the drop, and for a mirror
+// image by way of the board. It is the one from the pupil's middle where that is such a ray, else one not far
+// from it. ok is false when there is none.
 func (b blurred) seen() (pupil Point, ok bool) {
 	c, radiusMM := b.plan.Camera, b.plan.Camera.PupilMM()/2
 	k := c.FocusMM / b.plan.Drop.CameraMM
@@ -77,7 +81,8 @@ func (b blurred) seen() (pupil Point, ok bool) {
 	if b.clear(middle) {
 		return middle, true
 	}
-	// What frame and board leave of the pupil is convex, so the ray that passes the drop furthest off comes from one of its outermost places.
+	// What frame and board leave of the pupil is convex, so the ray that passes the drop furthest off comes
+	// from one of its outermost places.
 	clearest, mostMM := Point{}, 0.0
 	for _, place := range outermost(x, y, radiusMM, b.at) {
 		if mm := b.clearanceMM(place); mm > mostMM {
@@ -101,8 +106,9 @@ func (b blurred) seen() (pupil Point, ok bool) {
 	return between(passes), true
 }
 
-// outermost is where a convex piece of the pupil, what is left of its disc between x and y, can reach furthest from the drop: the ends of its straight
-// edges, and on its rim the places away from the drop's middle and toward it.
+// outermost is where a convex piece of the pupil, what is left of its disc between x and y, can reach
+// furthest from the drop: the ends of its straight edges, and on its rim the places away from the drop's
+// middle and toward it.
 func outermost(x, y span, radiusMM float64, at flip.Vec) (places []Point) {
 	chord := func(aside float64, s span) (ends []float64) {
 		half := math.Sqrt(max(0, radiusMM*radiusMM-aside*aside))
@@ -131,8 +137,9 @@ func outermost(x, y span, radiusMM float64, at flip.Vec) (places []Point) {
 	return places
 }
 
-// throughBlur is how far, across and down in the drop's plane, the blur of a place goes that lies behindMM behind the drop's centre and
-// is seen through the drop there: half of the traced spread, which lies along the line to the drop's middle, for a rod across it, and square to that.
+// throughBlur is how far, across and down in the drop's plane, the blur of a place goes that lies behindMM
+// behind the drop's centre and is seen through the drop there: half of the traced spread, which lies along
+// the line to the drop's middle, for a rod across it, and square to that.
 func (p Plan) throughBlur(behindMM float64, through Point) Size {
 	p.Drop.DistanceMM, p.Picture.Fill = behindMM, p.shareOfRadius(through)
 	s := p.spread(p.BlurFill(), p.Camera.FocusMM)
@@ -147,7 +154,8 @@ func (p Plan) throughBlur(behindMM float64, through Point) Size {
 	return Size{half * math.Hypot(s.TangentialPx*cos, s.SagittalPx*sin), half * math.Hypot(s.TangentialPx*sin, s.SagittalPx*cos)}
 }
 
-// catches is the place of the frame nearest to a point of the drop's plane. ok is false when it lies further off than blur reaches, across or down.
+// catches is the place of the frame nearest to a point of the drop's plane. ok is false when it lies further
+// off than blur reaches, across or down.
 func (c Camera) catches(through Point, blur Size) (nearest Point, ok bool) {
 	w, h := c.FrameWidthMM/2, c.FrameHeightMM/2
 	nearest = Point{max(-w, min(through.XMM, w)), max(-h, min(through.YMM, h))}

@@ -33,8 +33,9 @@ func pathOf(p Plan, path string) (glare *Glare, inView *Sighting) {
 	return glare, inView
 }
 
-// Every ray is built anew by vectors: from a place on the pupil to the lamp, or to the board and back by the mirror's rule, with the drop traced and the
-// pixel found where the ray crosses the plane in focus. What is told to be seen must have such a ray, and what is not must have none among thousands.
+// Every ray is built anew by vectors: from a place on the pupil to the lamp, or to the board and back by the
+// mirror's rule, with the drop traced and the pixel found where the ray crosses the plane in focus. What is
+// told to be seen must have such a ray, and what is not must have none among thousands.
 func TestLampsAndTheirMirrorImagesAgainstRaysFromAllOverThePupil(t *testing.T) {
 	const seed = 46
 	random := rand.New(rand.NewSource(seed))
@@ -59,13 +60,15 @@ func TestLampsAndTheirMirrorImagesAgainstRaysFromAllOverThePupil(t *testing.T) {
 			l, ok := p.Sight().Trace(flip.Ray{From: from, Dir: dir.Unit()})
 			return !ok || l.Through
 		}
-		// records tells whether the frame records a ray from the pupil in a direction, and on which place of the drop's plane.
+		// records tells whether the frame records a ray from the pupil in a direction, and on which place of
+		// the drop's plane.
 		records := func(from, dir flip.Vec) (at flip.Vec, ok bool) {
 			middle := flip.Vec{Z: -d.CameraMM}
 			at = onto(middle, onto(from, dir, focusZ).Sub(middle), 0)
 			return at, math.Abs(at.X) <= p.Camera.FrameWidthMM/2+1e-9 && math.Abs(at.Y) <= p.Camera.FrameHeightMM/2+1e-9
 		}
-		// arrives tells whether the light takes a ray between a place on the pupil and the lamp. The lamp's mirror image is as far behind the board.
+		// arrives tells whether the light takes a ray between a place on the pupil and the lamp. The lamp's
+		// mirror image is as far behind the board.
 		arrives := func(from flip.Vec, mirrored bool) bool {
 			to := source
 			if mirrored {
@@ -150,8 +153,8 @@ func TestLampsAndTheirMirrorImagesAgainstRaysFromAllOverThePupil(t *testing.T) {
 	}
 }
 
-// The outermost ray, from the pupil's edge over the frame's opposite edge in the plane in focus and on to the mirror image's depth, is the last that
-// brings its blur in: similar triangles.
+// The outermost ray, from the pupil's edge over the frame's opposite edge in the plane in focus and on to the
+// mirror image's depth, is the last that brings its blur in: similar triangles.
 func TestGlareIsGoneWhereTheLastRayOfThePupilIs(t *testing.T) {
 	usual := plain()
 	usual.DistanceMM = 200
@@ -191,7 +194,8 @@ func TestLampBlurComesIn(t *testing.T) {
 	}{
 		{"behind the drop, but wider", closeUp(), Lamp{0, 0, 1000}, true, false},
 		{"behind the drop, and hidden by it", small, Lamp{0, 0, 1000}, false, false},
-		// The pupil, 6.25 mm across, has rays over 4.91 mm of the drop's plane, 0.06 mm off the axis: they pass a drop of 5 mm that way only.
+		// The pupil, 6.25 mm across, has rays over 4.91 mm of the drop's plane, 0.06 mm off the axis: they pass
+		// a drop of 5 mm that way only.
 		{"behind the drop, but for a crescent on a diagonal", wide, Lamp{0.2, 0.2, 700}, true, false},
 		{"past the frame, but blurred into it", closeUp(), Lamp{40, 0, 1000}, true, false},
 		{"past the frame, blur and all", closeUp(), Lamp{62, 0, 1000}, false, false},
@@ -215,8 +219,9 @@ func TestLampBlurComesIn(t *testing.T) {
 	}
 }
 
-// A lamp that the drop shows just outside the frame: the furthest that a ray from the pupil reaches by way of the frame's edge, traced in the plane that
-// holds the axis, is where the lamp goes out of view. The blur is told by its spread, which for a ball's aberrations is not quite its edge.
+// A lamp that the drop shows just outside the frame: the furthest that a ray from the pupil reaches by way of
+// the frame's edge, traced in the plane that holds the axis, is where the lamp goes out of view. The blur is
+// told by its spread, which for a ball's aberrations is not quite its edge.
 func TestBlurOfALampThroughTheDrop(t *testing.T) {
 	for _, c := range []struct {
 		name         string

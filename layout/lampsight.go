@@ -9,11 +9,13 @@ type Sighting struct {
 	Frame FramePoint `json:"frame_px"` // where only its blur comes in, a place that it reaches
 }
 
-// sliverShare is the share of the drop's radius from which on it shows a lamp as a sliver, at a third of its light or less (Fresnel, index 1.333).
+// sliverShare is the share of the drop's radius from which on it shows a lamp as a sliver, at a third of its
+// light or less (Fresnel, index 1.333).
 const sliverShare = 0.99
 
-// lampsInView lists the lamps that stand in the camera's view: before the board, in the frame, or between drop and board where the drop shows them.
-// A lamp whose blur comes in, by any part of the pupil, is in the frame.
+// lampsInView lists the lamps that stand in the camera's view: before the board, in the frame, or between
+// drop and board where the drop shows them. A lamp whose blur comes in, by any part of the pupil, is in the
+// frame.
 func (p Plan) lampsInView() []Sighting {
 	all := []Sighting{}
 	d := p.Drop
@@ -45,8 +47,8 @@ type Facing struct {
 	BetterTurnedMM float64 `json:"better_turned_mm"`
 }
 
-// slantShare is how far the light must lean along the board, for each part that it falls straight, before an edge's shadow counts: paper is
-// a tenth of a millimetre thick, and a tenth of that is never seen.
+// slantShare is how far the light must lean along the board, for each part that it falls straight, before an
+// edge's shadow counts: paper is a tenth of a millimetre thick, and a tenth of that is never seen.
 const slantShare = 0.1
 
 // facing compares the corner that the sheets are cut for with where the light comes from at each seam.
@@ -72,7 +74,8 @@ func (p Plan) facing() Facing {
 	return f
 }
 
-// edgeShadows tells whether a seam whose sheets are cut for light from a corner has its edge in the lee of the lamp that is strongest at its middle.
+// edgeShadows tells whether a seam whose sheets are cut for light from a corner has its edge in the lee of
+// the lamp that is strongest at its middle.
 func (p Plan) edgeShadows(s Seam, from Corner) bool {
 	x, y := s.AtMM-p.Backdrop.WidthMM/2, (s.FromMM+s.ToMM)/2-p.Backdrop.HeightMM/2
 	if s.Axis == "y" {

@@ -5,10 +5,13 @@ import (
 	"sync"
 )
 
-// lattice is a map of places about the axis that mirrors in both axes, worked out at knots of one quarter, with smooth pieces between them.
+// lattice is a map of places about the axis that mirrors in both axes, worked out at knots of one quarter,
+// with smooth pieces between them.
 //
-// Cells are even in the tangent of half the angle at which the drop's centre sees a place: along an axis mm/(f + r) on a board f from it, with r = √(mm² + f²) the way there, as the sine over
-// 1 + the cosine. In that angle the map is smooth, out to the drop's rim and on beyond, where it folds back; its half's tangent takes no arc tangent and is 1 where the board ends, at a right angle.
+// Cells are even in the tangent of half the angle at which the drop's centre sees a place: along an axis
+// mm/(f + r) on a board f from it, with r = √(mm² + f²) the way there, as the sine over 1 + the cosine. In
+// that angle the map is smooth, out to the drop's rim and on beyond, where it folds back; its half's tangent
+// takes no arc tangent and is 1 where the board ends, at a right angle.
 type lattice struct {
 	farMM      float64 // f
 	perX, perY float64 // cells to 1 of the half angle's tangent
@@ -19,19 +22,22 @@ type lattice struct {
 // cell is a piece of the map, all 0 where there is nothing.
 type cell struct{ x, y bicubic }
 
-// bicubic is a polynomial of a place in its cell: at [j][i] is what goes with the j-th power of t, how far down the place is, and the i-th of s, how far across, both as shares.
+// bicubic is a polynomial of a place in its cell: at [j][i] is what goes with the j-th power of t, how far
+// down the place is, and the i-th of s, how far across, both as shares.
 type bicubic [4][4]float64
 
 const (
-	// latticeCells is how many cells a quarter has each way. Measured (TestLatticeMisses), the picture is missed by 0.009 millionths of its height at a fill of 0.85 and by 0.3 at 0.999,
-	// and slopes by 1.2 and 20 millionths; with half as many cells it would be by 16 to 21 times as much.
+	// latticeCells is how many cells a quarter has each way. Measured (TestLatticeMisses), the picture is
+	// missed by 0.009 millionths of its height at a fill of 0.85 and by 0.3 at 0.999, and slopes by 1.2 and 20
+	// millionths; with half as many cells it would be by 16 to 21 times as much.
 	latticeCells = 48
 	quarterCells = latticeCells * latticeCells
 	// latticeMarginMM is how far beyond the printed picture the lattice goes, so that its outline lies within.
 	latticeMarginMM = 2.0
 )
 
-// newLattice works the map out as far as these halves, on a board that far from the drop. to gives the point for a place, and false where there is none.
+// newLattice works the map out as far as these halves, on a board that far from the drop. to gives the point
+// for a place, and false where there is none.
 func newLattice(halfWidthMM, halfHeightMM, farMM float64, to func(xMM, yMM float64) (x, y float64, ok bool)) *lattice {
 	per := func(halfMM float64) float64 { return latticeCells * (farMM + math.Hypot(halfMM, farMM)) / halfMM }
 	l := &lattice{farMM: farMM, perX: per(halfWidthMM), perY: per(halfHeightMM), cells: make([]cell, quarterCells)}
@@ -64,7 +70,8 @@ func newLattice(halfWidthMM, halfHeightMM, farMM float64, to func(xMM, yMM float
 	return l
 }
 
-// placeMM is how far from the axis a half angle's tangent lies, below 0 past a right angle: what the tangent of twice an angle is.
+// placeMM is how far from the axis a half angle's tangent lies, below 0 past a right angle: what the tangent
+// of twice an angle is.
 func (l *lattice) placeMM(half float64) float64 { return l.farMM * 2 * half / (1 - half*half) }
 
 // inRows does that many rows at once.
@@ -76,8 +83,8 @@ func inRows(rows int, do func(j int)) {
 	group.Wait()
 }
 
-// at is the point for a place and its change with a millimetre across and down, and the number of the cell that the place lies in, of those of all quarters.
-// ok is false beyond the knots and where there is nothing.
+// at is the point for a place and its change with a millimetre across and down, and the number of the cell
+// that the place lies in, of those of all quarters. ok is false beyond the knots and where there is nothing.
 func (l *lattice) at(xMM, yMM float64) (to, dx, dy Point, number int, ok bool) {
 	x, y := math.Abs(xMM), math.Abs(yMM)
 	rx, ry := length(x, l.farMM), length(y, l.farMM)

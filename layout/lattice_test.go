@@ -27,8 +27,10 @@ func latticePlan(tb testing.TB, body flip.Body, heightOverWidth, fill float64) P
 	return p
 }
 
-// The lattice against the map itself, for prints out to where nothing is seen any more: by how much a place's point is off, as a share of the picture's height, and its slopes, as a share of the
-// steeper one there. The slopes' reference is the map's own five-point central difference, (f₋₂ - 8f₋₁ + 8f₁ - f₂)/12h (recalled from memory: Abramowitz and Stegun, table 25.2).
+// The lattice against the map itself, for prints out to where nothing is seen any more: by how much a place's
+// point is off, as a share of the picture's height, and its slopes, as a share of the steeper one there. The
+// slopes' reference is the map's own five-point central difference, (f₋₂ - 8f₋₁ + 8f₁ - f₂)/12h (recalled
+// from memory: Abramowitz and Stegun, table 25.2).
 func TestLatticeMisses(t *testing.T) {
 	fills := []struct{ fill, off, slopes float64 }{
 		{0.5, 1e-9, 2e-7}, {0.85, 2e-8, 3e-6}, {0.95, 5e-8, 6e-6}, {0.99, 1.5e-7, 1.5e-5}, {0.999, 4e-7, 3e-5},
@@ -86,7 +88,8 @@ func TestLatticeMisses(t *testing.T) {
 	}
 }
 
-// Pieces give cubics back whole, out to a cell past the part of a map that is seen, and where only one axis is turned over, as a rod does.
+// Pieces give cubics back whole, out to a cell past the part of a map that is seen, and where only one axis
+// is turned over, as a rod does.
 func TestLatticeTakesCubicsWhole(t *testing.T) {
 	const farMM, halfWidthMM, halfHeightMM = 100, 130, 90
 	half := func(mm float64) float64 { return math.Tan(math.Atan(mm/farMM) / 2) }

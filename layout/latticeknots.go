@@ -2,7 +2,8 @@ package layout
 
 import "math"
 
-// knots are a lattice's points at the corners of its cells, and in more rows and columns past each side, which the outermost cells lean on. Not a number where there is nothing.
+// knots are a lattice's points at the corners of its cells, and in more rows and columns past each side,
+// which the outermost cells lean on. Not a number where there is nothing.
 type knots [(knotsPast + knotsOut) * (knotsPast + knotsOut)]Point
 
 const (
@@ -39,8 +40,9 @@ func (k *knots) mirror() {
 	}
 }
 
-// goOn carries the knots on to where there is nothing, as far as cells lean on them that have a corner with something: each by the cubics through the four before it in its row and in its column,
-// the mean of the two where it has both.
+// goOn carries the knots on to where there is nothing, as far as cells lean on them that have a corner with
+// something: each by the cubics through the four before it in its row and in its column, the mean of the two
+// where it has both.
 func (k *knots) goOn() {
 	for range 2 * (knotsPast + 1) { // so many across, and then down
 		before := *k
@@ -74,9 +76,12 @@ func (k *knots) next(i, j int) Point {
 	return Point{sum.XMM / ways, sum.YMM / ways} // not a number where there is no way
 }
 
-// pieces makes of six knots p₋₂ to p₃ the cubic from p₀ to p₁, each row the factor of a power, times pieceParts: the one through both with the slopes (p₋₂ - 8p₋₁ + 8p₁ - p₂)/12 at p₀, of the quartic
-// through the five about it, and likewise at p₁, so that cubics side by side meet without a kink. With h from knot to knot both rules' errors, h⁴/384 of the fourth derivatives and h⁴/30 of the fifth in a slope,
-// follow from Taylor's series. Of 4-point rules on the same knots Lagrange's misses the picture by 8 times as much, and Catmull and Rom's by 30 to 200 times (measured).
+// pieces makes of six knots p₋₂ to p₃ the cubic from p₀ to p₁, each row the factor of a power, times
+// pieceParts: the one through both with the slopes (p₋₂ - 8p₋₁ + 8p₁ - p₂)/12 at p₀, of the quartic through
+// the five about it, and likewise at p₁, so that cubics side by side meet without a kink. With h from knot to
+// knot both rules' errors, h⁴/384 of the fourth derivatives and h⁴/30 of the fifth in a slope, follow from
+// Taylor's series. Of 4-point rules on the same knots Lagrange's misses the picture by 8 times as much, and
+// Catmull and Rom's by 30 to 200 times (measured).
 var pieces = [4][6]float64{
 	{0, 0, 12, 0, 0, 0},
 	{1, -8, 0, 8, -1, 0},

@@ -5,7 +5,8 @@ import (
 	"slices"
 )
 
-// evenStops is the fall-off over the picture that is not seen as such (the job's own demand; common practice, no source).
+// evenStops is the fall-off over the picture that is not seen as such (the job's own demand; common practice,
+// no source).
 const evenStops = 0.5
 
 // LightFigures is how the lamps light the picture.
@@ -29,7 +30,8 @@ type LitPlace struct {
 	Stops float64 `json:"stops"` // below it; NoLightStops for no light
 }
 
-// Retreat is how far back the lamps must go, each straight away from the backdrop's centre, for a fall-off under half a stop.
+// Retreat is how far back the lamps must go, each straight away from the backdrop's centre, for a fall-off
+// under half a stop.
 type Retreat struct {
 	Factor    float64 `json:"factor"` // of each lamp's distance from the backdrop's centre; 1 where they may stay
 	Lamps     []Lamp  `json:"lamps_mm"`
@@ -78,8 +80,9 @@ func movedBack(lamps []Lamp, factor float64) []Lamp {
 	return moved
 }
 
-// retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the board evenly whatever their
-// directions, so some distance does; nearer ones need not get better step by step, and the first distance found by doubling is refined.
+// retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the
+// board evenly whatever their directions, so some distance does; nearer ones need not get better step by
+// step, and the first distance found by doubling is refined.
 func (p Plan) retreat() *Retreat {
 	falloff := func(factor float64) float64 {
 		return p.lightOf(movedBack(p.Lamps, factor)).falloff(p.PictureOnBoard())

@@ -8,11 +8,12 @@ type lit struct {
 	sum float64
 }
 
-// searchSteps is how many steps a side the search first looks at; finer features than that, one at each lamp's foot, are looked at by name.
+// searchSteps is how many steps a side the search first looks at; finer features than that, one at each
+// lamp's foot, are looked at by name.
 const searchSteps = 32
 
-// extreme finds the brightest place of a rectangle (sign 1) or the darkest (sign -1): the best of a lattice and of the lamps' feet, each
-// neighbourhood then followed uphill by halving steps.
+// extreme finds the brightest place of a rectangle (sign 1) or the darkest (sign -1): the best of a lattice
+// and of the lamps' feet, each neighbourhood then followed uphill by halving steps.
 func (l Light) extreme(r Rect, sign float64) lit {
 	try := func(x, y float64) lit {
 		p := Point{math.Max(r.XMM, math.Min(r.RightMM(), x)), math.Max(r.YMM, math.Min(r.BottomMM(), y))}

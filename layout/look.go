@@ -6,7 +6,8 @@ import (
 	"strings"
 )
 
-// Look says how the picture appears in the drop: 0 is bulged, as a flat print looks, wrapped round the drop; 1 is straight, just as drawn; between them a share.
+// Look says how the picture appears in the drop: 0 is bulged, as a flat print looks, wrapped round the drop;
+// 1 is straight, just as drawn; between them a share.
 type Look float64
 
 // The looks that have a name.

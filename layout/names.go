@@ -12,8 +12,8 @@ func sheetName(row, column int) string { return fmt.Sprintf("R%dC%d", row, colum
 // namePattern takes a sheet (R2C3), a row (R2) or a column (C4).
 var namePattern = regexp.MustCompile(`^(?:R([0-9]{1,6}))?(?:C([0-9]{1,6}))?$`)
 
-// Select returns the sheets that the names call for, each once, in pasting order: a sheet (R2C3), a row (R2), a column (C4), or all.
-// A name that fits no sheet is an error.
+// Select returns the sheets that the names call for, each once, in pasting order: a sheet (R2C3), a row (R2),
+// a column (C4), or all. A name that fits no sheet is an error.
 func (p Plan) Select(names []string) ([]Sheet, error) {
 	wanted := make([]bool, len(p.Sheets))
 	for _, name := range names {

@@ -15,7 +15,8 @@ type Paper struct {
 	HeightMM float64 `json:"height_mm"`
 }
 
-// series starts a family of sizes, each the one before cut in half across its longer side and rounded down to the millimetre.
+// series starts a family of sizes, each the one before cut in half across its longer side and rounded down to
+// the millimetre.
 var series = []struct {
 	prefix            string
 	widthMM, heightMM float64
@@ -28,7 +29,8 @@ var series = []struct {
 // smallest is the last number in each series that the standards list.
 const smallest = 10
 
-// inchPapers are the sizes named in North America (ANSI/ASME Y14.1 for A and B), in inches, and the photographers' sheet of 13 by 19.
+// inchPapers are the sizes named in North America (ANSI/ASME Y14.1 for A and B), in inches, and the
+// photographers' sheet of 13 by 19.
 var inchPapers = []struct {
 	name              string
 	widthIn, heightIn float64

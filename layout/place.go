@@ -9,18 +9,20 @@ import (
 
 // Bounds of where a seam may be put, in mm.
 const (
-	// sliverMM is the least that a cell may measure when seams slide: narrower strips of paper curl and pull askew (common practice, no source).
-	// Where even cells are narrower, their size is the bound.
+	// sliverMM is the least that a cell may measure when seams slide: narrower strips of paper curl and pull
+	// askew (common practice, no source). Where even cells are narrower, their size is the bound.
 	sliverMM = 40.0
-	// SeamLatticeMM is how finely seams are placed: no one cuts paper truer than half a millimetre by hand (common practice, no source), and the
-	// guide's figures stay short. The seams of even cells and the furthest that sheets reach are tried besides.
+	// SeamLatticeMM is how finely seams are placed: no one cuts paper truer than half a millimetre by hand
+	// (common practice, no source), and the guide's figures stay short. The seams of even cells and the
+	// furthest that sheets reach are tried besides.
 	SeamLatticeMM = 0.5
 )
 
 // crossingSteps is how finely lengths in places to be avoided are told apart, steps to the millimetre.
 const crossingSteps = 1000
 
-// burden is what a seam, or a whole layout, counts. What comes first outweighs anything that follows; all add up exactly but the last.
+// burden is what a seam, or a whole layout, counts. What comes first outweighs anything that follows; all add
+// up exactly but the last.
 type burden struct {
 	crossing int64   // length in places to be avoided, in crossingSteps
 	cost     int64   // in SeamCosts' units
@@ -67,12 +69,13 @@ type spot struct {
 	from int    // the spot of the seam before in that layout
 }
 
-// place returns the edges of the cells with the least burden, of all layouts whose seams lie on the lattice, and that burden. weigh tells what
-// a seam counts but for its unevenness.
+// place returns the edges of the cells with the least burden, of all layouts whose seams lie on the lattice,
+// and that burden. weigh tells what a seam counts but for its unevenness.
 //
-// Dynamic programming: for the i-th seam and each spot that it can take, the best layout of the seams before it is known from the best of the
-// seam before, which must lie at least the narrowest and at most the widest cell back. That window only ever moves on, so
-// its best is kept in a queue and each spot is looked at a constant number of times. Of layouts that weigh the same the first is taken.
+// Dynamic programming: for the i-th seam and each spot that it can take, the best layout of the seams before
+// it is known from the best of the seam before, which must lie at least the narrowest and at most the widest
+// cell back. That window only ever moves on, so its best is kept in a queue and each spot is looked at a
+// constant number of times. Of layouts that weigh the same the first is taken.
 func (l line) place(weigh func(atMM float64) burden) ([]float64, burden) {
 	n := len(l.mostMM)
 	layers := make([][]spot, n) // layers[i] are the spots of the seam after i cells
@@ -115,7 +118,8 @@ func (l line) place(weigh func(atMM float64) burden) ([]float64, burden) {
 	return placed, least
 }
 
-// candidates are, for each seam after i cells, the places that leave the cells on both its sides room to keep their limits, in rising order.
+// candidates are, for each seam after i cells, the places that leave the cells on both its sides room to keep
+// their limits, in rising order.
 func (l line) candidates() [][]float64 {
 	n, lengthMM := len(l.mostMM), l.even[len(l.even)-1]
 	wholeMM := 0.0

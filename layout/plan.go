@@ -2,15 +2,16 @@ package layout
 
 import "dropsheet/flip"
 
-// Plan is the whole job in millimetres, and what a job file carries. It is made by Setup.Plan, WithSeams may slide its seams, and then it is
-// only read.
+// Plan is the whole job in millimetres, and what a job file carries. It is made by Setup.Plan, WithSeams may
+// slide its seams, and then it is only read.
 type Plan struct {
 	Drop     Drop     `json:"drop"`
 	Picture  Picture  `json:"picture"`
 	Backdrop Backdrop `json:"backdrop"`
 	Camera   Camera   `json:"camera"`
 	Lamps    []Lamp   `json:"lamps_mm,omitempty"` // none: lit evenly
-	// LevelledFor are the lamps whose fall-off the print makes up for; none: it makes up for nothing. Other lamps tried on a job leave it as it is.
+	// LevelledFor are the lamps whose fall-off the print makes up for; none: it makes up for nothing. Other
+	// lamps tried on a job leave it as it is.
 	LevelledFor []Lamp  `json:"levelled_for_mm,omitempty"`
 	Sheets      []Sheet `json:"sheets"` // in pasting order, which is page order
 	Seams       []Seam  `json:"seams"`

@@ -142,8 +142,8 @@ func TestMaxSheetsIsTheLargest(t *testing.T) {
 	require.NotEqual(t, DefaultFill, p.Picture.Fill)
 }
 
-// What every plan must hold, on wild setups: cells tile the board without gap or overlap, fit their pages with strips and laps,
-// sheets are pasted onto laps already down, and no fewer sheets would do.
+// What every plan must hold, on wild setups: cells tile the board without gap or overlap, fit their pages
+// with strips and laps, sheets are pasted onto laps already down, and no fewer sheets would do.
 func TestPlanProperties(t *testing.T) {
 	const seed = 22
 	random := rand.New(rand.NewSource(seed))
@@ -209,7 +209,8 @@ func TestFewestSheets(t *testing.T) {
 		for _, side := range [][2]float64{{210, 297}, {297, 210}} {
 			for columns := 1; columns < 40; columns++ {
 				for rows := 1; rows < 40; rows++ {
-					// A sheet loses two margins of 5 mm and a strip of 6 mm, and then a lap of 10 mm or, at the far edge, a strip more.
+					// A sheet loses two margins of 5 mm and a strip of 6 mm, and then a lap of 10 mm or, at the
+					// far edge, a strip more.
 					w := float64(columns)*(side[0]-10-6-10) + 4
 					h := float64(rows)*(side[1]-10-6-10) + 4
 					if w >= p.Picture.WidthMM && h >= p.Picture.HeightMM {
@@ -276,7 +277,8 @@ func TestDarkRimAndSensitivity(t *testing.T) {
 	require.Less(t, rim.AcrossShare, rim.DownShare)
 	require.Less(t, rim.CornerShare, rim.AcrossShare)
 
-	// The print hardly depends on the drop's size: DESIGN section 3. Ten per cent on the drop must move the fill by far less.
+	// The print hardly depends on the drop's size: DESIGN section 3. Ten per cent on the drop must move the
+	// fill by far less.
 	s := p.Sensitivity()
 	require.InDelta(t, DefaultFill, s.DropLargerFill, 0.005)
 	require.InDelta(t, DefaultFill, s.DropSmallerFill, 0.005)

@@ -4,13 +4,16 @@ import "math"
 
 // PrintEnds is where, of a board that is not printed to its edges, the print ends inside the frame.
 type PrintEnds struct {
-	// Edges is how far the print goes at the furthest toward each side of the frame that it does not reach; none when it ends in the corners alone.
+	// Edges is how far the print goes at the furthest toward each side of the frame that it does not reach;
+	// none when it ends in the corners alone.
 	Edges []BoardEdge `json:"edges"`
-	// Share is how much of what the frame sees past the drop is not printed, 0 to 1, to a hundredth. 0 when only the blur of the print's edge comes in.
+	// Share is how much of what the frame sees past the drop is not printed, 0 to 1, to a hundredth. 0 when
+	// only the blur of the print's edge comes in.
 	Share float64 `json:"unprinted_share"`
 }
 
-// printSteps is how finely the frame is looked at each way for what is not printed: a hundredth of it is what a share is told to.
+// printSteps is how finely the frame is looked at each way for what is not printed: a hundredth of it is what
+// a share is told to.
 const printSteps = 100
 
 // printEnds looks at the part of the board that the frame takes in, blur and all.
@@ -56,7 +59,8 @@ func (p Plan) printEnds(c Coverage) *PrintEnds {
 	return ends
 }
 
-// printed tells which places of the board, from its middle, are printed, and how far these go. A background is printed all over the sheets that there are.
+// printed tells which places of the board, from its middle, are printed, and how far these go. A background
+// is printed all over the sheets that there are.
 func (p Plan) printed() (has func(at Point) bool, from, to Point) {
 	grow := func(at Point) {
 		from.XMM, to.XMM = min(from.XMM, at.XMM), max(to.XMM, at.XMM)

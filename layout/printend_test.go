@@ -10,7 +10,8 @@ import (
 	"dropsheet/flip"
 )
 
-// How much of the frame past the drop is not printed, and whether any is, against the exact place of the picture that each of many places at random shows.
+// How much of the frame past the drop is not printed, and whether any is, against the exact place of the
+// picture that each of many places at random shows.
 func TestPrintEndsAgainstThePicture(t *testing.T) {
 	const seed = 65
 	random := rand.New(rand.NewSource(seed))
@@ -48,8 +49,9 @@ func TestPrintEndsAgainstThePicture(t *testing.T) {
 	require.Greater(t, whole, 3)
 }
 
-// Where it ends: of a square on one side of the axis, straight and inside, the near side is 0.1 of sqrt(0.9² + 0.5²) of the fill off the axis in the drop, and level with the axis the
-// closed form of the reach puts it on the board; its corners bow further out.
+// Where it ends: of a square on one side of the axis, straight and inside, the near side is 0.1 of sqrt(0.9²
+// + 0.5²) of the fill off the axis in the drop, and level with the axis the closed form of the reach puts it
+// on the board; its corners bow further out.
 func TestPrintEndsWhereTheSideLies(t *testing.T) {
 	for _, off := range []float64{-0.4, 0.4} {
 		s := plain()

@@ -8,20 +8,22 @@ import (
 	"unicode"
 )
 
-// Printer is a printer as its gauge page was measured. It is told of the upright page: across runs along the paper's shorter side, feed along
-// its longer side, the way that paper runs through a desk printer.
+// Printer is a printer as its gauge page was measured. It is told of the upright page: across runs along the
+// paper's shorter side, feed along its longer side, the way that paper runs through a desk printer.
 //
-// A landscape page is the same sheet, turned by a quarter turn: its width runs along the sheet's feed. Which way it is turned is the driver's affair:
-// printing systems take it anticlockwise (RFC 8011, 5.2.10, orientation-requested 4), and PPD files have LandscapeOrientation Plus90 and Minus90. So a
-// landscape page keeps the larger of two opposite margins on both sides, and is right either way; that costs it a few millimetres of paper.
+// A landscape page is the same sheet, turned by a quarter turn: its width runs along the sheet's feed. Which
+// way it is turned is the driver's affair: printing systems take it anticlockwise (RFC 8011, 5.2.10,
+// orientation-requested 4), and PPD files have LandscapeOrientation Plus90 and Minus90. So a landscape page
+// keeps the larger of two opposite margins on both sides, and is right either way; that costs it a few
+// millimetres of paper.
 type Printer struct {
 	Name  string `json:"name"`
 	Paper Paper  `json:"paper"` // what it was measured on
 	// AcrossScale and FeedScale are what the printer makes of one: 0.996 where 200 mm come out as 199.2 mm.
 	AcrossScale float64 `json:"across_scale"`
 	FeedScale   float64 `json:"feed_scale"`
-	// Margins are what it can't reach along each side of the upright page, in mm of the page as it is drawn: the gauge's lines carry the
-	// numbers of the page, so that no scale enters.
+	// Margins are what it can't reach along each side of the upright page, in mm of the page as it is drawn:
+	// the gauge's lines carry the numbers of the page, so that no scale enters.
 	Margins Margins `json:"margins_mm"`
 }
 
@@ -33,15 +35,16 @@ type Margins struct {
 	BottomMM float64 `json:"bottom"`
 }
 
-// mostOff is how far from 1 a scale may be, as a share: printers err by a few parts in a thousand, fit-to-page by some per cent (common practice,
-// no source), and a slip in the reading by more.
+// mostOff is how far from 1 a scale may be, as a share: printers err by a few parts in a thousand,
+// fit-to-page by some per cent (common practice, no source), and a slip in the reading by more.
 const mostOff = 0.1
 
 // maxPrinterName is the most letters of a printer's name.
 const maxPrinterName = 80
 
-// NewPrinter makes a printer of a reading: what was measured between two ticks of each of the gauge's rules, and the true lengths between them, both
-// across x feed in mm. A reading more than a tenth off, and margins that leave nothing to print on, are errors.
+// NewPrinter makes a printer of a reading: what was measured between two ticks of each of the gauge's rules,
+// and the true lengths between them, both across x feed in mm. A reading more than a tenth off, and margins
+// that leave nothing to print on, are errors.
 func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer, error) {
 	p := Printer{name, paper, read.WidthMM / trueMM.WidthMM, read.HeightMM / trueMM.HeightMM, m}
 	for _, d := range []struct {
@@ -68,8 +71,8 @@ func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer
 // plausible tells whether a printer may come out at such a scale.
 func plausible(scale float64) bool { return math.Abs(scale-1) <= mostOff+slack } // false for NaN
 
-// Check tells why a printer can't be used: a name that can't be printed, a scale more than a tenth off, a margin below zero, or margins that leave
-// no room for the least cell on the paper that it was measured on.
+// Check tells why a printer can't be used: a name that can't be printed, a scale more than a tenth off, a
+// margin below zero, or margins that leave no room for the least cell on the paper that it was measured on.
 func (p Printer) Check() error {
 	switch name := p.Name; {
 	case strings.TrimSpace(name) == "":
@@ -102,8 +105,9 @@ func (p Printer) Check() error {
 	return nil
 }
 
-// Scale is what the printer makes of one along a page's x and y, for a page that lies so. From lengths as drawn to lengths on paper:
-// printed = drawn * scale. So a page is drawn at 1 / scale, and what comes out of the printer is true: see Correction.
+// Scale is what the printer makes of one along a page's x and y, for a page that lies so. From lengths as
+// drawn to lengths on paper: printed = drawn * scale. So a page is drawn at 1 / scale, and what comes out of
+// the printer is true: see Correction.
 func (p Printer) Scale(o Orientation) (x, y float64) {
 	if o == Landscape {
 		return p.FeedScale, p.AcrossScale
@@ -111,7 +115,8 @@ func (p Printer) Scale(o Orientation) (x, y float64) {
 	return p.AcrossScale, p.FeedScale
 }
 
-// PageMargins are the margins of a page that lies so, in mm of the page as drawn. On a landscape page they hold whichever way it is turned.
+// PageMargins are the margins of a page that lies so, in mm of the page as drawn. On a landscape page they
+// hold whichever way it is turned.
 func (p Printer) PageMargins(o Orientation) Sides {
 	m := p.Margins
 	if o == Landscape {
@@ -121,8 +126,9 @@ func (p Printer) PageMargins(o Orientation) Sides {
 	return Sides(m)
 }
 
-// Live is the part of a page that the printer reaches, in mm of the page as drawn. On paper it measures its sides times Scale: so much of the board
-// a sheet can hold, and about its middle the sheet may be drawn at 1 / Scale without meeting a margin.
+// Live is the part of a page that the printer reaches, in mm of the page as drawn. On paper it measures its
+// sides times Scale: so much of the board a sheet can hold, and about its middle the sheet may be drawn at 1
+// / Scale without meeting a margin.
 func (p Printer) Live(paper Paper, o Orientation) Rect {
 	page, m := Backdrop{Paper: paper, Orientation: o}.Page(), p.PageMargins(o)
 	return Rect{m.LeftMM, m.TopMM, page.WidthMM - m.LeftMM - m.RightMM, page.HeightMM - m.TopMM - m.BottomMM}

@@ -65,7 +65,8 @@ func TestNewPrinterRefuses(t *testing.T) {
 	require.NoError(t, err, "a tenth off is the most that is taken")
 }
 
-// The ways that a page may come to lie on the upright sheet: where a point of it falls. Two of a landscape page, since drivers turn it either way.
+// The ways that a page may come to lie on the upright sheet: where a point of it falls. Two of a landscape
+// page, since drivers turn it either way.
 var turns = map[Orientation][]func(Paper, Point) Point{
 	Portrait: {func(_ Paper, at Point) Point { return at }},
 	Landscape: {
@@ -74,7 +75,8 @@ var turns = map[Orientation][]func(Paper, Point) Point{
 	},
 }
 
-// A cell drawn at 1 / Scale comes out true, and Live keeps to what the sheet's own margins leave, portrait and landscape turned either way, whatever the printer.
+// A cell drawn at 1 / Scale comes out true, and Live keeps to what the sheet's own margins leave, portrait
+// and landscape turned either way, whatever the printer.
 func TestPrinterCorrectsBothOrientations(t *testing.T) {
 	seed := uint64(time.Now().UnixNano())
 	t.Logf("seed %d", seed)
@@ -109,7 +111,8 @@ func TestPrinterCorrectsBothOrientations(t *testing.T) {
 	}
 }
 
-// By hand, for the printer: a portrait A4 page keeps its own margins; a landscape one 12 mm left and right, where the sheet's foot may come, and 5 mm above and below.
+// By hand, for the printer: a portrait A4 page keeps its own margins; a landscape one 12 mm left and
+// right, where the sheet's foot may come, and 5 mm above and below.
 func TestLandscapeMargins(t *testing.T) {
 	p := Printer{"hall", a4, 0.996, 0.994, usualMargin}
 	require.Equal(t, Sides{LeftMM: 3, TopMM: 4, RightMM: 5, BottomMM: 12}, p.PageMargins(Portrait))

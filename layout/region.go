@@ -14,7 +14,8 @@ const (
 // carrying tells, of the cells between edges of columns and rows, row by row, which carry picture.
 type carrying func(xs, ys []float64) []bool
 
-// region tells which cells of a board carry picture; it is nil where all do: the picture is plain, or a surround fills the board.
+// region tells which cells of a board carry picture; it is nil where all do: the picture is plain, or a
+// surround fills the board.
 func (p Plan) region(board Size) carrying {
 	if p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly {
 		return nil

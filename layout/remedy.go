@@ -2,7 +2,8 @@ package layout
 
 import "math"
 
-// Remedy is another setup of the same job that mends something. Its figures are rounded so that it still holds when they are asked for as they stand.
+// Remedy is another setup of the same job that mends something. Its figures are rounded so that it still
+// holds when they are asked for as they stand.
 type Remedy struct {
 	DistanceMM   float64 `json:"distance_mm"`
 	Print        Size    `json:"print_mm"`
@@ -66,7 +67,8 @@ func (p Plan) CoverageRemedies() Remedies {
 	return r
 }
 
-// surrounding is the plan's print with a surround so large that the board is at least what it needs to be: its own surround made larger, or a stretched one.
+// surrounding is the plan's print with a surround so large that the board is at least what it needs to be:
+// its own surround made larger, or a stretched one.
 func (p Plan) surrounding(needs func(Plan) Size) *Remedy {
 	s := p.setup()
 	s.Fill, s.Print, s.DistanceMM = 0, p.printDown(), nearest(s.DistanceMM, lengthStepMM)
@@ -80,7 +82,8 @@ func (p Plan) surrounding(needs func(Plan) Size) *Remedy {
 	return s.remedy(func(Setup) bool { return true })
 }
 
-// SurroundKind is what a larger surround is filled with: what there is already, or else the picture's edge going on, where it has one, or black.
+// SurroundKind is what a larger surround is filled with: what there is already, or else the picture's edge
+// going on, where it has one, or black.
 func (p Plan) SurroundKind() Surround {
 	switch {
 	case p.Backdrop.Surround != "":
@@ -96,7 +99,8 @@ func (p Plan) printDown() Size {
 	return Size{roundDown(p.Picture.WidthMM, lengthStepMM), roundDown(p.Picture.HeightMM, lengthStepMM)}
 }
 
-// printCovering is the print at the plan's distance, which must be a whole number of steps, that is at least that large both ways.
+// printCovering is the print at the plan's distance, which must be a whole number of steps, that is at least
+// that large both ways.
 func (p Plan) printCovering(board Size) *Remedy {
 	s := p.setup()
 	k := max(1, board.WidthMM/p.Picture.WidthMM, board.HeightMM/p.Picture.HeightMM)
@@ -110,7 +114,8 @@ const (
 	wholeMM      = 1.0
 )
 
-// largestFill is where the search for a larger fill ends: the last thousandth of a drop's radius is darker than any picture.
+// largestFill is where the search for a larger fill ends: the last thousandth of a drop's radius is darker
+// than any picture.
 const largestFill = 0.999
 
 // A hair keeps what is a whole number of steps already, but for rounding, where it is.
@@ -157,7 +162,8 @@ func holds(board, needs Size) bool {
 	return board.WidthMM >= needs.WidthMM-tolerance && board.HeightMM >= needs.HeightMM-tolerance
 }
 
-// least is the least value between two for which mends holds; it must hold from there on. ok is false when it does not at the far end.
+// least is the least value between two for which mends holds; it must hold from there on. ok is false when it
+// does not at the far end.
 func least(from, to float64, mends func(float64) bool) (v float64, ok bool) {
 	// Distances run from millimetres to a kilometre: step out first, then halve.
 	step := math.Abs(from) / 8

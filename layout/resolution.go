@@ -7,26 +7,32 @@ import (
 	"dropsheet/flip/units"
 )
 
-// PixelsPerFramePixel is how many pixels of a print must fall on the length of a frame pixel so that the frame loses nothing to the print: by the sampling theorem
-// the frame's own pixels hold detail down to two pixels of theirs, and a print of as many would just carry it; twice that leaves room for a grid that lies askew to the frame's
-// (common practice, no source).
+// PixelsPerFramePixel is how many pixels of a print must fall on the length of a frame pixel so that the
+// frame loses nothing to the print: by the sampling theorem the frame's own pixels hold detail down to two
+// pixels of theirs, and a print of as many would just carry it; twice that leaves room for a grid that lies
+// askew to the frame's (common practice, no source).
 const PixelsPerFramePixel = 2.0
 
 // Resolution is what the frame can show of the picture in the drop, and so what print and artwork are needed.
 type Resolution struct {
-	// AcrossPx is how many frame pixels the printed picture spans in the drop, within its fill and the frame, down likewise.
+	// AcrossPx is how many frame pixels the printed picture spans in the drop, within its fill and the frame,
+	// down likewise.
 	AcrossPx float64 `json:"across_px"`
 	DownPx   float64 `json:"down_px"`
-	// CentreMM and RimMM are the millimetres of board that fall on the length of a frame pixel, in the direction that has fewer, or across a rod: in the middle of the drop and
-	// at the fill. The others are those along a rod; 0 for a ball.
+	// CentreMM and RimMM are the millimetres of board that fall on the length of a frame pixel, in the
+	// direction that has fewer, or across a rod: in the middle of the drop and at the fill. The others are
+	// those along a rod; 0 for a ball.
 	CentreMM      float64 `json:"board_mm_on_a_frame_pixel_centre"`
 	RimMM         float64 `json:"board_mm_on_a_frame_pixel_rim"`
 	CentreAlongMM float64 `json:"board_mm_on_a_frame_pixel_centre_along,omitempty"`
 	RimAlongMM    float64 `json:"board_mm_on_a_frame_pixel_rim_along,omitempty"`
-	// NeededPPI is the print resolution that the frame can use, PixelsPerFramePixel where it sees the print largest. Of a rod it is what serves across it. Along it the
-	// backdrop is seen as it is, not made smaller, and far out of focus: there not pixels are the bound but a blur of many of them, which a print that serves across is finer than.
+	// NeededPPI is the print resolution that the frame can use, PixelsPerFramePixel where it sees the print
+	// largest. Of a rod it is what serves across it. Along it the backdrop is seen as it is, not made smaller,
+	// and far out of focus: there not pixels are the bound but a blur of many of them, which a print that
+	// serves across is finer than.
 	NeededPPI float64 `json:"needed_ppi"`
-	// The picture's pixels, after any crop, that give one to each frame pixel everywhere; of a rod across it, for the same reason.
+	// The picture's pixels, after any crop, that give one to each frame pixel everywhere; of a rod across it,
+	// for the same reason.
 	NeededWidthPx  int `json:"needed_artwork_width_px"`
 	NeededHeightPx int `json:"needed_artwork_height_px"`
 
@@ -37,7 +43,8 @@ type Resolution struct {
 // onPixel is what falls on a frame pixel, across and down: millimetres of board and shares of the picture.
 type onPixel struct{ board, picture [2]Point }
 
-// fewest is the length of what falls on the length of a frame pixel, in the direction that has least; across a rod, whatever falls along it.
+// fewest is the length of what falls on the length of a frame pixel, in the direction that has least; across
+// a rod, whatever falls along it.
 func fewest(on [2]Point, body flip.Body) float64 {
 	switch body {
 	case flip.UprightRod:
@@ -111,7 +118,8 @@ func (p Plan) spans() Size {
 	return Size{to.XMM - from.XMM, to.YMM - from.YMM}
 }
 
-// rimPoint is the point of the drop's plane where the picture's rim is looked at: across, or of a bent picture where it comes furthest out.
+// rimPoint is the point of the drop's plane where the picture's rim is looked at: across, or of a bent
+// picture where it comes furthest out.
 func (p Plan) rimPoint() Point {
 	s := p.Sight()
 	out := rimShare * p.Picture.Fill * s.ApparentRadiusMM()
@@ -134,8 +142,9 @@ func (p Plan) rimPoint() Point {
 	return Point{rimShare * through.XMM, rimShare * through.YMM}
 }
 
-// ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that has fewer or across a rod, in the middle of the drop and at the fill. The
-// artwork, as far as it is used, has that many pixels.
+// ArtworkPx is how many of the artwork's pixels fall on the length of a frame pixel, in the direction that
+// has fewer or across a rod, in the middle of the drop and at the fill. The artwork, as far as it is used,
+// has that many pixels.
 func (r Resolution) ArtworkPx(widthPx, heightPx float64) (centre, rim float64) {
 	on := func(o onPixel) float64 {
 		pixels := func(p Point) Point { return Point{p.XMM * widthPx, p.YMM * heightPx} }
@@ -169,7 +178,8 @@ func (p Plan) onPixel(h *Hanging, at Point) (o onPixel) {
 	return o
 }
 
-// least2 is the smaller singular value of the matrix of two columns: how long the shortest of all vectors is that a vector of length 1 becomes.
+// least2 is the smaller singular value of the matrix of two columns: how long the shortest of all vectors is
+// that a vector of length 1 becomes.
 func least2(a, b Point) float64 {
 	// Both singular values from half the sum and difference of the matrix and its rotation by a quarter turn.
 	sum := math.Hypot(a.XMM+b.YMM, a.YMM-b.XMM)

@@ -10,7 +10,8 @@ import (
 	"dropsheet/flip/units"
 )
 
-// Straight, every frame pixel in the drop sees the same length of picture: that of the drop's plane times the flat picture's scale.
+// Straight, every frame pixel in the drop sees the same length of picture: that of the drop's plane times the
+// flat picture's scale.
 func TestResolutionOfAStraightPicture(t *testing.T) {
 	s := plain()
 	s.Look = Straight
@@ -25,8 +26,9 @@ func TestResolutionOfAStraightPicture(t *testing.T) {
 	require.InEpsilon(t, widthPx/want, float64(r.NeededWidthPx), 0.005)
 }
 
-// How far the picture spans in the frame, by known geometry. Straight it appears as drawn: inside, its corners lie on the fill, so a picture of 3 to 2 is 3 parts of sqrt(13) of
-// the fill wide. A plain one ends where the closed form of the fill puts its edges.
+// How far the picture spans in the frame, by known geometry. Straight it appears as drawn: inside, its
+// corners lie on the fill, so a picture of 3 to 2 is 3 parts of sqrt(13) of the fill wide. A plain one ends
+// where the closed form of the fill puts its edges.
 func TestSpans(t *testing.T) {
 	fillPx := func(p Plan) float64 { return 2 * 0.85 * p.Sight().ApparentRadiusMM() / p.Camera.PixelMM() }
 	share := func(p Plan, mm float64) float64 {
@@ -67,8 +69,9 @@ func TestSpans(t *testing.T) {
 	require.InDelta(t, float64(p.Camera.WidthPx), p.Resolution().AcrossPx, 1e-6, "no further than the frame goes")
 }
 
-// Along a rod light meets parallel faces, as of a plate 2R thick: a ray at angle a to the axis lands (D - R) tan a + 2R tan a' + (L - R) tan a away, with sin a = n sin a' (Snell),
-// and shows D tan a away in the drop's plane. Across it the near-axis scale of the thin lens holds in the middle.
+// Along a rod light meets parallel faces, as of a plate 2R thick: a ray at angle a to the axis lands (D - R)
+// tan a + 2R tan a' + (L - R) tan a away, with sin a = n sin a' (Snell), and shows D tan a away in the drop's
+// plane. Across it the near-axis scale of the thin lens holds in the middle.
 func TestResolutionOfARod(t *testing.T) {
 	for _, body := range []flip.Body{flip.UprightRod, flip.LevelRod} {
 		s := plain()
@@ -103,7 +106,8 @@ func TestResolutionOfARod(t *testing.T) {
 	require.Zero(t, ball.RimAlongMM)
 }
 
-// Bulged, the middle follows the near-axis scale (thin lens) and the rim is where the drop squeezes: there a frame pixel sees more.
+// Bulged, the middle follows the near-axis scale (thin lens) and the rim is where the drop squeezes: there a
+// frame pixel sees more.
 func TestResolutionOfABulgedPicture(t *testing.T) {
 	s := plain()
 	s.CameraMM = 100_000 // far off, where the thin lens is simple
@@ -134,7 +138,8 @@ func TestLeast2(t *testing.T) {
 	}
 }
 
-// In the level plane a spheroid is a ball of its width, so what the picture's width becomes follows from the closed form of a ball that is wider by the cube root.
+// In the level plane a spheroid is a ball of its width, so what the picture's width becomes follows from the
+// closed form of a ball that is wider by the cube root.
 func TestSwing(t *testing.T) {
 	p := mustPlan(t, plain())
 	s, ok := p.Swing()
@@ -160,7 +165,8 @@ func TestSwing(t *testing.T) {
 	require.InDelta(t, 0.85, s.Flat.HeightOverWidth, 1e-12)
 	require.InDelta(t, 1, s.Flat.WidthShare, 1e-9, "as planned")
 	require.InDelta(t, 1, s.Flat.HeightShare, 1e-9)
-	// Of the frequency there is no second source at hand; that it goes with the size as Rayleigh has it, to the power of -3/2, is all that is tested.
+	// Of the frequency there is no second source at hand; that it goes with the size as Rayleigh has it, to
+	// the power of -3/2, is all that is tested.
 	require.InEpsilon(t, math.Pow(2, 1.5), swingsPerSecond(2)/swingsPerSecond(4), 1e-9)
 	require.InDelta(t, 31, swingsPerSecond(5), 1)
 

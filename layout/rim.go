@@ -34,12 +34,14 @@ func (p Plan) DarkRim() DarkRim {
 	return rim
 }
 
-// Filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround fills the board.
+// Filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround
+// fills the board.
 func (p Plan) Filled() bool {
 	return p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly
 }
 
-// CutToFill tells whether the print leaves out what of the picture lies beyond the fill. Of a round subject only its circle counts, which never does.
+// CutToFill tells whether the print leaves out what of the picture lies beyond the fill. Of a round subject
+// only its circle counts, which never does.
 func (p Plan) CutToFill() bool {
 	if p.Picture.Plain() || p.Picture.Framing.Round {
 		return false
@@ -58,7 +60,8 @@ func (p Plan) CutToFill() bool {
 // hardlyCut is a share of the fill that no one misses.
 const hardlyCut = 1e-4
 
-// shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is seen; 1 where the drop sees no further.
+// shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is
+// seen; 1 where the drop sees no further.
 func (p Plan) shareSeen(at Point) float64 {
 	through, ok := p.seenThrough(p.Drop.DistanceMM, at)
 	if !ok {
@@ -67,7 +70,8 @@ func (p Plan) shareSeen(at Point) float64 {
 	return p.shareOfRadius(through)
 }
 
-// bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest. A rod's is looked for straight across it.
+// bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest. A
+// rod's is looked for straight across it.
 func (p Plan) bentRim(turn flip.Turn) (rim DarkRim) {
 	nearest, furthest := 1.0, 0.0
 	for _, e := range p.inked().outline() {
@@ -91,8 +95,8 @@ func (p Plan) bentRim(turn flip.Turn) (rim DarkRim) {
 	return rim
 }
 
-// Sensitivity is what the fill becomes when one thing is not as planned and the print stays as it is: 1 where the picture outgrows the drop, 0 where the
-// backdrop comes so near that the drop no longer turns it over.
+// Sensitivity is what the fill becomes when one thing is not as planned and the print stays as it is: 1 where
+// the picture outgrows the drop, 0 where the backdrop comes so near that the drop no longer turns it over.
 type Sensitivity struct {
 	DropSmallerFill float64 `json:"drop_10_percent_smaller_fill"`
 	DropLargerFill  float64 `json:"drop_10_percent_larger_fill"`

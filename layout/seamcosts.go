@@ -5,8 +5,8 @@ import (
 	"math"
 )
 
-// SeamCosts is how plainly a seam would show, for every place that it could run: the sum along it, over the whole board. The unit is the
-// caller's, the same in both directions; between samples costs go straight.
+// SeamCosts is how plainly a seam would show, for every place that it could run: the sum along it, over the
+// whole board. The unit is the caller's, the same in both directions; between samples costs go straight.
 type SeamCosts struct {
 	StepMM float64   // between samples, above 0
 	Down   []float64 // Down[i]: a seam that runs down the board at board x = i*StepMM; 0 and up, as far as the board's width
@@ -54,7 +54,8 @@ func (c SeamCosts) of(xs, ys []float64) (total float64) {
 	return total
 }
 
-// costSteps is how finely costs are told apart: differences under a billionth of the greatest are rounding, and must not move a seam.
+// costSteps is how finely costs are told apart: differences under a billionth of the greatest are rounding,
+// and must not move a seam.
 const costSteps = 1e9
 
 // unit is one such step. Costs are counted in whole steps, so that sums are exact whatever their order.

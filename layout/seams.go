@@ -19,8 +19,9 @@ func ParseSeamRule(s string) (SeamRule, error) {
 	return oneOf("rule for seams", s, SeamsLeast, SeamsEven)
 }
 
-// Plans are all the ways to lay the setup out with the fewest sheets, in even cells: first the one that Plan returns, then, when the paper
-// may lie either way and takes as many sheets the other way round, that one. They differ in nothing else.
+// Plans are all the ways to lay the setup out with the fewest sheets, in even cells: first the one that Plan
+// returns, then, when the paper may lie either way and takes as many sheets the other way round, that one.
+// They differ in nothing else.
 func (s Setup) Plans() ([]Plan, error) {
 	first, err := s.Plan()
 	if err != nil || s.Orientation != Auto {
@@ -49,8 +50,9 @@ type Placement struct {
 	burden   burden
 }
 
-// LeastSeen is the best placement for any of the plans, which differ in the lie of the paper only, as those of Setup.Plans do. What even cells
-// cost is told of the first. Of plans that cost the same the first is taken.
+// LeastSeen is the best placement for any of the plans, which differ in the lie of the paper only, as those
+// of Setup.Plans do. What even cells cost is told of the first. Of plans that cost the same the first is
+// taken.
 func LeastSeen(plans []Plan, costs SeamCosts, avoid []Circle) (best Placement, err error) {
 	evenCost := 0.0
 	for i, p := range plans {
@@ -68,9 +70,10 @@ func LeastSeen(plans []Plan, costs SeamCosts, avoid []Circle) (best Placement, e
 	return best, nil
 }
 
-// WithSeams cuts the same backdrop anew into as many columns and rows, so that its seams cost least within what each sheet can show and no cell
-// measures less than 40 mm, or than even cells do. Seams keep out of the places to avoid if any such layout can; if none can, they cross them as
-// little as possible (see CrossingMM). Seams are placed to half a millimetre.
+// WithSeams cuts the same backdrop anew into as many columns and rows, so that its seams cost least within
+// what each sheet can show and no cell measures less than 40 mm, or than even cells do. Seams keep out of the
+// places to avoid if any such layout can; if none can, they cross them as little as possible (see
+// CrossingMM). Seams are placed to half a millimetre.
 func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
 	b := p.Backdrop
 	if err := costs.check(b.Board()); err != nil {

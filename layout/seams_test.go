@@ -35,9 +35,10 @@ func wildCosts(random *rand.Rand, kind int, lengthMM, stepMM float64) []float64 
 
 const costKinds = 5
 
-// bruteForce tries every layout of one direction, with limits written out for A4-like figures: paper less two margins of 5 mm is live; a sheet
-// cut on one side shows live - 6 - lap, on both live - 12. It knows nothing of the code but the lattice of half a millimetre
-// beside the even edges, and returns the least total of costs.
+// bruteForce tries every layout of one direction, with limits written out for A4-like figures: paper less two
+// margins of 5 mm is live; a sheet cut on one side shows live - 6 - lap, on both live - 12. It knows nothing
+// of the code but the lattice of half a millimetre beside the even edges, and returns the least total of
+// costs.
 func bruteForce(lengthMM, liveMM, lapMM float64, n int, lampFirst bool, even []float64, cost func(atMM float64) float64) float64 {
 	least := 40.0
 	for i := range n {
@@ -72,7 +73,8 @@ func bruteForce(lengthMM, liveMM, lapMM float64, n int, lampFirst bool, even []f
 	return best
 }
 
-// The optimum against brute force on small boards (issue 3): sizes are whole half millimetres, so that all limits lie on the lattice.
+// The optimum against brute force on small boards (issue 3): sizes are whole half millimetres, so that all
+// limits lie on the lattice.
 func TestPlaceAgainstBruteForce(t *testing.T) {
 	const seed = 31
 	random := rand.New(rand.NewSource(seed))
@@ -133,8 +135,9 @@ func TestPlaceRanks(t *testing.T) {
 	}
 }
 
-// What every placement must hold, on wild setups: the plan reads back, cells keep to the paper and are no slivers, nothing but the cells
-// changes, it never costs more than even cells, and sliding one seam alone never makes it cheaper.
+// What every placement must hold, on wild setups: the plan reads back, cells keep to the paper and are no
+// slivers, nothing but the cells changes, it never costs more than even cells, and sliding one seam alone
+// never makes it cheaper.
 func TestWithSeamsProperties(t *testing.T) {
 	const seed = 32
 	random := rand.New(rand.NewSource(seed))

@@ -7,8 +7,9 @@ import (
 	"dropsheet/flip"
 )
 
-// search works out distance, print and fill from those that are given where no closed form does: of a bent, turned or cut picture, and of a drop out of round.
-// The print grows with distance and fill, so the one that is wanted is found by halving.
+// search works out distance, print and fill from those that are given where no closed form does: of a bent,
+// turned or cut picture, and of a drop out of round. The print grows with distance and fill, so the one that
+// is wanted is found by halving.
 func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, print Size, fill float64, err error) {
 	fill = s.Fill
 	if s.DistanceMM == 0 && s.Print == (Size{}) && s.MaxSheets == 0 {
@@ -49,7 +50,8 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 	return sight, print, fill, s.checkAgrees(print)
 }
 
-// grown is the value between two at which the print, which grows with it, is as wide as asked for, or the largest that the sheets allowed hold.
+// grown is the value between two at which the print, which grows with it, is as wide as asked for, or the
+// largest that the sheets allowed hold.
 func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool), sheetsAt func(float64, Size, paperLie) float64) (float64, error) {
 	tooLarge := func(v float64) bool {
 		print, ok := printAt(v)
@@ -95,11 +97,13 @@ func (s Setup) checkAgrees(print Size) error {
 	return fmt.Errorf("a print of %gx%gmm is not what this picture, look, distance and fill come to, which is %.1fx%.1fmm: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)
 }
 
-// RoundFill is the fill of a round subject unless another is asked for: to the drop's edge, but for the twentieth of its radius that is squeezed into a thin dark line
-// at any fill (at 0.95 of a drop of water three quarters of the light come through; at the edge none do).
+// RoundFill is the fill of a round subject unless another is asked for: to the drop's edge, but for the
+// twentieth of its radius that is squeezed into a thin dark line at any fill (at 0.95 of a drop of water
+// three quarters of the light come through; at the edge none do).
 const RoundFill = 0.95
 
-// defaultFill is the fill when none is asked for. A long drop looks backwards before 0.95: then a round subject gets the largest that it does not.
+// defaultFill is the fill when none is asked for. A long drop looks backwards before 0.95: then a round
+// subject gets the largest that it does not.
 func (s Setup) defaultFill(sight flip.Sight) float64 {
 	if !s.Framing.Round {
 		return DefaultFill

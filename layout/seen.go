@@ -11,13 +11,14 @@ type FramePoint struct {
 	YPx float64 `json:"y"`
 }
 
-// shareOfRadius is how far out a point of the drop's plane lies in the drop, as a share of its visible radius; for a rod across its axis.
+// shareOfRadius is how far out a point of the drop's plane lies in the drop, as a share of its visible
+// radius; for a rod across its axis.
 func (p Plan) shareOfRadius(through Point) float64 {
 	return p.Sight().ShareAt(through.XMM, through.YMM)
 }
 
-// seenThrough is the point of the drop's plane that the camera sees a place through: the place lies behindMM behind the drop's centre, at (x, y) of
-// the optical frame. ok is false when the drop can't show it.
+// seenThrough is the point of the drop's plane that the camera sees a place through: the place lies behindMM
+// behind the drop's centre, at (x, y) of the optical frame. ok is false when the drop can't show it.
 func (p Plan) seenThrough(behindMM float64, place Point) (through Point, ok bool) {
 	s := p.Sight()
 	s.DistanceMM = behindMM

@@ -28,7 +28,8 @@ type Setup struct {
 	DistanceMM float64
 	Print      Size
 	Fill       float64
-	// MaxSheets, 0 when not asked for, bounds the sheets. When the print is still free, it becomes the largest that they hold.
+	// MaxSheets, 0 when not asked for, bounds the sheets. When the print is still free, it becomes the largest
+	// that they hold.
 	MaxSheets int
 
 	Fit         Fit
@@ -42,7 +43,8 @@ type Setup struct {
 	LapMM       float64
 	LightFrom   Corner
 	Camera      CameraSetup
-	// Surround, when not empty, fills the board beyond the picture, to SurroundSize or, where that is 0, until the frame is covered.
+	// Surround, when not empty, fills the board beyond the picture, to SurroundSize or, where that is 0, until
+	// the frame is covered.
 	Surround     Surround
 	SurroundSize Size
 	// Background, when not empty, is the colour of what the picture leaves of the circle that the drop sees at the fill.
@@ -162,7 +164,8 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 	return b, sheets, nil
 }
 
-// fillOnly tells whether what fills the board need not go further than the drop sees at the fill. A plain picture's sheets are a full rectangle all the same.
+// fillOnly tells whether what fills the board need not go further than the drop sees at the fill. A plain
+// picture's sheets are a full rectangle all the same.
 func (s Setup) fillOnly() bool { return s.Background != "" && !s.plain() }
 
 // fills is what fills the board beyond the picture.

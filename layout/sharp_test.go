@@ -20,9 +20,10 @@ func focusedAt(dMM, lensMM, fNumber float64) Plan {
 
 const micrometrePx = 10.0 // of focusedAt's pixels
 
-// The worked example of the US Army correspondence course SS0507, learning event 10, "calculate hyperfocal distance": a 50 mm lens, taken as
-// 2 inches, at f/8, with a circle of confusion of 0.002 inches. The hyperfocal distance is 20.8 feet; focused there, sharpness, a blur within
-// that circle, goes from 10.4 feet to infinity. The course leaves out one focal length (1 %) and rounds to a tenth of a foot.
+// The worked example of the US Army correspondence course SS0507, learning event 10, "calculate hyperfocal
+// distance": a 50 mm lens, taken as 2 inches, at f/8, with a circle of confusion of 0.002 inches. The
+// hyperfocal distance is 20.8 feet; focused there, sharpness, a blur within that circle, goes from 10.4 feet
+// to infinity. The course leaves out one focal length (1 %) and rounds to a tenth of a foot.
 func TestBlurDiscAgainstAWorkedHyperfocalDistance(t *testing.T) {
 	const foot = 12 * units.MMPerInch
 	p := focusedAt(20.8*foot, 2*units.MMPerInch, 8)
@@ -43,9 +44,10 @@ func TestBlurDiscOnTheSensor(t *testing.T) {
 	require.InEpsilon(t, 100.0/16*m*(300-295)/295*1000/micrometrePx, p.discPx(295, 300), 1e-12)
 }
 
-// The first dark ring of the Airy pattern is the first zero of J1, at pi times 1.22 (Hecht, Optics, 10.2.5). By Rayleigh's criterion, two points apart
-// by its radius are told apart: 1500/N line pairs on a millimetre (Jacobson and others, The Manual of Photography, recalled from memory; green
-// light, a far subject), so that the radius is 0.005 mm at f/8 and 0.042 mm at f/64. At life size the working stop is twice the marked one.
+// The first dark ring of the Airy pattern is the first zero of J1, at pi times 1.22 (Hecht, Optics, 10.2.5).
+// By Rayleigh's criterion, two points apart by its radius are told apart: 1500/N line pairs on a millimetre
+// (Jacobson and others, The Manual of Photography, recalled from memory; green light, a far subject), so that
+// the radius is 0.005 mm at f/8 and 0.042 mm at f/64. At life size the working stop is twice the marked one.
 func TestAiryDisc(t *testing.T) {
 	require.InDelta(t, 0, math.J1(math.Pi*2.44/2), 1e-3)
 	for _, n := range []float64{4, 8, 16, 64} {
@@ -65,9 +67,10 @@ func bodied(t *testing.T, body flip.Body, fNumber float64) Plan {
 
 var bodies = []flip.Body{flip.Ball, flip.UprightRod, flip.LevelRod}
 
-// In the middle of the drop, traced bundles agree with the thin-lens formula: across a body's axis the picture hangs at ImageMM; along a rod it is
-// seen as through a glass plate of the rod's thickness, which brings it nearer by t(1 - 1/n) (Hecht, Optics, problem on the plane plate; also
-// Kingslake, Optical System Design: image shift of a parallel plate, both from memory).
+// In the middle of the drop, traced bundles agree with the thin-lens formula: across a body's axis the
+// picture hangs at ImageMM; along a rod it is seen as through a glass plate of the rod's thickness, which
+// brings it nearer by t(1 - 1/n) (Hecht, Optics, problem on the plane plate; also Kingslake, Optical System
+// Design: image shift of a parallel plate, both from memory).
 func TestSpreadInTheMiddleIsTheThinLens(t *testing.T) {
 	for _, body := range bodies {
 		for _, fNumber := range []float64{16, 64} {
@@ -86,10 +89,11 @@ func TestSpreadInTheMiddleIsTheThinLens(t *testing.T) {
 	}
 }
 
-// Away from the middle, narrow bundles agree with a second route that shares no code with the trace. Tangentially: rays of the plane that holds
-// the axis turn by 2(i - r) and keep their impact parameter (van de Hulst, 1957, 12.21). Sagittally: the ray turned about the line from the
-// ball's centre to the point in focus still goes through both, and where it lands turns with it, so that shifts on pupil and
-// board are in proportion to their distances from that line.
+// Away from the middle, narrow bundles agree with a second route that shares no code with the trace.
+// Tangentially: rays of the plane that holds the axis turn by 2(i - r) and keep their impact parameter (van
+// de Hulst, 1957, 12.21). Sagittally: the ray turned about the line from the ball's centre to the point in
+// focus still goes through both, and where it lands turns with it, so that shifts on pupil and board are in
+// proportion to their distances from that line.
 func TestSpreadTowardTheRimByHand(t *testing.T) {
 	p := bodied(t, flip.Ball, 1000)
 	r, n, camera, board := p.Drop.DiameterMM/2, p.Drop.Index, p.Drop.CameraMM, p.Drop.DistanceMM
@@ -133,7 +137,8 @@ func TestRodsSpreadAsABallAcross(t *testing.T) {
 	}
 }
 
-// A pupil so wide that some of its rays miss the drop is stood in for by a narrower one, and the blur does not jump there.
+// A pupil so wide that some of its rays miss the drop is stood in for by a narrower one, and the blur does
+// not jump there.
 func TestSpreadOfAPupilThatLooksPastTheDrop(t *testing.T) {
 	p := bodied(t, flip.Ball, 4)
 	before := p.spread(0.9, p.EdgeMM()).SagittalPx

@@ -2,8 +2,9 @@ package layout
 
 import "math"
 
-// bestFocusMM is the focus, from the entrance pupil, at which the worst blur of the drop's edge and the picture, in the middle and at the fill,
-// is least. It hardly depends on the stop. Against one over the focus each blur is a valley with one bottom, and so is their maximum.
+// bestFocusMM is the focus, from the entrance pupil, at which the worst blur of the drop's edge and the
+// picture, in the middle and at the fill, is least. It hardly depends on the stop. Against one over the focus
+// each blur is a valley with one bottom, and so is their maximum.
 func (p Plan) bestFocusMM(fNumber float64) float64 {
 	near, far := min(p.EdgeMM(), p.ImageMM()), max(p.EdgeMM(), p.ImageMM())
 	between := far - near
@@ -12,8 +13,8 @@ func (p Plan) bestFocusMM(fNumber float64) float64 {
 	return 1 / lowest(1/far, 1/near, share*(1/near-1/far), func(v float64) float64 { return p.worstPx(p.BlurAt(fNumber, 1/v)) })
 }
 
-// lowest is where between low and high a function with one valley is lowest, to within tolerance: golden section (Kiefer, Sequential minimax
-// search for a maximum, 1953).
+// lowest is where between low and high a function with one valley is lowest, to within tolerance: golden
+// section (Kiefer, Sequential minimax search for a maximum, 1953).
 func lowest(low, high, tolerance float64, f func(float64) float64) float64 {
 	golden := (math.Sqrt(5) - 1) / 2
 	a, b := high-golden*(high-low), low+golden*(high-low)

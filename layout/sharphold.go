@@ -40,9 +40,9 @@ func (p Plan) stopsThatHold(fNumber, worstPx float64) *StopRange {
 	return &StopRange{out(widestFNumber), out(narrowestFNumber)}
 }
 
-// widerFrame is the narrowest frame that the best stop holds within a blur, which it exceeds in the plan's own, by worstPx. The camera stays where
-// it is. The least blur is a length at the drop, nearly the same for every frame, so in pixels it goes with one over the frame's width.
-// It is nil when no frame does it.
+// widerFrame is the narrowest frame that the best stop holds within a blur, which it exceeds in the plan's
+// own, by worstPx. The camera stays where it is. The least blur is a length at the drop, nearly the same for
+// every frame, so in pixels it goes with one over the frame's width. It is nil when no frame does it.
 func (p Plan) widerFrame(worstPx, withinPx float64) *OtherFrame {
 	const tries = 12 // two or three do, unless the stop that would be best lies beyond those looked at
 	far := p.Camera.framed(maxLengthMM, p.Drop.CameraMM)
@@ -70,7 +70,8 @@ func (c Camera) framed(widthMM, cameraMM float64) Camera {
 	return c
 }
 
-// Marks writes both ends as stops on a lens, rounded inward so that both hold; to a tenth where the range is narrower than that.
+// Marks writes both ends as stops on a lens, rounded inward so that both hold; to a tenth where the range is
+// narrower than that.
 func (r StopRange) Marks() (from, to string) {
 	marks := func(fNumber float64) float64 { // to the unit
 		if fNumber < 10 {

@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// fullStop is the f-number that a lens's mark stands for where it is a full stop, a power of the square root of 2: f/11 is 11.31 and f/22 is 22.63.
-// ok is false for stops between, which are what they say.
+// fullStop is the f-number that a lens's mark stands for where it is a full stop, a power of the square root
+// of 2: f/11 is 11.31 and f/22 is 22.63. ok is false for stops between, which are what they say.
 func fullStop(fNumber float64) (exact float64, ok bool) {
 	const marks = 1.0 / 12 // of a stop, by how much marks are rounded (common practice)
 	exact = math.Exp2(math.Round(2*math.Log2(fNumber)) / 2)
@@ -30,8 +30,9 @@ func StopMark(fNumber float64) string {
 	return "f/" + strings.TrimSuffix(strconv.FormatFloat(fNumber, 'f', 1, 64), ".0")
 }
 
-// ExposureStops is how many stops lighter a frame gets when the lens goes from one f-number to another: light goes with the pupil's area, and a
-// stop is twice the light. Below 0 it gets darker. Marks of full stops count as the full stops that they stand for.
+// ExposureStops is how many stops lighter a frame gets when the lens goes from one f-number to another: light
+// goes with the pupil's area, and a stop is twice the light. Below 0 it gets darker. Marks of full stops
+// count as the full stops that they stand for.
 func ExposureStops(from, to float64) float64 {
 	exactFrom, _ := fullStop(from)
 	exactTo, _ := fullStop(to)
@@ -44,7 +45,8 @@ type Mains struct {
 	FramesPerPulse float64 `json:"frames_per_pulse"` // below 1, a frame lasts for several pulses
 }
 
-// mains works out both of the world's supplies. A lamp on alternating current pulses at twice its frequency: once for either half wave.
+// mains works out both of the world's supplies. A lamp on alternating current pulses at twice its frequency:
+// once for either half wave.
 func mains(frameRate float64) []Mains {
 	var out []Mains
 	for _, hz := range []float64{50, 60} {

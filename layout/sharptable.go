@@ -12,7 +12,8 @@ type Sharpness struct {
 	// Holds is the stops at which the drop's edge and the picture in it are within SharpToPx; nil when none does it.
 	Holds *StopRange `json:"holds"`
 	Least Least      `json:"least"`
-	// Wider is the narrowest frame, at the same camera distance, that a stop holds within SharpToPx; nil when the plan's own does, or none.
+	// Wider is the narrowest frame, at the same camera distance, that a stop holds within SharpToPx; nil when
+	// the plan's own does, or none.
 	Wider *OtherFrame `json:"wider_frame,omitempty"`
 	Stops []StopLine  `json:"stops"`           // full stops, and the plan's own
 	Mains []Mains     `json:"mains,omitempty"` // when the frame rate is known
@@ -44,7 +45,8 @@ type StopLine struct {
 	Current bool    `json:"current"` // the plan's own
 	// ExposureStops is how much lighter the frame gets than at the plan's stop, in stops; below 0 darker.
 	ExposureStops float64 `json:"exposure_stops"`
-	// FrameRate gives the plan's light at this stop, frames a second, the shutter open for the same share of a frame; 0 when the plan has no rate.
+	// FrameRate gives the plan's light at this stop, frames a second, the shutter open for the same share of a
+	// frame; 0 when the plan has no rate.
 	FrameRate float64 `json:"frame_rate,omitempty"`
 	Edge      Focused `json:"focus_edge"`
 	Picture   Focused `json:"focus_picture"`
@@ -77,7 +79,8 @@ func (p Plan) Sharpness() Sharpness {
 	return s
 }
 
-// tableStops is the full stops from f/4 to f/64, and the plan's own in its place or in that of the full stop whose mark it is.
+// tableStops is the full stops from f/4 to f/64, and the plan's own in its place or in that of the full stop
+// whose mark it is.
 func (p Plan) tableStops() []float64 {
 	own := p.Camera.FNumber
 	stops := []float64{own}

@@ -11,7 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// At equal framing the focal length does not change the sharpness between the drop's edge and the picture in it; a wider framing does.
+// At equal framing the focal length does not change the sharpness between the drop's edge and the picture in
+// it; a wider framing does.
 func TestFramingCountsNotTheLens(t *testing.T) {
 	at := func(cameraMM, frameMM float64) Plan {
 		s := plain()
@@ -33,8 +34,9 @@ func TestFramingCountsNotTheLens(t *testing.T) {
 	require.InEpsilon(t, near.Sharpness().Least.BlurPx/2, wide.Sharpness().Least.BlurPx, 0.01, "the least blur is a length at the drop")
 }
 
-// The best that any stop does, by hand: a disc g/N and an Airy disc aN add up to no less than sqrt(2ga), and with the disc of a point halfway
-// between focus and either end of the gap that is, at the drop, sqrt(4.88 lambda gap/2): no camera does better.
+// The best that any stop does, by hand: a disc g/N and an Airy disc aN add up to no less than sqrt(2ga), and
+// with the disc of a point halfway between focus and either end of the gap that is, at the drop, sqrt(4.88
+// lambda gap/2): no camera does better.
 func TestLeastBlurByHand(t *testing.T) {
 	p := bodied(t, flip.Ball, 16)
 	gapMM := p.EdgeMM() - p.ImageMM()
@@ -56,8 +58,8 @@ func TestBestFocusIsBest(t *testing.T) {
 	}
 }
 
-// Stops that hold do, and their neighbours don't; where none holds, none on a comb does, and the wider frame that is offered does, but
-// no narrower one.
+// Stops that hold do, and their neighbours don't; where none holds, none on a comb does, and the wider frame
+// that is offered does, but no narrower one.
 func TestStopsThatHold(t *testing.T) {
 	s := plain()
 	s.DistanceMM = 400

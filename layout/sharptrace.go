@@ -6,10 +6,12 @@ import (
 	"dropsheet/flip"
 )
 
-// outermostFill is the furthest out that the picture's blur is worked out: beyond, the drop squeezes what it shows into less than its edge's own blur.
+// outermostFill is the furthest out that the picture's blur is worked out: beyond, the drop squeezes what it
+// shows into less than its edge's own blur.
 const outermostFill = 0.99
 
-// BlurFill is the fill at which the picture's blur is worked out: its own, or where it reaches the rim the last one that shows the board.
+// BlurFill is the fill at which the picture's blur is worked out: its own, or where it reaches the rim the
+// last one that shows the board.
 func (p Plan) BlurFill() float64 {
 	fill := math.Min(p.Picture.Fill, outermostFill)
 	for sight := p.Sight(); ; fill *= outermostFill {
@@ -19,9 +21,9 @@ func (p Plan) BlurFill() float64 {
 	}
 }
 
-// pupilRings are places on a pupil of radius 1 with their shares of its area: Gauss's three points in the square of the radius (Abramowitz and
-// Stegun, Handbook of Mathematical Functions, 25.4.29), on pupilSpokes spokes. They take the mean square of anything up to the fifth
-// power of the radius exactly.
+// pupilRings are places on a pupil of radius 1 with their shares of its area: Gauss's three points in the
+// square of the radius (Abramowitz and Stegun, Handbook of Mathematical Functions, 25.4.29), on pupilSpokes
+// spokes. They take the mean square of anything up to the fifth power of the radius exactly.
 var pupilRings = [3]struct{ radius, share float64 }{
 	{math.Sqrt(0.5 - math.Sqrt(0.15)), 5.0 / 18},
 	{math.Sqrt(0.5), 8.0 / 18},
@@ -30,10 +32,11 @@ var pupilRings = [3]struct{ radius, share float64 }{
 
 const pupilSpokes = 12
 
-// spread is the blur of the picture at a fill, without diffraction. Rays from all over the pupil through the point in focus that a pixel looks
-// at are traced through the drop, and their spread on the backdrop, turned into pixels by the local scale, is the blur: the drop's
-// aberrations are in it. It is told as the diameter of the even disc that spreads as much, four standard deviations, so that without
-// aberrations it is the blur disc of discPx.
+// spread is the blur of the picture at a fill, without diffraction. Rays from all over the pupil through the
+// point in focus that a pixel looks at are traced through the drop, and their spread on the backdrop, turned
+// into pixels by the local scale, is the blur: the drop's aberrations are in it. It is told as the diameter
+// of the even disc that spreads as much, four standard deviations, so that without aberrations it is the blur
+// disc of discPx.
 func (p Plan) spread(fill, focusMM float64) Spread {
 	b := p.bundle(fill, focusMM)
 	// Where a wide pupil looks past the drop, a narrower one is traced and the spread scaled up.
@@ -97,7 +100,8 @@ func (b bundle) pinhole(tangentialMM, sagittalMM float64) flip.Landing {
 	return l
 }
 
-// trace is the spread of the rays from a pupil of that radius. ok is false when one of them misses the drop or the board.
+// trace is the spread of the rays from a pupil of that radius. ok is false when one of them misses the drop
+// or the board.
 func (b bundle) trace(pupilMM float64) (s Spread, ok bool) {
 	var sum, squares [2]float64
 	for _, ring := range pupilRings {

@@ -72,8 +72,9 @@ func (b Backdrop) cutEven(region carrying) (Backdrop, []Sheet) {
 	)
 }
 
-// cut lays the print out in cells with these edges, in rising order, and numbers the sheets in pasting order: from the lamp's corner row by row,
-// so that each sheet is pasted over laps that are already down. Where region, if not nil, says that a cell carries no picture, there is no sheet.
+// cut lays the print out in cells with these edges, in rising order, and numbers the sheets in pasting order:
+// from the lamp's corner row by row, so that each sheet is pasted over laps that are already down. Where
+// region, if not nil, says that a cell carries no picture, there is no sheet.
 func (b Backdrop) cut(xs, ys []float64, region carrying) (Backdrop, []Sheet) {
 	b.XEdgesMM, b.YEdgesMM = xs, ys
 	var carries []bool

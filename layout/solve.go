@@ -15,7 +15,8 @@ const agreement = 0.005
 // would be left can't be seen (common practice, no source).
 const proportionsAgree = 0.01
 
-// reachMM is the reach that a print serves. A rod has a reach across its axis only, so there the print's half-side across it counts, whatever the fit.
+// reachMM is the reach that a print serves. A rod has a reach across its axis only, so there the print's
+// half-side across it counts, whatever the fit.
 func (s Setup) reachMM(print Size) float64 {
 	switch {
 	case s.Drop.Body == flip.UprightRod:
@@ -29,7 +30,8 @@ func (s Setup) reachMM(print Size) float64 {
 	}
 }
 
-// printFor is the print for which the drop's sight at a fill is what the fit asks. ok is false when it sees no backdrop there.
+// printFor is the print for which the drop's sight at a fill is what the fit asks. ok is false when it sees
+// no backdrop there.
 func (s Setup) printFor(sight flip.Sight, fill float64) (print Size, ok bool) {
 	if !s.plain() {
 		b, ok := s.bent(sight, fill)

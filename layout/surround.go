@@ -12,13 +12,15 @@ import (
 	"strings"
 )
 
-// Surround says what fills the board beyond the picture: a colour, written #rrggbb, or Stretch. It is empty where the board ends with the picture.
+// Surround says what fills the board beyond the picture: a colour, written #rrggbb, or Stretch. It is empty
+// where the board ends with the picture.
 type Surround string
 
 // Stretch lets the picture's outermost colours go on to the board's edge.
 const Stretch Surround = "stretch"
 
-// colourNames are the basic colours of CSS by name (CSS Color Module Level 4, 6.1; the values are recalled from memory).
+// colourNames are the basic colours of CSS by name (CSS Color Module Level 4, 6.1; the values are recalled
+// from memory).
 var colourNames = map[string]Surround{
 	"black": "#000000", "silver": "#c0c0c0", "grey": "#808080", "gray": "#808080", "white": "#ffffff",
 	"maroon": "#800000", "red": "#ff0000", "purple": "#800080", "fuchsia": "#ff00ff",
@@ -52,7 +54,8 @@ func ParseColour(s string) (Surround, error) {
 // colourWords lists the names, in order.
 func colourWords() []string { return slices.Sorted(maps.Keys(colourNames)) }
 
-// Colour is the surround's colour, in the artwork's own colours and opaque. ok is false where the picture goes on instead.
+// Colour is the surround's colour, in the artwork's own colours and opaque. ok is false where the picture
+// goes on instead.
 func (s Surround) Colour() (c color.RGBA, ok bool) {
 	if !hexColour.MatchString(string(s)) {
 		return color.RGBA{}, false
@@ -69,8 +72,8 @@ func (s Surround) check() error {
 	return nil
 }
 
-// board is the size of the board for an outline: the print's own, the surround's as asked for, or where only what fills it was asked
-// for, the least that fills the frame, in whole millimetres.
+// board is the size of the board for an outline: the print's own, the surround's as asked for, or where only
+// what fills it was asked for, the least that fills the frame, in whole millimetres.
 func (s Setup) board(outline Plan) (Size, error) {
 	if err := s.Surround.check(); err != nil {
 		return Size{}, err

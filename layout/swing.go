@@ -6,7 +6,8 @@ import (
 	"dropsheet/flip"
 )
 
-// Swing is what the picture does as the drop swings between flat and long, its volume kept: the second mode of oscillation, which a drop falls into as it comes off its tip.
+// Swing is what the picture does as the drop swings between flat and long, its volume kept: the second mode
+// of oscillation, which a drop falls into as it comes off its tip.
 type Swing struct {
 	Flat SwungPicture `json:"flat"`
 	Long SwungPicture `json:"long"`
@@ -21,10 +22,12 @@ type SwungPicture struct {
 	HeightShare     float64 `json:"picture_height_share"`
 }
 
-// usualSwing is how far a drop is taken to swing where nothing is known: a tenth of its height over width (common practice, no source).
+// usualSwing is how far a drop is taken to swing where nothing is known: a tenth of its height over width
+// (common practice, no source).
 const usualSwing = 0.1
 
-// Swing works it out: from the drop as far out of round as planned to as far the other way, or a tenth either way of a round one. ok is false for a rod.
+// Swing works it out: from the drop as far out of round as planned to as far the other way, or a tenth either
+// way of a round one. ok is false for a rod.
 func (p Plan) Swing() (s Swing, ok bool) {
 	if p.Drop.Body != flip.Ball {
 		return Swing{}, false
@@ -40,7 +43,8 @@ func (p Plan) Swing() (s Swing, ok bool) {
 	return s, true
 }
 
-// swung is the picture at a height over width. Its width is told by the places at the fill to either side, its height by those above and below.
+// swung is the picture at a height over width. Its width is told by the places at the fill to either side,
+// its height by those above and below.
 func (p Plan) swung(heightOverWidth float64) SwungPicture {
 	planned := p.Sight()
 	swung := planned
@@ -64,8 +68,9 @@ func (p Plan) swung(heightOverWidth float64) SwungPicture {
 	}
 }
 
-// swingsPerSecond is the frequency of the second mode of a free drop of water: (1/2 pi) sqrt(8 sigma / (rho R³)) (Rayleigh, On the capillary phenomena of jets, Proceedings of the Royal
-// Society 29, 1879; Lamb, Hydrodynamics, 275), with water at 20 °C: sigma 72.7 mN/m, rho 998 kg/m³ (both recalled from memory).
+// swingsPerSecond is the frequency of the second mode of a free drop of water: (1/2 pi) sqrt(8 sigma / (rho
+// R³)) (Rayleigh, On the capillary phenomena of jets, Proceedings of the Royal Society 29, 1879; Lamb,
+// Hydrodynamics, 275), with water at 20 °C: sigma 72.7 mN/m, rho 998 kg/m³ (both recalled from memory).
 func swingsPerSecond(diameterMM float64) float64 {
 	const (
 		tensionNPerM   = 0.0727

@@ -7,15 +7,18 @@ import (
 	"dropsheet/flip"
 )
 
-// Travel is how far the drop may move off the axis, in its own plane, while camera and board stay. Through a drop that is t off the axis the
-// middle looks at a place t (D + L)/D off the board's middle, so the board's edge, and with it the dark rim, comes nearer on one side.
+// Travel is how far the drop may move off the axis, in its own plane, while camera and board stay. Through a
+// drop that is t off the axis the middle looks at a place t (D + L)/D off the board's middle, so the board's
+// edge, and with it the dark rim, comes nearer on one side.
 type Travel struct {
-	// HeldFill is what has to stay free of the dark rim: the picture's fill, or where the rim comes further in even on the axis
-	// (fit inside), what it leaves free there.
+	// HeldFill is what has to stay free of the dark rim: the picture's fill, or where the rim comes further in
+	// even on the axis (fit inside), what it leaves free there.
 	HeldFill float64 `json:"held_fill"`
-	// AcrossMM and DownMM are how far the drop may move to either side, and up and down, before the rim comes into HeldFill on the side that the board's
-	// edge comes nearer, or of a picture that does not fill its board the edge of what is printed; square to that it may come in by a hundredth of the radius. Of two
-	// sides that differ the worse counts. nil along a rod, where any travel leaves the view as it is. A picture that covers the fill allows none along its shorter side.
+	// AcrossMM and DownMM are how far the drop may move to either side, and up and down, before the rim comes
+	// into HeldFill on the side that the board's edge comes nearer, or of a picture that does not fill its
+	// board the edge of what is printed; square to that it may come in by a hundredth of the radius. Of two
+	// sides that differ the worse counts. nil along a rod, where any travel leaves the view as it is. A
+	// picture that covers the fill allows none along its shorter side.
 	AcrossMM *float64 `json:"across_mm,omitempty"`
 	DownMM   *float64 `json:"down_mm,omitempty"`
 
@@ -31,7 +34,8 @@ type AskedTravel struct {
 	NeedsBoard *Size `json:"needs_board_mm,omitempty"`
 	// Print is the print at this distance that is such a board; nil when it is not needed or not to be had.
 	Print *Remedy `json:"larger_print,omitempty"`
-	// Surround is this print on such a board: the drop then sees the surround there in place of the dark room. nil likewise.
+	// Surround is this print on such a board: the drop then sees the surround there in place of the dark room.
+	// nil likewise.
 	Surround *Remedy `json:"surround,omitempty"`
 }
 
@@ -69,7 +73,8 @@ func (p Plan) tolerated(fill float64, along Point) *float64 {
 		to := Point{mm * along.XMM, mm * along.YMM}
 		halves, ok := p.seesRound(fill, to)
 		within, okWithin := p.seesRound(fill-hardlyFill, to)
-		// Square to the movement the view grows in second order only. A picture that just covers the fill there must not forbid it.
+		// Square to the movement the view grows in second order only. A picture that just covers the fill there
+		// must not forbid it.
 		if along.XMM == 0 {
 			halves.WidthMM = within.WidthMM
 		} else {
@@ -102,9 +107,10 @@ func (p Plan) onBoard(halves Size) bool {
 	return (!turn.ReverseX || halves.WidthMM <= p.Backdrop.WidthMM/2+traceSlip) && (!turn.ReverseY || halves.HeightMM <= p.Backdrop.HeightMM/2+traceSlip)
 }
 
-// seesRound is how far from the board's middle, across and down, the drop looks round the circle of a fill when its centre is at a place off the
-// axis, in its plane: traced rays from the entrance pupil, round the line to the drop's centre, which is the middle of its outline.
-// For a rod they are the two that cross its axis at right angles. ok is false where one of them never reaches the board's plane.
+// seesRound is how far from the board's middle, across and down, the drop looks round the circle of a fill
+// when its centre is at a place off the axis, in its plane: traced rays from the entrance pupil, round the
+// line to the drop's centre, which is the middle of its outline. For a rod they are the two that cross its
+// axis at right angles. ok is false where one of them never reaches the board's plane.
 func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
 	ok = p.looksRound(drop, func(_, _ float64) float64 { return fill }, func(at Point) bool {
 		halves.WidthMM, halves.HeightMM = max(halves.WidthMM, math.Abs(at.XMM)), max(halves.HeightMM, math.Abs(at.YMM))
@@ -116,7 +122,8 @@ func (p Plan) seesRound(fill float64, drop Point) (halves Size, ok bool) {
 	return halves, true
 }
 
-// looksRound goes round such a circle, at the fill for each direction's sine and cosine, and tells whether all the places there, from the board's middle, are as asked.
+// looksRound goes round such a circle, at the fill for each direction's sine and cosine, and tells whether
+// all the places there, from the board's middle, are as asked.
 func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked func(at Point) bool) bool {
 	s := p.Sight()
 	// In the drop's own frame, with the drop at the origin, pupil and board's middle move the other way.
@@ -154,7 +161,8 @@ func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked 
 	return true
 }
 
-// askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across and straight down are the worst.
+// askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across
+// and straight down are the worst.
 func (p Plan) askedTravel(held float64) *AskedTravel {
 	if !p.Filled() {
 		return p.askedOfInk(held)
@@ -199,8 +207,8 @@ func (p Plan) furthest() []Point {
 	return all
 }
 
-// boardFor is the least board on which a fill stays free of the dark rim over the plan's travel; not less than the picture.
-// ok is false when no board is large enough.
+// boardFor is the least board on which a fill stays free of the dark rim over the plan's travel; not less
+// than the picture. ok is false when no board is large enough.
 func (p Plan) boardFor(fill float64) (board Size, ok bool) {
 	turn := p.Drop.Reverses.Turn()
 	board = Size{p.Picture.WidthMM, p.Picture.HeightMM}

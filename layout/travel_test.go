@@ -10,10 +10,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// offAxis follows the ray at a fill through a drop that is t off the axis, in the plane of pupil, drop and board's middle, by the closed form: in the drop's
-// own frame, turned by the angle theta of its line of sight, the ray leaves at phi with impact parameter b (DESIGN, section 3), and any line
-// with these meets the board's plane at L tan(theta + phi) + b / cos(theta + phi) from the drop's foot. It returns the place from the board's middle.
-// Fill below 0 is the side that faces the axis.
+// offAxis follows the ray at a fill through a drop that is t off the axis, in the plane of pupil, drop and
+// board's middle, by the closed form: in the drop's own frame, turned by the angle theta of its line of
+// sight, the ray leaves at phi with impact parameter b (DESIGN, section 3), and any line with these meets the
+// board's plane at L tan(theta + phi) + b / cos(theta + phi) from the drop's foot. It returns the place from
+// the board's middle. Fill below 0 is the side that faces the axis.
 func offAxis(s flip.Sight, t, fill float64) float64 {
 	theta := math.Atan(t / s.CameraMM)
 	away := math.Hypot(t, s.CameraMM)
@@ -27,7 +28,8 @@ func offAxis(s flip.Sight, t, fill float64) float64 {
 	return t + s.DistanceMM*math.Tan(theta+phi) + b/math.Cos(theta+phi)
 }
 
-// Through the middle of a drop that is t off the axis one looks at the board t (D + L)/D off its middle: by vectors, with the pupil moved the other way.
+// Through the middle of a drop that is t off the axis one looks at the board t (D + L)/D off its middle: by
+// vectors, with the pupil moved the other way.
 func TestTheMiddleOfADisplacedDrop(t *testing.T) {
 	p := mustPlan(t, wide())
 	for _, mm := range []float64{0.5, 3, 20} {
@@ -63,7 +65,8 @@ func TestSeesRoundAgainstTheClosedForm(t *testing.T) {
 	}
 }
 
-// A picture that covers the fill allows no travel along its shorter side, and along the longer one as much as the closed form says.
+// A picture that covers the fill allows no travel along its shorter side, and along the longer one as much as
+// the closed form says.
 func TestToleratedTravel(t *testing.T) {
 	for _, c := range []struct {
 		name        string
@@ -115,8 +118,9 @@ func TestARodMayMoveAlongItself(t *testing.T) {
 	require.Greater(t, *travel.DownMM, 2.0)
 }
 
-// What is said of a travel that was asked for, on wild setups: rays at random round the fill that is said to hold stay on the board wherever in
-// the travel's circle the drop is, and at a fill a hundredth larger some leave it at one of its four ends.
+// What is said of a travel that was asked for, on wild setups: rays at random round the fill that is said to
+// hold stay on the board wherever in the travel's circle the drop is, and at a fill a hundredth larger some
+// leave it at one of its four ends.
 func TestAskedTravelHoldsAllRound(t *testing.T) {
 	const seed = 63
 	random := rand.New(rand.NewSource(seed))

@@ -8,16 +8,19 @@ import (
 	"dropsheet/flip"
 )
 
-// Travel over a picture that does not fill its board: what is printed ends in any shape about the axis, often on one side sooner than on the other.
+// Travel over a picture that does not fill its board: what is printed ends in any shape about the axis, often
+// on one side sooner than on the other.
 
 const (
 	// inkSlipMM is how far beyond the outline still counts as within: the outline's straight stretches cut that much off.
 	inkSlipMM = 1e-3
-	// travelDirections is in how many directions a drop that does not fall straight is tried. What ends in a straight side is worst approached square to it, and one of
-	// these is within 5 degrees of that: a movement is told as up to 0.4 % too little.
+	// travelDirections is in how many directions a drop that does not fall straight is tried. What ends in a
+	// straight side is worst approached square to it, and one of these is within 5 degrees of that: a movement
+	// is told as up to 0.4 % too little.
 	travelDirections = 36
 	heldHair         = 1e-4 // of the fill: what the slip comes to
-	// squareWithin is the sine of the angle, 15 degrees, within which a place round the drop counts as square to the movement.
+	// squareWithin is the sine of the angle, 15 degrees, within which a place round the drop counts as square
+	// to the movement.
 	squareWithin = 0.26
 )
 
@@ -53,7 +56,8 @@ func (k ink) has(at Point) bool {
 	next, _ := slices.BinarySearch(k.azimuths, azimuth)
 	n := len(k.at)
 	a, b := k.at[(next+n-1)%n], k.at[next%n]
-	// The place must lie on the axis's side of the stretch from a to b. Where these are half a turn apart nothing is printed between them.
+	// The place must lie on the axis's side of the stretch from a to b. Where these are half a turn apart
+	// nothing is printed between them.
 	along := Point{b.XMM - a.XMM, b.YMM - a.YMM}
 	if a.XMM*b.YMM-a.YMM*b.XMM < 0 {
 		return false
@@ -61,10 +65,12 @@ func (k ink) has(at Point) bool {
 	return along.XMM*(at.YMM-a.YMM)-along.YMM*(at.XMM-a.XMM) >= -inkSlipMM*length(along.XMM, along.YMM)
 }
 
-// toleratedByInk is how far the drop may move along a direction, of length 1, and against it, with a fill free of what is not printed.
+// toleratedByInk is how far the drop may move along a direction, of length 1, and against it, with a fill
+// free of what is not printed.
 func (p Plan) toleratedByInk(fill float64, along Point) *float64 {
 	k := p.ink()
-	// Square to the movement the view grows in second order only: there a hundredth of the radius less will do, as on a board.
+	// Square to the movement the view grows in second order only: there a hundredth of the radius less will
+	// do, as on a board.
 	kept := func(sin, cos float64) float64 {
 		if math.Abs(cos*along.XMM+sin*along.YMM) < squareWithin {
 			return max(0, fill-hardlyFill)
@@ -76,7 +82,8 @@ func (p Plan) toleratedByInk(fill float64, along Point) *float64 {
 	})
 }
 
-// askedOfInk is what becomes of the plan's travel. In which direction it is worst depends on the outline, so all round are tried.
+// askedOfInk is what becomes of the plan's travel. In which direction it is worst depends on the outline, so
+// all round are tried.
 func (p Plan) askedOfInk(held float64) *AskedTravel {
 	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: p.freeInk()}
 	a.Holds = a.Fill >= held-heldHair

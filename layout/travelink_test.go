@@ -10,9 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Straight, the picture is in the drop just as drawn, so how near its sides come to the axis is known without any trace: of a square inside the fill with a tenth of it to one
-// side, its furthest corners are sqrt(0.9² + 0.5²) sides off and at the fill, and its nearest side is 0.1 sides off. As soon as the drop moves toward that side its edge
-// comes into view; it does not matter that the board is as wide on either side.
+// Straight, the picture is in the drop just as drawn, so how near its sides come to the axis is known without
+// any trace: of a square inside the fill with a tenth of it to one side, its furthest corners are sqrt(0.9² +
+// 0.5²) sides off and at the fill, and its nearest side is 0.1 sides off. As soon as the drop moves toward
+// that side its edge comes into view; it does not matter that the board is as wide on either side.
 func TestTravelOfAPictureOnOneSide(t *testing.T) {
 	for _, off := range []float64{-0.4, 0.4} {
 		s := plain()
@@ -27,7 +28,8 @@ func TestTravelOfAPictureOnOneSide(t *testing.T) {
 		require.Less(t, travel.Asked.Fill, nearest)
 		require.False(t, travel.Asked.Holds)
 
-		// The middle of the drop looks at the board t (D + L)/D off its middle (TestTheMiddleOfADisplacedDrop): far enough that is past the near side, and no fill is free.
+		// The middle of the drop looks at the board t (D + L)/D off its middle (TestTheMiddleOfADisplacedDrop):
+		// far enough that is past the near side, and no fill is free.
 		near := math.Inf(1)
 		for _, at := range p.PictureOutline() {
 			if math.Abs(at.YMM-p.Backdrop.HeightMM/2) < 1 {
@@ -42,8 +44,9 @@ func TestTravelOfAPictureOnOneSide(t *testing.T) {
 	}
 }
 
-// What is said of a travel over pictures that do not fill their boards, against the exact place of every ray in the picture: at a fill a hair smaller all stay in what is printed,
-// wherever in the travel's circle the drop is, and at one a hundredth larger some leave it.
+// What is said of a travel over pictures that do not fill their boards, against the exact place of every ray
+// in the picture: at a fill a hair smaller all stay in what is printed, wherever in the travel's circle the
+// drop is, and at one a hundredth larger some leave it.
 func TestAskedTravelOverBentPictures(t *testing.T) {
 	const seed = 64
 	random := rand.New(rand.NewSource(seed))
@@ -85,7 +88,8 @@ func TestAskedTravelOverBentPictures(t *testing.T) {
 	}
 }
 
-// A picture that just fills what the drop sees lets it move nowhere; along a rod, and over a surround that fills the board, it may.
+// A picture that just fills what the drop sees lets it move nowhere; along a rod, and over a surround that
+// fills the board, it may.
 func TestToleratedOverBentPictures(t *testing.T) {
 	for name, s := range bentSetups() {
 		p := mustPlan(t, s)

@@ -31,7 +31,8 @@ func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, e
 	return p, nil
 }
 
-// WithShape is the plan with a ball that is so many times as high as wide, of the same volume; the print stays as it is. WithCamera then works out what is seen.
+// WithShape is the plan with a ball that is so many times as high as wide, of the same volume; the print
+// stays as it is. WithCamera then works out what is seen.
 func (p Plan) WithShape(heightOverWidth float64) (Plan, error) {
 	p.Drop.HeightOverWidth = heightOverWidth
 	drop := p.Sight().Drop

@@ -7,7 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A picture can't be written under a document's name, nor a document under a picture's: the programs that open them go by it.
+// A picture can't be written under a document's name, nor a document under a picture's: the programs that
+// open them go by it.
 func TestOutOfAnotherKind(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")

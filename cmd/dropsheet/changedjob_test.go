@@ -9,7 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A job file whose figures were changed by hand still holds together, but its sheets would not fit those that are printed: reprint refuses it, and what only looks at it warns.
+// A job file whose figures were changed by hand still holds together, but its sheets would not fit those that
+// are printed: reprint refuses it, and what only looks at it warns.
 func TestJobChangedByHand(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "2")

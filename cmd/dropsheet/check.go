@@ -135,7 +135,8 @@ func fileSums(file func(name string) string) (map[string]string, error) {
 	return sums, nil
 }
 
-// openRegular opens a file that is neither a folder nor a device nor a pipe. It is looked at before it is opened, because opening a pipe would wait for its writer.
+// openRegular opens a file that is neither a folder nor a device nor a pipe. It is looked at before it is
+// opened, because opening a pipe would wait for its writer.
 func openRegular(path string) (*os.File, os.FileInfo, error) {
 	info, err := os.Stat(path)
 	switch {

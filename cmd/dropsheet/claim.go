@@ -9,8 +9,9 @@ import (
 	"strings"
 )
 
-// What is being made lies under a hidden name beside its final one. While a run lives it holds a lock there, which the system takes from it
-// when it ends, however it ends. So what nobody holds was left by a run that was killed, and may be cleaned up.
+// What is being made lies under a hidden name beside its final one. While a run lives it holds a lock there,
+// which the system takes from it when it ends, however it ends. So what nobody holds was left by a run that
+// was killed, and may be cleaned up.
 
 // unfinishedSuffix ends the hidden names.
 const unfinishedSuffix = ".unfinished"
@@ -31,8 +32,8 @@ var (
 	errMoved  = errors.New("it was removed meanwhile")
 )
 
-// hold opens and locks the file or folder at path. It fails with errBusy when another run has it, errNoLock where the system has no locks,
-// and errMoved when it is not at path any more.
+// hold opens and locks the file or folder at path. It fails with errBusy when another run has it, errNoLock
+// where the system has no locks, and errMoved when it is not at path any more.
 func hold(path string) (*os.File, error) {
 	before, err := os.Lstat(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -66,7 +67,8 @@ func hold(path string) (*os.File, error) {
 // claimTries bounds how often a claim is begun again because a run that ended took it away.
 const claimTries = 100
 
-// claimFolder makes the hidden folder of what becomes final, or takes over one that a killed run left, with what is in it. The lock is nil where there are none.
+// claimFolder makes the hidden folder of what becomes final, or takes over one that a killed run left, with
+// what is in it. The lock is nil where there are none.
 func claimFolder(final string) (path string, lock *os.File, err error) {
 	path = unfinished(final)
 	for range claimTries {
@@ -89,7 +91,8 @@ func claimFolder(final string) (path string, lock *os.File, err error) {
 	return "", nil, errBusy
 }
 
-// claimFile makes the hidden file of what becomes final, in place of one that a killed run left. The lock is nil where there are none.
+// claimFile makes the hidden file of what becomes final, in place of one that a killed run left. The lock is
+// nil where there are none.
 func claimFile(final string) (f, lock *os.File, err error) {
 	path := unfinished(final)
 	for range claimTries {

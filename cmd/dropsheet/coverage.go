@@ -17,7 +17,8 @@ func newCoverageReport(p layout.Plan) coverageReport {
 	return coverageReport{p.Coverage(), coverageRemedies(p)}
 }
 
-// coverageRemedies are the plan's; where what is printed ends short of the board's edges no larger or nearer print fills the frame for certain, and a surround alone does.
+// coverageRemedies are the plan's; where what is printed ends short of the board's edges no larger or nearer
+// print fills the frame for certain, and a surround alone does.
 func coverageRemedies(p layout.Plan) layout.Remedies {
 	r := p.CoverageRemedies()
 	if !p.Filled() {
@@ -26,8 +27,8 @@ func coverageRemedies(p layout.Plan) layout.Remedies {
 	return r
 }
 
-// coverageLines says what surrounds the picture, what the frame sees of the board, and how far the drop may travel. A line without a name goes on
-// with the one before.
+// coverageLines says what surrounds the picture, what the frame sees of the board, and how far the drop may
+// travel. A line without a name goes on with the one before.
 func coverageLines(p layout.Plan) [][2]string {
 	var lines [][2]string
 	say := func(what, format string, args ...any) {
@@ -150,7 +151,8 @@ func askFor(r *layout.Remedy) string {
 	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm, fill %.3f, %d sheets at most", r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, r.Fill, r.SheetsAtMost)
 }
 
-// askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the picture's edge going on.
+// askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the
+// picture's edge going on.
 func askForSurround(p layout.Plan, r *layout.Remedy) string {
 	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d sheets at most",
 		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, p.SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM, r.SheetsAtMost)

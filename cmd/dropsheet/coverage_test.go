@@ -105,7 +105,8 @@ func whitePlan(t *testing.T, args string) (layout.Plan, *texture.Texture) {
 	return p, texture.New(&artwork.Picture{Image: white})
 }
 
-// lastLight is how far the light goes from (x, y) of the frame in a direction, in pixels: to where it falls to half of where it starts.
+// lastLight is how far the light goes from (x, y) of the frame in a direction, in pixels: to where it falls
+// to half of where it starts.
 func lastLight(frame *image.RGBA, x, y, dx, dy int) float64 {
 	from := float64(frame.RGBAAt(x, y).G)
 	for n := 0; ; n++ {
@@ -137,7 +138,8 @@ func TestTheProofShowsTheEdgeWhereSizeSays(t *testing.T) {
 	}
 }
 
-// In the proof of a drop that has moved, the dark rim begins at the fill that size says is left of the picture, on the far side from the board's nearer edge.
+// In the proof of a drop that has moved, the dark rim begins at the fill that size says is left of the
+// picture, on the far side from the board's nearer edge.
 func TestTheProofShowsTheRimOfADropThatTravelled(t *testing.T) {
 	p, white := whitePlan(t, "size --drop 4.6mm --distance 35cm --frame-width 12mm --pixels 1200x800 --travel 2mm")
 	fill := p.Travel().Asked.Fill

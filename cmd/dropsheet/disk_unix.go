@@ -8,7 +8,8 @@ import (
 	"syscall"
 )
 
-// lock takes the lock of an open file or folder, or fails at once with errBusy or errNoLock. Closing the file gives it back.
+// lock takes the lock of an open file or folder, or fails at once with errBusy or errNoLock. Closing the file
+// gives it back.
 func lock(f *os.File) error {
 	for {
 		switch err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB); err {

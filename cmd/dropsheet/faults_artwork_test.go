@@ -44,8 +44,8 @@ func TestArtworkOfAnotherSize(t *testing.T) {
 	require.ErrorContains(t, err, "changed while it was read")
 }
 
-// TestArtworkThatKeepsChanging: while the runs read it the file is one picture and then another, without pause. A job's hash is that of the picture on its sheets, and a
-// reprint is of the job's picture or refused.
+// TestArtworkThatKeepsChanging: while the runs read it the file is one picture and then another, without
+// pause. A job's hash is that of the picture on its sheets, and a reprint is of the job's picture or refused.
 func TestArtworkThatKeepsChanging(t *testing.T) {
 	b := newBench(t)
 	ours, err := os.ReadFile(b.art)

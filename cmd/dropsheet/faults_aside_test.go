@@ -10,7 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// asideBench is a place with an old job and a hidden folder beside it, for what is done where two folders can't be swapped in one step.
+// asideBench is a place with an old job and a hidden folder beside it, for what is done where two folders
+// can't be swapped in one step.
 func asideBench(t *testing.T) (s *staging, final string) {
 	t.Helper()
 	final = filepath.Join(t.TempDir(), "job")
@@ -54,7 +55,8 @@ func TestMoveAside(t *testing.T) {
 	})
 }
 
-// TestKilledWhileMovingAside lays out what a kill leaves after each step of moving aside, and looks at what the next run makes of it.
+// TestKilledWhileMovingAside lays out what a kill leaves after each step of moving aside, and looks at what
+// the next run makes of it.
 func TestKilledWhileMovingAside(t *testing.T) {
 	for _, c := range []struct {
 		name  string

@@ -13,8 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestNoRoomForAFile: the system refuses to let a file grow, as it does on a full disk. The run says which file, and nothing is lost or left.
-// The limit counts blocks of 512 bytes (POSIX.1-2017, ulimit) or of 1024 (bash).
+// TestNoRoomForAFile: the system refuses to let a file grow, as it does on a full disk. The run says which
+// file, and nothing is lost or left. The limit counts blocks of 512 bytes (POSIX.1-2017, ulimit) or of 1024
+// (bash).
 func TestNoRoomForAFile(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)
@@ -45,7 +46,8 @@ func TestNoRoomForAFile(t *testing.T) {
 	})
 }
 
-// TestPlacesThatCantBeWritten: a folder that may only be read, a file where a folder is asked for, a way through a file, a link to nothing.
+// TestPlacesThatCantBeWritten: a folder that may only be read, a file where a folder is asked for, a way
+// through a file, a link to nothing.
 func TestPlacesThatCantBeWritten(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)

@@ -20,8 +20,9 @@ const (
 	mostRounds     = 10 // tries for each kill
 )
 
-// TestKilledMake kills make at random moments: most spread over its whole time, some about where it puts the folder in its place.
-// The place then holds the old job whole, the new one whole, or nothing, and the next run there takes away what else was left.
+// TestKilledMake kills make at random moments: most spread over its whole time, some about where it puts the
+// folder in its place. The place then holds the old job whole, the new one whole, or nothing, and the next
+// run there takes away what else was left.
 func TestKilledMake(t *testing.T) {
 	b := newBench(t)
 	seed := uint64(time.Now().UnixNano())
@@ -89,8 +90,9 @@ func TestKilledMake(t *testing.T) {
 	require.Empty(t, b.beside(t))
 }
 
-// TestKilledReprint kills reprint at random moments: the file is the one from before, the new one, or not there, and the job is as it was. A hidden file that is left
-// hinders nobody and goes with the next reprint of that name, or with the job.
+// TestKilledReprint kills reprint at random moments: the file is the one from before, the new one, or not
+// there, and the job is as it was. A hidden file that is left hinders nobody and goes with the next reprint
+// of that name, or with the job.
 func TestKilledReprint(t *testing.T) {
 	b := newBench(t)
 	seed := uint64(time.Now().UnixNano())

@@ -44,7 +44,8 @@ func TestTwoRunsIntoOneFolder(t *testing.T) {
 	require.Empty(t, b.beside(t))
 }
 
-// TestManyRunsAtOnce: of makes that start in the same moment one at least is done, the others say why not, and what they leave is one whole job.
+// TestManyRunsAtOnce: of makes that start in the same moment one at least is done, the others say why not,
+// and what they leave is one whole job.
 func TestManyRunsAtOnce(t *testing.T) {
 	b := newBench(t)
 	b.job = filepath.Join(b.parent, "deep", "er", "job")
@@ -72,7 +73,8 @@ func TestManyRunsAtOnce(t *testing.T) {
 	require.Len(t, entries, 1, "nothing is left beside")
 }
 
-// TestWhatComesIntoTheFolderMeanwhile: a file of someone else's that comes into the old job's folder while the new one is made is not lost, and neither is the old job.
+// TestWhatComesIntoTheFolderMeanwhile: a file of someone else's that comes into the old job's folder while
+// the new one is made is not lost, and neither is the old job.
 func TestWhatComesIntoTheFolderMeanwhile(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)
@@ -115,7 +117,8 @@ func TestFileThatIsBeingWritten(t *testing.T) {
 	require.Equal(t, []string{"other.pdf"}, b.beside(t))
 }
 
-// TestFailedRunKeepsOthersFolders: a run that fails takes away the folders that it made, but not with what others have put into them.
+// TestFailedRunKeepsOthersFolders: a run that fails takes away the folders that it made, but not with what
+// others have put into them.
 func TestFailedRunKeepsOthersFolders(t *testing.T) {
 	parent := filepath.Join(t.TempDir(), "made")
 	s, err := newStaging(filepath.Join(parent, "deep", "job"), false, "art.png")

@@ -102,14 +102,16 @@ type bench struct {
 	makeTime           time.Duration
 }
 
-// references are what the makes of the two jobs write, made once: the same picture at the same place from the job gives the same bytes.
+// references are what the makes of the two jobs write, made once: the same picture at the same place from the
+// job gives the same bytes.
 var references struct {
 	sync.Once
 	oldFiles, newFiles map[string][]byte
 	makeTime           time.Duration
 }
 
-// newBench lays out the artwork and makes both jobs, whose place is left empty. The guide's close-up takes most of the time, whatever the flags.
+// newBench lays out the artwork and makes both jobs, whose place is left empty. The guide's close-up takes
+// most of the time, whatever the flags.
 func newBench(t *testing.T) *bench {
 	t.Helper()
 	pattern, _ := writePattern(t, 60, 40)

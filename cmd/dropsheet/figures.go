@@ -70,7 +70,8 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 	return err
 }
 
-// smallInFrame is the share of the frame's height under which a drop is a speck that a closer frame would serve (common practice, no source).
+// smallInFrame is the share of the frame's height under which a drop is a speck that a closer frame would
+// serve (common practice, no source).
 const smallInFrame = 0.25
 
 // framing says when the frame does not suit the drop.

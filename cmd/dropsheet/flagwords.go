@@ -66,7 +66,8 @@ func (k command) meant(flags *pflag.FlagSet, name string) string {
 	return ""
 }
 
-// slips is how many letters must be put in, left out or changed to make one word of another (the Levenshtein distance, row by row).
+// slips is how many letters must be put in, left out or changed to make one word of another (the Levenshtein
+// distance, row by row).
 func slips(a, b string) int {
 	row := make([]int, len(b)+1)
 	for j := range row {

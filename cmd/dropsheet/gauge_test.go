@@ -13,7 +13,8 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 )
 
-// configFolder makes an empty user's config folder and returns the place of the printers' file in it (XDG Base Directory Specification 0.8).
+// configFolder makes an empty user's config folder and returns the place of the printers' file in it (XDG
+// Base Directory Specification 0.8).
 func configFolder(t *testing.T) (folder, printers string) {
 	t.Helper()
 	folder = t.TempDir()
@@ -26,7 +27,8 @@ func saving(name string, more ...string) []string {
 	return append([]string{"gauge", "--save", name, "--read", "199.2x248.5mm", "--margins", "4,4,4,12mm"}, more...)
 }
 
-// The page goes to a file named for its paper, the output says what to do with it, and nothing is replaced without a word.
+// The page goes to a file named for its paper, the output says what to do with it, and nothing is replaced
+// without a word.
 func TestGaugeWritesItsPage(t *testing.T) {
 	config, _ := configFolder(t)
 	t.Chdir(t.TempDir())
@@ -53,7 +55,8 @@ func TestGaugeWritesItsPage(t *testing.T) {
 	require.FileExists(t, "wall.pdf")
 }
 
-// The command that the page shows, typed in, keeps the reading; two names stand side by side, and a name is not taken twice without --force.
+// The command that the page shows, typed in, keeps the reading; two names stand side by side, and a name is
+// not taken twice without --force.
 func TestGaugeKeepsReadings(t *testing.T) {
 	_, path := configFolder(t)
 	t.Chdir(t.TempDir())

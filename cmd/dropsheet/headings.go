@@ -7,8 +7,9 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// headings are what the flags of every command stand under in its help, in the order that a shot is planned in: the drop, how large and how far, the picture, the camera, the paper.
-// A command shows of each heading the flags that it has.
+// headings are what the flags of every command stand under in its help, in the order that a shot is planned
+// in: the drop, how large and how far, the picture, the camera, the paper. A command shows of each heading
+// the flags that it has.
 var headings = []struct{ title, flags string }{
 	{"drop", "body drop drops-per-ml oblate liquid drop-at travel"},
 	{"size and distance", "distance print-size max-sheets fill fit"},

@@ -24,7 +24,8 @@ import (
 // hangGuard is far longer than any small job takes on a busy machine; only what would never end runs into it.
 const hangGuard = 2 * time.Minute
 
-// bounded does work that must end. It returns how many bytes that took from the heap, freed or not, which bounds its peak.
+// bounded does work that must end. It returns how many bytes that took from the heap, freed or not, which
+// bounds its peak.
 func bounded(t *testing.T, what string, work func()) (took int) {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), hangGuard)
@@ -145,8 +146,8 @@ func wholeJobs(t *testing.T) (files [][]byte) {
 	return files
 }
 
-// requireSoundJob checks that a job which was taken can be worked with: every sheet has pixels, and a place that is a number
-// (as JSON's writer asks of every other figure).
+// requireSoundJob checks that a job which was taken can be worked with: every sheet has pixels, and a place
+// that is a number (as JSON's writer asks of every other figure).
 func requireSoundJob(t testing.TB, j job, what string) {
 	t.Helper()
 	for _, s := range j.Sheets {
@@ -166,7 +167,8 @@ func requireSoundFigures(t testing.TB, p layout.Plan, what string) {
 	require.NoError(t, writeJSON(new(bytes.Buffer), []any{p, p.DarkRim(), p.Sensitivity(), p.Travel(), p.Sharpness(), p.LightFigures()}), what)
 }
 
-// TestSpoiltJobs spoils 2,000 job files: each gives an error or a job whose figures are numbers, and none takes much memory.
+// TestSpoiltJobs spoils 2,000 job files: each gives an error or a job whose figures are numbers, and none
+// takes much memory.
 func TestSpoiltJobs(t *testing.T) {
 	const seed, tries, mostBytes = 11, 2000, 100 << 20
 	t.Logf("seed %d", seed)

@@ -20,7 +20,8 @@ type hostileFolder struct {
 	root, job, art string
 }
 
-// newHostileFolder lays out root/job, root/art.png, root/secret.txt, root/other.png, root/pipe and links to what is no file.
+// newHostileFolder lays out root/job, root/art.png, root/secret.txt, root/other.png, root/pipe and links to
+// what is no file.
 func newHostileFolder(t *testing.T) hostileFolder {
 	t.Helper()
 	root := t.TempDir()
@@ -107,8 +108,9 @@ func (p hostileFolder) readers() [][]string {
 	}
 }
 
-// TestArtworkOfAHostileJob: a job file that names something else for its artwork. Nothing but a whole picture file with the job's
-// own hash is taken; a device or a pipe is not even opened, and nothing is written or told of what a file holds.
+// TestArtworkOfAHostileJob: a job file that names something else for its artwork. Nothing but a whole picture
+// file with the job's own hash is taken; a device or a pipe is not even opened, and nothing is written or
+// told of what a file holds.
 func TestArtworkOfAHostileJob(t *testing.T) {
 	p := newHostileFolder(t)
 	for _, c := range []struct {
@@ -197,8 +199,8 @@ func TestNamesOfAHostileJob(t *testing.T) {
 	}
 }
 
-// TestLinksInAHostileJobFolder: a job's folder from elsewhere may hold links where the program writes. A link is replaced, and only when
-// asked to; what it leads to is not touched.
+// TestLinksInAHostileJobFolder: a job's folder from elsewhere may hold links where the program writes. A link
+// is replaced, and only when asked to; what it leads to is not touched.
 func TestLinksInAHostileJobFolder(t *testing.T) {
 	p := newHostileFolder(t)
 	for i, target := range []string{"../secret.txt", "../not-there-yet", "../pipe"} {

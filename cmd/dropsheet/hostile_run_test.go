@@ -34,7 +34,8 @@ func TestJobThatIsNoFile(t *testing.T) {
 	}
 }
 
-// TestSeamsOfAHostileJob: the seams of a job file are those that its sheets make, since looking at one without end would take as long.
+// TestSeamsOfAHostileJob: the seams of a job file are those that its sheets make, since looking at one
+// without end would take as long.
 func TestSeamsOfAHostileJob(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	p := hostileFolder{job: mustMake(t, art)}

@@ -243,7 +243,8 @@ func (j job) checkSheets() error {
 	return nil
 }
 
-// profileWarning says why an artwork's colour profile can't go into the sheets, or nothing when it can or there is none.
+// profileWarning says why an artwork's colour profile can't go into the sheets, or nothing when it can or
+// there is none.
 func profileWarning(icc []byte, gray bool) string {
 	if icc == nil {
 		return ""

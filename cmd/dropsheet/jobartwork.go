@@ -10,8 +10,8 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// openArtwork decodes the part that is printed of the artwork of a job that lies in folder: the file that moved names, or where the job says when that is empty.
-// It must be the very file that the job was made from.
+// openArtwork decodes the part that is printed of the artwork of a job that lies in folder: the file that
+// moved names, or where the job says when that is empty. It must be the very file that the job was made from.
 func openArtwork(j job, folder, moved string, maxPixels int) (*artwork.Picture, error) {
 	path := artworkPath(j, folder, moved)
 	art, err := artwork.Open(path, maxPixels)

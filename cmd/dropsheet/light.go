@@ -7,7 +7,8 @@ import (
 	"dropsheet/layout"
 )
 
-// lightLines says how the lamps light the picture: a name with each line, empty where a line goes on. Without lamps there is nothing to say.
+// lightLines says how the lamps light the picture: a name with each line, empty where a line goes on. Without
+// lamps there is nothing to say.
 func lightLines(p layout.Plan) [][2]string {
 	f := p.LightFigures()
 	if f == nil {
@@ -41,7 +42,8 @@ func lightLines(p layout.Plan) [][2]string {
 	return append(lines, glareLines(f, noun(p))...)
 }
 
-// glareLines says where shiny paper would mirror a lamp into the picture, and what to do. drop is the word for what refracts.
+// glareLines says where shiny paper would mirror a lamp into the picture, and what to do. drop is the word
+// for what refracts.
 func glareLines(f *layout.LightFigures, drop string) [][2]string {
 	var lines [][2]string
 	for _, g := range f.Glares {

@@ -55,8 +55,8 @@ func TestLampsAreWarnedOf(t *testing.T) {
 	}
 }
 
-// Level, through the whole program: paper as PDFium draws it, pasted by the job file alone, under the lamps by the inverse square and the cosines as
-// written out here, is even; and a reprint is the same again.
+// Level, through the whole program: paper as PDFium draws it, pasted by the job file alone, under the lamps
+// by the inverse square and the cosines as written out here, is even; and a reprint is the same again.
 func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 	path := flatPNG(t, 900, 600, 200)
 	folder := mustMake(t, path, "--distance", "25cm", "--lossless", "--level", "--lamp", "-60cm,-40cm,70cm", "--lamp", "30cm,0cm,60cm", "--seams", "even", "--pixels", "120x80")
@@ -86,7 +86,8 @@ func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 	}
 	require.Greater(t, brightest/darkest, 1.6, "the lamps must leave something to level")
 	t.Logf("lamps fall off by a factor of %.2f, the levelled board in their light by %.4f", brightest/darkest, most/least)
-	// A level is 1.7 % of the light at 140; half of it may be lost either way in printing, and PDFium and the pasting may lose half again.
+	// A level is 1.7 % of the light at 140; half of it may be lost either way in printing, and PDFium and the
+	// pasting may lose half again.
 	require.Less(t, most/least, 1.035)
 
 	out := filepath.Join(t.TempDir(), "again.pdf")

@@ -54,8 +54,8 @@ func lookLines(p layout.Plan) [][2]string {
 	return lines
 }
 
-// stretchText says what a rod does not do for the picture, and how much of it shows for that. It is empty where there is nothing to say: of a ball, and where the print
-// makes up for it.
+// stretchText says what a rod does not do for the picture, and how much of it shows for that. It is empty
+// where there is nothing to say: of a ball, and where the print makes up for it.
 func stretchText(p layout.Plan) string {
 	if p.Drop.Body == flip.Ball || p.Picture.Look == layout.Straight {
 		return ""

@@ -67,7 +67,8 @@ func TestWarningsOfARod(t *testing.T) {
 	require.NotContains(t, stderr, "drop shows")
 }
 
-// The proof, which asks each place of the board for its own colour, shows as much that is not printed as size tells, and no print further right.
+// The proof, which asks each place of the board for its own colour, shows as much that is not printed as size
+// tells, and no print further right.
 func TestTheProofShowsWhereThePrintEnds(t *testing.T) {
 	stdout, stderr, code := dropsheet(t, strings.Fields("size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm --pixels 1200x800 --json")...)
 	require.Equal(t, exitDone, code, stderr)

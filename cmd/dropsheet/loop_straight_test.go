@@ -13,8 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Pixels of the frame that looks, at the drop: of 2400 pixels over 60 mm, and for the rods, which do not magnify along them, so coarse that the print still carries them. The
-// jobs themselves are made for few pixels, to be quick.
+// Pixels of the frame that looks, at the drop: of 2400 pixels over 60 mm, and for the rods, which do not
+// magnify along them, so coarse that the print still carries them. The jobs themselves are made for few
+// pixels, to be quick.
 const (
 	framePixelMM = 0.025
 	rodPixelMM   = 0.15
@@ -24,7 +25,8 @@ const (
 // dotsAcross is how many dots the straight loop's artwork has each way.
 const dotsAcross = 9
 
-// writeDots draws a grid of dark dots on bright ground that changes slowly, and a letter F: square, side pixels each way.
+// writeDots draws a grid of dark dots on bright ground that changes slowly, and a letter F: square, side
+// pixels each way.
 func writeDots(t *testing.T, side int) (path string, m *image.RGBA) {
 	t.Helper()
 	m = image.NewRGBA(image.Rect(0, 0, side, side))
@@ -54,7 +56,8 @@ func writeDots(t *testing.T, side int) (path string, m *image.RGBA) {
 	return path, m
 }
 
-// straightView is what the camera sees of a pasted board through the drop, a pixel for each of the frame's, by the loop's own trace; sides are the fill's.
+// straightView is what the camera sees of a pasted board through the drop, a pixel for each of the frame's,
+// by the loop's own trace; sides are the fill's.
 type straightView struct {
 	side       int
 	fillPx     float64   // the fill's own width, less than a pixel more than side
@@ -62,7 +65,8 @@ type straightView struct {
 	within     []bool    // inside the fill
 }
 
-// look looks through the drop from corner to corner of the fill. turnDeg is how the artwork must appear turned, clockwise; size is how many fills its side measures.
+// look looks through the drop from corner to corner of the fill. turnDeg is how the artwork must appear
+// turned, clockwise; size is how many fills its side measures.
 func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnDeg, size float64) straightView {
 	t.Helper()
 	pixel := framePixelMM
@@ -138,8 +142,9 @@ func patchOf(art *image.RGBA, u, v, share float64) (sum float64) {
 	return sum
 }
 
-// similarity is the mean structural similarity of both views over windows of 8 by 8 pixels that lie within the fill (Wang, Bovik, Sheikh and Simoncelli, Image quality
-// assessment, IEEE Transactions on Image Processing 13, 2004, with its constants 0.01 and 0.03 and even weights; recalled from memory).
+// similarity is the mean structural similarity of both views over windows of 8 by 8 pixels that lie within
+// the fill (Wang, Bovik, Sheikh and Simoncelli, Image quality assessment, IEEE Transactions on Image
+// Processing 13, 2004, with its constants 0.01 and 0.03 and even weights; recalled from memory).
 func (v straightView) similarity() float64 {
 	const (
 		window = 8
@@ -169,8 +174,9 @@ func (v straightView) similarity() float64 {
 	return total / windows
 }
 
-// displaced is how far the worst dot that lies wholly within the fill is seen from where it belongs, in frame pixels, and how many dots those are. A dot's place is the
-// middle of what is darker than the ground around it.
+// displaced is how far the worst dot that lies wholly within the fill is seen from where it belongs, in frame
+// pixels, and how many dots those are. A dot's place is the middle of what is darker than the ground around
+// it.
 func (v straightView) displaced(turnDeg, size float64) (worst float64, dots int) {
 	middle := float64(v.side) / 2
 	sin, cos := math.Sincos(turnDeg * math.Pi / 180)
@@ -216,8 +222,9 @@ func (v straightView) displaced(turnDeg, size float64) (worst float64, dots int)
 	return worst, dots
 }
 
-// A straight print, rendered by PDFium, cut and pasted by the job file and looked at by the loop's own trace, gives the artwork back: each printed dot within half a frame
-// pixel of its place on a straight grid. A bulged one, by the same measure, does not.
+// A straight print, rendered by PDFium, cut and pasted by the job file and looked at by the loop's own trace,
+// gives the artwork back: each printed dot within half a frame pixel of its place on a straight grid. A
+// bulged one, by the same measure, does not.
 func TestStraightLoop(t *testing.T) {
 	for _, c := range []struct {
 		name, flags   string

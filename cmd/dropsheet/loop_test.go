@@ -27,8 +27,8 @@ func dropsheet(t *testing.T, args ...string) (stdout, stderr string, code int) {
 	return out.String(), errs.String(), code
 }
 
-// drawPattern is the closed loop's artwork: upright and unlike itself under every turn and mirroring, with edges, a gradient and fine lines.
-// Nothing in it is white, so bare paper shows.
+// drawPattern is the closed loop's artwork: upright and unlike itself under every turn and mirroring, with
+// edges, a gradient and fine lines. Nothing in it is white, so bare paper shows.
 func drawPattern(w, h int) *image.RGBA {
 	m := image.NewRGBA(image.Rect(0, 0, w, h))
 	for y := range h {
@@ -145,7 +145,8 @@ func pasteFinely(t *testing.T, j paperJob, sheets []byte, dpi int) pasted {
 	return b
 }
 
-// mean averages n by n pixels about a point; past the cut the cell's outermost ones stand in, since what lies there is cut off.
+// mean averages n by n pixels about a point; past the cut the cell's outermost ones stand in, since what lies
+// there is cut off.
 func mean(m *image.RGBA, cell image.Rectangle, x, y float64, n int) color.RGBA {
 	var r, g, b int
 	x0, y0 := int(math.Round(x-float64(n)/2)), int(math.Round(y-float64(n)/2))
@@ -159,7 +160,8 @@ func mean(m *image.RGBA, cell image.Rectangle, x, y float64, n int) color.RGBA {
 	return color.RGBA{uint8((r + n/2) / n), uint8((g + n/2) / n), uint8((b + n/2) / n), 255}
 }
 
-// hangs is the artwork turned as the drop demands, in the middle of the board, and beyond it the surround's colour or the artwork's outermost pixels.
+// hangs is the artwork turned as the drop demands, in the middle of the board, and beyond it the surround's
+// colour or the artwork's outermost pixels.
 type hangs struct {
 	paperJob
 	art      *image.RGBA
@@ -176,7 +178,8 @@ func newHangs(j paperJob, art *image.RGBA) hangs {
 
 const hungSteps = 8 // a board pixel is averaged over as many places each way
 
-// alongAxis are the artwork's pixels at the places of a board pixel, one way: of so many pixels that lie turned or not, and whether each lies on the picture.
+// alongAxis are the artwork's pixels at the places of a board pixel, one way: of so many pixels that lie
+// turned or not, and whether each lies on the picture.
 func alongAxis(atMM, pxPerMM, boardMM, pictureMM float64, pixels int, reversed bool) (at [hungSteps]int, on [hungSteps]bool) {
 	for i := range at {
 		x := (atMM+((float64(i)+0.5)/hungSteps-0.5)/pxPerMM-boardMM/2)/pictureMM + 0.5
@@ -211,7 +214,8 @@ func (h hangs) at(xMM, yMM, pxPerMM float64) color.RGBA {
 // decibels is the peak signal-to-noise ratio for a mean squared error of 8-bit levels.
 func decibels(meanSquare float64) float64 { return 10 * math.Log10(255*255/meanSquare) }
 
-// The closed loop: make, render with PDFium, cut and paste by the job file alone, compare with the turned artwork, look through the drop.
+// The closed loop: make, render with PDFium, cut and paste by the job file alone, compare with the turned
+// artwork, look through the drop.
 func TestClosedLoop(t *testing.T) {
 	for _, c := range []struct{ name, flags string }{
 		{"A4 portrait, ball, picture finer than the print", "--paper A4 --orientation portrait --ppi 60"},
@@ -245,8 +249,9 @@ func makeAndPaste(t *testing.T, path string, flags ...string) (paperJob, pasted)
 	return j, paste(t, j, sheets)
 }
 
-// Seams that slid run through detail by choice, where any print is further from its artwork than in a flat sky. So their surroundings are
-// held against the same places of a job with even cells, where no seam is near: at most 3 dB worse, in JPEG and without loss.
+// Seams that slid run through detail by choice, where any print is further from its artwork than in a flat
+// sky. So their surroundings are held against the same places of a job with even cells, where no seam is
+// near: at most 3 dB worse, in JPEG and without loss.
 func TestSlidSeamsPasteAsWell(t *testing.T) {
 	path, art := writePattern(t, 1200, 900)
 	for _, kind := range [][]string{nil, {"--lossless"}} {
@@ -275,8 +280,9 @@ func TestSlidSeamsPasteAsWell(t *testing.T) {
 	}
 }
 
-// comparePasted holds the pasted board against the turned artwork: nothing uncovered or pasted twice, at least 30 dB over the whole and, on the
-// picture, no worse than 3 dB less within a millimetre of the seams. A surround has hardly any detail to get wrong, so it may not stand in for the picture.
+// comparePasted holds the pasted board against the turned artwork: nothing uncovered or pasted twice, at
+// least 30 dB over the whole and, on the picture, no worse than 3 dB less within a millimetre of the seams. A
+// surround has hardly any detail to get wrong, so it may not stand in for the picture.
 func comparePasted(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 	t.Helper()
 	w, hung := board.Rect.Dx(), newHangs(j, art)
@@ -329,14 +335,16 @@ func nearSeam(j paperJob, x, y float64) bool {
 	return false
 }
 
-// lookUpright looks at the pasted board through the middle of the drop, where the picture is hardly bent, and finds the artwork upright:
-// its likeness to the artwork at the handbook's scale is high, and to every mirrored or turned artwork lower.
+// lookUpright looks at the pasted board through the middle of the drop, where the picture is hardly bent, and
+// finds the artwork upright: its likeness to the artwork at the handbook's scale is high, and to every
+// mirrored or turned artwork lower.
 func lookUpright(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 	t.Helper()
 	const n = 81 // points each way
 	r := j.Drop.Diameter / 2
-	// Across what the body bends: the ball lens at finite camera distance, y = b (1 + L/D - L/f) (Hecht, Optics, 5.2 and 6.1).
-	// Along a rod: straight through, but for the parallel shift in its thickness 2R (1 - 1/n).
+	// Across what the body bends: the ball lens at finite camera distance, y = b (1 + L/D - L/f) (Hecht,
+	// Optics, 5.2 and 6.1). Along a rod: straight through, but for the parallel shift in its thickness 2R (1 -
+	// 1/n).
 	bent := -(1 + j.Drop.Distance/j.Drop.Camera - j.Drop.Distance/j.Drop.Focal)
 	straight := (j.Drop.Camera + j.Drop.Distance - 2*r*(1-1/j.Drop.Index)) / j.Drop.Camera
 	kx, ky := bent, bent

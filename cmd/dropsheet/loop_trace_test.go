@@ -2,9 +2,10 @@ package main
 
 import "math"
 
-// lookThrough is the closed loop's own ray trace, written apart from package flip: it finds the surface by bisection on the distance from
-// the body's axis or centre, and bends the ray by turning it in the plane of incidence through the difference of Snell's angles.
-// A ball out of round has oval for its height over its width, radius for half its width. It returns where on the backdrop's plane (mm from the axis) the camera
+// lookThrough is the closed loop's own ray trace, written apart from package flip: it finds the surface by
+// bisection on the distance from the body's axis or centre, and bends the ray by turning it in the plane of
+// incidence through the difference of Snell's angles. A ball out of round has oval for its height over its
+// width, radius for half its width. It returns where on the backdrop's plane (mm from the axis) the camera
 // sees through (x, y) of the drop's plane.
 func lookThrough(body string, radius, oval, index, camera, distance, x, y float64) (bx, by float64, ok bool) {
 	type vec [3]float64
@@ -56,7 +57,8 @@ func lookThrough(body string, radius, oval, index, camera, distance, x, y float6
 
 	eye := vec{0, 0, -camera}
 	dir := unit(vec{x, y, camera})
-	// The ray comes nearest to the centre or axis where the radial part of its way is used up; in a space where an oval body is round.
+	// The ray comes nearest to the centre or axis where the radial part of its way is used up; in a space
+	// where an oval body is round.
 	rd := radial(dir)
 	rd[1] /= oval
 	nearest := -dot(radial(eye), rd) / dot(rd, rd)

@@ -1,5 +1,6 @@
-// Command dropsheet makes pictures appear, upright and whole, inside falling drops: it works out how large a backdrop must be,
-// prints it turned over many sheets with a guide to assemble them, shows beforehand what the camera will record, and reprints single sheets.
+// Command dropsheet makes pictures appear, upright and whole, inside falling drops: it works out how large a
+// backdrop must be, prints it turned over many sheets with a guide to assemble them, shows beforehand what
+// the camera will record, and reprints single sheets.
 //
 // This package holds flags, the job file, progress and exit codes; the work is done by the packages beside it.
 package main
@@ -26,8 +27,9 @@ const (
 	exitWrongWords = 2 // the command line asks for what can't be
 )
 
-// gcPercent keeps memory near what is in use: nearly all of it is a few large pictures, which are quickly looked through. Making the harbour's fifteen sheets then takes 107 MB in place of
-// 178 MB (GOGC=100), and no more processor time.
+// gcPercent keeps memory near what is in use: nearly all of it is a few large pictures, which are quickly
+// looked through. Making the harbour's fifteen sheets then takes 107 MB in place of 178 MB (GOGC=100), and no
+// more processor time.
 const gcPercent = 5
 
 func main() {

@@ -117,7 +117,8 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	return m.tell(c.out, j)
 }
 
-// fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways to lay the paper, one of which is taken.
+// fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
+// to lay the paper, one of which is taken.
 func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle, plans []layout.Plan) (job, error) {
 	whole, err := artwork.Open(path, m.setup.maxPixels)
 	if err != nil {
@@ -179,7 +180,8 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		return job{}, err
 	}
 	write := func(name string, fill func(io.Writer) error) error { return writeFile(folder.file(name), false, fill) }
-	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them and more memory, comes after.
+	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them
+	// and more memory, comes after.
 	var mapping sync.WaitGroup
 	var unmapped error
 	mapping.Go(func() { unmapped = write("seams.png", writePNG(func() image.Image { return seams })) })
@@ -218,7 +220,8 @@ func dropView(p layout.Plan, picture *texture.Texture) image.Image {
 	return proof.Pinhole(p, proof.CloseUp(p, dropViewSidePx, dropViewDrops), picture)
 }
 
-// bothLooks are such close-ups with the picture bulged and straight, for a job that bends it; printed is the job's own. For any other job there are none.
+// bothLooks are such close-ups with the picture bulged and straight, for a job that bends it; printed is the
+// job's own. For any other job there are none.
 func bothLooks(p layout.Plan, picture *texture.Texture, printed image.Image) (looks [2]image.Image, err error) {
 	if p.Picture.Look == layout.Bulged {
 		return looks, nil

@@ -23,10 +23,12 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// madeBefore holds what the makes of this run wrote, by their artwork, the way to it and their flags: the same bytes each time, as TestMakeWritesTheJobAndTheSameBytesAgain shows.
+// madeBefore holds what the makes of this run wrote, by their artwork, the way to it and their flags: the
+// same bytes each time, as TestMakeWritesTheJobAndTheSameBytesAgain shows.
 var madeBefore sync.Map
 
-// mustMake lays out a new folder as make writes it, for a camera of few pixels unless flags say otherwise. What was made before in the same way is copied.
+// mustMake lays out a new folder as make writes it, for a camera of few pixels unless flags say otherwise.
+// What was made before in the same way is copied.
 func mustMake(t *testing.T, art string, flags ...string) (folder string) {
 	t.Helper()
 	folder = filepath.Join(t.TempDir(), "job")
@@ -66,7 +68,8 @@ func readFolder(t *testing.T, folder string) map[string][]byte {
 	return files
 }
 
-// Piped and on a terminal, with --json and without, make writes the same bytes; progress shows on a terminal only, and --json gives the job file's figures.
+// Piped and on a terminal, with --json and without, make writes the same bytes; progress shows on a terminal
+// only, and --json gives the job file's figures.
 func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	parent := t.TempDir()
@@ -147,7 +150,8 @@ func TestMakeNeverOverwrites(t *testing.T) {
 	require.Contains(t, stderr, "can't be used")
 }
 
-// What is read is never written over, not even with --force, and a folder that can't be put in its place is told before the work is done.
+// What is read is never written over, not even with --force, and a folder that can't be put in its place is
+// told before the work is done.
 func TestInputsAreKept(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art)

@@ -13,7 +13,8 @@ import (
 // mostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
 const mostPixels = 1e11
 
-// addMaxPixels registers the bound on an artwork's size, which keeps a small file that claims to be a giant from taking all memory.
+// addMaxPixels registers the bound on an artwork's size, which keeps a small file that claims to be a giant
+// from taking all memory.
 func addMaxPixels(flags *pflag.FlagSet, into *int) {
 	add(flags, into, "max-pixels", "N", fmt.Sprint(int(artwork.DefaultMaxPixels)), func(s string) (int, error) {
 		n, err := strconv.Atoi(s)

@@ -8,7 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A picture over the bound is refused with the flag and the value that let it in, by every command that reads one, and that value does.
+// A picture over the bound is refused with the flag and the value that let it in, by every command that reads
+// one, and that value does.
 func TestHintForMaxPixels(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	job := mustMake(t, art, "--max-sheets", "1")

@@ -11,7 +11,8 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 )
 
-// A job carries the artwork's name on its sheets and in its guide, in whatever alphabet; of letters that no font has, make and reprint warn once.
+// A job carries the artwork's name on its sheets and in its guide, in whatever alphabet; of letters that no
+// font has, make and reprint warn once.
 func TestNamesInAnyAlphabet(t *testing.T) {
 	pattern, _ := writePattern(t, 60, 40)
 	picture, err := os.ReadFile(pattern)

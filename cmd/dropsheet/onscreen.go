@@ -9,8 +9,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// onScreen is the artwork for pictures on screen, in the colours of its profile as far as they can be told, and what to warn of. A profile that the sheets leave out
-// for the surround or a fault of its own, with a warning, counts for nothing here too, so that the pictures show what is printed.
+// onScreen is the artwork for pictures on screen, in the colours of its profile as far as they can be told,
+// and what to warn of. A profile that the sheets leave out for the surround or a fault of its own, with a
+// warning, counts for nothing here too, so that the pictures show what is printed.
 func onScreen(art *artwork.Picture, surround layout.Surround) (picture *texture.Texture, warnings []string) {
 	if profileWarning(art.ICC, raster.PrintsGray(art.Image, surround)) != "" {
 		without := *art

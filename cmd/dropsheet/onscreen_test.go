@@ -68,9 +68,10 @@ func worstLevel(t *testing.T, a, b []byte) (levels float64) {
 	return levels
 }
 
-// The same colours in Adobe RGB's levels and in sRGB's, which an outside colour engine made of them ("transicc -t1 -n -s -i FILE.icc -o '*sRGB'" of lcms 2.14, rounded), make the
-// same pictures; the first without their profile do not. None is beyond sRGB: such a one would be cut off before it is mixed with its neighbours in the one job, and after in the
-// other.
+// The same colours in Adobe RGB's levels and in sRGB's, which an outside colour engine made of them
+// ("transicc -t1 -n -s -i FILE.icc -o '*sRGB'" of lcms 2.14, rounded), make the same pictures; the first
+// without their profile do not. None is beyond sRGB: such a one would be cut off before it is mixed with its
+// neighbours in the one job, and after in the other.
 func TestPicturesOnScreenHaveTheProfilesColours(t *testing.T) {
 	adobe := [][3]uint8{{200, 120, 100}, {110, 150, 90}, {90, 110, 170}, {40, 50, 45}}
 	asSRGB := [][3]uint8{{224, 121, 99}, {87, 151, 86}, {79, 110, 174}, {30, 46, 41}}

@@ -12,8 +12,8 @@ import (
 	"syscall"
 )
 
-// writeFile makes a file by a function that writes it. The file appears at path only when it is whole and on the disk. An existing
-// file is an error unless force is set; so is another run that is writing it.
+// writeFile makes a file by a function that writes it. The file appears at path only when it is whole and on
+// the disk. An existing file is an error unless force is set; so is another run that is writing it.
 func writeFile(path string, force bool, write func(io.Writer) error) error {
 	return writeFileIf(path, force, write, func() error { return nil })
 }
@@ -49,8 +49,9 @@ func writeFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 	return syncFolder(filepath.Dir(path))
 }
 
-// replaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it. If anything fails, what stood at path stands there still, and
-// nothing else is left. Where path is a link, the file that it names is replaced.
+// replaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it.
+// If anything fails, what stood at path stands there still, and nothing else is left. Where path is a link,
+// the file that it names is replaced.
 func replaceFile(path string, write func(io.Writer) error) error {
 	real, err := filepath.EvalSymlinks(path)
 	switch {
@@ -67,8 +68,8 @@ func replaceFile(path string, write func(io.Writer) error) error {
 	return fillFile(f, path, write, func() error { return nil })
 }
 
-// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk. mayPut has the last word.
-// If anything fails, the claimed file is removed.
+// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk.
+// mayPut has the last word. If anything fails, the claimed file is removed.
 func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func() error) (err error) {
 	defer func() {
 		if err != nil {
@@ -98,7 +99,8 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	return err
 }
 
-// keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be replaced by a trial.
+// keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be
+// replaced by a trial.
 var keptFiles = []string{jobFile, "sheets.pdf", "guide.pdf"}
 
 // mayWrite tells why a file can't be put at path, when inputs are what is read.

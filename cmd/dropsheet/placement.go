@@ -53,7 +53,8 @@ func (f *placementFlags) check() error {
 	return nil
 }
 
-// place slides the seams of the plans, which differ in the lie of the paper only, as the flags ask. The first has the seams of --seams even.
+// place slides the seams of the plans, which differ in the lie of the paper only, as the flags ask. The first
+// has the seams of --seams even.
 func (f *placementFlags) place(plans []layout.Plan, picture *texture.Texture) (layout.Plan, placement, error) {
 	even := plans[0]
 	if f.rule == layout.SeamsEven {

@@ -63,7 +63,8 @@ func TestSeamsSlide(t *testing.T) {
 	require.Positive(t, furthest)
 }
 
-// The place that --avoid names, as it appears in the drop, is found on the board with half a turn, and no seam crosses it.
+// The place that --avoid names, as it appears in the drop, is found on the board with half a turn, and no
+// seam crosses it.
 func TestAvoidKeepsSeamsOut(t *testing.T) {
 	path, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")

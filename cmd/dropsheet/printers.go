@@ -37,7 +37,8 @@ func printersPath() (string, error) {
 	return filepath.Join(folder, "dropsheet", "printers.json"), nil
 }
 
-// readPrinters reads the file, by name; none if it is not there. A file that does not hold together is an error, never taken for an empty one.
+// readPrinters reads the file, by name; none if it is not there. A file that does not hold together is an
+// error, never taken for an empty one.
 func readPrinters(path string) ([]layout.Printer, error) {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {

@@ -19,7 +19,8 @@ func printerNamed(name string) layout.Printer {
 	}
 }
 
-// What is kept comes back to the last bit, in order of the names whatever the order of keeping, and the file does not depend on that order.
+// What is kept comes back to the last bit, in order of the names whatever the order of keeping, and the file
+// does not depend on that order.
 func TestPrintersComeBack(t *testing.T) {
 	var files [2][]byte
 	for i, names := range [][]string{{"study", "attic", "Übungsraum"}, {"Übungsraum", "study", "attic"}} {

@@ -112,7 +112,8 @@ func TestPrinterWords(t *testing.T) {
 	}
 }
 
-// On another printer or other paper a sheet has the same pixels and the same size; it only lies elsewhere on its page, and the page is drawn for that printer.
+// On another printer or other paper a sheet has the same pixels and the same size; it only lies elsewhere on
+// its page, and the page is drawn for that printer.
 func TestReprintElsewhere(t *testing.T) {
 	keepPrinters(t)
 	art, _ := writePattern(t, 300, 200)

@@ -8,8 +8,9 @@ import (
 	"dropsheet/layout"
 )
 
-// doubtful is how far from 1 both of a printer's scales may be before fit to page is to be suspected: it shrinks A4 by some 3 % to keep margins of
-// 4 mm, and printers by themselves err by a few parts in a thousand (common practice, no source).
+// doubtful is how far from 1 both of a printer's scales may be before fit to page is to be suspected: it
+// shrinks A4 by some 3 % to keep margins of 4 mm, and printers by themselves err by a few parts in a thousand
+// (common practice, no source).
 const doubtful = 0.015
 
 // marginsMM reads four lengths, left, top, right and bottom; the unit of the last serves those without one.

@@ -16,7 +16,8 @@ import (
 	"dropsheet/tile/proof"
 )
 
-// defaultSeamWidth is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no source).
+// defaultSeamWidth is the bare paper edge that shows at a seam cut and pasted by hand with care (common
+// practice, no source).
 const (
 	defaultSeamWidth   = "0.3mm"
 	defaultSeamWidthMM = 0.3

@@ -7,8 +7,9 @@ import (
 	"path/filepath"
 )
 
-// finish puts the folder in its place. A run that is killed on the way leaves the old one or the new one there, whole; where the two can't be swapped in one step
-// it may leave neither, and the next run into that place puts the old one back.
+// finish puts the folder in its place. A run that is killed on the way leaves the old one or the new one
+// there, whole; where the two can't be swapped in one step it may leave neither, and the next run into that
+// place puts the old one back.
 func (s *staging) finish() error {
 	made := filepath.Join(s.temporary, newJobFolder)
 	err := syncFolder(made)
@@ -24,7 +25,8 @@ func (s *staging) finish() error {
 	return nil
 }
 
-// putInPlace gives the folder its final name. What was there is looked at again once nobody can add to it by that name, and is put back if it may not be replaced.
+// putInPlace gives the folder its final name. What was there is looked at again once nobody can add to it by
+// that name, and is put back if it may not be replaced.
 func (s *staging) putInPlace(made string) error {
 	if !there(s.final) {
 		return plainly(os.Rename(made, s.final)) // which fails if a folder with anything in it came there just now

@@ -15,7 +15,8 @@ import (
 // commandLine is a shown command: dropsheet, or the way that a fresh checkout runs it.
 var commandLine = regexp.MustCompile(`(?m)^ {2,4}(?:dropsheet|go run \./cmd/dropsheet) (.+)$`)
 
-// withFewPixels gives a shown make or proof that does not name its camera's pixels few of them: the proof is smaller for it, and what --ppi auto prints coarser.
+// withFewPixels gives a shown make or proof that does not name its camera's pixels few of them: the proof is
+// smaller for it, and what --ppi auto prints coarser.
 func withFewPixels(words []string) []string {
 	if (words[0] == "make" || words[0] == "proof") && !slices.Contains(words, "--pixels") {
 		return append(words, "--pixels", "240x160")
@@ -23,8 +24,8 @@ func withFewPixels(words []string) []string {
 	return words
 }
 
-// Every command that README and --help show runs, in the order shown, in one empty folder that has the examples beside it: the first as it is, and those after it with
-// few pixels in their proofs, to be quick.
+// Every command that README and --help show runs, in the order shown, in one empty folder that has the
+// examples beside it: the first as it is, and those after it with few pixels in their proofs, to be quick.
 func TestShownCommandsRun(t *testing.T) {
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)

@@ -25,7 +25,8 @@ func (w *interrupted) Write(p []byte) (int, error) {
 	return w.Buffer.Write(p)
 }
 
-// What is begun of a job that is replaced before it ends is refused, with nothing written; the same job made again is no other.
+// What is begun of a job that is replaced before it ends is refused, with nothing written; the same job made
+// again is no other.
 func TestJobReplacedMeanwhile(t *testing.T) {
 	keepPrinters(t)
 	art, _ := writePattern(t, 60, 40)

@@ -6,7 +6,8 @@ import (
 	"dropsheet/tile/seamsight"
 )
 
-// seamCount is how many seams have which verdict. A seam counts once, where it shows most in the frame, beside the drop or in it.
+// seamCount is how many seams have which verdict. A seam counts once, where it shows most in the frame,
+// beside the drop or in it.
 type seamCount struct {
 	Shows      int `json:"show"`
 	Faint      int `json:"faint"`

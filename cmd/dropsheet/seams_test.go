@@ -167,7 +167,8 @@ func TestSeams(t *testing.T) {
 	})
 }
 
-// make and seams count seams, each once by its plainer sight, and say so in the same words. The frame is wide, so that seams have two sights.
+// make and seams count seams, each once by its plainer sight, and say so in the same words. The frame is
+// wide, so that seams have two sights.
 func TestSeamsAreCountedOnce(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")

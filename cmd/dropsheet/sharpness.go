@@ -11,8 +11,9 @@ import (
 	"dropsheet/layout"
 )
 
-// sharpnessLines says whether any stop holds the drop's edge and the picture in it sharp together, and what the mains do to the light: a name
-// with each line, empty where a line goes on. What to do about the mains is common practice.
+// sharpnessLines says whether any stop holds the drop's edge and the picture in it sharp together, and what
+// the mains do to the light: a name with each line, empty where a line goes on. What to do about the mains is
+// common practice.
 func sharpnessLines(p layout.Plan) [][2]string {
 	s, drop := p.Sharpness(), noun(p)
 	var lines [][2]string

@@ -50,8 +50,8 @@ its proportions count; only its header is read. Writes no file.`,
 	},
 }
 
-// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the shape, in this order. part is the
-// part of the artwork that is used, in its pixels; empty without one.
+// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the
+// shape, in this order. part is the part of the artwork that is used, in its pixels; empty without one.
 func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part image.Rectangle, err error) {
 	setup, err := s.setup()
 	if err != nil {

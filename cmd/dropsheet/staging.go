@@ -9,7 +9,8 @@ import (
 	"slices"
 )
 
-// staging is a folder that is filled out of sight and put in its place when it is whole. It lies in a hidden folder beside that place, which the run holds.
+// staging is a folder that is filled out of sight and put in its place when it is whole. It lies in a hidden
+// folder beside that place, which the run holds.
 type staging struct {
 	final     string
 	force     bool
@@ -20,14 +21,16 @@ type staging struct {
 	parent    string   // the uppermost folder that had to be made for it, or empty
 }
 
-// What lies in the hidden folder. The old job is there only where two folders can't be swapped in one step; while the new one is there too, the old one has no other place.
+// What lies in the hidden folder. The old job is there only where two folders can't be swapped in one step;
+// while the new one is there too, the old one has no other place.
 const (
 	newJobFolder = "new"
 	oldJobFolder = "old"
 )
 
-// newStaging makes a hidden folder beside the final one, and puts right what a killed run left there. A final folder that has anything in it is refused, unless force
-// is set and it holds nothing but what dropsheet writes; so is one that holds the artwork, and one that another run is at work on.
+// newStaging makes a hidden folder beside the final one, and puts right what a killed run left there. A final
+// folder that has anything in it is refused, unless force is set and it holds nothing but what dropsheet
+// writes; so is one that holds the artwork, and one that another run is at work on.
 func newStaging(final string, force bool, artwork string) (*staging, error) {
 	if real, err := filepath.EvalSymlinks(final); err == nil {
 		final = real // a link stays, and what it names is replaced

@@ -14,7 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A grey artwork in a coloured surround: the sheets show the colour beyond the picture, and the picture's own grey inside.
+// A grey artwork in a coloured surround: the sheets show the colour beyond the picture, and the picture's own
+// grey inside.
 func TestGreyArtworkInAColour(t *testing.T) {
 	m := image.NewGray(image.Rect(0, 0, 60, 40))
 	for i := range m.Pix {

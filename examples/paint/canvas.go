@@ -7,8 +7,9 @@ import (
 	"sync"
 )
 
-// Canvas is a painted picture, or a part of one: rows from topU down. It is measured in units of the artwork's own, origin at the
-// picture's top-left corner, x right, y down. Besides colour each pixel holds how near the thing in it is (see Place).
+// Canvas is a painted picture, or a part of one: rows from topU down. It is measured in units of the
+// artwork's own, origin at the picture's top-left corner, x right, y down. Besides colour each pixel holds
+// how near the thing in it is (see Place).
 type Canvas struct {
 	wPx, hPx int
 	topU     float64
@@ -16,7 +17,8 @@ type Canvas struct {
 	pix      []uint16 // red, green, blue, nearness; sRGB-encoded, 0..65535
 }
 
-// NewCanvas is a black canvas of so many pixels, pxPerU of them to the unit, whose upper edge is topU units below the picture's.
+// NewCanvas is a black canvas of so many pixels, pxPerU of them to the unit, whose upper edge is topU units
+// below the picture's.
 func NewCanvas(wPx, hPx int, topU, pxPerU float64) *Canvas {
 	return &Canvas{wPx, hPx, topU, pxPerU, make([]uint16, 4*wPx*hPx)}
 }
@@ -49,7 +51,8 @@ func (c *Canvas) Sample(x, y float64) (seen Ink, near float32) {
 	return Ink{v[0], v[1], v[2], 1}, v[3]
 }
 
-// Image rounds to 8 bits. A little noise before the rounding, fixed for each pixel and seed, keeps slow gradients from showing bands.
+// Image rounds to 8 bits. A little noise before the rounding, fixed for each pixel and seed, keeps slow
+// gradients from showing bands.
 func (c *Canvas) Image(seed uint32) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, c.wPx, c.hPx))
 	inRows(c.hPx, func(row int) {

@@ -8,8 +8,8 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// Text sets words in Go Bold, capitals capH high, centred on cx with the baseline at y, made wider or narrower by stretch (1 is as
-// it is); spacing is added between letters.
+// Text sets words in Go Bold, capitals capH high, centred on cx with the baseline at y, made wider or
+// narrower by stretch (1 is as it is); spacing is added between letters.
 func Text(words string, cx, y, capH, stretch, spacing float64) Shape {
 	face, err := opentype.Parse(gobold.TTF)
 	if err != nil {

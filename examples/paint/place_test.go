@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestFillLandsWhereThePlaceSays fills a box that reaches 2 to 4 right of the spot and 1 to 2 above it. The spot lies at 10, 10 in
-// units, the canvas begins 4 units down, a unit is 2 pixels.
+// TestFillLandsWhereThePlaceSays fills a box that reaches 2 to 4 right of the spot and 1 to 2 above it. The
+// spot lies at 10, 10 in units, the canvas begins 4 units down, a unit is 2 pixels.
 func TestFillLandsWhereThePlaceSays(t *testing.T) {
 	for _, c := range []struct {
 		name      string

@@ -8,7 +8,8 @@ import (
 // Point is a place in the units of whatever is drawn, x right, y up.
 type Point struct{ X, Y float64 }
 
-// Shape is a set of closed outlines. All but text and holes run clockwise, so that overlapping outlines add up to one form.
+// Shape is a set of closed outlines. All but text and holes run clockwise, so that overlapping outlines add
+// up to one form.
 type Shape [][]Point
 
 // Points pairs up x, y, x, y, ...
@@ -55,7 +56,8 @@ func spline(a, b, c, d, t float64) float64 {
 	return b + 0.5*t*(c-a+t*(2*a-5*b+4*c-d+t*(3*(b-c)+d-a)))
 }
 
-// Line draws along the points, width wide, with square ends; joint draws the disc (centre, radius) that fills in where the way turns sharply.
+// Line draws along the points, width wide, with square ends; joint draws the disc (centre, radius) that fills
+// in where the way turns sharply.
 func Line(width float64, along []Point, joint func(x, y, r float64) Shape) Shape {
 	var out Shape
 	start := 0

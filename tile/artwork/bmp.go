@@ -2,8 +2,8 @@ package artwork
 
 import "encoding/binary"
 
-// inspectBMP finds the file's least length: rows are not compressed (the decoder takes no others) and fill whole four bytes
-// (Microsoft, "Bitmap Storage" and BITMAPINFOHEADER).
+// inspectBMP finds the file's least length: rows are not compressed (the decoder takes no others) and fill
+// whole four bytes (Microsoft, "Bitmap Storage" and BITMAPINFOHEADER).
 func inspectBMP(src source, h *header) error {
 	b, err := src.bytes(28, 2)
 	if err != nil {

@@ -19,20 +19,22 @@ func webpOf(kind string, body []byte) []byte {
 	return withRIFF([]byte("RIFF\x00\x00\x00\x00WEBP"), riffChunk(kind, body))
 }
 
-// losslessOf is a VP8L chunk's body for w x h pixels with nothing behind: a mark, then 14 bits for each side less one (RFC 9649, 3.4; clauses in this file are recalled from memory).
+// losslessOf is a VP8L chunk's body for w x h pixels with nothing behind: a mark, then 14 bits for each side
+// less one (RFC 9649, 3.4; clauses in this file are recalled from memory).
 func losslessOf(w, h int) []byte {
 	return append(binary.LittleEndian.AppendUint32([]byte{0x2f}, uint32(w-1)|uint32(h-1)<<14), make([]byte, 8)...)
 }
 
-// lossyOf is a VP8 chunk's body for w x h pixels with nothing behind: a key frame's tag, a mark, 14 bits for each side (RFC 6386, 9.1).
+// lossyOf is a VP8 chunk's body for w x h pixels with nothing behind: a key frame's tag, a mark, 14 bits for
+// each side (RFC 6386, 9.1).
 func lossyOf(w, h int) []byte {
 	b := []byte{0x10, 0x02, 0, 0x9d, 0x01, 0x2a}
 	b = binary.LittleEndian.AppendUint16(b, uint16(w))
 	return append(binary.LittleEndian.AppendUint16(b, uint16(h)), make([]byte, 40)...)
 }
 
-// TestBombsInsideTheBound: headers that claim no more pixels than are allowed, in files that can't hold them, are refused before memory
-// is taken for the pixels.
+// TestBombsInsideTheBound: headers that claim no more pixels than are allowed, in files that can't hold them,
+// are refused before memory is taken for the pixels.
 func TestBombsInsideTheBound(t *testing.T) {
 	const side = 20_000 // 400 megapixels
 	le, be := binary.LittleEndian, binary.BigEndian
@@ -116,8 +118,8 @@ func TestMaxPixels(t *testing.T) {
 	}
 }
 
-// TestLongFiles: a file that is longer than its pixels can need is refused for its length alone, and one of endless empty blocks
-// is not walked to its end.
+// TestLongFiles: a file that is longer than its pixels can need is refused for its length alone, and one of
+// endless empty blocks is not walked to its end.
 func TestLongFiles(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "picture")
 	require.NoError(t, os.WriteFile(path, encodePNG(t, patchPicture()), 0o600))
@@ -141,8 +143,9 @@ func TestLongFiles(t *testing.T) {
 	}
 }
 
-// TestColourBeyondThePalette: pixels of a colour that the palette has not. A well-known imaging library crashes in its scan of such
-// a TIFF file (CVE-2023-36308). Here it is an error where the decoder says so, and black otherwise.
+// TestColourBeyondThePalette: pixels of a colour that the palette has not. A well-known imaging library
+// crashes in its scan of such a TIFF file (CVE-2023-36308). Here it is an error where the decoder says so,
+// and black otherwise.
 func TestColourBeyondThePalette(t *testing.T) {
 	le := binary.LittleEndian
 	short := make([]uint16, 3*65) // the crash was at colour 70 of 65
@@ -173,8 +176,9 @@ func TestColourBeyondThePalette(t *testing.T) {
 	require.Equal(t, black, compacted.At(1, 0))
 }
 
-// TestDecoderCrash: LZW data that never clears its table makes the TIFF decoder crash after 65,000 codes (golang/go issue 11386, open
-// with golang.org/x/image v0.47.0). It comes out as an error, for the library's pictures and for those of inks, which are read here.
+// TestDecoderCrash: LZW data that never clears its table makes the TIFF decoder crash after 65,000 codes
+// (golang/go issue 11386, open with golang.org/x/image v0.47.0). It comes out as an error, for the library's
+// pictures and for those of inks, which are read here.
 func TestDecoderCrash(t *testing.T) {
 	const seed, codes = 3, 66_000
 	t.Logf("seed %d", seed)

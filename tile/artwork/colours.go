@@ -10,8 +10,9 @@ import (
 	"dropsheet/tile/srgb"
 )
 
-// Colours is what a picture's levels mean by its own profile. From levels to linear light of sRGB's primaries, whose whites are one:
-// ToSRGB (Tones[0][red], Tones[1][green], Tones[2][blue]). A grey picture's three tones are the same, and its matrix changes nothing.
+// Colours is what a picture's levels mean by its own profile. From levels to linear light of sRGB's
+// primaries, whose whites are one: ToSRGB (Tones[0][red], Tones[1][green], Tones[2][blue]). A grey picture's
+// three tones are the same, and its matrix changes nothing.
 type Colours struct {
 	// Tones is the light of each level, 0 to 1 of the full light of the profile's red, green and blue.
 	Tones [3][256]float32
@@ -19,8 +20,9 @@ type Colours struct {
 	ToSRGB [3][3]float32
 }
 
-// Colours is what the picture's profile makes of its levels; nil when they are sRGB's, for want of a profile or by one that says so to within a level.
-// The error says why the profile can't be followed: only a matrix with curves can, and a curve for grey.
+// Colours is what the picture's profile makes of its levels; nil when they are sRGB's, for want of a profile
+// or by one that says so to within a level. The error says why the profile can't be followed: only a matrix
+// with curves can, and a curve for grey.
 func (p *Picture) Colours() (*Colours, error) {
 	if p.ICC == nil {
 		return nil, nil
@@ -32,7 +34,8 @@ func (p *Picture) Colours() (*Colours, error) {
 	return c, nil
 }
 
-// readColours reads a profile for pictures in the colour space "RGB " or "GRAY". Clauses are those of ICC.1:2010, recalled from memory.
+// readColours reads a profile for pictures in the colour space "RGB " or "GRAY". Clauses are those of
+// ICC.1:2010, recalled from memory.
 func readColours(profile []byte, space string) (*Colours, error) {
 	if err := checkICC(profile, space); err != nil {
 		return nil, err
@@ -68,7 +71,8 @@ func greyColours(curve []byte) (*Colours, error) {
 	return &Colours{Tones: [3][256]float32{tone, tone, tone}, ToSRGB: [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}, nil
 }
 
-// matrixColours reads a three-component matrix profile: curves to light, colorants to XYZ (F.3), and from there sRGB's matrix back.
+// matrixColours reads a three-component matrix profile: curves to light, colorants to XYZ (F.3), and from
+// there sRGB's matrix back.
 func matrixColours(tags map[string][]byte) (*Colours, error) {
 	var c Colours
 	fromXYZ := srgb.FromXYZ()
@@ -100,7 +104,8 @@ func readXYZ(data []byte) (xyz [3]float64, err error) {
 	return xyz, nil
 }
 
-// refuseTag says what is wrong with a tag that should be of a type and at least so long; nil stands for one that is not there.
+// refuseTag says what is wrong with a tag that should be of a type and at least so long; nil stands for one
+// that is not there.
 func refuseTag(data []byte, kind string, bytes int) error {
 	switch {
 	case data == nil:
@@ -116,8 +121,9 @@ func refuseTag(data []byte, kind string, bytes int) error {
 // fixed16 reads an s15Fixed16Number (4.6).
 func fixed16(data []byte) float64 { return float64(int32(binary.BigEndian.Uint32(data))) / 65536 }
 
-// isSRGB says whether no colour is a whole level off from sRGB's, on a grid of 17 levels' step and on every grey. The profiles of sRGB that are about differ from its
-// standard by rounding, the widest spread by half a level where red should be nil beside full green.
+// isSRGB says whether no colour is a whole level off from sRGB's, on a grid of 17 levels' step and on every
+// grey. The profiles of sRGB that are about differ from its standard by rounding, the widest spread by half a
+// level where red should be nil beside full green.
 func (c *Colours) isSRGB() bool {
 	near := func(levels [3]int) bool {
 		for i, row := range c.ToSRGB {

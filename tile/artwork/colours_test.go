@@ -81,7 +81,8 @@ func TestColoursAgainstLCMS(t *testing.T) {
 	}
 }
 
-// Every kind of curve, as a grey profile's. The light is the Y, per cent, of "transicc -t1 -n -i FILE.icc -o '*XYZ'" of the same engine, at these levels.
+// Every kind of curve, as a grey profile's. The light is the Y, per cent, of "transicc -t1 -n -i FILE.icc -o
+// '*XYZ'" of the same engine, at these levels.
 func TestTonesAgainstLCMS(t *testing.T) {
 	levels := [...]int{0, 20, 60, 64, 128, 200, 255}
 	for _, c := range []struct {
@@ -130,7 +131,8 @@ func TestWildTones(t *testing.T) {
 	}
 }
 
-// sRGB by its usual profile, by our formula or a table, and grey with its curve, are as if there were no profile. A plain power of 2.2 is another thing.
+// sRGB by its usual profile, by our formula or a table, and grey with its curve, are as if there were no
+// profile. A plain power of 2.2 is another thing.
 func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
 	points := make([]uint16, 1024)
 	for i := range points {

@@ -13,8 +13,9 @@ const (
 	warnUnmarkedInks = "the jpeg doesn't say how its cmyk is stored, and is taken for inverted as other programs do: should it come out as a negative, save it as rgb"
 )
 
-// compact turns a decoded picture into one of the three forms of Picture.Image. grey says that it was stored as grey though the
-// decoder made it RGB. It works row by row and, where the result fits, in the memory of the picture, which is spent.
+// compact turns a decoded picture into one of the three forms of Picture.Image. grey says that it was stored
+// as grey though the decoder made it RGB. It works row by row and, where the result fits, in the memory of
+// the picture, which is spent.
 func compact(m image.Image, grey bool) (image.Image, []string, error) {
 	var notes []string
 	if o, ok := m.(interface{ Opaque() bool }); ok && !o.Opaque() {
@@ -68,7 +69,8 @@ func layOnWhite8(pix []uint8, lay func(c, a uint8) uint8) {
 	}
 }
 
-// layOnWhite16 lays RGBA pixels of 16 bits a sample, high byte first, on white in 8 bits, in the first half of their memory.
+// layOnWhite16 lays RGBA pixels of 16 bits a sample, high byte first, on white in 8 bits, in the first half
+// of their memory.
 func layOnWhite16(pix []uint8, bounds image.Rectangle, lay func(c, a uint16) uint8) *image.RGBA {
 	n := len(pix) / 8
 	for i := range n {
@@ -89,7 +91,8 @@ func narrowGrey(m *image.Gray16) *image.Gray {
 	return &image.Gray{Pix: m.Pix[:n:n], Stride: m.Rect.Dx(), Rect: m.Rect}
 }
 
-// firstChannel returns the grey picture that an RGB one holds three times over. It takes new memory, a quarter, to free the rest.
+// firstChannel returns the grey picture that an RGB one holds three times over. It takes new memory, a
+// quarter, to free the rest.
 func firstChannel(m *image.RGBA) *image.Gray {
 	grey := image.NewGray(m.Rect)
 	for i := range grey.Pix {

@@ -19,7 +19,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// onWhite is the reference for laying a colour on white, in float64: c a + 1 - a for straight samples, c + 1 - a for the others.
+// onWhite is the reference for laying a colour on white, in float64: c a + 1 - a for straight samples, c + 1
+// - a for the others.
 func onWhite(c color.Color) color.RGBA {
 	straight := func(v, a, full float64) uint8 { return uint8(math.Round(255 * (v/full*a/full + 1 - a/full))) }
 	over := func(v, a, full float64) uint8 { return uint8(math.Round(255 * (v/full + 1 - a/full))) }
@@ -36,7 +37,8 @@ func onWhite(c color.Color) color.RGBA {
 	}
 }
 
-// TestPNGSuite compares every picture of Go's PNG suite with the standard decoder's, laid on white in float64: no difference at all.
+// TestPNGSuite compares every picture of Go's PNG suite with the standard decoder's, laid on white in
+// float64: no difference at all.
 func TestPNGSuite(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join(goroot(t), "png", "testdata", "pngsuite", "*.png"))
 	require.NoError(t, err)
@@ -71,7 +73,8 @@ func TestPNGSuite(t *testing.T) {
 	require.GreaterOrEqual(t, len(seen), 6, "the suite should bring all of the decoder's forms: %v", seen)
 }
 
-// TestGoJPEGs: planes come out as the standard decoder made them, with their own subsampling; RGB and CMYK look as their PNG twins.
+// TestGoJPEGs: planes come out as the standard decoder made them, with their own subsampling; RGB and CMYK
+// look as their PNG twins.
 func TestGoJPEGs(t *testing.T) {
 	files, err := filepath.Glob(filepath.Join(goroot(t), "testdata", "*.jpeg"))
 	require.NoError(t, err)
@@ -107,7 +110,8 @@ func TestGoJPEGs(t *testing.T) {
 	require.Len(t, ratios, 6, "every subsampling that Go decodes")
 }
 
-// requireTwin compares a picture with the PNG of the same name: 2 levels on average, for the PNG was made by another program.
+// requireTwin compares a picture with the PNG of the same name: 2 levels on average, for the PNG was made by
+// another program.
 func requireTwin(t *testing.T, file string, m image.Image) {
 	f, err := os.Open(strings.TrimSuffix(file, ".jpeg") + ".png")
 	require.NoError(t, err)
@@ -129,7 +133,8 @@ func requireTwin(t *testing.T, file string, m image.Image) {
 	t.Logf("%s: %.2f levels off on average", filepath.Base(file), off)
 }
 
-// TestPlainCMYK: without Adobe's marker, which the decoder insists on, the same picture comes out, as it does from vips and ImageMagick.
+// TestPlainCMYK: without Adobe's marker, which the decoder insists on, the same picture comes out, as it does
+// from vips and ImageMagick.
 func TestPlainCMYK(t *testing.T) {
 	data := goCMYK(t)
 	at := bytes.Index(data, []byte("\xff\xee\x00\x0eAdobe"))
@@ -229,7 +234,8 @@ func TestForms(t *testing.T) {
 	}
 }
 
-// TestWebP compares with the colours that were stored. Lossy WebP keeps them in video's range: taken for full range, white would be 235.
+// TestWebP compares with the colours that were stored. Lossy WebP keeps them in video's range: taken for full
+// range, white would be 235.
 func TestWebP(t *testing.T) {
 	opacity := func(x int) color.NRGBA64 { // the clear fixture's right column has opacity 102
 		if x == 2 {

@@ -5,7 +5,8 @@ import (
 	"image"
 )
 
-// Crop is a part of the picture: the pixels of an upright rectangle, which shares its memory. It is an error when the picture does not hold it.
+// Crop is a part of the picture: the pixels of an upright rectangle, which shares its memory. It is an error
+// when the picture does not hold it.
 func (p *Picture) Crop(upright image.Rectangle) (*Picture, error) {
 	w, h := p.Size()
 	if upright.Empty() || !upright.In(image.Rect(0, 0, w, h)) {

@@ -88,8 +88,8 @@ func FuzzReadSize(f *testing.F) {
 	})
 }
 
-// FuzzProfile: whatever the bytes of a profile, the picture is read; the profile is carried byte for byte when it suits it, and
-// else dropped with one warning.
+// FuzzProfile: whatever the bytes of a profile, the picture is read; the profile is carried byte for byte
+// when it suits it, and else dropped with one warning.
 func FuzzProfile(f *testing.F) {
 	names, seeds := 0, [][]byte{{}}
 	for _, space := range []string{"RGB ", "GRAY", "CMYK"} {

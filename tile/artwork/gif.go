@@ -6,8 +6,9 @@ import (
 	"fmt"
 )
 
-// inspectGIF finds the first frame, which is all that is decoded: it may be smaller than the screen that the file begins with
-// (GIF89a, sections 18 and 20), and only its pixels are worth printing. A broken block ends the walk; the decoder will say what is wrong.
+// inspectGIF finds the first frame, which is all that is decoded: it may be smaller than the screen that the
+// file begins with (GIF89a, sections 18 and 20), and only its pixels are worth printing. A broken block ends
+// the walk; the decoder will say what is wrong.
 func inspectGIF(src source, h *header) error {
 	start, err := src.bytes(0, 13)
 	if err != nil {

@@ -38,7 +38,8 @@ var formats = []format{
 	{"bmp", "BM????\x00\x00\x00\x00", start(bmp.DecodeConfig), inspectBMP, whole(bmp.Decode)},
 }
 
-// Bounds on the walk to a picture's size and to what goes with it, so that a file of empty blocks is no work without end.
+// Bounds on the walk to a picture's size and to what goes with it, so that a file of empty blocks is no work
+// without end.
 const (
 	startBytes = 64 << 20 // the size comes before; profiles, thumbnails and depth maps take less
 	mostBlocks = 1 << 20  // PNG writers make chunks of 8 kB, which is 8 GB
@@ -131,8 +132,9 @@ func readHeader(src source, maxPixels int) (*header, error) {
 	return h, nil
 }
 
-// An even colour of any size can be stored in a few bytes (WebP, fax), which its true length therefore doesn't bound. Beyond evenPx
-// pixels a byte is asked for every evenRatio of them, so that a few bytes can't ask for a gigabyte.
+// An even colour of any size can be stored in a few bytes (WebP, fax), which its true length therefore
+// doesn't bound. Beyond evenPx pixels a byte is asked for every evenRatio of them, so that a few bytes can't
+// ask for a gigabyte.
 const (
 	evenPx    = 32 << 20
 	evenRatio = 4096

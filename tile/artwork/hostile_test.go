@@ -71,7 +71,8 @@ func allocated(f func()) int {
 	return int(after.TotalAlloc - before.TotalAlloc)
 }
 
-// TestTruncated cuts every kind of file at every length: an error or, where only a trailer is missing, the whole picture.
+// TestTruncated cuts every kind of file at every length: an error or, where only a trailer is missing, the
+// whole picture.
 func TestTruncated(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {

@@ -23,7 +23,8 @@ type iccChunks struct {
 	err    error
 }
 
-// add takes the body of an APP2 marker after its signature: the chunk's number, how many there are, its bytes (ICC.1:2010, Annex B).
+// add takes the body of an APP2 marker after its signature: the chunk's number, how many there are, its bytes
+// (ICC.1:2010, Annex B).
 func (c *iccChunks) add(body []byte) {
 	if c.chunks == nil {
 		c.chunks = map[byte][]byte{}
@@ -68,8 +69,9 @@ func iccSpace(m image.Image) string {
 	return "RGB "
 }
 
-// checkICC says why a profile doesn't suit a picture whose samples are in the colour space "RGB " or "GRAY", nil if it does.
-// A viewer trusts the profile in a PDF, so what can't be trusted is not passed on. Clauses are those of ICC.1:2010.
+// checkICC says why a profile doesn't suit a picture whose samples are in the colour space "RGB " or "GRAY",
+// nil if it does. A viewer trusts the profile in a PDF, so what can't be trusted is not passed on. Clauses
+// are those of ICC.1:2010.
 func checkICC(profile []byte, space string) error {
 	if len(profile) < iccHeaderBytes+4 {
 		return fmt.Errorf("it has only %d bytes", len(profile))

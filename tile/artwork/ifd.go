@@ -64,7 +64,8 @@ func readDirectory(src source) (directory, error) {
 	return d, nil
 }
 
-// field returns where the values of a tag lie, and of which kind they are. It fails with errNoField if there is no such tag.
+// field returns where the values of a tag lie, and of which kind they are. It fails with errNoField if there
+// is no such tag.
 func (d directory) field(tag uint16) (values source, kind uint16, err error) {
 	for _, e := range d.entries {
 		if e.tag != tag {

@@ -25,8 +25,9 @@ const (
 	markAPP14 = 0xee
 )
 
-// walkJPEG calls visit with every marker segment of a JPEG file, in order, until visit returns false or the picture ends.
-// body is good only during the call. Coded data and stray bytes between segments are passed over, as the decoder does.
+// walkJPEG calls visit with every marker segment of a JPEG file, in order, until visit returns false or the
+// picture ends. body is good only during the call. Coded data and stray bytes between segments are passed
+// over, as the decoder does.
 func walkJPEG(r io.Reader, visit func(marker byte, body []byte) bool) {
 	br := bufio.NewReaderSize(r, 1<<16)
 	room := make([]byte, 1<<16)
@@ -85,8 +86,9 @@ func inspectJPEG(src source, h *header) error {
 	return nil
 }
 
-// maxScans bounds a progressive JPEG's scans. Each walks the whole picture however short it is, so a small file could keep the
-// decoder busy for hours. Ten or so are usual; 500 is where libjpeg-turbo's own fuzzers stop (recalled, not looked up).
+// maxScans bounds a progressive JPEG's scans. Each walks the whole picture however short it is, so a small
+// file could keep the decoder busy for hours. Ten or so are usual; 500 is where libjpeg-turbo's own fuzzers
+// stop (recalled, not looked up).
 const maxScans = 500
 
 func decodeJPEG(data []byte) (image.Image, error) {
@@ -126,7 +128,7 @@ func (m *inksMarks) see(marker byte, body []byte) {
 // unmarked tells whether there are four components and nothing says how they are stored.
 func (m *inksMarks) unmarked() bool { return m.components == 4 && !m.adobe }
 
-// adobeStart stands in for the start of a file of four components that lacks Adobe's marker, which the decoder insists on:
-// it says CMYK, stored inverted (255 is no ink). Other readers take such files so (vips 8.14.1 and ImageMagick 6.9.11, tried;
-// browsers by LadybirdBrowser/ladybird pull request 6486).
+// adobeStart stands in for the start of a file of four components that lacks Adobe's marker, which the
+// decoder insists on: it says CMYK, stored inverted (255 is no ink). Other readers take such files so (vips
+// 8.14.1 and ImageMagick 6.9.11, tried; browsers by LadybirdBrowser/ladybird pull request 6486).
 const adobeStart = "\xff\xd8\xff\xee\x00\x0eAdobe\x00\x64\x00\x00\x00\x00\x00"

@@ -11,8 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// inkPatches are amounts of cyan, magenta, yellow and black, 255 being all of it, and the colours that they stand for: each ink takes its share of red, green
-// or blue, black of all three (255 - C)(255 - K)/255, worked out by hand.
+// inkPatches are amounts of cyan, magenta, yellow and black, 255 being all of it, and the colours that they
+// stand for: each ink takes its share of red, green or blue, black of all three (255 - C)(255 - K)/255,
+// worked out by hand.
 var inkPatches = []struct {
 	name string
 	inks [4]uint8
@@ -30,7 +31,8 @@ var inkPatches = []struct {
 	{"sand", [4]uint8{20, 60, 110, 0}, color.RGBA{235, 195, 145, 255}},
 }
 
-// inksJPEG stores the patches, each a column of 8 pixels: every component is a scan of its own, taken from a grey JPEG. stored gives a component's levels.
+// inksJPEG stores the patches, each a column of 8 pixels: every component is a scan of its own, taken from a
+// grey JPEG. stored gives a component's levels.
 func inksJPEG(t *testing.T, adobe []byte, stored func(inks [4]uint8) [4]uint8) []byte {
 	const side = 8
 	planes := [4]*image.Gray{}
@@ -64,15 +66,17 @@ func inksJPEG(t *testing.T, adobe []byte, stored func(inks [4]uint8) [4]uint8) [
 	return append(out, 0xff, markEOI)
 }
 
-// CMYK in JPEG files, however it is stored, becomes RGB of the right colours and is warned of. ImageMagick 6.9.11, shown these very files
-// ("convert FILE -colorspace sRGB txt:-"), gives the same colours within a level.
+// CMYK in JPEG files, however it is stored, becomes RGB of the right colours and is warned of. ImageMagick
+// 6.9.11, shown these very files ("convert FILE -colorspace sRGB txt:-"), gives the same colours within a
+// level.
 func TestInksInJPEG(t *testing.T) {
 	adobe := func(transform byte) []byte {
 		return segment(markAPP14, []byte("Adobe\x00\x64\x00\x00\x00\x00"), []byte{transform})
 	}
 	inverted := func(inks [4]uint8) [4]uint8 { return [4]uint8{^inks[0], ^inks[1], ^inks[2], ^inks[3]} }
-	// YCCK as libjpeg makes it of inverted CMYK: 255 less C, M and Y are R, G and B, so the inks themselves, and K stays as stored (jccolor.c,
-	// cmyk_ycck_convert; from memory). R, G and B become Y, Cb and Cr by ITU-T T.871, clause 7.
+	// YCCK as libjpeg makes it of inverted CMYK: 255 less C, M and Y are R, G and B, so the inks themselves,
+	// and K stays as stored (jccolor.c, cmyk_ycck_convert; from memory). R, G and B become Y, Cb and Cr by
+	// ITU-T T.871, clause 7.
 	ycck := func(inks [4]uint8) [4]uint8 {
 		r, g, b := float64(inks[0]), float64(inks[1]), float64(inks[2])
 		level := func(v float64) uint8 { return uint8(math.Round(min(max(v, 0), 255))) }

@@ -17,7 +17,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// mutator spoils files in the ways that find most: flipped bits, false lengths, missing ends, parts of one file in another.
+// mutator spoils files in the ways that find most: flipped bits, false lengths, missing ends, parts of one
+// file in another.
 type mutator struct {
 	r     *rand.Rand
 	files [][]byte // to splice from
@@ -66,8 +67,8 @@ func (m mutator) part(data []byte) (from, to int) {
 	return from, from + m.r.IntN(min(len(data)-from, 200)+1)
 }
 
-// number writes a number of two or four bytes, of either order, that a careless reader trips over. Half of them go near the
-// start, where headers are.
+// number writes a number of two or four bytes, of either order, that a careless reader trips over. Half of
+// them go near the start, where headers are.
 func (m mutator) number(data []byte) {
 	at := m.r.IntN(len(data) - 4)
 	if m.r.IntN(2) == 0 {
@@ -130,9 +131,9 @@ func opened(t *testing.T, path, what string) (p *Picture, took int, err error) {
 	}
 }
 
-// TestMutated spoils 10,000 small files of all formats: each gives an error or a sound picture. What is bounded is all that is ever
-// taken from the heap for one file, freed or not, so its peak is no higher. Files of a few kilobytes must do with far less than the
-// gigabyte that no file may pass.
+// TestMutated spoils 10,000 small files of all formats: each gives an error or a sound picture. What is
+// bounded is all that is ever taken from the heap for one file, freed or not, so its peak is no higher. Files
+// of a few kilobytes must do with far less than the gigabyte that no file may pass.
 func TestMutated(t *testing.T) {
 	const seed, tries, mostBytes = 7, 10_000, 100_000_000
 	t.Logf("seed %d", seed)

@@ -26,7 +26,8 @@ func (e *TooManyPixelsError) Error() string {
 
 // Picture is a decoded picture file.
 type Picture struct {
-	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA. Its bounds start at the origin unless it was cropped.
+	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA. Its bounds start at the origin
+	// unless it was cropped.
 	Image image.Image
 	// Upright lays the stored pixels so that the picture stands upright.
 	Upright flip.Turn
@@ -46,8 +47,9 @@ func (p *Picture) Size() (widthPx, heightPx int) {
 	return p.Upright.Size(b.Dx(), b.Dy())
 }
 
-// Open reads and decodes a picture of at most maxPixels pixels: JPEG, PNG, TIFF (first picture), BMP, GIF (first frame) or WebP.
-// The file is read once, so that the hash and the pixels belong together. Errors quote the path as it was given.
+// Open reads and decodes a picture of at most maxPixels pixels: JPEG, PNG, TIFF (first picture), BMP, GIF
+// (first frame) or WebP. The file is read once, so that the hash and the pixels belong together. Errors quote
+// the path as it was given.
 func Open(path string, maxPixels int) (*Picture, error) {
 	p, err := guarded(func() (*Picture, error) {
 		f, src, err := openFile(path)

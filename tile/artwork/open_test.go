@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// requireClear checks the form that every error has: the path as given, what is wrong, what to do; lower case, no full stop.
+// requireClear checks the form that every error has: the path as given, what is wrong, what to do; lower
+// case, no full stop.
 func requireClear(t *testing.T, err error, path, want string) {
 	t.Helper()
 	require.Error(t, err)

@@ -86,8 +86,8 @@ func TestOrientation(t *testing.T) {
 	}
 }
 
-// TestOrientationWebP gives one stored picture every orientation, for there is no WebP encoder: laying the upright picture
-// down again as the tag says must give the stored one back.
+// TestOrientationWebP gives one stored picture every orientation, for there is no WebP encoder: laying the
+// upright picture down again as the tag says must give the stored one back.
 func TestOrientationWebP(t *testing.T) {
 	file := fixture(t, "patches-lossless.webp")
 	file = dropChunk(t, file, "EXIF")

@@ -9,10 +9,12 @@ import (
 	"io"
 )
 
-// deflateRatio is the most that deflate can shrink: 258 bytes to two bits (zlib, Technical Details, "Maximum Compression Factor").
+// deflateRatio is the most that deflate can shrink: 258 bytes to two bits (zlib, Technical Details, "Maximum
+// Compression Factor").
 const deflateRatio = 1032
 
-// inspectPNG walks the chunks (PNG, third edition, 5.3; clauses in this file are recalled from memory). A broken chunk ends the walk; the decoder will say what is wrong.
+// inspectPNG walks the chunks (PNG, third edition, 5.3; clauses in this file are recalled from memory). A
+// broken chunk ends the walk; the decoder will say what is wrong.
 func inspectPNG(src source, h *header) error {
 	var size, profile, exif bool
 	at := int64(8)

@@ -52,7 +52,8 @@ func says(profile []byte, at, number int) []byte {
 	return profile
 }
 
-// TestLyingProfiles: a profile that lies about its size is dropped with one warning, whatever it came in, and the picture is read.
+// TestLyingProfiles: a profile that lies about its size is dropped with one warning, whatever it came in, and
+// the picture is read.
 func TestLyingProfiles(t *testing.T) {
 	good := testProfile("RGB ", "mntr")
 	for _, c := range carriers(t) {

@@ -5,7 +5,8 @@ import (
 	"fmt"
 )
 
-// TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B. Clauses and pages in this file are recalled from memory.
+// TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B. Clauses and pages in this file
+// are recalled from memory.
 const (
 	tagNewSubfileType  = 254
 	tagBitsPerSample   = 258
@@ -16,8 +17,8 @@ const (
 	tagICC             = 34675
 )
 
-// unpackRatio gives the most bytes that one stored byte can unpack to, by compression (TIFF 6.0, sections 9 to 13). Fax codes
-// are not here: a row of any width may take one bit.
+// unpackRatio gives the most bytes that one stored byte can unpack to, by compression (TIFF 6.0, sections 9
+// to 13). Fax codes are not here: a row of any width may take one bit.
 var unpackRatio = map[int64]int64{
 	0:     1, // some writers mean 1
 	1:     1,

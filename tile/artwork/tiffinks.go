@@ -12,8 +12,9 @@ import (
 	"golang.org/x/image/tiff/lzw"
 )
 
-// The library reads no CMYK from TIFF files. What photo editors write is read here: four inks of 8 bits, interleaved, in strips,
-// uncompressed, LZW or deflate (TIFF 6.0, sections 3, 13, 14 and 16; clauses from memory).
+// The library reads no CMYK from TIFF files. What photo editors write is read here: four inks of 8 bits,
+// interleaved, in strips, uncompressed, LZW or deflate (TIFF 6.0, sections 3, 13, 14 and 16; clauses from
+// memory).
 const (
 	tagWidth           = 256
 	tagHeight          = 257

@@ -10,7 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// CMYK in TIFF files: 0 is no ink and 255 all of it (TIFF 6.0, section 16, from memory), turned into RGB as image/color does, and warned of.
+// CMYK in TIFF files: 0 is no ink and 255 all of it (TIFF 6.0, section 16, from memory), turned into RGB as
+// image/color does, and warned of.
 func TestInksInTIFF(t *testing.T) {
 	plain := []byte{0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 10, 20, 30, 40} // paper, cyan, magenta; yellow, black, a mixture
 	var packed bytes.Buffer

@@ -6,8 +6,9 @@ import (
 	"math"
 )
 
-// readTone reads a profile's curve as the light of each level, 0 to 1; data is nil for a curve that is not there. What comes out under 0 or over 1 is cut off there.
-// Clauses in this file are those of ICC.1:2010, recalled from memory.
+// readTone reads a profile's curve as the light of each level, 0 to 1; data is nil for a curve that is not
+// there. What comes out under 0 or over 1 is cut off there. Clauses in this file are those of ICC.1:2010,
+// recalled from memory.
 func readTone(data []byte) (tone [256]float32, err error) {
 	read := readTable
 	if len(data) >= 4 && string(data[:4]) == "para" {
@@ -23,7 +24,8 @@ func readTone(data []byte) (tone [256]float32, err error) {
 	return tone, nil
 }
 
-// readTable reads a curveType (10.5): points at even steps with straight lines between, one number that is a power, or nothing, which changes nothing.
+// readTable reads a curveType (10.5): points at even steps with straight lines between, one number that is a
+// power, or nothing, which changes nothing.
 func readTable(data []byte) (light func(v float64) float64, err error) {
 	const headBytes = 12
 	if err := refuseTag(data, "curv", headBytes); err != nil {
@@ -48,7 +50,8 @@ func readTable(data []byte) (light func(v float64) float64, err error) {
 	}, nil
 }
 
-// readFormula reads a parametricCurveType (10.15). All its functions are the last with some numbers left out: (a v + b)^g + e from d on, c v + f below.
+// readFormula reads a parametricCurveType (10.15). All its functions are the last with some numbers left out:
+// (a v + b)^g + e from d on, c v + f below.
 func readFormula(data []byte) (light func(v float64) float64, err error) {
 	const headBytes = 12
 	if err := refuseTag(data, "para", headBytes); err != nil {

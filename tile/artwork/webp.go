@@ -10,7 +10,8 @@ import (
 	"golang.org/x/image/webp"
 )
 
-// inspectWebP walks the chunks of the RIFF container (RFC 9649, 2.3 to 2.7; clauses in this file are recalled from memory).
+// inspectWebP walks the chunks of the RIFF container (RFC 9649, 2.3 to 2.7; clauses in this file are recalled
+// from memory).
 func inspectWebP(src source, h *header) error {
 	start, err := src.bytes(0, 12)
 	if err != nil {
@@ -64,9 +65,10 @@ func decodeWebP(data []byte) (image.Image, error) {
 	return m, nil
 }
 
-// widenRange changes planes from the range of video, where luma is 16 to 235 and chroma 16 to 240, to the full range that
-// image.YCbCr stands for: Y = 255/219 (y - 16), C = 128 + 255/224 (c - 128). Lossy WebP is stored in the former
-// (RFC 6386, 9.2, BT.601; written out in libwebp's src/dsp/yuv.h) and its decoder leaves it so (golang/go issue 40173).
+// widenRange changes planes from the range of video, where luma is 16 to 235 and chroma 16 to 240, to the
+// full range that image.YCbCr stands for: Y = 255/219 (y - 16), C = 128 + 255/224 (c - 128). Lossy WebP is
+// stored in the former (RFC 6386, 9.2, BT.601; written out in libwebp's src/dsp/yuv.h) and its decoder leaves
+// it so (golang/go issue 40173).
 func widenRange(m *image.YCbCr) {
 	var luma, chroma [256]uint8
 	for i := range 256 {

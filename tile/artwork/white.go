@@ -8,7 +8,8 @@ func straight8(c, a uint8) uint8 {
 	return uint8((uint32(c)*uint32(a) + 255*(255-uint32(a)) + 127) / 255)
 }
 
-// premultiplied8 lays a premultiplied sample on white: c + 255 - a. A sample above its opacity, which can't be, is white.
+// premultiplied8 lays a premultiplied sample on white: c + 255 - a. A sample above its opacity, which can't
+// be, is white.
 func premultiplied8(c, a uint8) uint8 {
 	return uint8(min(uint32(c)+255-uint32(a), 255))
 }

@@ -15,8 +15,9 @@ const (
 
 var frameStyle = style{"Helvetica", "", 5.5}
 
-// frame draws lines at each whole millimetre from the paper's edges, all around but where the rule across ends. On each side the numbers step inwards
-// in a stair, and each stands on its own line; the lines beside it make room.
+// frame draws lines at each whole millimetre from the paper's edges, all around but where the rule across
+// ends. On each side the numbers step inwards in a stair, and each stands on its own line; the lines beside
+// it make room.
 func (p *page) frame() {
 	w, h := p.paper.WidthMM, p.paper.HeightMM
 	n := int(p.depth)
@@ -36,7 +37,8 @@ func (p *page) frame() {
 	}, p.depth+0.8, p.depth+bandMM-0.2)
 }
 
-// side lays out two opposite sides of the frame, of the given length, with lines 0 to n. No line runs from openFrom to openTo.
+// side lays out two opposite sides of the frame, of the given length, with lines 0 to n. No line runs from
+// openFrom to openTo.
 func (p *page) side(n int, lengthMM float64, line func(k, from, to, widthMM float64), number func(k, at float64, text string), openFrom, openTo float64) {
 	from, to := math.Max(p.depth, openTo)+frameClearMM, lengthMM-p.depth-frameClearMM
 	stair := math.Min(frameStairMM, (to-from)/float64(n+1))

@@ -57,7 +57,8 @@ func (s sheet) pxPerMM() (x, y float64) {
 	return float64(s.image.Bounds().Dx()) / s.paper.WidthMM, float64(s.image.Bounds().Dy()) / s.paper.HeightMM
 }
 
-// profile is the ink along x at a place on y, or along y at a place on x, from one place to another, in mm: a value for each pixel.
+// profile is the ink along x at a place on y, or along y at a place on x, from one place to another, in mm: a
+// value for each pixel.
 func (s sheet) profile(alongX bool, at, from, to float64) (ink []float64, firstPx int) {
 	x, y := s.pxPerMM()
 	if alongX {
@@ -97,7 +98,8 @@ func (s sheet) lines(alongX bool, at, from, to float64) []float64 {
 	return middles
 }
 
-// The two end ticks of each rule, found on the drawn page by nothing but how far they reach past the rule's line, are the true lengths apart.
+// The two end ticks of each rule, found on the drawn page by nothing but how far they reach past the rule's
+// line, are the true lengths apart.
 func TestRulesAreTrue(t *testing.T) {
 	for _, c := range []struct {
 		paper        string
@@ -213,7 +215,8 @@ func TestFrameNumbersStandOnTheirLines(t *testing.T) {
 	}
 }
 
-// The page measures what the paper does, in points (ISO 32000-1, 14.11.2), asks not to be scaled (table 150), and comes out the same each time.
+// The page measures what the paper does, in points (ISO 32000-1, 14.11.2), asks not to be scaled (table 150),
+// and comes out the same each time.
 func TestFile(t *testing.T) {
 	for _, name := range []string{"A4", "A10", "letter", "300x400mm"} {
 		s := printed(t, name)

@@ -34,8 +34,9 @@ type geometry struct {
 	compact bool // the middle is narrow
 }
 
-// Rules are the true lengths between the end ticks of the gauge page's two rules, across x feed, in mm: as many whole centimetres as the paper holds, the
-// one across 5 mm from the sides or a little more, the one along the feed clear of the frame and of the other rule.
+// Rules are the true lengths between the end ticks of the gauge page's two rules, across x feed, in mm: as
+// many whole centimetres as the paper holds, the one across 5 mm from the sides or a little more, the one
+// along the feed clear of the frame and of the other rule.
 func Rules(paper layout.Paper) layout.Size { return newGeometry(paper).rules }
 
 // DepthMM is how far from the paper's edges the innermost line of the page's frame lies.

@@ -37,14 +37,16 @@ type style struct {
 	pt           float64
 }
 
-// sizeMM is the type's size, capMM the height of its capitals and figures: 0.718 of Helvetica's size (Adobe Font Metrics, Core 14, CapHeight).
+// sizeMM is the type's size, capMM the height of its capitals and figures: 0.718 of Helvetica's size (Adobe
+// Font Metrics, Core 14, CapHeight).
 func (s style) sizeMM() float64 { return units.PointsToMM(s.pt) }
 func (s style) capMM() float64  { return 0.718 * s.sizeMM() }
 
 // leadMM is from line to line.
 func (s style) leadMM() float64 { return 1.36 * s.sizeMM() }
 
-// words are one line of ASCII text from x on, on a baseline; turned ones read upwards, from the baseline's start at (x, y).
+// words are one line of ASCII text from x on, on a baseline; turned ones read upwards, from the baseline's
+// start at (x, y).
 type words struct {
 	x, y   float64
 	text   string
@@ -52,7 +54,8 @@ type words struct {
 	style  style
 }
 
-// page is what is on the page. Positions are collected first, then drawn: what is a fill lies under what is a stroke or a word.
+// page is what is on the page. Positions are collected first, then drawn: what is a fill lies under what is a
+// stroke or a word.
 type page struct {
 	geometry
 	canvas  *gofpdf.Fpdf

@@ -29,8 +29,8 @@ func (p *page) compose() {
 	p.explain()
 }
 
-// explain fills the middle of the page, from the top: what to do, then greys and lines of known width. Whatever a small paper has no
-// room for is left out; the command says it too.
+// explain fills the middle of the page, from the top: what to do, then greys and lines of known width.
+// Whatever a small paper has no room for is left out; the command says it too.
 func (p *page) explain() {
 	if p.middle.WidthMM < leastMiddleMM {
 		return

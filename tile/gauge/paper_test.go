@@ -42,7 +42,8 @@ type box struct {
 	what string
 }
 
-// descent is how far letters reach below the baseline, as a share of their size: Helvetica's p by 0.207 (Adobe Font Metrics, Core 14; from memory).
+// descent is how far letters reach below the baseline, as a share of their size: Helvetica's p by 0.207
+// (Adobe Font Metrics, Core 14; from memory).
 const descent = 0.21
 
 func (p *page) wordBoxes() (boxes []box) {
@@ -81,7 +82,8 @@ func meet(a, b layout.Rect) bool {
 	return a.XMM < b.RightMM()-slack && b.XMM < a.RightMM()-slack && a.YMM < b.BottomMM()-slack && b.YMM < a.BottomMM()-slack
 }
 
-// On every paper all parts lie on the page and clear of each other, and no word stands on a line, a patch or another word.
+// On every paper all parts lie on the page and clear of each other, and no word stands on a line, a patch or
+// another word.
 func TestEveryPaperFits(t *testing.T) {
 	for _, paper := range allPapers(t) {
 		t.Run(paper.Name, func(t *testing.T) {

@@ -115,7 +115,8 @@ func (b *book) listMM(calls []callout, widthMM float64) float64 {
 	return sum
 }
 
-// point draws the callouts' numbers on either side of a sheet drawn at k guide mm for a mm, each with a line to its part.
+// point draws the callouts' numbers on either side of a sheet drawn at k guide mm for a mm, each with a line
+// to its part.
 func (b *book) point(at layout.Rect, k float64, calls []callout) {
 	const apartMM, offMM, radius = 7.0, 6.0, 2.3
 	for _, onLeft := range []bool{true, false} {

@@ -20,8 +20,8 @@ const (
 	closeSpacing = 0.5  // share of the usual gaps, where that serves
 )
 
-// arrange finds each section in turn the place that leaves the least of the pages empty without parting what belongs together. It draws
-// them on pages that are thrown away.
+// arrange finds each section in turn the place that leaves the least of the pages empty without parting what
+// belongs together. It draws them on pages that are thrown away.
 func arrange(j Job, found found) arrangement {
 	b := newBook(j, found)
 	a := arrangement{cover: 1}

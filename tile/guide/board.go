@@ -124,7 +124,8 @@ func (b *book) names(at layout.Rect, l cellLabel) {
 	}
 }
 
-// around draws what stands round the board: its outer edge, rows and columns, which edge is up, its size, and the lamp at its corner.
+// around draws what stands round the board: its outer edge, rows and columns, which edge is up, its size, and
+// the lamp at its corner.
 func (b *book) around(at layout.Rect) {
 	p := b.job.Plan
 	b.frame(at, heavy)

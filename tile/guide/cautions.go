@@ -3,7 +3,8 @@ package guide
 // caution is one danger and how to keep out of it.
 type caution struct{ about, text string }
 
-// cautionsList is general advice (common practice, no source); makers, local rules and licensed trades know better, and the page says so.
+// cautionsList is general advice (common practice, no source); makers, local rules and licensed trades know
+// better, and the page says so.
 var cautionsList = []caution{
 	{"Hot lamps", "Strong lamps grow hot enough to scorch paper and set it on fire. Keep them as far from paper, board and cloth as their maker says, never leave them on alone, and let them cool before you move them."},
 	{"Mains and water", "Water and mains electricity stand close together here. Keep plugs, sockets, lamps and chargers off the floor and out of the reach of drops and spills. Dry your hands before you touch them. " +

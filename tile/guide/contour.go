@@ -31,8 +31,9 @@ func (l lattice) at(i, j float64) layout.Point {
 	return layout.Point{XMM: l.in.XMM + l.in.WidthMM*i/float64(l.columns), YMM: l.in.YMM + l.in.HeightMM*j/float64(l.rows)}
 }
 
-// contour returns the line on which the quantity has that value, as short pieces: in every square, straight between the places on its sides
-// where the value is passed (marching squares). Where all four sides are passed, the square's mean says which places belong together.
+// contour returns the line on which the quantity has that value, as short pieces: in every square, straight
+// between the places on its sides where the value is passed (marching squares). Where all four sides are
+// passed, the square's mean says which places belong together.
 func (l lattice) contour(level float64) [][2]layout.Point {
 	var pieces [][2]layout.Point
 	for j := range l.rows {

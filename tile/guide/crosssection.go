@@ -8,7 +8,8 @@ import (
 
 const sectionMM = 34.0
 
-// crossSections draws a seam cut through, pasted as it should be and the other way round. The lamp stands on the side that it stands on.
+// crossSections draws a seam cut through, pasted as it should be and the other way round. The lamp stands on
+// the side that it stands on.
 func (b *book) crossSections(box layout.Rect) {
 	const gapMM = 8.0
 	w := min((box.WidthMM-gapMM)/2, 90)

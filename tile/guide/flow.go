@@ -110,7 +110,8 @@ func (b *book) command(text string) {
 	b.y += h + b.gap(paraGapMM)
 }
 
-// figure keeps a place of that height, as wide as the page allows, and draws in it; its words, if any, stand below it on the same page.
+// figure keeps a place of that height, as wide as the page allows, and draws in it; its words, if any, stand
+// below it on the same page.
 func (b *book) figure(heightMM float64, draw func(layout.Rect), words string) {
 	b.y = max(b.y, b.floor) + b.gap(figureGapMM)/2
 	b.need(heightMM + b.captionMM(words))

@@ -65,8 +65,8 @@ func (b *book) gridDrawing(box layout.Rect) {
 	}
 }
 
-// spaced picks those of the lines at rising places that have room for a figure of that size: the first, the last, and from the first on each
-// that is far enough from the one picked before and from the last.
+// spaced picks those of the lines at rising places that have room for a figure of that size: the first, the
+// last, and from the first on each that is far enough from the one picked before and from the last.
 func spaced(at []float64, size float64) []int {
 	last := len(at) - 1
 	picked := []int{0}

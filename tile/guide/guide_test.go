@@ -15,8 +15,9 @@ import (
 	"dropsheet/layout"
 )
 
-// Every kind of job: the pages are the paper's, upright; each sheet stands in the table with its page and corners; the contents list tells
-// the true pages; nothing is printed in the outer 8 mm; no words run into others.
+// Every kind of job: the pages are the paper's, upright; each sheet stands in the table with its page and
+// corners; the contents list tells the true pages; nothing is printed in the outer 8 mm; no words run into
+// others.
 func TestEveryKindOfJob(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -149,8 +150,9 @@ func TestSameJobSameBytes(t *testing.T) {
 	require.Equal(t, bytesOf(t, j), bytesOf(t, j))
 }
 
-// What the board must look like is said for each body, and the picture on it is laid down that way: where the artwork's top-left
-// quarter comes to lie follows from what a ball, an upright rod and a level rod reverse (DESIGN, section 3).
+// What the board must look like is said for each body, and the picture on it is laid down that way: where the
+// artwork's top-left quarter comes to lie follows from what a ball, an upright rod and a level rod reverse
+// (DESIGN, section 3).
 func TestTheBoardHangsAsTheDropAsks(t *testing.T) {
 	for _, c := range []struct {
 		name         string

@@ -1,6 +1,7 @@
 package guide
 
-// tallTopic is the share of a page from which a topic may go over to the next: kept together it would leave too much of the page empty.
+// tallTopic is the share of a page from which a topic may go over to the next: kept together it would leave
+// too much of the page empty.
 const tallTopic = 0.5
 
 // together draws blocks that belong together: on one page, if one holds them.
@@ -25,7 +26,8 @@ func (b *book) keep(draw func(*book), share float64) {
 	draw(b)
 }
 
-// takes tells how high what draw draws is, and over how many pages it goes from the top of one. It is tried out on pages that are thrown away.
+// takes tells how high what draw draws is, and over how many pages it goes from the top of one. It is tried
+// out on pages that are thrown away.
 func (b *book) takes(draw func(*book)) (heightMM float64, pages int) {
 	if b.trial == nil {
 		b.trial = newBook(b.job, b.found)

@@ -10,7 +10,8 @@ import (
 	"dropsheet/layout"
 )
 
-// Contours of the squared distance from a point are circles: every piece lies on one, and together they are as long as it.
+// Contours of the squared distance from a point are circles: every piece lies on one, and together they are
+// as long as it.
 func TestContoursOfADistanceAreCircles(t *testing.T) {
 	in := layout.Rect{XMM: 10, YMM: 20, WidthMM: 300, HeightMM: 200}
 	const cx, cy = 160.0, 120.0
@@ -28,7 +29,8 @@ func TestContoursOfADistanceAreCircles(t *testing.T) {
 	require.Empty(t, l.contour(1e9))
 }
 
-// At a saddle two lines of one contour come near each other, and neither crosses over: xy = c has one branch in each of two quadrants.
+// At a saddle two lines of one contour come near each other, and neither crosses over: xy = c has one branch
+// in each of two quadrants.
 func TestContoursKeepApartAtASaddle(t *testing.T) {
 	in := layout.Rect{XMM: -10, YMM: -10, WidthMM: 20, HeightMM: 20}
 	for _, level := range []float64{0.02, -0.02} {
@@ -51,7 +53,8 @@ func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
 		silent []string
 	}{
 		{"no lamp", nil, false, []string{"no lamp was named", "--level"}, []string{"Shiny paper"}},
-		// The cosine-fourth law at the corner of the print of 889.2 x 592.8 mm: -4 log2(800 / sqrt(800² + 444.6² + 296.4²)) = 1.06 stops.
+		// The cosine-fourth law at the corner of the print of 889.2 x 592.8 mm: -4 log2(800 / sqrt(800² +
+		// 444.6² + 296.4²)) = 1.06 stops.
 		{"one on the axis", []layout.Lamp{{ZMM: 800}}, false, []string{"falls off by 1.06 stops", "under half a stop", "Shiny paper mirrors lamp 1 in the drop, at 445 mm", "matt paper"}, []string{"make up for"}},
 		{"one at the side, levelled", []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}, true, []string{"600 mm left", "400 mm up", "1153.3 mm", "make up for the fall-off", "throws no shadow"}, nil},
 		{"far aside", []layout.Lamp{{XMM: 2500, YMM: 0, ZMM: 900}}, false, []string{"None of these lamps stands where", "--light-from"}, []string{"Shiny paper"}},

@@ -8,7 +8,8 @@ import (
 	"dropsheet/layout"
 )
 
-// The map of the light: its shading's pixels and the contours' lattice along the board's longer side, and the grey of the darkest place.
+// The map of the light: its shading's pixels and the contours' lattice along the board's longer side, and the
+// grey of the darkest place.
 const (
 	shadeSidePx   = 240
 	latticeSide   = 90
@@ -27,7 +28,8 @@ func (b *book) lightMapMM() float64 {
 	return min((b.geo.bottom-b.geo.top)/2, max(leastMM, 0.36*b.geo.fullMM()*p.HeightMM/p.WidthMM+2*mapFrameMM))
 }
 
-// lightMap draws the light on the board: shading, contours with their stops, the corners' figures, the brightest and the darkest place.
+// lightMap draws the light on the board: shading, contours with their stops, the corners' figures, the
+// brightest and the darkest place.
 func (b *book) lightMap(box layout.Rect, f *layout.LightFigures) {
 	p := b.job.Plan
 	light, whole := p.Light(), p.Backdrop.Board()
@@ -96,7 +98,8 @@ func between(l layout.Light, brightest, darkest layout.Point, stops float64) lay
 	return on(far)
 }
 
-// contourLabels writes each contour's stops on it, where there is room between the labels before it and the board's edge.
+// contourLabels writes each contour's stops on it, where there is room between the labels before it and the
+// board's edge.
 func (b *book) contourLabels(at layout.Rect, labels []layout.Point, step float64) {
 	const apartMM = 6.5
 	var put []layout.Point

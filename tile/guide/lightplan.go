@@ -61,7 +61,8 @@ func (b *book) lampPlan(box layout.Rect) {
 	b.besideAxis(layout.Point{XMM: camera.XMM, YMM: camera.YMM + 1.7}, "camera", discs)
 }
 
-// besideAxis names what stands on the axis, on the side where no disc is in the way; where both sides are taken it stays without a name.
+// besideAxis names what stands on the axis, on the side where no disc is in the way; where both sides are
+// taken it stays without a name.
 func (b *book) besideAxis(at layout.Point, name string, discs []layout.Point) {
 	wide := b.width(captionStyle, name)
 	for _, side := range []float64{1, -1} {

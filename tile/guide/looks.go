@@ -84,7 +84,8 @@ func (j Job) until() string {
 	return "until it bulges only as much as asked"
 }
 
-// rimBeyondPicture says what of the drop looks past a picture that leaves some of its board unprinted. of names what the shares are of.
+// rimBeyondPicture says what of the drop looks past a picture that leaves some of its board unprinted. of
+// names what the shares are of.
 func (j Job) rimBeyondPicture(rim layout.DarkRim, of string) string {
 	const shows = " What it sees there is white where the paper goes on beyond the picture, and elsewhere as dark as the room around the board."
 	widest, narrowest := rim.AcrossShare, rim.CornerShare

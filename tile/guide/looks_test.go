@@ -16,7 +16,8 @@ import (
 	"dropsheet/layout"
 )
 
-// Where cells have no sheet, no word of the guide names one, the count of pages is that of the sheets, and it is said once why.
+// Where cells have no sheet, no word of the guide names one, the count of pages is that of the sheets, and it
+// is said once why.
 func TestNoSheetIsNamedThatIsNot(t *testing.T) {
 	names := regexp.MustCompile(`R\d+C\d+`)
 	for _, c := range []struct {
@@ -64,7 +65,8 @@ func TestNoSheetIsNamedThatIsNot(t *testing.T) {
 	}
 }
 
-// On the drawing of the board a cell without a sheet is grey, not picture, and the picture lies as it hangs: turned by half a turn.
+// On the drawing of the board a cell without a sheet is grey, not picture, and the picture lies as it hangs:
+// turned by half a turn.
 func TestBareCellsAreDrawnBare(t *testing.T) {
 	s := usual()
 	s.Fit, s.DistanceMM, s.Framing.TurnDeg = layout.Inside, 700, 20

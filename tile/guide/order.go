@@ -51,7 +51,8 @@ func (b *book) order() {
 // mostDiscs is how many sheets the drawing of the order numbers one by one.
 const mostDiscs = 25
 
-// Radii of discs: of the smallest whose number can be read, which is set in six points, and as a share of the cell that holds it.
+// Radii of discs: of the smallest whose number can be read, which is set in six points, and as a share of the
+// cell that holds it.
 const (
 	leastDiscMM = 1.8
 	discShare   = 0.37
@@ -71,7 +72,8 @@ func narrowestMM(p layout.Plan) float64 {
 	return least
 }
 
-// pathMM is the height of the drawing of the order: as large as its discs need, where it has any and the page is large enough.
+// pathMM is the height of the drawing of the order: as large as its discs need, where it has any and the page
+// is large enough.
 func (b *book) pathMM() float64 {
 	p := b.job.Plan
 	full, board := b.geo.fullMM(), p.Backdrop

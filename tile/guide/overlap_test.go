@@ -33,7 +33,8 @@ func requireNoWordsOverlap(t *testing.T, doc *pdftest.Doc) {
 // sheetWords is what the sheets' marks say, without blanks: label and check rule. The label ends early on small sheets.
 var sheetWords = regexp.MustCompile(`R\d+C\d+of\d+(boardupcheck7F3A2CQuayatdusk(\d+mm)?|boardupcheck7F3A2C.{0,60}?\d+mm|(boardup)?(check7F3A2C)?(\d+mm)?)`)
 
-// onSheetFigures finds the letters of the figures of a sheet. PDFium counts what a clip hides, and the enlarged corners hide much.
+// onSheetFigures finds the letters of the figures of a sheet. PDFium counts what a clip hides, and the
+// enlarged corners hide much.
 func onSheetFigures(letters []pdftest.Letter) map[int]bool {
 	var all strings.Builder
 	var from []int // for each byte, the letter that it is of

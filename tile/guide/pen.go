@@ -8,7 +8,8 @@ import (
 	"dropsheet/layout"
 )
 
-// shade is a colour, 0 to 255 a channel. The accent is as dark as a dark grey, so that it reads on a black-and-white print.
+// shade is a colour, 0 to 255 a channel. The accent is as dark as a dark grey, so that it reads on a
+// black-and-white print.
 type shade struct{ r, g, b int }
 
 var (
@@ -174,8 +175,9 @@ func (b *book) lamp(x, y, ux, uy float64) {
 	b.ring(x, y, radius*0.4, accent, mark)
 }
 
-// apart draws inside a transformation or a clip, which start opens and end closes. Both give the canvas its old colours and pen back
-// without gofpdf's noticing; everything here sets its own before it draws, except for the fill under text of the same colour.
+// apart draws inside a transformation or a clip, which start opens and end closes. Both give the canvas its
+// old colours and pen back without gofpdf's noticing; everything here sets its own before it draws, except
+// for the fill under text of the same colour.
 func (b *book) apart(start func(*gofpdf.Fpdf), draw func(), end func(*gofpdf.Fpdf)) {
 	c := b.doc.Canvas()
 	start(c)

@@ -62,8 +62,8 @@ func opaque(img image.Image) *image.RGBA {
 	return out
 }
 
-// placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear it is shown paler.
-// One mm of the place is k guide mm.
+// placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear
+// it is shown paler. One mm of the place is k guide mm.
 func (b *book) placeBoard(at layout.Rect, k float64, part, clear layout.Rect) {
 	b.place(at, func() (image.Image, error) {
 		perMM := k * b.perMM(photoPPI, k*max(at.WidthMM, at.HeightMM))
@@ -75,8 +75,8 @@ func (b *book) placeBoard(at layout.Rect, k float64, part, clear layout.Rect) {
 // paleShare is how much white is mixed in where a picture is shown paler.
 const paleShare = 0.5
 
-// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks, in its surround. Where the board has no sheet
-// it is white: a lap that reaches there is.
+// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks, in
+// its surround. Where the board has no sheet it is white: a lap that reaches there is.
 func (b *book) hung(part, clear layout.Rect, w, h int) *image.RGBA {
 	board, paper := b.hang(), texture.Paper(b.job.Plan)
 	toWhite := texture.Light{1, 1, 1}.Add(texture.Room.Scale(-1))

@@ -36,7 +36,8 @@ func (b *book) dropHalfHeightMM() float64 { return b.job.Plan.Sight().Drop.HalfH
 // planesMM is the height of the drawing.
 func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + underDropMM }
 
-// planes draws the drop from the side, to scale, with the planes of its edge, of the picture and of the focus, and their distances from its middle.
+// planes draws the drop from the side, to scale, with the planes of its edge, of the picture and of the
+// focus, and their distances from its middle.
 func (b *book) planes(box layout.Rect, focusMM float64) {
 	p := b.job.Plan
 	k, half := b.planesScale(), b.planesHalfMM()

@@ -136,7 +136,8 @@ func (j Job) span() (columns, rows int, widthMM, heightMM float64) {
 	return right - left + 1, bottom - top + 1, xs[right] - xs[left-1], ys[bottom] - ys[top-1]
 }
 
-// checkRuleFigure draws a check rule like those on the sheets, in its true length or, on a page too narrow for that, at half of it.
+// checkRuleFigure draws a check rule like those on the sheets, in its true length or, on a page too narrow
+// for that, at half of it.
 func (b *book) checkRuleFigure(ruleMM float64) {
 	perPaper := 1 / b.geo.scale // guide mm for one on paper
 	words := "A check rule as on the sheets; true here too, if the guide was printed at 100" + noBreak + "%."

@@ -19,8 +19,8 @@ import (
 	"dropsheet/tile/sheet"
 )
 
-// The check rule is as long in the guide's words and in its figure as on the sheets, whatever the guide's own scale is; where the guide's
-// pages are too narrow, the figure is half as long and says so.
+// The check rule is as long in the guide's words and in its figure as on the sheets, whatever the guide's own
+// scale is; where the guide's pages are too narrow, the figure is half as long and says so.
 func TestTheCheckRuleIsTrue(t *testing.T) {
 	for _, c := range []struct {
 		paper  string

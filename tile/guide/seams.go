@@ -45,8 +45,8 @@ func (b *book) dropPanel(k float64) {
 	b.mapPanel(b.dropTitle(), b.panels.Drop, k, func(b *book, x, y, w float64) float64 { return b.bullets(b.job.reading(), x, y, w) })
 }
 
-// panelScale is guide mm for a pixel of the map: as large as both panels on one page allow, or, where that is small, one on the section's
-// first page and the other on its second.
+// panelScale is guide mm for a pixel of the map: as large as both panels on one page allow, or, where that is
+// small, one on the section's first page and the other on its second.
 func (b *book) panelScale() float64 {
 	roomMM := b.geo.bottom - b.geo.top - headMM - b.blockMM(leadStyle, b.geo.textWidth, b.job.mapIntro()) - 2*sideGapMM
 	holds := func(k float64, draw func(*book)) bool {
@@ -65,7 +65,8 @@ func (b *book) panelScale() float64 {
 	return k
 }
 
-// mapPanel sets a panel of the map under a title, and words in the column beside it, or below it where that is too narrow.
+// mapPanel sets a panel of the map under a title, and words in the column beside it, or below it where that
+// is too narrow.
 func (b *book) mapPanel(title string, part image.Rectangle, k float64, words func(b *book, x, y, w float64) (bottom float64)) {
 	b.together(func(b *book) {
 		g := b.geo

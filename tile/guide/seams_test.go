@@ -15,7 +15,8 @@ import (
 	"dropsheet/tile/seammap"
 )
 
-// Both panels of the seam map are shown whole, large enough to read, on the page's own white, and every line of its key is explained.
+// Both panels of the seam map are shown whole, large enough to read, on the page's own white, and every line
+// of its key is explained.
 func TestSeamMapPanels(t *testing.T) {
 	for _, c := range []struct {
 		name, paper string
@@ -32,7 +33,8 @@ func TestSeamMapPanels(t *testing.T) {
 			c.change(&s)
 			j := jobOf(t, s)
 			panels := seammap.Find(j.Plan)
-			// The board's panel is red, the drop's green, and all else of the map blue, which must not show; each has a white rim.
+			// The board's panel is red, the drop's green, and all else of the map blue, which must not show;
+			// each has a white rim.
 			m := image.NewRGBA(panels.Map)
 			draw.Draw(m, m.Rect, image.NewUniform(blue), image.Point{}, draw.Src)
 			for _, p := range []struct {

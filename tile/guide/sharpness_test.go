@@ -11,7 +11,8 @@ import (
 	"dropsheet/layout"
 )
 
-// The page on sharpness tells the plan's figures: a line for every stop, the three distances of the drawing, whether a stop holds, and the mains.
+// The page on sharpness tells the plan's figures: a line for every stop, the three distances of the drawing,
+// whether a stop holds, and the mains.
 func TestSharpnessPage(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -54,7 +55,8 @@ func TestSharpnessPage(t *testing.T) {
 	}
 }
 
-// The drawing stays on its page and its words apart for drops that are large, strong, weak, or so close to the board that the picture hangs far before them.
+// The drawing stays on its page and its words apart for drops that are large, strong, weak, or so close to
+// the board that the picture hangs far before them.
 func TestPlanesOfAnyDrop(t *testing.T) {
 	for _, c := range []struct {
 		name, paper string

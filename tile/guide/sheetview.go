@@ -9,8 +9,9 @@ import (
 	"dropsheet/tile/sheet"
 )
 
-// drawSheet draws the part of a sheet's page that view names, page mm, enlarged or reduced to k guide mm for a page mm, its top-left corner
-// at (x, y). The marks are those of the real sheet. The laps are paler than printed, and the cut lines, which are not printed, are dashed.
+// drawSheet draws the part of a sheet's page that view names, page mm, enlarged or reduced to k guide mm for
+// a page mm, its top-left corner at (x, y). The marks are those of the real sheet. The laps are paler than
+// printed, and the cut lines, which are not printed, are dashed.
 func (b *book) drawSheet(x, y, k float64, view layout.Rect, s layout.Sheet) {
 	p := b.job.Plan
 	out := layout.Rect{XMM: x, YMM: y, WidthMM: k * view.WidthMM, HeightMM: k * view.HeightMM}

@@ -36,7 +36,8 @@ var (
 // sizeMM is the type's size in guide mm.
 func (s style) sizeMM() float64 { return units.PointsToMM(s.pt) }
 
-// capMM is the height of its capitals: Helvetica's are 0.718 of the size (Adobe Font Metrics, Core 14, CapHeight), those of its stand-in about as much.
+// capMM is the height of its capitals: Helvetica's are 0.718 of the size (Adobe Font Metrics, Core 14,
+// CapHeight), those of its stand-in about as much.
 func (s style) capMM() float64 { return 0.718 * s.sizeMM() }
 
 // at is the style in another size, its lead in proportion.
@@ -79,7 +80,8 @@ func (b *book) clean(text string) string {
 // face is the style's font in the file.
 func (s style) face() pdf.Font { return pdf.Font{Family: s.font, Weight: s.weight} }
 
-// holding is the style in a font that has the letters of a text, so that the whole of it and every part of it are set in one.
+// holding is the style in a font that has the letters of a text, so that the whole of it and every part of it
+// are set in one.
 func (s style) holding(text string) style {
 	s.font = s.face().For(text).Family
 	return s

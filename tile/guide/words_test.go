@@ -11,7 +11,8 @@ import (
 	"dropsheet/layout"
 )
 
-// What the drop or rod is made of is named on the cover, among the things to get and at its place, and nothing is filled that is solid.
+// What the drop or rod is made of is named on the cover, among the things to get and at its place, and
+// nothing is filled that is solid.
 func TestMaterials(t *testing.T) {
 	for _, c := range []struct {
 		body     flip.Body
@@ -57,8 +58,8 @@ func parts(j Job, draw ...func(*book)) *book {
 	return b
 }
 
-// A rod squeezes one way only; the cover says how much of the print the frame sees along it: the frame's side, seen on from the camera's
-// distance to the board's, by similar triangles.
+// A rod squeezes one way only; the cover says how much of the print the frame sees along it: the frame's
+// side, seen on from the camera's distance to the board's, by similar triangles.
 func TestCoverTellsWhatARodDoesNot(t *testing.T) {
 	for _, c := range []struct {
 		body flip.Body
@@ -110,7 +111,8 @@ func TestSingleSheetHasNoSeams(t *testing.T) {
 	}
 }
 
-// Up to 25 sheets the drawing of the order numbers each, in six points at least; beyond that only the first, and arrows tell the rest.
+// Up to 25 sheets the drawing of the order numbers each, in six points at least; beyond that only the first,
+// and arrows tell the rest.
 func TestOrderIsDrawnLegibly(t *testing.T) {
 	for _, c := range []struct {
 		paper  string

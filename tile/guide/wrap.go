@@ -60,7 +60,8 @@ func words(text string) [][]run {
 	return all
 }
 
-// wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is wider than that alone is broken where it must be.
+// wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is
+// wider than that alone is broken where it must be.
 func (b *book) wrap(s style, widthMM float64, text string) []line {
 	s = s.holding(text)
 	var lines []line

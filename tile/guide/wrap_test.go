@@ -70,7 +70,8 @@ func TestWrapKeepsToOneFont(t *testing.T) {
 	require.Equal(t, "Will\u2026", cut)
 }
 
-// Whatever a name holds: it is set without control bytes, in as many letters as it has, and in lines no wider than asked.
+// Whatever a name holds: it is set without control bytes, in as many letters as it has, and in lines no wider
+// than asked.
 func FuzzAnyTextCanBeSet(f *testing.F) {
 	seeds := []string{"Harbour at dusk", "", "港", "a\xffb", "bell\a", strings.Repeat("w", 300), "\x01\x02 \x01", "\u2026\u2013\u201c\u00a0", "e\u0301 😀", "(\\)", "Гавань в сумерках", "Will r\u030ciditel Ωω 港 7"}
 	if len(seeds) == 0 {

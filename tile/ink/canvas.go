@@ -15,7 +15,8 @@ type Canvas struct{ picture *image.RGBA }
 // On draws on a picture that the caller keeps.
 func On(picture *image.RGBA) Canvas { return Canvas{picture} }
 
-// Within is the part of the canvas in a rectangle of whole pixels: what is drawn on it is clipped there. Coordinates stay the same.
+// Within is the part of the canvas in a rectangle of whole pixels: what is drawn on it is clipped there.
+// Coordinates stay the same.
 func (c Canvas) Within(r image.Rectangle) Canvas {
 	return Canvas{c.picture.SubImage(r).(*image.RGBA)}
 }

@@ -2,9 +2,10 @@ package ink
 
 import "math"
 
-// clipped is what of a closed outline lies in a rectangle, by Sutherland and Hodgman's method (Communications of the ACM 17, 1974,
-// cited from memory): cut along one side after the other. Parts that the outline joins through the outside stay joined by
-// lines along the sides, which cover nothing. An outline with a point that is no finite number gives nothing.
+// clipped is what of a closed outline lies in a rectangle, by Sutherland and Hodgman's method (Communications
+// of the ACM 17, 1974, cited from memory): cut along one side after the other. Parts that the outline joins
+// through the outside stay joined by lines along the sides, which cover nothing. An outline with a point that
+// is no finite number gives nothing.
 func (r Rect) clipped(outline Path) Path {
 	for _, p := range outline {
 		if math.IsNaN(p.X+p.Y) || math.IsInf(p.X+p.Y, 0) {

@@ -49,7 +49,8 @@ func between(p, q Point, share float64) Point {
 
 func apart(p, q Point) float64 { return math.Hypot(q.X-p.X, q.Y-p.Y) }
 
-// Circle is a closed path, started at that angle (radians from x toward y), whose chords leave the true circle by under 0.02 pixels.
+// Circle is a closed path, started at that angle (radians from x toward y), whose chords leave the true
+// circle by under 0.02 pixels.
 func Circle(centre Point, radius, from float64) Path {
 	const sagitta = 0.02 // a chord over the angle t lies r(1 - cos t/2), about r t²/8, inside the circle
 	n := 16

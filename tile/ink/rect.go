@@ -23,8 +23,8 @@ func (r Rect) Outline() Path {
 	return Path{{r.Left, r.Top}, {r.Right, r.Top}, {r.Right, r.Bottom}, {r.Left, r.Bottom}, {r.Left, r.Top}}
 }
 
-// LengthInside is how much of the straight line from p to q lies in the rectangle, in pixels (Liang and Barsky's clipping,
-// ACM Transactions on Graphics 3, 1984, cited from memory).
+// LengthInside is how much of the straight line from p to q lies in the rectangle, in pixels (Liang and
+// Barsky's clipping, ACM Transactions on Graphics 3, 1984, cited from memory).
 func (r Rect) LengthInside(p, q Point) float64 {
 	first, last := 0.0, 1.0
 	for _, side := range []struct{ out, room float64 }{

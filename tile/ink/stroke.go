@@ -83,8 +83,8 @@ func (p Path) lengthened(px float64) Path {
 	return out
 }
 
-// offset is the path moved sideways by that many pixels, to the right of its direction. Corners are mitred up to a turn of
-// 120 degrees and blunt beyond.
+// offset is the path moved sideways by that many pixels, to the right of its direction. Corners are mitred up
+// to a turn of 120 degrees and blunt beyond.
 func (p Path) offset(px float64) Path {
 	const bluntest = 0.5 // cosine of half of 120 degrees
 	n := len(p) - 1

@@ -51,7 +51,8 @@ func (f Face) WidthPx(text string) float64 { return float64(font.MeasureString(f
 // CapPx is the height of a capital letter.
 func (f Face) CapPx() float64 { return float64(f.face.Metrics().CapHeight) / 64 }
 
-// LinePx is the distance between the baselines of two lines: an eighth more than the font asks, since short lines read better loose.
+// LinePx is the distance between the baselines of two lines: an eighth more than the font asks, since short
+// lines read better loose.
 func (f Face) LinePx() float64 { return math.Ceil(float64(f.face.Metrics().Height) / 64 * 1.125) }
 
 // Text writes a line that starts at a point of its baseline.
@@ -91,7 +92,8 @@ func (f Face) Box(centre Point, text string) Rect {
 	return Rect{centre.X - w, centre.Y - h, centre.X + w, centre.Y + h}
 }
 
-// Wrap breaks text at its plain spaces, not at those that do not break, into lines of at most that width; a longer word gets a line of its own.
+// Wrap breaks text at its plain spaces, not at those that do not break, into lines of at most that width; a
+// longer word gets a line of its own.
 func (f Face) Wrap(text string, widthPx float64) []string {
 	var lines []string
 	line := ""

@@ -31,7 +31,8 @@ func (p *planes) fromRGBA(m *image.RGBA, y int) {
 	}
 }
 
-// lumaOf fills a row from red, green, blue and what is not looked at: 0.299 R + 0.587 G + 0.114 B (ITU-R BT.601 over the full range, as JFIF 1.02 has it; from memory).
+// lumaOf fills a row from red, green, blue and what is not looked at: 0.299 R + 0.587 G + 0.114 B (ITU-R
+// BT.601 over the full range, as JFIF 1.02 has it; from memory).
 func lumaOf(dst, rgba []byte) {
 	for i := 0; len(rgba) >= 4; i++ {
 		dst[i] = byte((19595*uint32(rgba[0]) + 38470*uint32(rgba[1]) + 7471*uint32(rgba[2]) + 1<<15) >> 16)
@@ -39,7 +40,8 @@ func lumaOf(dst, rgba []byte) {
 	}
 }
 
-// chroma is the rounded mean of four pixels' differences from luma: (B - Y) / 1.772 or (R - Y) / 1.402 (same sources), times 2^16.
+// chroma is the rounded mean of four pixels' differences from luma: (B - Y) / 1.772 or (R - Y) / 1.402 (same
+// sources), times 2^16.
 func chroma(four int32) byte {
 	return byte(min((four+128<<18+1<<17)>>18, 255)) // the bluest blue comes to 255.5
 }

@@ -9,7 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Against the formulas in floating point: off by the half level that is rounded and by what the constants are, under 2^-17 of each component.
+// Against the formulas in floating point: off by the half level that is rounded and by what the constants
+// are, under 2^-17 of each component.
 func TestBandOfRGBA(t *testing.T) {
 	const seed = 12
 	rng := rand.New(rand.NewPCG(seed, 0))

@@ -2,14 +2,16 @@ package jpeg
 
 import "encoding/binary"
 
-// bitStream is entropy-coded data: bytes that are full, and bits that still fill none. A zero byte stands after each of 255 (F.1.2.3).
+// bitStream is entropy-coded data: bytes that are full, and bits that still fill none. A zero byte stands
+// after each of 255 (F.1.2.3).
 type bitStream struct {
 	out     []byte
 	word    uint64 // its lowest bits are still to be written, what stands above them has been
 	pending uint   // how many are, up to 64
 }
 
-// put appends a code and what follows it. (It takes and returns a bitStream's three values for the compiler to keep them in registers.)
+// put appends a code and what follows it. (It takes and returns a bitStream's three values for the compiler
+// to keep them in registers.)
 func put(out []byte, word uint64, pending uint, c code) ([]byte, uint64, uint) {
 	number, length := uint64(c&numberOfCode), uint(c>>lengthAt)
 	if pending += length; pending > 64 {

@@ -14,8 +14,8 @@ func newComponent(kind int, quantisation *[64]uint8) *component {
 	return &component{quantiser: newQuantiser(quantisation), dc: newCodes(dcTables[kind]), ac: newCodes(acTables[kind])}
 }
 
-// block appends a component's next block (F.1.2). There is a code for every number: pixels at most 255 apart give coefficients up to 1020, in 10 bits, and first
-// ones up to 2040 apart, in 11.
+// block appends a component's next block (F.1.2). There is a code for every number: pixels at most 255 apart
+// give coefficients up to 1020, in 10 bits, and first ones up to 2040 apart, in 11.
 func (s *bitStream) block(c *coefficients, k *component) {
 	out, word, pending := s.out, s.word, s.pending
 	q := k.quantiser

@@ -10,7 +10,8 @@ const (
 	numberOfCode = 1<<lengthAt - 1
 )
 
-// codes has the code of each symbol with zeros in the place of the number that follows it, whose bits are as many as the symbol's lowest 4 bits say.
+// codes has the code of each symbol with zeros in the place of the number that follows it, whose bits are as
+// many as the symbol's lowest 4 bits say.
 type codes [256]code
 
 // The symbols after which no number comes (F.1.2.2).
@@ -34,7 +35,8 @@ func newCodes(h huffman) *codes {
 	return c
 }
 
-// of returns the code of a number after zeros, up to 15. A number below zero, for which negative is -1, is told as that above zero with all bits inverted (F.1.2.1).
+// of returns the code of a number after zeros, up to 15. A number below zero, for which negative is -1, is
+// told as that above zero with all bits inverted (F.1.2.1).
 func (c *codes) of(zeros int, size uint32, negative int32) code {
 	category := bits.Len32(size)
 	return c[(zeros<<4|category)&255] | code((size^uint32(negative))&(1<<category-1))

@@ -63,7 +63,8 @@ func TestHeaderIsTheStandardLibrarys(t *testing.T) {
 	}
 }
 
-// squares is the squared distance of a file's planes from those of the picture that it was made from, for each pixel of luma, chroma included.
+// squares is the squared distance of a file's planes from those of the picture that it was made from, for
+// each pixel of luma, chroma included.
 func squares(t *testing.T, file []byte, img image.Image) float64 {
 	want, sum := truth(img), 0.0
 	for i, p := range decoded(t, file, img.Bounds().Size()) {
@@ -79,8 +80,10 @@ const (
 	larger   = 1.02 // times its size, at most
 )
 
-// No farther from the original than the standard library's files, and no larger. The harsh pictures keep off black and white, for there the standard library gains: it
-// rounds coefficients twice (to eighths, then to steps), more of them up than down, and what sticks out beyond 0 and 255 is cut off, while photographs only grow by it.
+// No farther from the original than the standard library's files, and no larger. The harsh pictures keep off
+// black and white, for there the standard library gains: it rounds coefficients twice (to eighths, then to
+// steps), more of them up than down, and what sticks out beyond 0 and 255 is cut off, while photographs only
+// grow by it.
 func TestAsGoodAndAsSmallAsTheStandardLibrarys(t *testing.T) {
 	const seed, jfifSegment = 9, 18 // bytes that it doesn't write
 	rng := rand.New(rand.NewPCG(seed, 0))

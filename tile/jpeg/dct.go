@@ -2,9 +2,10 @@ package jpeg
 
 import "encoding/binary"
 
-// coefficients are a block after the DCT: scale times S(v, u) of A.3.3. Two stand in each word, a + b<<32, both signed: that of an even v in a and of the next v in b.
-// Adding words, or multiplying them by a constant, does so to both numbers exactly, whatever overflows on the way, as long as what comes out fits in 32 bits each.
-// Only shifts must take them apart.
+// coefficients are a block after the DCT: scale times S(v, u) of A.3.3. Two stand in each word, a + b<<32,
+// both signed: that of an even v in a and of the next v in b. Adding words, or multiplying them by a
+// constant, does so to both numbers exactly, whatever overflows on the way, as long as what comes out fits in
+// 32 bits each. Only shifts must take them apart.
 type coefficients [32]uint64
 
 const (
@@ -61,8 +62,9 @@ func (c *coefficients) transform(pix []byte, stride int) {
 	c[0] -= 8 * 128 * scale // the level shift of A.3.1
 }
 
-// ck is the root of 2 times cos(k pi/16), times unit. Unit was sought for this: of the multiples of 8 from 2^13 to where coefficients outgrow their 32 bits, it is the
-// one whose six are nearest to whole numbers, within 0.15.
+// ck is the root of 2 times cos(k pi/16), times unit. Unit was sought for this: of the multiples of 8 from
+// 2^13 to where coefficients outgrow their 32 bits, it is the one whose six are nearest to whole numbers,
+// within 0.15.
 const (
 	c1 = 14614
 	c2 = 13766
@@ -72,8 +74,9 @@ const (
 	c7 = 2907
 )
 
-// dct8 is the DCT of 8 numbers, times the root of 8 and unit: Loeffler, Ligtenberg and Moschytz, "Practical fast 1-D DCT algorithms with 11 multiplications"
-// (ICASSP 1989), in the form with 12 in which no product is multiplied again; recalled from memory.
+// dct8 is the DCT of 8 numbers, times the root of 8 and unit: Loeffler, Ligtenberg and Moschytz, "Practical
+// fast 1-D DCT algorithms with 11 multiplications" (ICASSP 1989), in the form with 12 in which no product is
+// multiplied again; recalled from memory.
 func dct8(x0, x1, x2, x3, x4, x5, x6, x7 uint64) (y0, y1, y2, y3, y4, y5, y6, y7 uint64) {
 	x0, x7 = x0+x7, x0-x7
 	x1, x6 = x1+x6, x1-x6

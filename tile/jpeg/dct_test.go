@@ -41,7 +41,8 @@ func plainDCT(pix []byte, stride, v, u int) float64 {
 	return sum / 4
 }
 
-// wave is black and white where the wave (v, u) is above and below zero: of all blocks, the one with the greatest coefficient there.
+// wave is black and white where the wave (v, u) is above and below zero: of all blocks, the one with the
+// greatest coefficient there.
 func wave(v, u int, positive bool) []byte {
 	pix := make([]byte, 64)
 	for y := range 8 {
@@ -55,8 +56,8 @@ func wave(v, u int, positive bool) []byte {
 }
 
 func TestTransformIsTheDCT(t *testing.T) {
-	// Coefficients are off by half a unit for dropped bits in every number between the passes, and in each pass by 0.15 of a unit's part of 1020 at most, what the
-	// numbers come to that are multiplied.
+	// Coefficients are off by half a unit for dropped bits in every number between the passes, and in each
+	// pass by 0.15 of a unit's part of 1020 at most, what the numbers come to that are multiplied.
 	const bound = (1<<drop)/2.0/unit + 2*1020*0.15/unit
 	worst := 0.0
 	check := func(pix []byte, stride int) {

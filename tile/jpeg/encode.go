@@ -7,10 +7,11 @@ import (
 
 const longest = 65535 // pixels a side: the frame header has 16 bits (B.2.2)
 
-// Encode returns a picture as a baseline JPEG file. It takes *image.Gray, *image.RGBA, which counts as opaque, and *image.YCbCr of any
-// subsampling; colour is stored as YCbCr with chroma at half resolution both ways (4:2:0), whatever the picture has, and a 4:2:0 picture whose
-// Rect.Min is even and not below zero loses nothing by that. Quality is 1 to 100 and means what it does in image/jpeg. Each side may have 1 to 65535 pixels.
-// Another kind, quality or size is an error.
+// Encode returns a picture as a baseline JPEG file. It takes *image.Gray, *image.RGBA, which counts as
+// opaque, and *image.YCbCr of any subsampling; colour is stored as YCbCr with chroma at half resolution both
+// ways (4:2:0), whatever the picture has, and a 4:2:0 picture whose Rect.Min is even and not below zero loses
+// nothing by that. Quality is 1 to 100 and means what it does in image/jpeg. Each side may have 1 to 65535
+// pixels. Another kind, quality or size is an error.
 func Encode(img image.Image, quality int) ([]byte, error) {
 	if quality < 1 || quality > 100 {
 		return nil, fmt.Errorf("JPEG quality %d is out of range: take 1 to 100", quality)

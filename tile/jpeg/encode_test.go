@@ -26,10 +26,11 @@ func decoded(t testing.TB, file []byte, size image.Point) []plane {
 	return []plane{{m.Y, m.YStride, size.X, size.Y}, {m.Cb, m.CStride, w, h}, {m.Cr, m.CStride, w, h}}
 }
 
-// requireClose encodes a picture and fails where a decoded block is farther from it than quantisation allows. The DCT of A.3.3 keeps lengths: a block is off by the
-// square root of the sum of its coefficients' squared errors, each half a step at most. Cutting levels off at 0 and 255 brings it only nearer. To that come levels
-// rounded in the planes (half a level; only for RGBA) and by the decoder (half a level, and as much for its DCT), and each coefficient may be off by a tenth more
-// (TestTransformIsTheDCT has less).
+// requireClose encodes a picture and fails where a decoded block is farther from it than quantisation allows.
+// The DCT of A.3.3 keeps lengths: a block is off by the square root of the sum of its coefficients' squared
+// errors, each half a step at most. Cutting levels off at 0 and 255 brings it only nearer. To that come
+// levels rounded in the planes (half a level; only for RGBA) and by the decoder (half a level, and as much
+// for its DCT), and each coefficient may be off by a tenth more (TestTransformIsTheDCT has less).
 func requireClose(t testing.TB, img image.Image, quality int, name string) {
 	file, err := Encode(img, quality)
 	require.NoError(t, err, name)
@@ -168,7 +169,8 @@ func TestReadsNothingOutside(t *testing.T) {
 	}
 }
 
-// The greatest coefficients and differences there are have codes: blocks of every wave in black and white and its opposite, at steps of 1.
+// The greatest coefficients and differences there are have codes: blocks of every wave in black and white and
+// its opposite, at steps of 1.
 func TestGreatestCoefficients(t *testing.T) {
 	for kind := range kinds {
 		for n := range 64 {
@@ -190,7 +192,8 @@ func TestGreatestCoefficients(t *testing.T) {
 	}
 }
 
-// A flat picture is off by half a level, and half for each time that it is rounded: 8 * 16 / 2 / 64 of a coefficient from quality 50 on.
+// A flat picture is off by half a level, and half for each time that it is rounded: 8 * 16 / 2 / 64 of a
+// coefficient from quality 50 on.
 func TestFlatStaysFlat(t *testing.T) {
 	for level := range 256 {
 		for kind := range kinds {

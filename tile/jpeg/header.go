@@ -22,7 +22,8 @@ func segment(file []byte, marker byte, data []byte) []byte {
 	return append(file, data...)
 }
 
-// header begins a file: all that comes before the scan's bits. Components are numbered from 1 and named as JFIF, for which three are YCbCr.
+// header begins a file: all that comes before the scan's bits. Components are numbered from 1 and named as
+// JFIF, for which three are YCbCr.
 func header(size image.Point, tables [][64]uint8, components int) []byte {
 	file := []byte{0xff, startOfImage}
 	// JFIF 1.02: the name, the version, 1 by 1 without a unit as shape of a pixel, no thumbnail (from memory).

@@ -15,7 +15,8 @@ var ratios = []image.YCbCrSubsampleRatio{
 // kinds are how many kinds of picture paint makes: grey, RGBA and the YCbCr of each ratio.
 var kinds = 2 + len(ratios)
 
-// paint makes a picture of a kind whose levels of red, green and blue (or luma and both chromas) at, given places from the first pixel, returns.
+// paint makes a picture of a kind whose levels of red, green and blue (or luma and both chromas) at, given
+// places from the first pixel, returns.
 func paint(kind int, r image.Rectangle, at func(x, y, component int) byte) image.Image {
 	switch kind {
 	case 0:
@@ -75,8 +76,8 @@ func chequers(side int) func(x, y, component int) byte {
 	return func(x, y, component int) byte { return -byte((x/side + y/side + component) & 1) }
 }
 
-// truth returns what a picture's planes should hold, worked out in floating point: luma, and chroma at half resolution as the mean of each two by two pixels,
-// the last repeated.
+// truth returns what a picture's planes should hold, worked out in floating point: luma, and chroma at half
+// resolution as the mean of each two by two pixels, the last repeated.
 func truth(img image.Image) [][]float64 {
 	r := img.Bounds()
 	at := func(x, y int) [3]float64 {

@@ -8,7 +8,8 @@ type plane struct {
 	stride, width, height int
 }
 
-// block returns the rows of the block whose first pixel is at (x, y), and how far each is after the one before. Beyond the plane its last pixels repeat; such blocks are made in spare.
+// block returns the rows of the block whose first pixel is at (x, y), and how far each is after the one
+// before. Beyond the plane its last pixels repeat; such blocks are made in spare.
 func (p *plane) block(x, y int, spare *[64]byte) (rows []byte, stride int) {
 	if x+8 <= p.width && y+8 <= p.height {
 		return p.pix[y*p.stride+x:], p.stride

@@ -19,8 +19,9 @@ type step struct {
 func newQuantiser(table *[64]uint8) *quantiser {
 	q := new(quantiser)
 	for z, n := range zigzag {
-		// A number below 2^32 times the reciprocal comes out too great by less than 2^32. Quotients are multiples of 1/divisor, which is over 2^35 in the product, the
-		// divisor being below 2^29: what is too great never makes up for that, and the high word is the quotient's whole part.
+		// A number below 2^32 times the reciprocal comes out too great by less than 2^32. Quotients are
+		// multiples of 1/divisor, which is over 2^35 in the product, the divisor being below 2^29: what is too
+		// great never makes up for that, and the high word is the quotient's whole part.
 		divisor := uint64(table[z]) * scale
 		s := &q.steps[z]
 		s.word, s.shift = place(int(n/8), int(n%8))
@@ -53,7 +54,8 @@ func (s *step) coefficient(c *coefficients) int32 {
 func (q *quantiser) nonzero(c *coefficients) uint64 {
 	var mask uint64
 	for i := range 4 {
-		// Limit + c and limit - c both keep the limit's sign bit where c is within. No c and limit come to 31 bits together, so that no sum leaves its own 32.
+		// Limit + c and limit - c both keep the limit's sign bit where c is within. No c and limit come to 31
+		// bits together, so that no sum leaves its own 32.
 		limits, c := (*[8]uint64)(q.limits[8*i:]), (*[8]uint64)(c[8*i:])
 		var within uint64
 		for u := range c {

@@ -24,7 +24,8 @@ func (s *step) quotient(c int32) int64 {
 	return int64(size)
 }
 
-// The quotient never falls as a number grows (it is the high word of a product), so where it is right on both sides of each of its steps, it is right everywhere.
+// The quotient never falls as a number grows (it is the high word of a product), so where it is right on both
+// sides of each of its steps, it is right everywhere.
 func TestDivideRoundsToNearest(t *testing.T) {
 	for n := 1; n <= 255; n++ {
 		var table [64]uint8

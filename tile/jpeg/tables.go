@@ -1,6 +1,7 @@
 package jpeg
 
-// The tables of annex K: quantisation recalled from memory, Huffman as the standard library lists it. The tests hold all against what that writes, and have it decode.
+// The tables of annex K: quantisation recalled from memory, Huffman as the standard library lists it. The
+// tests hold all against what that writes, and have it decode.
 
 // zigzag gives the place 8*v + u of each coefficient in the order of figure A.6.
 var zigzag = [64]uint8{
@@ -38,7 +39,8 @@ var annexK = [2][64]uint8{
 	},
 }
 
-// quantisation is table K.1 or K.2 scaled for a quality of 1 to 100 as the Independent JPEG Group's library does it, in zigzag order.
+// quantisation is table K.1 or K.2 scaled for a quality of 1 to 100 as the Independent JPEG Group's library
+// does it, in zigzag order.
 func quantisation(table *[64]uint8, quality int) (scaled [64]uint8) {
 	percent := 200 - 2*quality
 	if quality < 50 {
@@ -50,7 +52,8 @@ func quantisation(table *[64]uint8, quality int) (scaled [64]uint8) {
 	return scaled
 }
 
-// huffman is a Huffman table as DHT has it (B.2.4.2): how many codes there are of each length, 1 to 16 bits, and what they stand for, shortest first.
+// huffman is a Huffman table as DHT has it (B.2.4.2): how many codes there are of each length, 1 to 16 bits,
+// and what they stand for, shortest first.
 type huffman struct {
 	lengths [16]byte
 	symbols []byte

@@ -12,9 +12,9 @@ import (
 	"dropsheet/flip/units"
 )
 
-// Stream writes the whole file to w. It calls next once for each placed picture, in the order of the calls to Place, and writes
-// each before it asks for the one after it; it keeps none. The first error of next, of a picture or of w ends the file
-// unfinished and is returned, wrapped. A document can be streamed once.
+// Stream writes the whole file to w. It calls next once for each placed picture, in the order of the calls to
+// Place, and writes each before it asks for the one after it; it keeps none. The first error of next, of a
+// picture or of w ends the file unfinished and is returned, wrapped. A document can be streamed once.
 func (d *Document) Stream(w io.Writer, next func(PictureID) (Picture, error)) error {
 	drawn, err := d.finish()
 	if err != nil {
@@ -120,9 +120,10 @@ func (u *update) pages(boxes map[int]pageBoxes) error {
 	return nil
 }
 
-// boxPt writes the rectangle as a PDF rectangle (ISO 32000-1, 7.9.5; clauses in this file are recalled from memory), page millimetres to points with y up:
-// left = x, bottom = page height - (y + height), right = x + width, top = page height - y.
-// It rounds to 0.01 points, as gofpdf rounds the media box, so that a box at the page's edge isn't past it.
+// boxPt writes the rectangle as a PDF rectangle (ISO 32000-1, 7.9.5; clauses in this file are recalled from
+// memory), page millimetres to points with y up: left = x, bottom = page height - (y + height), right = x +
+// width, top = page height - y. It rounds to 0.01 points, as gofpdf rounds the media box, so that a box at
+// the page's edge isn't past it.
 func (r Rect) boxPt(pageHeightMM float64) string {
 	return fmt.Sprintf("[%.2f %.2f %.2f %.2f]",
 		max(0, units.MMToPoints(r.XMM)),

@@ -80,8 +80,8 @@ func toGray(src *image.RGBA) *image.Gray {
 	return img
 }
 
-// The picture's corners must land within 0.1 mm and its pixels come out within 2 levels: PDFium converts from our profile to
-// its own sRGB, JPEG at quality 95 rounds, and neither may do more.
+// The picture's corners must land within 0.1 mm and its pixels come out within 2 levels: PDFium converts from
+// our profile to its own sRGB, JPEG at quality 95 rounds, and neither may do more.
 func TestPicturesLandWhereTheyWerePlaced(t *testing.T) {
 	jpeg := func(img image.Image) (Picture, error) { return EncodeJPEG(img, 95) }
 	tests := []struct {
@@ -135,7 +135,8 @@ func TestPlacementInThePageContent(t *testing.T) {
 	}
 	found := regexp.MustCompile(`q (\S+) 0 0 (\S+) (\S+) (\S+) cm /I\w+ Do Q`).FindStringSubmatch(content)
 	require.Len(t, found, 5)
-	// By hand, mm x 72 / 25.4 (ISO 32000-1, 8.3.2.3, recalled from memory): width, height, x, and y = 297 - 7.891 - 250.004 = 39.105 mm from below.
+	// By hand, mm x 72 / 25.4 (ISO 32000-1, 8.3.2.3, recalled from memory): width, height, x, and y = 297 -
+	// 7.891 - 250.004 = 39.105 mm from below.
 	for i, want := range []float64{510.58488, 708.67276, 34.99370, 110.84882} {
 		got, err := strconv.ParseFloat(found[i+1], 64)
 		require.NoError(t, err)
@@ -143,7 +144,8 @@ func TestPlacementInThePageContent(t *testing.T) {
 	}
 }
 
-// inked returns the smallest rectangle with all pixels that are not white; those nearer to white than to ink don't count.
+// inked returns the smallest rectangle with all pixels that are not white; those nearer to white than to ink
+// don't count.
 func inked(img *image.RGBA) image.Rectangle {
 	var box image.Rectangle
 	for y := range img.Rect.Dy() {
@@ -162,7 +164,8 @@ func requireNear(t *testing.T, want, got color.RGBA, levels float64, what string
 		[]float64{float64(got.R), float64(got.G), float64(got.B)}, levels, fmt.Sprintf(what, args...)+fmt.Sprintf(": got %v, want %v", got, want))
 }
 
-// thirty draws 30 pictures of three kinds with boxes, text and translucent ink, to give every map a chance to show its order.
+// thirty draws 30 pictures of three kinds with boxes, text and translucent ink, to give every map a chance to
+// show its order.
 func thirty(t *testing.T) []byte {
 	d := New("same (again)")
 	for i := range 30 {

@@ -15,7 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// jpegFile stores a picture with its profile, if any, in chunks of at most so many bytes, the last first (ICC.1:2010, annex B.4; recalled from memory).
+// jpegFile stores a picture with its profile, if any, in chunks of at most so many bytes, the last first
+// (ICC.1:2010, annex B.4; recalled from memory).
 func jpegFile(t *testing.T, m image.Image, profile []byte, chunkBytes int) []byte {
 	var b bytes.Buffer
 	require.NoError(t, jpeg.Encode(&b, m, &jpeg.Options{Quality: 100}))
@@ -52,7 +53,8 @@ func pngFile(t *testing.T, m image.Image, profile []byte) []byte {
 	return slices.Concat(file[:afterHeader], chunk, file[afterHeader:])
 }
 
-// tiffFile stores a picture uncompressed in one strip (TIFF 6.0, sections 2 to 6; tag 34675 is the profile: ICC.1:2010, annex B.5; recalled from memory).
+// tiffFile stores a picture uncompressed in one strip (TIFF 6.0, sections 2 to 6; tag 34675 is the profile:
+// ICC.1:2010, annex B.5; recalled from memory).
 func tiffFile(m image.Image, profile []byte) []byte {
 	pixels, photometric := samples(m), uint32(2)
 	channels := uint32(len(pixels) / (m.Bounds().Dx() * m.Bounds().Dy()))

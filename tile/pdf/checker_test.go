@@ -12,8 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// file is a PDF file as a strict reader sees it: it follows the chain of cross-reference sections (ISO 32000-1, 7.5.4 to 7.5.8, recalled from memory)
-// by itself, sharing nothing with the code under test, and ends the test at the first thing out of order.
+// file is a PDF file as a strict reader sees it: it follows the chain of cross-reference sections (ISO
+// 32000-1, 7.5.4 to 7.5.8, recalled from memory) by itself, sharing nothing with the code under test, and
+// ends the test at the first thing out of order.
 type file struct {
 	t        *testing.T
 	data     []byte

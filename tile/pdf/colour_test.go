@@ -32,7 +32,8 @@ var patches = [3][4][3]uint8{
 	{{150, 100, 150}, {90, 140, 150}, {40, 50, 45}, {230, 200, 190}},
 }
 
-// patchPx is a patch's side: three of the squares of 16 pixels that a JPEG sheet gives one colour to, so that the middle one holds no other patch.
+// patchPx is a patch's side: three of the squares of 16 pixels that a JPEG sheet gives one colour to, so that
+// the middle one holds no other patch.
 const patchPx = 48
 
 func patchPicture() *image.RGBA {
@@ -56,8 +57,9 @@ func greyPicture() *image.Gray {
 	return m
 }
 
-// What an outside colour engine makes of the coloured patches under the test's own profiles, saved to files: transicc 5.1 of lcms 2.14,
-// "transicc -t1 -n -i FILE.icc -o '*sRGB'". The test's expectations take another way, by primaries and no profile, and must agree.
+// What an outside colour engine makes of the coloured patches under the test's own profiles, saved to files:
+// transicc 5.1 of lcms 2.14, "transicc -t1 -n -i FILE.icc -o '*sRGB'". The test's expectations take another
+// way, by primaries and no profile, and must agree.
 func TestExpectationsAgainstLCMS(t *testing.T) {
 	for _, c := range []struct {
 		name  string
@@ -85,7 +87,8 @@ func TestExpectationsAgainstLCMS(t *testing.T) {
 	}
 }
 
-// A picture's profile goes from whatever file holds it into the sheets, and an outside reader, PDFium, shows the colours that it means.
+// A picture's profile goes from whatever file holds it into the sheets, and an outside reader, PDFium, shows
+// the colours that it means.
 func TestArtworkColoursThroughPDFium(t *testing.T) {
 	const within = 2.0
 	type file struct {
@@ -169,7 +172,8 @@ func opened(t *testing.T, data []byte) *artwork.Picture {
 
 const sheetDPI = 60
 
-// oneSheet prints an artwork on a sheet as the program does. at gives the place of a picture point, in patches, on the page rendered at sheetDPI.
+// oneSheet prints an artwork on a sheet as the program does. at gives the place of a picture point, in
+// patches, on the page rendered at sheetDPI.
 func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, at func(x, y float64) (xPx, yPx int)) {
 	a4, err := layout.ParsePaper("A4")
 	require.NoError(t, err)
@@ -200,7 +204,8 @@ func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, a
 
 var iccBased = regexp.MustCompile(`/ColorSpace \[/ICCBased (\d+) 0 R\]`)
 
-// requireProfile finds the picture's colour space in a file of one sheet: a profile with these entries and, unless want is nil, these very bytes.
+// requireProfile finds the picture's colour space in a file of one sheet: a profile with these entries and,
+// unless want is nil, these very bytes.
 func requireProfile(t *testing.T, file []byte, entries string, want []byte) {
 	t.Helper()
 	refs := iccBased.FindAllSubmatch(file, -1)

@@ -15,8 +15,8 @@ const (
 	mostBaseBytes = 256 << 20
 )
 
-// CountPages counts the pages of a file that Document.Stream wrote, of so many bytes, without its pictures. A file that was cut short,
-// or that another program wrote, is an error.
+// CountPages counts the pages of a file that Document.Stream wrote, of so many bytes, without its pictures. A
+// file that was cut short, or that another program wrote, is an error.
 func CountPages(file io.ReaderAt, sizeBytes int64) (int, error) {
 	tail := make([]byte, min(tailBytes, sizeBytes))
 	if _, err := file.ReadAt(tail, sizeBytes-int64(len(tail))); err != nil && !errors.Is(err, io.EOF) {

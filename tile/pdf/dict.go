@@ -8,7 +8,8 @@ import (
 	"strings"
 )
 
-// dict is a dictionary of the file (ISO 32000-1, 7.3.7; clauses in this file are recalled from memory): its text between the brackets, and its entries as they are written.
+// dict is a dictionary of the file (ISO 32000-1, 7.3.7; clauses in this file are recalled from memory): its
+// text between the brackets, and its entries as they are written.
 type dict struct {
 	text    string
 	entries map[string]string // by key without the slash

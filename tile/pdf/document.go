@@ -32,7 +32,8 @@ type Rect struct {
 // PictureID names a placed picture: 1 for the first, and so on in the order of the calls to Place.
 type PictureID int
 
-// Page sizes that every reader takes, in points (ISO 32000-1, table C.1; clauses in this file are recalled from memory).
+// Page sizes that every reader takes, in points (ISO 32000-1, table C.1; clauses in this file are recalled
+// from memory).
 const (
 	minPagePt = 3
 	maxPagePt = 14400
@@ -78,8 +79,9 @@ func (d *Document) AddPage(widthMM, heightMM float64) {
 	d.canvas.AddPageFormat("P", gofpdf.SizeType{Wd: widthMM, Ht: heightMM})
 }
 
-// SetBoxes says where the current page is cut (trim) and how far its drawing runs past the cut (bleed), ISO 32000-1, 14.11.2.
-// The trim must lie in the bleed and the bleed on the page. A page without boxes is cut at its edges.
+// SetBoxes says where the current page is cut (trim) and how far its drawing runs past the cut (bleed), ISO
+// 32000-1, 14.11.2. The trim must lie in the bleed and the bleed on the page. A page without boxes is cut at
+// its edges.
 func (d *Document) SetBoxes(trim, bleed Rect) {
 	if !d.onPage("boxes") {
 		return

@@ -51,7 +51,8 @@ func TestPagesKeepTheirSizesAndOrder(t *testing.T) {
 	}
 }
 
-// Expected figures worked by hand from 1 in = 25.4 mm = 72 points (ISO 32000-1, 8.3.2.3, recalled from memory): 10 mm are 28.346 points.
+// Expected figures worked by hand from 1 in = 25.4 mm = 72 points (ISO 32000-1, 8.3.2.3, recalled from
+// memory): 10 mm are 28.346 points.
 func TestBoxesComeOutInPointsWithYUp(t *testing.T) {
 	d := New("boxes")
 	d.AddPage(200, 100)

@@ -10,8 +10,9 @@ import (
 	"dropsheet/tile/jpeg"
 )
 
-// EncodeJPEG encodes a picture as a JPEG file at a quality of 1 to 100. It takes *image.Gray, *image.YCbCr and opaque *image.RGBA;
-// colour is stored at half resolution both ways (4:2:0), whatever the picture has. A side over 65535 pixels is an error.
+// EncodeJPEG encodes a picture as a JPEG file at a quality of 1 to 100. It takes *image.Gray, *image.YCbCr
+// and opaque *image.RGBA; colour is stored at half resolution both ways (4:2:0), whatever the picture has. A
+// side over 65535 pixels is an error.
 func EncodeJPEG(img image.Image, quality int) (Picture, error) {
 	p, err := describe(img, DCT)
 	if err != nil {
@@ -23,8 +24,8 @@ func EncodeJPEG(img image.Image, quality int) (Picture, error) {
 	return p, nil
 }
 
-// The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF predictor (ISO 32000-1, table 10);
-// both recalled from memory.
+// The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF
+// predictor (ISO 32000-1, table 10); both recalled from memory.
 const (
 	pngUp          = 2
 	pngUpPredictor = 12

@@ -28,7 +28,8 @@ func noise(seed uint64) *image.RGBA {
 	return whole.SubImage(image.Rect(x, y, x+1+rng.IntN(70), y+1+rng.IntN(50))).(*image.RGBA)
 }
 
-// asPNG wraps a Flate picture as a PNG file, whose pixel data has the same form (ISO/IEC 15948, 5.3 and 11.2, recalled from memory), for an outside decoder.
+// asPNG wraps a Flate picture as a PNG file, whose pixel data has the same form (ISO/IEC 15948, 5.3 and 11.2,
+// recalled from memory), for an outside decoder.
 func asPNG(p Picture) []byte {
 	be := binary.BigEndian
 	chunk := func(kind string, data []byte) []byte {

@@ -11,8 +11,9 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// Font is what a text is set in: one of PDF's core fonts, which readers bring along and which have the letters of cp1252, or its stand-in,
-// a Go font that goes into the file, cut down to the letters used, and has those of Europe's Latin alphabets, Greek and Cyrillic.
+// Font is what a text is set in: one of PDF's core fonts, which readers bring along and which have the
+// letters of cp1252, or its stand-in, a Go font that goes into the file, cut down to the letters used, and
+// has those of Europe's Latin alphabets, Greek and Cyrillic.
 type Font struct {
 	Family string // Helvetica or Courier, or what For makes of them
 	Weight string // "" or "B"; Courier has no bold
@@ -20,8 +21,9 @@ type Font struct {
 
 // standIns are the fonts that stand in for core fonts. All have the same letters.
 //
-// The Go fonts are by Bigelow & Holmes, under the BSD licence of the Go project (x/image/font/gofont/ttfs/README): they may be passed on whole
-// or cut down as long as the notice goes along. gofpdf keeps it: it stands in the font's name table.
+// The Go fonts are by Bigelow & Holmes, under the BSD licence of the Go project
+// (x/image/font/gofont/ttfs/README): they may be passed on whole or cut down as long as the notice goes
+// along. gofpdf keeps it: it stands in the font's name table.
 var standIns = map[Font]struct {
 	Font
 	ttf []byte
@@ -34,8 +36,8 @@ var standIns = map[Font]struct {
 // substitute is printed for each letter that no font has, on sheets and in the guide alike.
 const substitute = '?'
 
-// Printed is a text as it can be printed, in composed letters: each that no font has, and each control character, is a question mark.
-// full tells that there are none of those.
+// Printed is a text as it can be printed, in composed letters: each that no font has, and each control
+// character, is a question mark. full tells that there are none of those.
 func Printed(text string) (printed string, full bool) {
 	full = true
 	printed = strings.Map(func(r rune) rune {
@@ -64,7 +66,8 @@ func (f Font) Use(c *gofpdf.Fpdf, pt float64) {
 	c.SetFont(f.Family, f.Weight, pt)
 }
 
-// Encode writes a text as a canvas takes it while the font is current. Letters that the font lacks become question marks.
+// Encode writes a text as a canvas takes it while the font is current. Letters that the font lacks become
+// question marks.
 func (f Font) Encode(text string) string {
 	var out strings.Builder
 	if f.embedded() != nil {

@@ -38,7 +38,8 @@ func written(t *testing.T, text string, fonts ...Font) []byte {
 // embedded counts the font files in a PDF file.
 func embedded(t *testing.T, file []byte) int { return len(check(t, file).with(`/FontFile`)) }
 
-// Text shows as it was written, in letters that can be found and copied; the fonts' files are there only when a letter needs them.
+// Text shows as it was written, in letters that can be found and copied; the fonts' files are there only when
+// a letter needs them.
 func TestText(t *testing.T) {
 	for _, c := range []struct {
 		name, text, shows string
@@ -124,7 +125,8 @@ func TestEmbeddedFontsAreSmallAndTheSameAgain(t *testing.T) {
 	require.Less(t, perFont, 16_000, "whole fonts have some 150,000")
 }
 
-// Which letters cp1252 has, by golang.org/x/text; and the stand-ins have them all too, for the whole of a text is set in one font.
+// Which letters cp1252 has, by golang.org/x/text; and the stand-ins have them all too, for the whole of a
+// text is set in one font.
 func TestLettersOfTheFonts(t *testing.T) {
 	var buffer sfnt.Buffer
 	for _, s := range standIns {
@@ -165,7 +167,8 @@ func TestWidthsOfStandIns(t *testing.T) {
 	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa港"), 1e-9, "a letter that is lacking is as wide as its question mark")
 }
 
-// Whatever a text holds: it is written without fault, in as many letters as its composed form has, and comes out the same when it is cleaned twice.
+// Whatever a text holds: it is written without fault, in as many letters as its composed form has, and comes
+// out the same when it is cleaned twice.
 func FuzzText(f *testing.F) {
 	seeds := []string{"Harbour at dusk", "", "Гавань", "港 Ж", "a\xffb", "r\u030c\u0301\u0301", "\u202e Ж 😀", "(\\)\rč", "\uffff\U00010400\ud7ff"}
 	if len(seeds) == 0 {

@@ -8,7 +8,8 @@ import (
 	"dropsheet/tile/srgb"
 )
 
-// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled from memory).
+// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled
+// from memory).
 const iccHeaderBytes = 128
 
 // iccTag is an entry of a profile: its signature and its data.

@@ -10,9 +10,9 @@ import (
 	"dropsheet/tile/srgb"
 )
 
-// CheckProfile says whether an ICC profile can be the colour space of a grey or an RGB picture: it must be whole, of version 2 or 4,
-// for the right number of components, and of a class that a PDF takes (ISO 32000-1, 8.6.5.5). The error says what is wrong with it.
-// Clauses in this file are recalled from memory.
+// CheckProfile says whether an ICC profile can be the colour space of a grey or an RGB picture: it must be
+// whole, of version 2 or 4, for the right number of components, and of a class that a PDF takes (ISO 32000-1,
+// 8.6.5.5). The error says what is wrong with it. Clauses in this file are recalled from memory.
 func CheckProfile(icc []byte, gray bool) error {
 	if len(icc) < iccHeaderBytes+4 {
 		return fmt.Errorf("the ICC profile has %d bytes, too few for one", len(icc))
@@ -75,7 +75,8 @@ var srgbProfile = sync.OnceValue(func() []byte {
 	})
 })
 
-// grayProfile is grey with the curve of sRGB, a monochrome display profile: a grey pixel looks like an RGB pixel of that value thrice.
+// grayProfile is grey with the curve of sRGB, a monochrome display profile: a grey pixel looks like an RGB
+// pixel of that value thrice.
 var grayProfile = sync.OnceValue(func() []byte {
 	return iccProfile("GRAY", []iccTag{
 		{"desc", iccDescription("Grey with the sRGB curve")},

@@ -13,7 +13,8 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 )
 
-// parsed is a profile read back by the layout of ICC.1:2001-04, 6.1 to 6.5; clauses and published figures in this file are recalled from memory.
+// parsed is a profile read back by the layout of ICC.1:2001-04, 6.1 to 6.5; clauses and published figures in
+// this file are recalled from memory.
 type parsed struct {
 	t    *testing.T
 	icc  []byte
@@ -69,7 +70,8 @@ func TestHeadersOfTheBuiltInProfiles(t *testing.T) {
 		require.Equal(t, []byte{2, 0x40, 0, 0}, icc[8:12], "version 2.4")
 		require.Equal(t, "mntr"+space+"XYZ ", string(icc[12:24]))
 		require.Equal(t, "acsp", string(icc[36:40]))
-		// The D50 that every profile must state, as published bytes (ICC.1:2001-04, 6.1, header bytes 68 to 79; from memory of many profiles).
+		// The D50 that every profile must state, as published bytes (ICC.1:2001-04, 6.1, header bytes 68 to 79;
+		// from memory of many profiles).
 		require.Equal(t, []byte{0, 0, 0xF6, 0xD6, 0, 1, 0, 0, 0, 0, 0xD3, 0x2D}, icc[68:80])
 		for _, tag := range wantTags {
 			require.Contains(t, p.tags, tag)
@@ -141,7 +143,8 @@ func TestCurvesAgainstPublishedFigures(t *testing.T) {
 	}
 }
 
-// An outside colour engine, the one in PDFium, turns our sRGB into its own: every grey and the corners of the cube must stay.
+// An outside colour engine, the one in PDFium, turns our sRGB into its own: every grey and the corners of the
+// cube must stay.
 func TestColoursThroughPDFium(t *testing.T) {
 	const levels = 256
 	ramp, rgbRamp := image.NewGray(image.Rect(0, 0, levels, 1)), image.NewRGBA(image.Rect(0, 0, levels, 1))

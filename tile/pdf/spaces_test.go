@@ -13,8 +13,9 @@ type space struct {
 	told      icctest.Space               // as published profiles have it
 }
 
-// Chromaticities: IEC 61966-2-1; SMPTE EG 432-1 with the white D65, as Display P3 has it; Adobe RGB (1998) Color Image Encoding, 4.3. The profiles' colorants: those of the
-// widespread "Display P3" and "Adobe RGB (1998)". All recalled from memory; that the two agree with each other and with lcms is what the tests show.
+// Chromaticities: IEC 61966-2-1; SMPTE EG 432-1 with the white D65, as Display P3 has it; Adobe RGB (1998)
+// Color Image Encoding, 4.3. The profiles' colorants: those of the widespread "Display P3" and "Adobe RGB
+// (1998)". All recalled from memory; that the two agree with each other and with lcms is what the tests show.
 var (
 	srgb = space{primaries: [3][2]float64{{0.64, 0.33}, {0.30, 0.60}, {0.15, 0.06}}, light: srgbLight}
 
@@ -47,8 +48,9 @@ func srgbLevel(light float64) float64 {
 	return 1.055*math.Pow(light, 1/2.4) - 0.055
 }
 
-// inSRGB returns the levels in sRGB, 0 to 255 when it can show them, of a colour of the space: the whites are the same, so light goes straight
-// from one set of primaries to the other by way of XYZ, with none of the profile's D50.
+// inSRGB returns the levels in sRGB, 0 to 255 when it can show them, of a colour of the space: the whites are
+// the same, so light goes straight from one set of primaries to the other by way of XYZ, with none of the
+// profile's D50.
 func (s space) inSRGB(levels [3]uint8) (out [3]float64) {
 	var light [3]float64
 	for i, v := range levels {

@@ -8,8 +8,9 @@ import (
 	"strings"
 )
 
-// baseFile is a finished file with one classical cross-reference table (ISO 32000-1, 7.5.4, recalled from memory), as gofpdf writes it.
-// Objects are found through that table alone, so that no drawing or text can pass for one.
+// baseFile is a finished file with one classical cross-reference table (ISO 32000-1, 7.5.4, recalled from
+// memory), as gofpdf writes it. Objects are found through that table alone, so that no drawing or text can
+// pass for one.
 type baseFile struct {
 	data      []byte
 	startxref int   // where the table begins

@@ -42,7 +42,8 @@ type aim struct {
 	pupilVariance      float64 // and of the whole pupil
 }
 
-// aim takes a set of rays through the lens. Each has its share of the pixel and the pupil, and its own part of the diffraction.
+// aim takes a set of rays through the lens. Each has its share of the pixel and the pupil, and its own part
+// of the diffraction.
 func (l *lens) aim(set []sample) []aim {
 	aims := make([]aim, len(set))
 	share := overlap / float64(len(set))
@@ -57,7 +58,8 @@ func (l *lens) aim(set []sample) []aim {
 	return aims
 }
 
-// ray is one of a pixel's rays: from its place on the pupil through what its place in the frame sees of the plane in focus.
+// ray is one of a pixel's rays: from its place on the pupil through what its place in the frame sees of the
+// plane in focus.
 func (l *lens) ray(i, j int, a *aim) flip.Ray {
 	to := flip.Vec{
 		X: (float64(i) + 0.5 + a.xPx - l.middleXPx) * l.pixelXMM,
@@ -67,8 +69,8 @@ func (l *lens) ray(i, j int, a *aim) flip.Ray {
 	return l.between(to, a.pupilXMM, a.pupilYMM)
 }
 
-// pupilRay is the ray from a place on the pupil through the point of the plane in focus that the frame's point p looks at.
-// All are optical mm; p lies in the drop's plane.
+// pupilRay is the ray from a place on the pupil through the point of the plane in focus that the frame's
+// point p looks at. All are optical mm; p lies in the drop's plane.
 func (l *lens) pupilRay(p layout.Point, pupilX, pupilY float64) flip.Ray {
 	scale := l.camera.FocusMM / l.cameraMM
 	return l.between(flip.Vec{X: p.XMM * scale, Y: p.YMM * scale, Z: l.camera.FocusMM - l.cameraMM}, pupilX, pupilY)

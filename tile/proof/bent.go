@@ -7,8 +7,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// bentPrint is what is printed at a place of the board, board mm, when the picture is not plain: the picture, beyond its outline the surround, or nothing but white paper.
-// gain is what the print makes up for the lamps by; bare paper makes up for nothing.
+// bentPrint is what is printed at a place of the board, board mm, when the picture is not plain: the picture,
+// beyond its outline the surround, or nothing but white paper. gain is what the print makes up for the lamps
+// by; bare paper makes up for nothing.
 func (b *board) bentPrint(xMM, yMM float64, over patch, gain float32) texture.Light {
 	beyond := paper
 	if b.surround != nil {
@@ -39,7 +40,8 @@ func (over patch) on(at layout.Shown, widthPx, heightPx float64) (c covariance) 
 	}
 }
 
-// withinOutline is the share of a patch, at most that wide, that lies within the printed picture's outline. Near it, the outline's direction is told by what a place close by has.
+// withinOutline is the share of a patch, at most that wide, that lies within the printed picture's outline.
+// Near it, the outline's direction is told by what a place close by has.
 func (b *board) withinOutline(at layout.Shown, xMM, yMM, widestMM float64, over patch) float64 {
 	if math.Abs(at.InsideMM) >= widestMM {
 		return covered(at.InsideMM, 0)

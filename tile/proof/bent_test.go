@@ -40,8 +40,9 @@ func grey(level uint8) *texture.Texture {
 	return drawn(300, func(_, _ float64) float64 { return srgb.Linear(float64(level) / 255) })
 }
 
-// A grid of dots printed straight is a straight grid in the drop. Where it comes follows from the fit alone: the picture's shorter half-side is as long as the fill's share
-// of the drop's visible half-height, for an upright rod its half-width; a ball of radius R shows as large as R D / sqrt(D² - R²).
+// A grid of dots printed straight is a straight grid in the drop. Where it comes follows from the fit alone:
+// the picture's shorter half-side is as long as the fill's share of the drop's visible half-height, for an
+// upright rod its half-width; a ball of radius R shows as large as R D / sqrt(D² - R²).
 func TestStraightDotsStayAStraightGrid(t *testing.T) {
 	const k = 0.9 // the spheroid's height over its width
 	visible := func(r float64) float64 { return r * 300 / math.Sqrt(300*300-r*r) }
@@ -104,9 +105,10 @@ func middleOf(frame *image.RGBA, atX, atY, reach float64) (x, y float64) {
 	return x / sum, y / sum
 }
 
-// Waves across a straight picture, three frame pixels long, come as strong in the drop as they are drawn, less what the pixel itself averages
-// out (the sinc of a third, 0.827) and a little for the texture's reading: in the middle and near the fill's edge alike, along the radius and across it.
-// Averaged as if the print were flat, they came out between 0.789 and 0.828.
+// Waves across a straight picture, three frame pixels long, come as strong in the drop as they are drawn,
+// less what the pixel itself averages out (the sinc of a third, 0.827) and a little for the texture's
+// reading: in the middle and near the fill's edge alike, along the radius and across it. Averaged as if the
+// print were flat, they came out between 0.789 and 0.828.
 func TestStraightPictureIsAsSharpAsDrawn(t *testing.T) {
 	p := plan(t, straight)
 	halfPx := 0.85 * p.Sight().ApparentRadiusMM() / p.Camera.PixelMM()
@@ -135,8 +137,9 @@ func TestStraightPictureIsAsSharpAsDrawn(t *testing.T) {
 	}
 }
 
-// Fine detail that no pixel shows is averaged evenly: of noise of artwork pixels, some four to a frame pixel, little depends on how many rays are taken, in a straight
-// picture hardly more than in a bulged one, whose artwork is coarser.
+// Fine detail that no pixel shows is averaged evenly: of noise of artwork pixels, some four to a frame pixel,
+// little depends on how many rays are taken, in a straight picture hardly more than in a bulged one, whose
+// artwork is coarser.
 func TestStraightPictureHasNoNoise(t *testing.T) {
 	state := uint32(1)
 	picture := drawn(450, func(_, _ float64) float64 {
@@ -160,8 +163,9 @@ func TestStraightPictureHasNoNoise(t *testing.T) {
 	require.Less(t, math.Sqrt(square/n), 4.0, "levels of 255")
 }
 
-// What is not printed, seen past the drop by a camera that sees the whole board: the print ends where the drop's reach at the fill does (the closed form), beyond is
-// white paper where there is a sheet and the dark where there is none, or the background's colour.
+// What is not printed, seen past the drop by a camera that sees the whole board: the print ends where the
+// drop's reach at the fill does (the closed form), beyond is white paper where there is a sheet and the dark
+// where there is none, or the background's colour.
 func TestUnprintedParts(t *testing.T) {
 	a6, err := layout.ParsePaper("A6") // small enough for corners without picture
 	require.NoError(t, err)
@@ -232,7 +236,8 @@ func sheetAt(p layout.Plan, xMM, yMM float64) (kind string, fromEdgeMM float64) 
 	return "none", fromEdgeMM
 }
 
-// Seams show where the plan has one, from its one end to the other, and nowhere else: on a board from which two sheets and their seams have been taken.
+// Seams show where the plan has one, from its one end to the other, and nowhere else: on a board from which
+// two sheets and their seams have been taken.
 func TestSeamsEndWithTheirSheets(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) {
 		s.DistanceMM, s.Camera.FrameWidthMM = 400, 660

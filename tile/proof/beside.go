@@ -9,8 +9,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// beside is the light of pixels that look past the drop. Where the board is far out of focus that changes slowly from pixel to pixel: it is then
-// worked out finely for every few pixels, and between them lies on a slope.
+// beside is the light of pixels that look past the drop. Where the board is far out of focus that changes
+// slowly from pixel to pixel: it is then worked out finely for every few pixels, and between them lies on a
+// slope.
 type beside struct {
 	step         int // pixels from node to node; 1 where every pixel is its own
 	across, down int // nodes in a row and in a column
@@ -18,15 +19,16 @@ type beside struct {
 	atEdge       *plane // what the rays of pixels at a drop's edge see past it; nil where each is looked up by itself
 }
 
-// Nodes stand a fifth of the blur's standard deviation apart: a slope between them then misses light that varies as a Gaussian of that deviation by
-// at most 1/8 of (1/5)², half a per cent of its range.
+// Nodes stand a fifth of the blur's standard deviation apart: a slope between them then misses light that
+// varies as a Gaussian of that deviation by at most 1/8 of (1/5)², half a per cent of its range.
 const (
 	nodesADeviation = 5
 	maxStep         = 16
 )
 
-// The board's detail is far smaller than its blur there, and a few rays catch it by chance: lettering then shows in ghosts. Into a node go as many times the rays of a pixel as it has
-// pixels to share them, over a number, within bounds: more where a plane can be had, in which rays cost little.
+// The board's detail is far smaller than its blur there, and a few rays catch it by chance: lettering then
+// shows in ghosts. Into a node go as many times the rays of a pixel as it has pixels to share them, over a
+// number, within bounds: more where a plane can be had, in which rays cost little.
 const (
 	pixelsARay        = 8
 	pixelsARayOnPlane = 4

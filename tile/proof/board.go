@@ -8,8 +8,8 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// PaperReflectance is how much light the bare edge of a sheet throws back, as a share of what falls on it: uncoated white paper
-// (common practice, no source).
+// PaperReflectance is how much light the bare edge of a sheet throws back, as a share of what falls on it:
+// uncoated white paper (common practice, no source).
 const PaperReflectance = 0.80
 
 // paper is a sheet where nothing is printed.
@@ -54,8 +54,9 @@ func newBoard(p layout.Plan, picture *texture.Texture, seamMM float64) board {
 	return b
 }
 
-// at is the light that a place of the board's plane sends back, averaged over a patch: the print as lamps light it, bare paper at its seams. Where there is
-// no sheet it is as dark as beyond the board. near is nil, or is told of a place near by.
+// at is the light that a place of the board's plane sends back, averaged over a patch: the print as lamps
+// light it, bare paper at its seams. Where there is no sheet it is as dark as beyond the board. near is nil,
+// or is told of a place near by.
 func (b *board) at(x, y float64, over patch, near *footing) texture.Light {
 	acrossMM, downMM := math.Sqrt(over.xx/pixelVariance), math.Sqrt(over.yy/pixelVariance)
 	on := covered(b.halfWidthMM-math.Abs(x), acrossMM) * covered(b.halfHeightMM-math.Abs(y), downMM)
@@ -115,8 +116,9 @@ func (b *board) print(x, y, acrossMM, downMM float64, over patch) texture.Light 
 	return mix(*b.surround, picture, within)
 }
 
-// covered is the share of a patch that lies on the near side of an edge that is insideMM away. The patch weighs most in its middle and nothing
-// at its ends (a tent), with the variance of an even square of spanMM; 0 or 1 when the patch is a point.
+// covered is the share of a patch that lies on the near side of an edge that is insideMM away. The patch
+// weighs most in its middle and nothing at its ends (a tent), with the variance of an even square of spanMM;
+// 0 or 1 when the patch is a point.
 func covered(insideMM, spanMM float64) float64 {
 	half := spanMM / math.Sqrt2
 	switch {

@@ -39,8 +39,9 @@ func TestRoundSpheroidIsTheBall(t *testing.T) {
 	}
 }
 
-// The edge of a drop out of round is an ellipse in the frame: its dark rim against the white print beside it, in every direction. A line through the pupil touches the
-// spheroid where its slope m satisfies m²(D² - a²) = a² to the side and b² upward, and crosses the drop's plane at mD.
+// The edge of a drop out of round is an ellipse in the frame: its dark rim against the white print beside it,
+// in every direction. A line through the pupil touches the spheroid where its slope m satisfies m²(D² - a²) =
+// a² to the side and b² upward, and crosses the drop's plane at mD.
 func TestEdgeOfASpheroid(t *testing.T) {
 	for _, k := range []float64{0.85, 1.15} {
 		p := plan(t, func(s *layout.Setup) {
@@ -77,7 +78,8 @@ func bilinear(frame *image.RGBA, x, y float64) float64 {
 	return at(i, j)*(1-fx)*(1-fy) + at(i+1, j)*fx*(1-fy) + at(i, j+1)*(1-fx)*fy + at(i+1, j+1)*fx*fy
 }
 
-// Some drops in a frame are that many frames of one drop each, joined halfway between: out of focus and sharp, for round drops and others, and for rods.
+// Some drops in a frame are that many frames of one drop each, joined halfway between: out of focus and
+// sharp, for round drops and others, and for rods.
 func TestDropsAreFramesJoined(t *testing.T) {
 	at := []layout.Point{{XMM: -3.1, YMM: -1}, {XMM: 2.9, YMM: 0.4}, {XMM: 9.5, YMM: 1.5}} // the last partly beyond the frame
 	for _, c := range []struct {

@@ -10,8 +10,9 @@ import (
 
 // edgePixel is the light of a pixel near a drop's edge, some of whose rays may go through the drop and some past it.
 //
-// What these few rays see past the drop tells how it differs over the pupil; its mean is what the pixels further out have, as far as the pixel looks past the drop.
-// Two sets of rays never quite agree, and where one took over from the other there would be a step.
+// What these few rays see past the drop tells how it differs over the pupil; its mean is what the pixels
+// further out have, as far as the pixel looks past the drop. Two sets of rays never quite agree, and where
+// one took over from the other there would be a step.
 func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 	n := len(v.atEdge)
 	shares := make([]float64, n) // of each ray's patch, what passes beside the drop
@@ -81,7 +82,8 @@ func (v *view) edgePupilMM() float64 {
 	return v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
 }
 
-// spansAtEdge are the widths of the patches that the rays at the edge stand for in the plane of the drop's edge, the same for every pixel.
+// spansAtEdge are the widths of the patches that the rays at the edge stand for in the plane of the drop's
+// edge, the same for every pixel.
 func (v *view) spansAtEdge() (spansMM []float64) {
 	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
 	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM}, covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
@@ -91,8 +93,8 @@ func (v *view) spansAtEdge() (spansMM []float64) {
 	return spansMM
 }
 
-// reachesAtEdge are how far from the drop's edge, in the plane of the edge, a pixel may be for each of its rays to be at the edge: further off, the whole patch is on the
-// pixel's own side.
+// reachesAtEdge are how far from the drop's edge, in the plane of the edge, a pixel may be for each of its
+// rays to be at the edge: further off, the whole patch is on the pixel's own side.
 func (v *view) reachesAtEdge() (reachesMM []float64) {
 	for k := range v.atEdge {
 		a := &v.atEdge[k]

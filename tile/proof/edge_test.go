@@ -37,8 +37,9 @@ func patches(seed int64, sidePx int) *texture.Texture {
 // level is green light as a level that is not rounded.
 func level(l texture.Light) float64 { return 255 * srgb.Encoded(max(0, float64(l[1]))) }
 
-// Where pixels by the drop's edge meet those further out there is no step: on either side of that limit both ways of rendering give the same to half a level, with strong
-// edges far out of focus behind. A step of four levels showed as a ring.
+// Where pixels by the drop's edge meet those further out there is no step: on either side of that limit both
+// ways of rendering give the same to half a level, with strong edges far out of focus behind. A step of four
+// levels showed as a ring.
 func TestNoRingAroundTheDrop(t *testing.T) {
 	const seed = 52
 	for _, c := range []struct {
@@ -85,7 +86,8 @@ func TestNoRingAroundTheDrop(t *testing.T) {
 	}
 }
 
-// Beside the drop the board far out of focus is what thousands of rays make of it: there, chance hits of a few would draw blotches.
+// Beside the drop the board far out of focus is what thousands of rays make of it: there, chance hits of a
+// few would draw blotches.
 func TestBesideAgainstManyRays(t *testing.T) {
 	const seed = 53
 	for _, fNumber := range []float64{8, 16} {

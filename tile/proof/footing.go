@@ -7,8 +7,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// footing is what of a bent picture the rays of a pixel fall on: picture coordinates near the place where the pixel's middle lands, told from there by how they change and how that
-// changes. It stands in for asking what each ray's own place shows, where that is safe.
+// footing is what of a bent picture the rays of a pixel fall on: picture coordinates near the place where the
+// pixel's middle lands, told from there by how they change and how that changes. It stands in for asking what
+// each ray's own place shows, where that is safe.
 type footing struct {
 	ok                 bool // whether it is: a bent picture, nowhere near its outline, and hardly anything left of it past the second order
 	picture            *texture.Texture
@@ -20,20 +21,25 @@ type footing struct {
 	spanPx             float64 // that the picture need be averaged over for the ray at hand, in the artwork's pixels
 }
 
-// curve is how the change of a picture coordinate changes: half of its second derivatives across and down, and the mixed one, for a square millimetre.
+// curve is how the change of a picture coordinate changes: half of its second derivatives across and down,
+// and the mixed one, for a square millimetre.
 type curve struct{ xx, xy, yy float64 }
 
-// leftOverPx is how much of a picture coordinate may be left past the second order at the furthest rays of a lens, in frame pixels. It is odd: what a ray misses to one side its opposite misses
-// to the other, and a pixel's middle does not move.
+// leftOverPx is how much of a picture coordinate may be left past the second order at the furthest rays of a
+// lens, in frame pixels. It is odd: what a ray misses to one side its opposite misses to the other, and a
+// pixel's middle does not move.
 const leftOverPx = 0.05
 
-// outlineReaches is how many times as far off as the furthest rays the outline must be: far from it the way there is known to first order only.
+// outlineReaches is how many times as far off as the furthest rays the outline must be: far from it the way
+// there is known to first order only.
 const outlineReaches = 2
 
-// footing is that of a pixel whose middle lands at a place, optical mm, with rays that spread so and reach so far across and down.
+// footing is that of a pixel whose middle lands at a place, optical mm, with rays that spread so and reach so
+// far across and down.
 //
-// Through a pinhole rays reach half a pixel, where the first order will do: it misses them by 1/8 of the second derivative, which in a drop of radius 1 is under 7 slopes at a fill of 0.8 and
-// 17 at 0.92, 0.01 pixels and 0.02 with 100 pixels to the radius.
+// Through a pinhole rays reach half a pixel, where the first order will do: it misses them by 1/8 of the
+// second derivative, which in a drop of radius 1 is under 7 slopes at a fill of 0.8 and 17 at 0.92, 0.01
+// pixels and 0.02 with 100 pixels to the radius.
 func (b *board) footing(at layout.Point, rays spread, over patch, reachXMM, reachYMM float64) (f footing) {
 	if b.bent == nil {
 		return f

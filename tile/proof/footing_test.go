@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a footing says of a pixel's rays, against what the board shows where each of them lands, traced: in frame pixels, at worst and in the mean over the pixel. Most pixels of the
-// picture have one.
+// What a footing says of a pixel's rays, against what the board shows where each of them lands, traced: in
+// frame pixels, at worst and in the mean over the pixel. Most pixels of the picture have one.
 func TestFootingAgainstEachRay(t *testing.T) {
 	const seed = 61
 	for _, c := range []struct {

@@ -7,7 +7,8 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// lattice holds slopes at every few pixels. They change slowly but for the drop's rim: between the nodes they lie on straight lines.
+// lattice holds slopes at every few pixels. They change slowly but for the drop's rim: between the nodes they
+// lie on straight lines.
 type lattice struct {
 	step   int // pixels from node to node; 1 where every pixel is its own
 	across int // nodes in a row
@@ -21,9 +22,11 @@ type node struct {
 	ok   bool
 }
 
-// A straight line over a step misses a slope by at most 1/8 of the step's square and of the second derivative. Across a drop of radius 1, slopes grow about as
-// (1 - u²)^(-3/2) with the distance u from its middle, whose second derivative is 82 times itself at u = 0.8: with 70 steps to the radius that is a fifth of a per cent,
-// and under half a per cent in a spread, which has squares of slopes. A test holds it against traced slopes.
+// A straight line over a step misses a slope by at most 1/8 of the step's square and of the second
+// derivative. Across a drop of radius 1, slopes grow about as (1 - u²)^(-3/2) with the distance u from its
+// middle, whose second derivative is 82 times itself at u = 0.8: with 70 steps to the radius that is a fifth
+// of a per cent, and under half a per cent in a spread, which has squares of slopes. A test holds it against
+// traced slopes.
 const (
 	stepsARadius = 70
 	nodesWithin  = 0.8 // of the drop's visible radius

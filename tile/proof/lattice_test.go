@@ -11,7 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The spread between nodes is that of traced neighbours to one per cent, for every body, in the middle of the drop and toward its rim.
+// The spread between nodes is that of traced neighbours to one per cent, for every body, in the middle of the
+// drop and toward its rim.
 func TestLatticeAgainstTheTrace(t *testing.T) {
 	for _, c := range []struct {
 		name   string

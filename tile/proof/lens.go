@@ -12,14 +12,16 @@ type sample struct {
 	airySpread     float64 // how far this ray is from the next by diffraction: rays are few where little light is thrown
 }
 
-// overlap is how much wider than its share of pixel and pupil each ray's patch is taken, in variance, so that the patches of a set, which
-// are not quite even, leave no gaps. The rays are drawn in by as much as the patches are wider.
+// overlap is how much wider than its share of pixel and pupil each ray's patch is taken, in variance, so that
+// the patches of a set, which are not quite even, leave no gaps. The rays are drawn in by as much as the
+// patches are wider.
 const overlap = 1.5
 
-// raySet spreads about n rays over pixel, pupil and diffraction, each of them evenly: the pupil by a sunflower (Vogel, A Better Way to Construct the Sunflower Head,
-// 1979), the pixel by the additive sequence of the plastic number (Roberts, The Unreasonable Effectiveness of Quasirandom Sequences, 2018), diffraction by equal
-// shares of light. Each goes through its places in another order, so that none follows another. Every ray has an opposite, so that a set has its middle in
-// the middle of the pixel.
+// raySet spreads about n rays over pixel, pupil and diffraction, each of them evenly: the pupil by a
+// sunflower (Vogel, A Better Way to Construct the Sunflower Head, 1979), the pixel by the additive sequence
+// of the plastic number (Roberts, The Unreasonable Effectiveness of Quasirandom Sequences, 2018), diffraction
+// by equal shares of light. Each goes through its places in another order, so that none follows another.
+// Every ray has an opposite, so that a set has its middle in the middle of the pixel.
 func raySet(n int) []sample {
 	const (
 		golden  = 2.399963229728653 // radians: the golden angle
@@ -42,7 +44,8 @@ func raySet(n int) []sample {
 		k = float64(third[i])
 		r = airyRadius((k + 0.5) / float64(half))
 		s.airyX, s.airyY = r*math.Cos(golden*k), r*math.Sin(golden*k)
-		// The ring between the neighbouring shares of light belongs to this ray and its opposite: the side of a square of half its area.
+		// The ring between the neighbouring shares of light belongs to this ray and its opposite: the side of a
+		// square of half its area.
 		in, out := airyRadius(k/float64(half)), airyRadius((k+1)/float64(half))
 		s.airySpread = math.Sqrt(math.Pi * (out*out - in*in) / 2)
 		set = append(set, s)
@@ -56,8 +59,8 @@ func raySet(n int) []sample {
 	return set
 }
 
-// even makes places that lie about the origin spread alike in all directions, as they must not blur one way more than another: it undoes the Cholesky factor of their
-// covariance and keeps its size.
+// even makes places that lie about the origin spread alike in all directions, as they must not blur one way
+// more than another: it undoes the Cholesky factor of their covariance and keeps its size.
 func even(set []sample, place func(*sample) (x, y *float64)) {
 	var c covariance
 	for i := range set {
@@ -78,7 +81,8 @@ func even(set []sample, place func(*sample) (x, y *float64)) {
 	}
 }
 
-// orders returns two ways to go through n places, each by steps that have no divisor in common with n: near the golden section of n and of its square root.
+// orders returns two ways to go through n places, each by steps that have no divisor in common with n: near
+// the golden section of n and of its square root.
 func orders(n int) (second, third []int) {
 	through := func(near float64) []int {
 		step := max(1, int(near))
@@ -101,12 +105,12 @@ func gcd(a, b int) int {
 	return a
 }
 
-// Diffraction is followed to airyReach radii of the first dark ring, which holds 95 % of the light; the rest, a faint veil, is shared out
-// over that.
+// Diffraction is followed to airyReach radii of the first dark ring, which holds 95 % of the light; the rest,
+// a faint veil, is shared out over that.
 const airyReach = 4.0
 
-// airyTable holds the share of the light within each radius: 1 - J0²(v) - J1²(v) (Rayleigh; Born and Wolf, Principles of Optics, 8.5.2),
-// v = 3.8317 at the first dark ring.
+// airyTable holds the share of the light within each radius: 1 - J0²(v) - J1²(v) (Rayleigh; Born and Wolf,
+// Principles of Optics, 8.5.2), v = 3.8317 at the first dark ring.
 var airyTable = func() (table [1025]float64) {
 	const firstDark = 3.8317059702075125 // first zero of J1
 	for i := range table {

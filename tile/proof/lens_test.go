@@ -17,8 +17,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The Airy pattern: 83.8 % of the light lies within the first dark ring and 91.0 % within the second, at 1.83 times its radius
-// (Born and Wolf, Principles of Optics, 8.5.2, table 8.2: radii 1.220 and 2.233).
+// The Airy pattern: 83.8 % of the light lies within the first dark ring and 91.0 % within the second, at 1.83
+// times its radius (Born and Wolf, Principles of Optics, 8.5.2, table 8.2: radii 1.220 and 2.233).
 func TestAiryShares(t *testing.T) {
 	followed := airyTable[len(airyTable)-1]
 	require.Greater(t, followed, 0.95)
@@ -37,7 +37,8 @@ func TestAiryShares(t *testing.T) {
 	require.InDelta(t, 0.838/followed, float64(within)/float64(len(set)), 0.005)
 }
 
-// A set of rays has its middle in the pixel's middle, the spread of an even pixel and an even pupil with what its patches add, and the same in all directions.
+// A set of rays has its middle in the pixel's middle, the spread of an even pixel and an even pupil with what
+// its patches add, and the same in all directions.
 func TestRaySetIsEven(t *testing.T) {
 	for _, n := range []int{8, 12, 24, 96} {
 		t.Run(fmt.Sprint(n), func(t *testing.T) {
@@ -92,8 +93,9 @@ func crossing(light []float64, level float64) float64 {
 	return math.NaN()
 }
 
-// An edge of the board seen past the drop is blurred to a disc of diameter (F/N) m |d - d_f| / d on the sensor (thin lens; DESIGN section 3; Hecht, Optics, 5.2.3).
-// Across a disc of radius r the light rises from 10 to 90 % within 1.374 r: (asin s + s sqrt(1 - s²))/pi = 0.4 gives s = 0.687.
+// An edge of the board seen past the drop is blurred to a disc of diameter (F/N) m |d - d_f| / d on the
+// sensor (thin lens; DESIGN section 3; Hecht, Optics, 5.2.3). Across a disc of radius r the light rises from
+// 10 to 90 % within 1.374 r: (asin s + s sqrt(1 - s²))/pi = 0.4 gives s = 0.687.
 func TestBlurOfAnEdgePastTheDrop(t *testing.T) {
 	for _, c := range []struct {
 		fNumber float64
@@ -132,7 +134,8 @@ func reverseIfFalling(light []float64) []float64 {
 	return back
 }
 
-// The drop's own edge: in focus on it the light falls within about the Airy disc; focused on the picture it spreads over the blur disc of the edge.
+// The drop's own edge: in focus on it the light falls within about the Airy disc; focused on the picture it
+// spreads over the blur disc of the edge.
 func TestBlurOfTheDropsEdge(t *testing.T) {
 	// White where the camera looks past the drop's edge, and black where the drop's outer half looks.
 	picture := striped(0.41, 0.59)
@@ -153,8 +156,8 @@ func TestBlurOfTheDropsEdge(t *testing.T) {
 	require.InEpsilon(t, 1.374*blurPx/2, soft, 0.12, "blur disc %.2f px; diffraction and the drop's curve widen it a little", blurPx)
 }
 
-// Off the axis, against the trace of a drop that stays where it is while everything else moves: what a pinhole sees through a drop at (X, Y) is what
-// it sees, from -X, -Y, through a centred one.
+// Off the axis, against the trace of a drop that stays where it is while everything else moves: what a
+// pinhole sees through a drop at (X, Y) is what it sees, from -X, -Y, through a centred one.
 func TestDropOffTheAxis(t *testing.T) {
 	const seed = 40
 	random := rand.New(rand.NewSource(seed))

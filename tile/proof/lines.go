@@ -20,7 +20,8 @@ type run struct{ fromMM, toMM float64 }
 // nextMM is how far apart the ends of two seams may lie that follow each other without a gap: rounding.
 const nextMM = 1e-6
 
-// newLines gathers the seams of one axis, in rising order. The axis meets the lines' direction halfAcrossMM from the board's edge, and the lines are twice halfAlongMM long.
+// newLines gathers the seams of one axis, in rising order. The axis meets the lines' direction halfAcrossMM
+// from the board's edge, and the lines are twice halfAlongMM long.
 func newLines(seams []layout.Seam, axis string, halfAcrossMM, halfAlongMM float64) (lines []line) {
 	var these []layout.Seam
 	for _, s := range seams {
@@ -54,7 +55,8 @@ func newLines(seams []layout.Seam, axis string, halfAcrossMM, halfAlongMM float6
 	return lines
 }
 
-// seamShare is the share of a patch about a place that the nearest lines of seams cover, seamMM wide: across the lines and along them, with the patch's size each way.
+// seamShare is the share of a patch about a place that the nearest lines of seams cover, seamMM wide: across
+// the lines and along them, with the patch's size each way.
 func seamShare(lines []line, seamMM, atMM, alongMM, spanMM, alongSpanMM float64) float64 {
 	low, high := 0, len(lines) // the first line that is not before the place
 	for low < high {

@@ -58,13 +58,15 @@ func (v *view) pixel(i, j int) texture.Light {
 	return sum.Scale(1 / float32(len(v.inside)))
 }
 
-// middle is where the ray from the pupil's middle through a pixel's lands, and how much of its light gets there; ok is false when it doesn't go through the drop.
+// middle is where the ray from the pupil's middle through a pixel's lands, and how much of its light gets
+// there; ok is false when it doesn't go through the drop.
 func (v *view) middle(i, j int, drop layout.Point) (at layout.Point, transmittance float64, ok bool) {
 	l, ok := v.tracer.Trace(fromDrop(v.lens.ray(i, j, &aim{}), drop))
 	return layout.Point{XMM: l.XMM + drop.XMM, YMM: l.YMM + drop.YMM}, l.Transmittance, ok && l.Through
 }
 
-// nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not overlap, and are all alike.
+// nearest is the centre of the drop that a point of the drops' plane lies in, or nearest to. Drops do not
+// overlap, and are all alike.
 func (v *view) nearest(p layout.Point) layout.Point {
 	nearest := v.drops[0]
 	for _, drop := range v.drops[1:] {
@@ -80,8 +82,9 @@ func (v *view) share(p, drop layout.Point) float64 {
 	return math.Hypot((p.XMM-drop.XMM)/v.outline.WidthMM, (p.YMM-drop.YMM)/v.outline.HeightMM)
 }
 
-// fromEdgeMM is how far a point of a drop's plane lies outside the drop's visible edge, negative within: for one out of round at least so far, for from one
-// ellipse to a similar one it is nearest along the shorter axis.
+// fromEdgeMM is how far a point of a drop's plane lies outside the drop's visible edge, negative within: for
+// one out of round at least so far, for from one ellipse to a similar one it is nearest along the shorter
+// axis.
 func (v *view) fromEdgeMM(p, drop layout.Point) float64 {
 	return (v.share(p, drop) - 1) * min(v.outline.WidthMM, v.outline.HeightMM)
 }
@@ -111,8 +114,8 @@ func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
 	return r
 }
 
-// through is the light along a ray that meets a drop, near such a place of the board if one is told. One that just misses it, or never reaches the board, shows the drop's rim or its
-// inside, which are dark.
+// through is the light along a ray that meets a drop, near such a place of the board if one is told. One that
+// just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
 func (v *view) through(r flip.Ray, drop layout.Point, over patch, near *footing) texture.Light {
 	l, ok := v.tracer.Trace(fromDrop(r, drop))
 	if !ok || !l.Through {

@@ -9,8 +9,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// plane is what rays past the drop see of the board's plane, at knots. Far out of focus such rays land close together, many times over, and each stands for much the same patch:
-// light is worked out once for a knot, over such a patch, and between knots lies on slopes.
+// plane is what rays past the drop see of the board's plane, at knots. Far out of focus such rays land close
+// together, many times over, and each stands for much the same patch: light is worked out once for a knot,
+// over such a patch, and between knots lies on slopes.
 type plane struct {
 	stepMM float64     // from knot to knot; one lies on the axis, so that they are the same however much is worked out
 	first  image.Point // number of the first knot, counted from that
@@ -19,15 +20,16 @@ type plane struct {
 	rays   []layout.Point // where each of a pixel's rays lands, in steps from where its middle does
 }
 
-// knotsADeviation is how many steps go into the standard deviation of a ray's patch. Light read on slopes between knots is averaged with a variance of 1/6 of the step's square more: so much
-// less a knot's patch has, knotVariance in shares of a ray's.
+// knotsADeviation is how many steps go into the standard deviation of a ray's patch. Light read on slopes
+// between knots is averaged with a variance of 1/6 of the step's square more: so much less a knot's patch
+// has, knotVariance in shares of a ray's.
 const (
 	knotsADeviation = 2
 	knotVariance    = 1 - 1.0/(6*knotsADeviation*knotsADeviation)
 )
 
-// newPlane works the plane out as far as pixels see it with a set of rays, those from a rectangle's corner to the opposite one, both included. It is nil where that would take more knots than the
-// frame has pixels.
+// newPlane works the plane out as far as pixels see it with a set of rays, those from a rectangle's corner to
+// the opposite one, both included. It is nil where that would take more knots than the frame has pixels.
 func (v *view) newPlane(ctx context.Context, pixels image.Rectangle, set []aim) *plane {
 	var variance float64
 	least, most := layout.Point{}, layout.Point{}

@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What rays past the drop see read from a plane, against each of them looked up: to a fraction of a level, with strong edges on the board, seams and its end in sight.
+// What rays past the drop see read from a plane, against each of them looked up: to a fraction of a level,
+// with strong edges on the board, seams and its end in sight.
 func TestPlaneAgainstEachRay(t *testing.T) {
 	const seed = 63
 	for _, c := range []struct {

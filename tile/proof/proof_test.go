@@ -61,8 +61,9 @@ func centroid(frame *image.RGBA) (x, y float64) {
 	return x / sum, y / sum
 }
 
-// A dot of the picture appears where the closed form puts it: on the same side as in the picture, at the fill whose reach is its distance from the
-// middle of the print. The closed form and the trace that the proof uses share no line.
+// A dot of the picture appears where the closed form puts it: on the same side as in the picture, at the fill
+// whose reach is its distance from the middle of the print. The closed form and the trace that the proof uses
+// share no line.
 func TestDotsAppearWhereTheClosedFormSays(t *testing.T) {
 	p := plan(t, nil)
 	for _, place := range [][2]float64{{0.6, 0.5}, {0.4, 0.35}, {0.75, 0.8}, {0.5, 0.1}, {0.2, 0.3}} {
@@ -104,8 +105,8 @@ func TestEveryBodyShowsThePictureUpright(t *testing.T) {
 	}
 }
 
-// A uniform board gives a uniform drop but for Fresnel: at the centre 1 - ((n-1)/(n+1))² squared, 96.0 % for n = 1.333 (Hecht, Optics, 4.6.3),
-// and beside the drop all of the light.
+// A uniform board gives a uniform drop but for Fresnel: at the centre 1 - ((n-1)/(n+1))² squared, 96.0 % for
+// n = 1.333 (Hecht, Optics, 4.6.3), and beside the drop all of the light.
 func TestUniformBoard(t *testing.T) {
 	m := image.NewGray(image.Rect(0, 0, 30, 20))
 	for i := range m.Pix {

@@ -24,7 +24,8 @@ type Scene struct {
 // DefaultSamples is the usual number of rays for a pixel inside the drop.
 const DefaultSamples = 24
 
-// Rays for other pixels, as multiples of those: beside the drop the board is magnified and its blur even, at its edge light and dark meet.
+// Rays for other pixels, as multiples of those: beside the drop the board is magnified and its blur even, at
+// its edge light and dark meet.
 const (
 	besideShare  = 0.5
 	edgeMultiple = 2
@@ -86,7 +87,8 @@ func (s Scene) view() view {
 	return v
 }
 
-// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, or its height where that is greater, and square.
+// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, or its
+// height where that is greater, and square.
 func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
 	c := p.Camera
 	c.WidthPx, c.HeightPx = sidePx, sidePx

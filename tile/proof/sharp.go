@@ -5,9 +5,12 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// sharpPixel is the light of a pixel through a drop when everything is in focus: its rays land within what one pixel sees of the board. Where the lattice knows how landings change from pixel
-// to pixel only its middle is traced. A ray half a pixel off then misses its place by 1/8 of the landing's second derivative, and slopes that were traced to the next pixel by twice that more: in
-// a drop of radius 1 the derivative is under 7 slopes out to nodesWithin, and a lattice has 140 pixels to the radius or more, which makes a fiftieth of a pixel at most.
+// sharpPixel is the light of a pixel through a drop when everything is in focus: its rays land within what
+// one pixel sees of the board. Where the lattice knows how landings change from pixel to pixel only its
+// middle is traced. A ray half a pixel off then misses its place by 1/8 of the landing's second derivative,
+// and slopes that were traced to the next pixel by twice that more: in a drop of radius 1 the derivative is
+// under 7 slopes out to nodesWithin, and a lattice has 140 pixels to the radius or more, which makes a
+// fiftieth of a pixel at most.
 func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	slopes, even := v.lattice.at(i, j, drop)
 	if !even {

@@ -7,13 +7,14 @@ import (
 	"dropsheet/layout"
 )
 
-// slopes are how far a ray through a drop moves on the board, mm: for a step of one pixel across and down, and for one as wide as the pupil's radius.
+// slopes are how far a ray through a drop moves on the board, mm: for a step of one pixel across and down,
+// and for one as wide as the pupil's radius.
 type slopes struct{ across, down, pupilAcross, pupilDown step }
 
 type step struct{ xMM, yMM float64 }
 
-// slopes traces neighbours of the ray through a point of the drops' plane, in pixel and pupil. One that does not get through counts as none. ok is false when the ray
-// itself does not.
+// slopes traces neighbours of the ray through a point of the drops' plane, in pixel and pupil. One that does
+// not get through counts as none. ok is false when the ray itself does not.
 func (v *view) slopes(p, drop layout.Point) (s slopes, ok bool) {
 	trace := func(p layout.Point, pupilXMM, pupilYMM float64) (flip.Landing, bool) {
 		l, ok := v.tracer.Trace(fromDrop(v.lens.pupilRay(p, pupilXMM, pupilYMM), drop))

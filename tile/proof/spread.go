@@ -8,7 +8,8 @@ const (
 	discVariance  = 1.0 / 4
 )
 
-// spread is how far apart on the board a pixel's rays land, as covariances in mm²: for a step of one pixel, and for the whole pupil.
+// spread is how far apart on the board a pixel's rays land, as covariances in mm²: for a step of one pixel,
+// and for the whole pupil.
 type spread struct{ pixel, pupil covariance }
 
 type covariance struct{ xx, xy, yy float64 }
@@ -18,8 +19,8 @@ func (c *covariance) add(x, y, weight float64) {
 	c.xx, c.xy, c.yy = c.xx+weight*x*x, c.xy+weight*x*y, c.yy+weight*y*y
 }
 
-// narrow is the variance that a picture need be averaged over, alike in all directions, on a patch: the patch's least. Where it is long, the rays of the set cover
-// its length, and a quarter of it is enough.
+// narrow is the variance that a picture need be averaged over, alike in all directions, on a patch: the
+// patch's least. Where it is long, the rays of the set cover its length, and a quarter of it is enough.
 func (c covariance) narrow() float64 {
 	middle, half := (c.xx+c.yy)/2, math.Sqrt((c.xx-c.yy)*(c.xx-c.yy)/4+c.xy*c.xy)
 	return max(middle-half, (middle+half)/4)

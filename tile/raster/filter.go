@@ -7,7 +7,8 @@ import (
 	"dropsheet/tile/weigh"
 )
 
-// bandRows is how many rows of the result are made of one copied piece of artwork, which then fits the processor's nearer memory.
+// bandRows is how many rows of the result are made of one copied piece of artwork, which then fits the
+// processor's nearer memory.
 const bandRows = 32
 
 // filterRect writes a rectangle of the grid, filtered down from the artwork as it hangs, channels bytes a pixel.
@@ -34,13 +35,15 @@ func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle)
 	}
 }
 
-// stored is the artwork's pixels where they can be weighed as they are stored: grey, or red, green, blue and opacity, and no axis taken for the other.
+// stored is the artwork's pixels where they can be weighed as they are stored: grey, or red, green, blue and
+// opacity, and no axis taken for the other.
 func (s *Source) stored() (pix []byte, stride int, ok bool) {
 	pix, stride, channels := bytesOf(s.art)
 	return pix, stride, channels > 0 && !s.turn.SwapXY
 }
 
-// bytesOf is a picture's pixels from its first on, how many bytes there are to a row and to a pixel: 1 of grey, 4 of red, green, blue and opacity, and 0 of other kinds.
+// bytesOf is a picture's pixels from its first on, how many bytes there are to a row and to a pixel: 1 of
+// grey, 4 of red, green, blue and opacity, and 0 of other kinds.
 func bytesOf(m image.Image) (pix []byte, stride, channels int) {
 	at := m.Bounds().Min
 	switch m := m.(type) {

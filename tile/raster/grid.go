@@ -14,8 +14,8 @@ type Grid struct {
 	HeightPx int `json:"height_px"`
 }
 
-// NewGrid chooses the grid for an artwork, upright and that many pixels wide and high: its own pixels where they are coarser
-// than finest, and otherwise as many as finest asks for. No pixel is invented.
+// NewGrid chooses the grid for an artwork, upright and that many pixels wide and high: its own pixels where
+// they are coarser than finest, and otherwise as many as finest asks for. No pixel is invented.
 func NewGrid(picture layout.Rect, artWidthPx, artHeightPx int, finest units.Resolution) Grid {
 	atMost := func(px int, mm float64) int { return max(1, min(px, evenPixels(mm*finest.PixelsPerMM()))) }
 	g := Grid{atMost(artWidthPx, picture.WidthMM), atMost(artHeightPx, picture.HeightMM)}

@@ -22,14 +22,16 @@ func lanczos(x float64) float64 {
 	return lobes * math.Sin(px) * math.Sin(px/lobes) / (px * px)
 }
 
-// tap says which source pixels make one result pixel: those from first on, each times its weight. The weights add up to weigh.One; there is an even number of them.
+// tap says which source pixels make one result pixel: those from first on, each times its weight. The weights
+// add up to weigh.One; there is an even number of them.
 type tap struct {
 	first   int
 	weights []int16
 }
 
-// taps works out the result pixels from lo up to hi of an axis that shrinks from n to m pixels.
-// Result pixel i is centred at (i + 0.5) n/m - 0.5 of the source (pixel-centre rule); beyond either end the last pixel goes on.
+// taps works out the result pixels from lo up to hi of an axis that shrinks from n to m pixels. Result pixel
+// i is centred at (i + 0.5) n/m - 0.5 of the source (pixel-centre rule); beyond either end the last pixel
+// goes on.
 func taps(lo, hi, n, m int) []tap {
 	scale := float64(n) / float64(m)
 	all := make([]tap, 0, hi-lo)
@@ -50,7 +52,8 @@ func taps(lo, hi, n, m int) []tap {
 	return all
 }
 
-// kernelWeights are the weights of n taps, one apart from 0 on, about a centre; the kernel is scale times as wide as for interpolation.
+// kernelWeights are the weights of n taps, one apart from 0 on, about a centre; the kernel is scale times as
+// wide as for interpolation.
 func kernelWeights(n int, centre, scale float64) []int16 {
 	real := make([]float64, n)
 	for k := range real {

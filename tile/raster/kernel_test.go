@@ -9,7 +9,8 @@ import (
 	"dropsheet/tile/weigh"
 )
 
-// Every kernel keeps what package weigh asks of it: weights that add up to One, and their absolute values to 1.99 of it.
+// Every kernel keeps what package weigh asks of it: weights that add up to One, and their absolute values to
+// 1.99 of it.
 func TestWeightsKeepTheirBounds(t *testing.T) {
 	most := 0.0
 	check := func(weights []int16, what ...any) {

@@ -8,8 +8,9 @@ import (
 	"dropsheet/tile/srgb"
 )
 
-// level darkens pixels to make up for the lamps' fall-off. The gain is worked out on a lattice of whole grid pixels and taken between its knots in
-// integers, so that a pixel comes out alike in every sheet that shows it.
+// level darkens pixels to make up for the lamps' fall-off. The gain is worked out on a lattice of whole grid
+// pixels and taken between its knots in integers, so that a pixel comes out alike in every sheet that shows
+// it.
 type level struct {
 	by      layout.Level
 	picture layout.Rect // where the grid lies on the board
@@ -25,16 +26,18 @@ const gainSteps = 1024
 // knotBits are binary places that knots carry below a step of the gain.
 const knotBits = 8
 
-// maxShift keeps a sheet's lattice fine; knotSpan is how many times further the nearest lamp stands than knots may lie apart. About a lamp z before
-// the board the gain goes with (1 + r²/z²)², which bends by 4/z² of itself at most, so that straight lines between knots h apart err by
-// h²/8 of that in either direction: h²/z² together, 1/4096.
+// maxShift keeps a sheet's lattice fine; knotSpan is how many times further the nearest lamp stands than
+// knots may lie apart. About a lamp z before the board the gain goes with (1 + r²/z²)², which bends by 4/z²
+// of itself at most, so that straight lines between knots h apart err by h²/8 of that in either direction:
+// h²/z² together, 1/4096.
 const (
 	maxShift = 6
 	knotSpan = 64
 )
 
-// Level has the sheets make up for the lamps' fall-off, and returns s; picture is where the grid lies on the board. Levels are taken for sRGB's, whatever
-// the artwork's profile. It must not be called any more once Cut has been.
+// Level has the sheets make up for the lamps' fall-off, and returns s; picture is where the grid lies on the
+// board. Levels are taken for sRGB's, whatever the artwork's profile. It must not be called any more once Cut
+// has been.
 func (s *Source) Level(by layout.Level, picture layout.Rect) *Source {
 	nearestMM, on := by.NearestLampMM()
 	if !on {
@@ -51,7 +54,8 @@ func (s *Source) Level(by layout.Level, picture layout.Rect) *Source {
 	return s
 }
 
-// levelTables holds, for each step of the gain, what becomes of every level: the level whose light is nearest to gain times its own, as the curve counts near.
+// levelTables holds, for each step of the gain, what becomes of every level: the level whose light is nearest
+// to gain times its own, as the curve counts near.
 func levelTables(least float64) *[gainSteps][256]uint8 {
 	var light [256]float64   // of each level
 	var halfway [255]float64 // from each level to the next
@@ -114,7 +118,8 @@ func (l *level) apply(m image.Image, r image.Rectangle) {
 	}
 }
 
-// run darkens pixels x0 up to x1 of a row. at is the gain of the first, in steps with knotBits + 2 shift binary places, and grows by step a pixel.
+// run darkens pixels x0 up to x1 of a row. at is the gain of the first, in steps with knotBits + 2 shift
+// binary places, and grows by step a pixel.
 func (l *level) run(m image.Image, x0, x1, y, at, step int) {
 	places := (knotBits + 2*l.shift) & 31 // the mask tells the compiler that the shift is small
 	at += 1 << (places - 1)               // rounds

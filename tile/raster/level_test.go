@@ -44,7 +44,8 @@ func flat(kind string, w, h int, level byte) image.Image {
 	return m
 }
 
-// light is the light of a level, and level the level of light, both unrounded: the curve of IEC 61966-2-1:1999, 5.2, written out once more.
+// light is the light of a level, and level the level of light, both unrounded: the curve of IEC
+// 61966-2-1:1999, 5.2, written out once more.
 func light(level float64) float64 {
 	if v := level / 255; v > 0.04045 {
 		return math.Pow((v+0.055)/1.055, 2.4)
@@ -59,8 +60,9 @@ func levelOf(light float64) float64 {
 	return 255 * 12.92 * light
 }
 
-// A flat picture, levelled, is even in its lamps' light: each pixel printed is the level nearest to the one that would make it exactly so. The
-// tolerance is that rounding and the gain's own steps (see gainSteps and knotSpan).
+// A flat picture, levelled, is even in its lamps' light: each pixel printed is the level nearest to the one
+// that would make it exactly so. The tolerance is that rounding and the gain's own steps (see gainSteps and
+// knotSpan).
 func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 	for _, c := range []struct {
 		name  string

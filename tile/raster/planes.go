@@ -9,11 +9,13 @@ import (
 	"dropsheet/layout"
 )
 
-// planes are a picture's luma, blue and red chroma, each a grey picture of its own: luma on the grid, chroma on one of half as many pixels each way (4:2:0).
+// planes are a picture's luma, blue and red chroma, each a grey picture of its own: luma on the grid, chroma
+// on one of half as many pixels each way (4:2:0).
 type planes [3]*Source
 
-// newPlanes prepares a picture of luma and chroma, as most JPEGs are, to be cut without turning its planes into red, green and blue and back: less work, and nothing lost on the way.
-// nil where chroma pixels would not come out whole or would have to be invented.
+// newPlanes prepares a picture of luma and chroma, as most JPEGs are, to be cut without turning its planes
+// into red, green and blue and back: less work, and nothing lost on the way. nil where chroma pixels would
+// not come out whole or would have to be invented.
 func newPlanes(art image.Image, upright, turn flip.Turn, grid Grid) *planes {
 	ycc, ok := art.(*image.YCbCr)
 	if !ok {
@@ -51,7 +53,8 @@ func chromaStep(ratio image.YCbCrSubsampleRatio) (across, down int) {
 	return 0, 0
 }
 
-// surround sets what stands beyond each plane's picture: its part of a colour, or its outermost pixels going on where there is none.
+// surround sets what stands beyond each plane's picture: its part of a colour, or its outermost pixels going
+// on where there is none.
 func (p *planes) surround(beyond *color.RGBA) {
 	if beyond == nil {
 		p[0].beyond, p[1].beyond, p[2].beyond = nil, nil, nil
@@ -79,8 +82,9 @@ func (p *planes) cut(r, half image.Rectangle) *image.YCbCr {
 	}
 }
 
-// CutSubsampled makes the pixels of a rectangle of the grid for a file that stores chroma as 4:2:0 anyway: what Cut makes, but an *image.YCbCr of that kind where
-// the artwork has luma and chroma and the rectangle's corners are even, save where levels are made up for lamps, which goes by red, green and blue.
+// CutSubsampled makes the pixels of a rectangle of the grid for a file that stores chroma as 4:2:0 anyway:
+// what Cut makes, but an *image.YCbCr of that kind where the artwork has luma and chroma and the rectangle's
+// corners are even, save where levels are made up for lamps, which goes by red, green and blue.
 func (s *Source) CutSubsampled(r image.Rectangle) image.Image {
 	half := image.Rect(r.Min.X/2, r.Min.Y/2, r.Max.X/2, r.Max.Y/2)
 	if s.planes == nil || half.Min.Mul(2) != r.Min || half.Max.Mul(2) != r.Max {

@@ -15,7 +15,8 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// At the artwork's own pixels planes are the same picture as Cut's, to the last level, however it is turned, cropped and cut.
+// At the artwork's own pixels planes are the same picture as Cut's, to the last level, however it is turned,
+// cropped and cut.
 func TestPlanesAreTheSamePicture(t *testing.T) {
 	const seed = 8
 	random := rand.New(rand.NewSource(seed))
@@ -63,7 +64,8 @@ func TestPlanesFilterLumaAsGrey(t *testing.T) {
 	}
 }
 
-// smoothly is a picture of slow changes in luma and chroma, of a ratio, so that pictures of any two ratios show nearly the same.
+// smoothly is a picture of slow changes in luma and chroma, of a ratio, so that pictures of any two ratios
+// show nearly the same.
 func smoothly(ratio image.YCbCrSubsampleRatio, w, h int) *image.YCbCr {
 	m := image.NewYCbCr(image.Rect(0, 0, w, h), ratio)
 	across, down := chromaStep(ratio)
@@ -96,7 +98,8 @@ func subsampled(m image.Image) *image.YCbCr {
 	return to
 }
 
-// Every way that planes go gives what red, green and blue give when they are then stored as 4:2:0, to what rounding them to luma and chroma takes.
+// Every way that planes go gives what red, green and blue give when they are then stored as 4:2:0, to what
+// rounding them to luma and chroma takes.
 func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
 	const w, h = 240, 160
 	bent := scenes()["straight"]
@@ -216,12 +219,14 @@ func TestSurroundTakenBack(t *testing.T) {
 	require.Equal(t, source().Cut(r), back.Cut(r))
 }
 
-// However a picture is turned, it is shrunk to the same pixels, turned: weighed where it is stored, mirrored, or copied.
+// However a picture is turned, it is shrunk to the same pixels, turned: weighed where it is stored, mirrored,
+// or copied.
 func TestShrinkingTurns(t *testing.T) {
 	random := rand.New(rand.NewSource(12))
 	for _, kind := range kinds {
 		const w, h = 32, 24
-		// Halved, taps mirror in a pixel's centre, save that one of the two largest takes what rounding loses: a level more or less.
+		// Halved, taps mirror in a pixel's centre, save that one of the two largest takes what rounding loses:
+		// a level more or less.
 		art := noise(kind, 2*w, 2*h, random)
 		plain := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}).Cut(image.Rect(0, 0, w, h))
 		for _, turn := range turns {
@@ -246,7 +251,8 @@ func TestBentPicturesHangUpright(t *testing.T) {
 	g := Grid{90, 90}
 	r := image.Rect(-4, -4, 94, 94)
 	for _, upright := range turns {
-		// Luma of a shade for each pixel and chroma of its own for each four, laid down so that upright lays it as the first of the turns does.
+		// Luma of a shade for each pixel and chroma of its own for each four, laid down so that upright lays it
+		// as the first of the turns does.
 		storedW, storedH := upright.Size(w, h)
 		art := image.NewYCbCr(image.Rect(0, 0, storedW, storedH), image.YCbCrSubsampleRatio420)
 		for y := range h {

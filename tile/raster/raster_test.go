@@ -165,8 +165,9 @@ func TestZonePlateDoesNotAlias(t *testing.T) {
 		}
 	}
 	got := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{m, m}).Cut(image.Rect(0, 0, m, m)).(*image.Gray)
-	// Nyquist of the result is 1/8 cycle a source pixel: r = n/4. From 1.6 times that on along an axis the kernel has died down.
-	// (A separable kernel passes what lies under Nyquist on the other axis, so look near the axis only.)
+	// Nyquist of the result is 1/8 cycle a source pixel: r = n/4. From 1.6 times that on along an axis the
+	// kernel has died down. (A separable kernel passes what lies under Nyquist on the other axis, so look near
+	// the axis only.)
 	for x := m * 2 / 5; x < m-10; x++ {
 		for y := range 3 {
 			require.InDelta(t, 127.5, float64(got.GrayAt(x, y).Y), 6, "(%d, %d)", x, y)

@@ -13,8 +13,10 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// BenchmarkResample shrinks one picture to the same size by our filter, in red, green and blue and plane by plane, by golang.org/x/image's CatmullRom and by imaging's Lanczos. It tells
-// output megapixels a second, and how far the result lies from Lanczos in float64 (levels, root of the mean square; CatmullRom is another kernel and may differ by more).
+// BenchmarkResample shrinks one picture to the same size by our filter, in red, green and blue and plane by
+// plane, by golang.org/x/image's CatmullRom and by imaging's Lanczos. It tells output megapixels a second,
+// and how far the result lies from Lanczos in float64 (levels, root of the mean square; CatmullRom is another
+// kernel and may differ by more).
 func BenchmarkResample(b *testing.B) {
 	const w, h, toW, toH = 3000, 2000, 1000, 668
 	planes := smooth420(w, h)

@@ -42,7 +42,8 @@ func gray(level uint8) color.RGBA { return color.RGBA{level, level, level, 0xff}
 // Gray tells whether the pictures that Cut makes are grey.
 func (s *Source) Gray() bool { return printsGray(s.art, s.beyond) }
 
-// Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at the origin.
+// Cut makes the pixels of a rectangle of the grid: an *image.Gray or an opaque *image.RGBA with its bounds at
+// the origin.
 func (s *Source) Cut(r image.Rectangle) image.Image {
 	cut := s.cutPicture
 	switch {
@@ -58,7 +59,8 @@ func (s *Source) Cut(r image.Rectangle) image.Image {
 	return m
 }
 
-// cutPicture makes the pixels of a rectangle in the artwork's own kind of picture, its outermost pixels going on beyond it.
+// cutPicture makes the pixels of a rectangle in the artwork's own kind of picture, its outermost pixels going
+// on beyond it.
 func (s *Source) cutPicture(r image.Rectangle) image.Image {
 	draw := s.filterRect
 	if s.width == s.grid.WidthPx && s.height == s.grid.HeightPx {
@@ -103,7 +105,8 @@ func repeat(dst, pixel []byte) {
 	}
 }
 
-// readRun reads pixels of the artwork from (x, y) on, counted from its top-left one, stepping by (stepX, stepY), one of which is 0 and the other 1 or -1.
+// readRun reads pixels of the artwork from (x, y) on, counted from its top-left one, stepping by (stepX,
+// stepY), one of which is 0 and the other 1 or -1.
 func (s *Source) readRun(dst []byte, x, y, stepX, stepY int) {
 	x, y = x+s.art.Bounds().Min.X, y+s.art.Bounds().Min.Y // a part of a larger picture keeps that one's coordinates
 	switch art := s.art.(type) {

@@ -7,8 +7,9 @@ import (
 	"dropsheet/layout"
 )
 
-// Surround sets what stands beyond the picture, and returns s: the surround's colour, or the picture's outermost pixels going on where it has none.
-// A grey artwork in a coloured surround makes coloured pictures. It must not be called any more once Cut has been.
+// Surround sets what stands beyond the picture, and returns s: the surround's colour, or the picture's
+// outermost pixels going on where it has none. A grey artwork in a coloured surround makes coloured pictures.
+// It must not be called any more once Cut has been.
 func (s *Source) Surround(surround layout.Surround) *Source {
 	s.beyond = nil
 	if c, ok := surround.Colour(); ok {
@@ -34,8 +35,8 @@ func PrintsGray(art image.Image, surround layout.Surround) bool {
 	return printsGray(art, nil)
 }
 
-// cutSurrounded makes the pixels of a rectangle with the surround's colour beyond the picture. The picture ends on whole grid pixels,
-// so no pixel is mixed.
+// cutSurrounded makes the pixels of a rectangle with the surround's colour beyond the picture. The picture
+// ends on whole grid pixels, so no pixel is mixed.
 func (s *Source) cutSurrounded(r image.Rectangle) image.Image {
 	inner := r.Intersect(image.Rect(0, 0, s.grid.WidthPx, s.grid.HeightPx))
 	if inner == r && s.Gray() == printsGray(s.art, nil) {

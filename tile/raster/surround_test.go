@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In a surround, a rectangle of the grid is the picture's own cut inside and the colour outside, pixel by pixel, whether filtered or not, and any
-// rectangle is the same pixels as that part of the whole.
+// In a surround, a rectangle of the grid is the picture's own cut inside and the colour outside, pixel by
+// pixel, whether filtered or not, and any rectangle is the same pixels as that part of the whole.
 func TestCutInASurround(t *testing.T) {
 	const seed = 34
 	random := rand.New(rand.NewSource(seed))
@@ -50,7 +50,8 @@ func TestCutInASurround(t *testing.T) {
 	}
 }
 
-// Where the picture does not lie in the board's corner, the grid starts at the picture's corner and ends on its far one.
+// Where the picture does not lie in the board's corner, the grid starts at the picture's corner and ends on
+// its far one.
 func TestGridLiesOnThePicture(t *testing.T) {
 	g := Grid{800, 600}
 	picture := layout.Rect{XMM: 123.4, YMM: 56.7, WidthMM: 400, HeightMM: 300}

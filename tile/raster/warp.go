@@ -7,13 +7,16 @@ import (
 	"dropsheet/layout"
 )
 
-// warp is how a bent picture hangs. Its pixels are made block by block, of blocks that lie fixed on the grid, so that a pixel comes out alike in every sheet that shows it.
+// warp is how a bent picture hangs. Its pixels are made block by block, of blocks that lie fixed on the grid,
+// so that a pixel comes out alike in every sheet that shows it.
 //
-// From-space: grid pixels. To-space: the artwork's own, upright: the picture coordinates of a place of the board times the artwork's size.
+// From-space: grid pixels. To-space: the artwork's own, upright: the picture coordinates of a place of the
+// board times the artwork's size.
 //
-// A block's part of the artwork is shrunk first, as far as the picture there can bear it, and looked up with a Lanczos kernel on the artwork's own axes, which blurs nothing. Where
-// the map still shrinks, the block is looked up on a finer lattice, and that filtered down along the grid's axes: no more and no less goes than the
-// grid can't show, whichever way the map stretches.
+// A block's part of the artwork is shrunk first, as far as the picture there can bear it, and looked up with
+// a Lanczos kernel on the artwork's own axes, which blurs nothing. Where the map still shrinks, the block is
+// looked up on a finer lattice, and that filtered down along the grid's axes: no more and no less goes than
+// the grid can't show, whichever way the map stretches.
 type warp struct {
 	hanging *layout.Hanging
 	picture layout.Rect // where the grid lies on the board
@@ -26,9 +29,10 @@ type warp struct {
 	curve uint // and posts, from which knots are taken, up to 1 << curve
 }
 
-// Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain; picture is where the grid lies on the board. Beyond the printed picture's
-// outline the surround's colour stands, or white where there is none. The turn that NewSource was given then counts for nothing.
-// It must not be called any more once Cut has been.
+// Hang has the picture hang bent, turned or framed, and returns s, unchanged where the picture is plain;
+// picture is where the grid lies on the board. Beyond the printed picture's outline the surround's colour
+// stands, or white where there is none. The turn that NewSource was given then counts for nothing. It must
+// not be called any more once Cut has been.
 func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
 	s.warp = nil
 	if h.Plain() {
@@ -53,7 +57,8 @@ type place struct {
 	known          bool    // whether the drop looks there, as far as was worked out
 }
 
-// at is the place at grid coordinates. Where it lies more than reach grid pixels inside the outline, inside may be less than it is, but no less than reach.
+// at is the place at grid coordinates. Where it lies more than reach grid pixels inside the outline, inside
+// may be less than it is, but no less than reach.
 func (w *warp) at(x, y, reach float64) place {
 	perX, perY := w.grid.perMM(w.picture)
 	xMM, yMM, perMM := w.picture.XMM+x/perX, w.picture.YMM+y/perY, math.Sqrt(perX*perY)
@@ -82,8 +87,9 @@ const (
 	maxKnotShift = 3
 	// knotReachMM is how far beyond the print a knot may be needed: a Hanging knows what the drop sees for 2 mm about it.
 	knotReachMM = 1.9
-	// knotErrorPx is by how much a straight line between two knots may miss the map half-way, in pixels of the artwork or of the grid, whichever are coarser there. Both axes may
-	// add up, and places between those that are tried may be a little worse: with 1/256 of a pixel for the kernel's phases under 0.02 in all.
+	// knotErrorPx is by how much a straight line between two knots may miss the map half-way, in pixels of the
+	// artwork or of the grid, whichever are coarser there. Both axes may add up, and places between those that
+	// are tried may be a little worse: with 1/256 of a pixel for the kernel's phases under 0.02 in all.
 	knotErrorPx = 0.006
 	knotTries   = 48
 )
@@ -108,8 +114,9 @@ func (w *warp) mm(px int) float64 {
 	return float64(px) / min(perX, perY)
 }
 
-// bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at worst, in pixels of the artwork or of the grid. The line is that of four such
-// places in a row, with these weights. It is infinite where the print has no room for any.
+// bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at
+// worst, in pixels of the artwork or of the grid. The line is that of four such places in a row, with these
+// weights. It is infinite where the print has no room for any.
 func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 	width, height, tried := float64(w.upright.width), float64(w.upright.height), false
 	for j := range knotTries {
@@ -140,7 +147,8 @@ func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 	return worst
 }
 
-// longest is by how much a map of slopes ux, uy, vx, vy stretches the way that it stretches most: the larger singular value.
+// longest is by how much a map of slopes ux, uy, vx, vy stretches the way that it stretches most: the larger
+// singular value.
 func longest(ux, uy, vx, vy float64) float64 {
 	// Of any map half the sum and half the difference of its singular values are these lengths.
 	return (math.Hypot(ux+vy, vx-uy) + math.Hypot(ux-vy, vx+uy)) / 2

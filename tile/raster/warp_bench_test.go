@@ -12,8 +12,8 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// BenchmarkWarp cuts the middle of straight prints that show the artwork's own pixels, and three of them on a grid pixel, and a part between the middle and the rim, where the map
-// stretches one way more than the other.
+// BenchmarkWarp cuts the middle of straight prints that show the artwork's own pixels, and three of them on a
+// grid pixel, and a part between the middle and the rim, where the map stretches one way more than the other.
 func BenchmarkWarp(b *testing.B) {
 	p := bentPlan(b, 1.5, func(s *layout.Setup) { s.Look = layout.Straight })
 	h, on := p.Hang(), p.PictureOnBoard()

@@ -80,7 +80,8 @@ func sampled(w, h int, level func(x, y float64) float64) *image.Gray {
 	return m
 }
 
-// harbour is the like of a photograph: a sky that darkens, a soft sun, masts, a hull's soft edge, and ripples of all fineness down to 4 pixels, the finer the fainter.
+// harbour is the like of a photograph: a sky that darkens, a soft sun, masts, a hull's soft edge, and ripples
+// of all fineness down to 4 pixels, the finer the fainter.
 func harbour(w, h int) func(x, y float64) float64 {
 	return func(x, y float64) float64 {
 		u, v := x/float64(w), y/float64(h)
@@ -102,8 +103,9 @@ func zonePlate(cx, cy, grows float64) func(x, y float64) float64 {
 	}
 }
 
-// reference is a window of the grid as it should come out: the picture itself, not its pixels, looked up through the exact map at 8 x 8 places a grid pixel, and each pixel their mean
-// weighted by the ideal kernel for the grid cut off at three pixels, sinc(x) sinc(x/3) along both axes, by its definition in float64.
+// reference is a window of the grid as it should come out: the picture itself, not its pixels, looked up
+// through the exact map at 8 x 8 places a grid pixel, and each pixel their mean weighted by the ideal kernel
+// for the grid cut off at three pixels, sinc(x) sinc(x/3) along both axes, by its definition in float64.
 func (s scene) reference(level func(x, y float64) float64, w, h int, g Grid, r image.Rectangle) []float64 {
 	const n = 8
 	kernel := func(d float64) float64 {

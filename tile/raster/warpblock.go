@@ -8,8 +8,9 @@ import (
 // blockShift: blocks are 128 pixels across and down, from the grid's corner on.
 const blockShift = 7
 
-// block is a block of the grid and the knots of its map. Knot (i, j) is the place of the centre of the pixel that lies i steps right and j down of the block's
-// corner; the knots go on beyond the block as far as kernels reach.
+// block is a block of the grid and the knots of its map. Knot (i, j) is the place of the centre of the pixel
+// that lies i steps right and j down of the block's corner; the knots go on beyond the block as far as
+// kernels reach.
 type block struct {
 	*warp
 	corner image.Point
@@ -76,8 +77,9 @@ func (b *block) rect() image.Rectangle {
 // shows tells whether the block shows anything of the picture.
 func (b *block) shows() bool { return !b.part.Empty() }
 
-// shrunk chooses how far to shrink the artwork for the block, and how finely to look it up. What the grid can show of the artwork has frequencies up to
-// half a cycle a grid pixel, an ellipse in the artwork's; to either side it reaches as far as the slopes' inverse says. The least shrinking anywhere in the block counts.
+// shrunk chooses how far to shrink the artwork for the block, and how finely to look it up. What the grid can
+// show of the artwork has frequencies up to half a cycle a grid pixel, an ellipse in the artwork's; to either
+// side it reaches as far as the slopes' inverse says. The least shrinking anywhere in the block counts.
 func (b *block) shrunk() (size Grid, across, down finer) {
 	byX, byY := math.Inf(1), math.Inf(1)
 	for _, p := range b.slopes {

@@ -44,7 +44,8 @@ func TestWarpedSheetsShareOneGrid(t *testing.T) {
 	}
 }
 
-// Well beyond the outline stands white or the surround's colour exactly, well within it the picture alone, and between them a share of both.
+// Well beyond the outline stands white or the surround's colour exactly, well within it the picture alone,
+// and between them a share of both.
 func TestWarpedOutline(t *testing.T) {
 	for _, c := range []struct {
 		name     string
@@ -87,12 +88,14 @@ func TestWarpedOutline(t *testing.T) {
 	}
 }
 
-// A picture turned by next to nothing comes out as the flat one does, on its own pixels to a level or so: no pixel lies off by more than a thousandth.
+// A picture turned by next to nothing comes out as the flat one does, on its own pixels to a level or so: no
+// pixel lies off by more than a thousandth.
 func TestWarpOfNextToNothing(t *testing.T) {
 	const w, h = 600, 400
 	s := newScene(t, func(s *layout.Setup) { s.Framing.TurnDeg = 0.0001 })
 	flatPlan := bentPlan(t, 1.5, func(s *layout.Setup) { s.Framing.TurnDeg = 0.0001 })
-	// The whole flat picture, of which the drop sees a circle, on a grid of its own pixels; the bent print's grid is a part of that.
+	// The whole flat picture, of which the drop sees a circle, on a grid of its own pixels; the bent print's
+	// grid is a part of that.
 	perMM := w / flatPlan.Picture.FlatWidthMM
 	g := Grid{int(math.Round(s.on.WidthMM * perMM)), int(math.Round(s.on.HeightMM * perMM))}
 	on := layout.Rect{
@@ -121,7 +124,8 @@ func TestWarpOfNextToNothing(t *testing.T) {
 	}
 }
 
-// Where pixels are looked up, against the exact map: within 0.02 pixels of the artwork or of the grid, whichever are coarser there.
+// Where pixels are looked up, against the exact map: within 0.02 pixels of the artwork or of the grid,
+// whichever are coarser there.
 func TestWarpKnowsWherePixelsAre(t *testing.T) {
 	for name, s := range scenes() {
 		for _, px := range []int{60, 300, 1500, 6000} {

@@ -38,7 +38,8 @@ func (b *block) draw(to *canvas, part image.Rectangle) {
 	}
 }
 
-// path is where in the patch a row of n places lies, bilinear between the knots: from x on, in places of 1 << shiftX to a pixel from the centre of the block's first; likewise y.
+// path is where in the patch a row of n places lies, bilinear between the knots: from x on, in places of 1 <<
+// shiftX to a pixel from the centre of the block's first; likewise y.
 func (b *block) path(p *patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 	shiftX, shiftY = shiftX+b.shift, shiftY+b.shift
 	i, j := x>>shiftX, y>>shiftY
@@ -57,7 +58,8 @@ func (b *block) path(p *patch, x, y, n int, shiftX, shiftY uint) weigh.Path {
 	return path
 }
 
-// outlineToldPx is how far off the way to the outline is told well enough to skip half of it: further off, near a corner, it may be a third.
+// outlineToldPx is how far off the way to the outline is told well enough to skip half of it: further off,
+// near a corner, it may be a third.
 const outlineToldPx = 1 << minPostShift
 
 // put writes a row of the block's part, y rows below its upper edge, where the picture shows.

@@ -12,11 +12,13 @@ type finer struct {
 const (
 	sparest = 1.1 // up to here they are looked up as they are; what that folds over is finest detail near what the grid can't show
 	denser  = 1.3 // from here on they are filtered in full; the kernel grows between, so that no block's edge shows
-	// roomier is how many there are of an artwork that is shrunk: so many that shrinking costs nothing of what the grid can show, and that what little it
-	// folds over comes to lie where the second filter takes most of it.
+	// roomier is how many there are of an artwork that is shrunk: so many that shrinking costs nothing of what
+	// the grid can show, and that what little it folds over comes to lie where the second filter takes most of
+	// it.
 	roomier = 2
-	// foldsAt is how many may fall on one of the finer places: detail of 0.71 cycles a place folds over to 0.29, where the filter for half as many places passes a third. Only
-	// the finest chequers, seen aslant, come that far.
+	// foldsAt is how many may fall on one of the finer places: detail of 0.71 cycles a place folds over to
+	// 0.29, where the filter for half as many places passes a third. Only the finest chequers, seen aslant,
+	// come that far.
 	foldsAt  = 1.42
 	maxFiner = 3
 )

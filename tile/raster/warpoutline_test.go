@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// outlineHolds looks at every pixel about a flat picture's outline, which must stand where the map has it: the picture within, white paper beyond, a share of both between.
+// outlineHolds looks at every pixel about a flat picture's outline, which must stand where the map has it:
+// the picture within, white paper beyond, a share of both between.
 func outlineHolds(t *testing.T, s scene, g Grid, bleed int) {
 	t.Helper()
 	perX, perY := g.perMM(s.on)

@@ -31,8 +31,8 @@ type patch struct {
 	rowX, rowY []int
 }
 
-// patchRect is what a part of the block shows, in pixels of the artwork shrunk to a size, with what kernels reach about it. It is empty where nothing of the part is known, as
-// just beyond what is.
+// patchRect is what a part of the block shows, in pixels of the artwork shrunk to a size, with what kernels
+// reach about it. It is empty where nothing of the part is known, as just beyond what is.
 func (b *block) patchRect(size Grid, part image.Rectangle) image.Rectangle {
 	minX, minY, maxX, maxY := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	width, height := float64(size.WidthPx), float64(size.HeightPx)

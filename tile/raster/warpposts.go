@@ -5,7 +5,8 @@ import (
 	"math"
 )
 
-// Posts are places of the map that lie further apart than knots: the knots are taken between them, on a curve through four posts each way, which costs a fraction of asking for each.
+// Posts are places of the map that lie further apart than knots: the knots are taken between them, on a curve
+// through four posts each way, which costs a fraction of asking for each.
 const (
 	maxPostShift = 5
 	minPostShift = maxKnotShift + 1
@@ -15,7 +16,8 @@ const (
 	postsAbout = 2
 )
 
-// postShift is how far apart posts may lie at most: 1 << postShift pixels. Where the map is too bent for any, it is as far as knots.
+// postShift is how far apart posts may lie at most: 1 << postShift pixels. Where the map is too bent for any,
+// it is as far as knots.
 func (w *warp) postShift() uint {
 	apart := w.shift
 	// Upward, since a small print has room for few tries of posts far apart.
@@ -41,13 +43,14 @@ type posts struct {
 	before int // how many stand before the corner
 	across int
 	shift  uint // they lie 1 << shift pixels apart
-	// far is a distance from the outline at which a cell between posts lies wholly on one side of it: far off it is known to first order only, and twice
-	// the cell's diagonal leaves room for that.
+	// far is a distance from the outline at which a cell between posts lies wholly on one side of it: far off
+	// it is known to first order only, and twice the cell's diagonal leaves room for that.
 	far   float64
 	cells []showing
 }
 
-// posts asks for those of a block. They lie as far apart as they may where all of them are well within the print, and closer where its outline is to be found.
+// posts asks for those of a block. They lie as far apart as they may where all of them are well within the
+// print, and closer where its outline is to be found.
 func (w *warp) posts(corner image.Point) posts {
 	p, ok := w.postsApart(corner, w.curve, true)
 	if !ok {
@@ -124,7 +127,8 @@ func (p posts) knownAbout(cells image.Rectangle) (known []place) {
 	return known
 }
 
-// stand is where a knot stands among the posts along one axis: at one of them or beyond it, and then what four of them weigh.
+// stand is where a knot stands among the posts along one axis: at one of them or beyond it, and then what
+// four of them weigh.
 type stand struct {
 	post    int
 	on      bool

@@ -8,7 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// windows are parts of a grid, of that half-width, that lie wholly on the picture, kernels included: in its middle, and aslant, aside and below of it.
+// windows are parts of a grid, of that half-width, that lie wholly on the picture, kernels included: in its
+// middle, and aslant, aside and below of it.
 func (s scene) windows(g Grid, half int) (all []image.Rectangle) {
 	for _, at := range [][2]float64{{0.5, 0.5}, {0.3, 0.3}, {0.24, 0.5}, {0.6, 0.72}, {0.63, 0.4}} {
 		r := square(int(at[0]*float64(g.WidthPx)), int(at[1]*float64(g.HeightPx)), half)
@@ -25,9 +26,11 @@ func (s scene) windows(g Grid, half int) (all []image.Rectangle) {
 	return all
 }
 
-// The artwork is sampled from a picture that is known between its pixels too, so that the reference takes nothing from any kernel of ours. Where the map shrinks, ours
-// and the reference have the same ideal and may differ in how they end it, where it stretches by what a kernel of six pixels misses of the picture between them: neither is more than a
-// hundredth of the finest detail, which 40 dB, 2.55 levels RMS, leaves room for, with the rounding of artwork and result.
+// The artwork is sampled from a picture that is known between its pixels too, so that the reference takes
+// nothing from any kernel of ours. Where the map shrinks, ours and the reference have the same ideal and may
+// differ in how they end it, where it stretches by what a kernel of six pixels misses of the picture between
+// them: neither is more than a hundredth of the finest detail, which 40 dB, 2.55 levels RMS, leaves room for,
+// with the rounding of artwork and result.
 func TestWarpAgainstSupersampling(t *testing.T) {
 	const w, h = 900, 600
 	for picture, level := range map[string]func(x, y float64) float64{"harbour": harbour(w, h), "zone plate": zonePlate(w/2, h/2, 0.2/300)} {
@@ -55,8 +58,9 @@ func TestWarpAgainstSupersampling(t *testing.T) {
 	}
 }
 
-// Rings that the grid can't show along one of its axes at least, by half as many again as its finest: what is left of them are false rings, and must be 40 dB below. Nearer to what the
-// grid can show, a filter of three lobes passes more.
+// Rings that the grid can't show along one of its axes at least, by half as many again as its finest: what is
+// left of them are false rings, and must be 40 dB below. Nearer to what the grid can show, a filter of three
+// lobes passes more.
 func TestWarpedZonePlateDoesNotAlias(t *testing.T) {
 	const w, h = 1200, 800
 	const beyond = 1.5
@@ -96,8 +100,10 @@ func TestWarpedZonePlateDoesNotAlias(t *testing.T) {
 	}
 }
 
-// Round spots come out where Board, the map the other way, has them. The map bends within a spot, so that the middle of what it covers is not where its own middle lies: each pixel's ink, times
-// the area of the artwork that it shows, is weighed where in the picture it lies, and the place of the mean held against the place of the spot.
+// Round spots come out where Board, the map the other way, has them. The map bends within a spot, so that the
+// middle of what it covers is not where its own middle lies: each pixel's ink, times the area of the artwork
+// that it shows, is weighed where in the picture it lies, and the place of the mean held against the place of
+// the spot.
 func TestWarpedDotsStayInPlace(t *testing.T) {
 	const w, h, apart = 900, 600, 100
 	art := sampled(w, h, func(x, y float64) float64 {

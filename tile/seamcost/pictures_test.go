@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The pictures that placement is tried on: the harbour, and five of our own invention, drawn here. Each is light at places and busy or dark
-// at others, in another way.
+// The pictures that placement is tried on: the harbour, and five of our own invention, drawn here. Each is
+// light at places and busy or dark at others, in another way.
 var pictures = []struct {
 	name string
 	draw func(u, v float64) float64 // grey, 0 to 1, at picture coordinates, the picture's width 1.5 of its height

@@ -1,4 +1,5 @@
-// Package seamcost adds up how plainly a seam would show wherever it could run: the costs by which layout slides seams to where they show least.
+// Package seamcost adds up how plainly a seam would show wherever it could run: the costs by which layout
+// slides seams to where they show least.
 //
 // Frame: board millimetres, origin at the board's top-left corner, x right, y down.
 package seamcost
@@ -11,26 +12,29 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// Element is how plainly a millimetre of seam shows at a place of the board, 0 and up. axis is the seam's own: "x" for one that runs down, "y"
-// for one that runs across.
+// Element is how plainly a millimetre of seam shows at a place of the board, 0 and up. axis is the seam's
+// own: "x" for one that runs down, "y" for one that runs across.
 type Element func(xMM, yMM float64, axis string) float64
 
 const (
-	// pieceMM is how long the pieces of a seam are that are added up, at most. With pieces of one millimetre what slid seams cost as a share of
-	// even ones changes by less than 0.01 (a test).
+	// pieceMM is how long the pieces of a seam are that are added up, at most. With pieces of one millimetre
+	// what slid seams cost as a share of even ones changes by less than 0.01 (a test).
 	pieceMM = 4.0
-	// coarsest is how many steps of the result lie between the seams that are added up first: 4 mm. Where costs do not run straight between
-	// those, as at the edge of what the frame sees or along a mast, seams between them are added up too.
+	// coarsest is how many steps of the result lie between the seams that are added up first: 4 mm. Where
+	// costs do not run straight between those, as at the edge of what the frame sees or along a mast, seams
+	// between them are added up too.
 	coarsest = 8
-	// straightWithin is how far costs halfway may lie from the straight line, as a share of the greater, to be taken for straight.
+	// straightWithin is how far costs halfway may lie from the straight line, as a share of the greater, to be
+	// taken for straight.
 	straightWithin = 0.02
-	// aimMM is how far a board may hang, or a camera be aimed, beside its mark (common practice, no source). A seam counts as what it costs on average
-	// when it lies up to that far to either side, or else it would be put a hair beyond the edge of what the frame sees.
+	// aimMM is how far a board may hang, or a camera be aimed, beside its mark (common practice, no source). A
+	// seam counts as what it costs on average when it lies up to that far to either side, or else it would be
+	// put a hair beyond the edge of what the frame sees.
 	aimMM = 5.0
 )
 
-// Sum adds element up along every seam that the board could have, as finely as seams can be placed, each averaged over the 5 mm to either side.
-// The costs are in element's unit times millimetres.
+// Sum adds element up along every seam that the board could have, as finely as seams can be placed, each
+// averaged over the 5 mm to either side. The costs are in element's unit times millimetres.
 func Sum(board layout.Rect, element Element) layout.SeamCosts {
 	return layout.SeamCosts{
 		StepMM: layout.SeamLatticeMM,
@@ -104,8 +108,8 @@ func (l costLines) straight(from, to, i int) float64 {
 	return l.sums[from] + (l.sums[to]-l.sums[from])*part
 }
 
-// averaged takes the mean over aimMM to either side, or as much as there is on both. The last line, on the board's edge, is nearer to its neighbour
-// than others are and counts only for itself.
+// averaged takes the mean over aimMM to either side, or as much as there is on both. The last line, on the
+// board's edge, is nearer to its neighbour than others are and counts only for itself.
 func averaged(sums []float64) []float64 {
 	const reach = int(aimMM / layout.SeamLatticeMM)
 	last := len(sums) - 1

@@ -68,8 +68,8 @@ func TestSumAgainstIntegrals(t *testing.T) {
 	}
 }
 
-// A step, and a gap no wider than a mast, are found to half a millimetre wherever they lie: each seam is the mean of the 21 lines
-// from 5 mm before it to 5 mm behind it.
+// A step, and a gap no wider than a mast, are found to half a millimetre wherever they lie: each seam is the
+// mean of the 21 lines from 5 mm before it to 5 mm behind it.
 func TestSumFindsWhatIsSharp(t *testing.T) {
 	const longMM = 200
 	board := layout.Rect{WidthMM: 301.3, HeightMM: longMM}
@@ -95,7 +95,8 @@ func TestSumFindsWhatIsSharp(t *testing.T) {
 	}
 }
 
-// A seam where the picture is as light as the paper's bare edge shows nothing: on a dark picture with stripes that light, seams run in the stripes.
+// A seam where the picture is as light as the paper's bare edge shows nothing: on a dark picture with stripes
+// that light, seams run in the stripes.
 func TestSeamsRunWhereTheyMatchThePaper(t *testing.T) {
 	wide := setup()
 	wide.Camera.LensMM, wide.Camera.FrameWidthMM = 0, 400 // the whole board is seen beside the drop, where a stripe is wider than its blur
@@ -129,8 +130,8 @@ func TestSeamsRunWhereTheyMatchThePaper(t *testing.T) {
 // encoded is the sRGB level, 0 to 1, for linear light above 0.0031308 (IEC 61966-2-1:1999, 5.2).
 func encoded(light float64) float64 { return 1.055*math.Pow(light, 1/2.4) - 0.055 }
 
-// finely is what a plan's seams cost on average when each lies up to 5 mm to either side, added up along each every millimetre, by no sum that
-// placement uses.
+// finely is what a plan's seams cost on average when each lies up to 5 mm to either side, added up along each
+// every millimetre, by no sum that placement uses.
 func finely(m *seamsight.Model, p layout.Plan) (cost float64) {
 	const stepMM, aside = 1, 10 // aside in half millimetres
 	for _, s := range p.Seams {
@@ -163,8 +164,8 @@ func documented(t *testing.T) map[string]float64 {
 	return shares
 }
 
-// On every picture seams that were slid show less, and by as much as placement says: added up finely the gain is the same. What the page for
-// developers tells is true.
+// On every picture seams that were slid show less, and by as much as placement says: added up finely the gain
+// is the same. What the page for developers tells is true.
 func TestPlacementPays(t *testing.T) {
 	told := documented(t)
 	require.Len(t, told, len(pictures))

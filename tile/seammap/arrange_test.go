@@ -95,7 +95,8 @@ func TestKey(t *testing.T) {
 		}
 		return out
 	}
-	// 400 mm behind a drop of 5 mm; the figures are flip's own (layout/plan_test.go checks them), here it is their words that count.
+	// 400 mm behind a drop of 5 mm; the figures are flip's own (layout/plan_test.go checks them), here it is
+	// their words that count.
 	many := texts(nil)
 	require.Contains(t, many, "seam that shows")
 	require.Contains(t, many, "the drop's edge")

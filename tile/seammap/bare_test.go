@@ -15,7 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Cells without a sheet show neither picture nor paper: grey on the board, dark in the drop; cells that have one show paper beyond the picture.
+// Cells without a sheet show neither picture nor paper: grey on the board, dark in the drop; cells that have
+// one show paper beyond the picture.
 func TestBareCells(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Fit, s.DistanceMM, s.Framing.TurnDeg = layout.Inside, 700, 20 })
 	require.Equal(t, 20, p.Backdrop.Columns*p.Backdrop.Rows)
@@ -75,8 +76,8 @@ func TestWordsCountSheets(t *testing.T) {
 	}
 }
 
-// A straight picture that lies inside the drop shows there as the square that it is, its corners at the fill: every point of its edge lies on one of four lines
-// at fill/√2 of the radius, by plane geometry.
+// A straight picture that lies inside the drop shows there as the square that it is, its corners at the fill:
+// every point of its edge lies on one of four lines at fill/√2 of the radius, by plane geometry.
 func TestStraightPictureShowsSquare(t *testing.T) {
 	for _, turnDeg := range []float64{0, 20} {
 		p := plan(t, func(s *layout.Setup) {
@@ -100,8 +101,9 @@ func TestStraightPictureShowsSquare(t *testing.T) {
 	}
 }
 
-// What the drop shows of its board ends at its outline, an ellipse as high against its width as the drop (of a spheroid seen level, by flip.Sight.OutlineMM),
-// which fits its square whether it is flat or long; a round drop's is the circle.
+// What the drop shows of its board ends at its outline, an ellipse as high against its width as the drop (of
+// a spheroid seen level, by flip.Sight.OutlineMM), which fits its square whether it is flat or long; a round
+// drop's is the circle.
 func TestOutlineOfADropOutOfRound(t *testing.T) {
 	for _, ratio := range []float64{0.8, 1, 1.2} {
 		t.Run(fmt.Sprint(ratio), func(t *testing.T) {
@@ -131,7 +133,8 @@ func TestOutlineOfADropOutOfRound(t *testing.T) {
 	}
 }
 
-// Where an oblate drop looks at a fill is one line on both panels: what the board's shows lies at that share of the drop's outline.
+// Where an oblate drop looks at a fill is one line on both panels: what the board's shows lies at that share
+// of the drop's outline.
 func TestFillsOfAnOblateDrop(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 })
 	board, drop := mapOf(p)

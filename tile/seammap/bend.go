@@ -8,10 +8,12 @@ import (
 	"dropsheet/layout"
 )
 
-// bend finds where in the drop a point or a line of the board shows, by tracing rays and halving intervals. Of a body it asks only
-// what holds for every one of them: along a row of the drop's plane the landing moves one way, and so it does along a bent line.
+// bend finds where in the drop a point or a line of the board shows, by tracing rays and halving intervals.
+// Of a body it asks only what holds for every one of them: along a row of the drop's plane the landing moves
+// one way, and so it does along a bent line.
 //
-// It works along one axis of the board: "across" is the coordinate that a line holds still, "along" the one in which it runs.
+// It works along one axis of the board: "across" is the coordinate that a line holds still, "along" the one
+// in which it runs.
 type bend struct {
 	sight         flip.Sight
 	tracer        flip.Tracer
@@ -29,7 +31,8 @@ type direction struct {
 	closesMM float64
 }
 
-// extentMM is how far the drop shows on the row that far from the middle, kept a hair inside the outline, where rays graze.
+// extentMM is how far the drop shows on the row that far from the middle, kept a hair inside the outline,
+// where rays graze.
 func (d direction) extentMM(rowMM float64) float64 {
 	const inside = 1 - 1e-9
 	if d.closesMM == 0 {
@@ -38,7 +41,8 @@ func (d direction) extentMM(rowMM float64) float64 {
 	return d.halfMM / d.closesMM * math.Sqrt(max(0, d.closesMM*d.closesMM-rowMM*rowMM)) * inside
 }
 
-// newBend is the bend for lines of constant x ("x") or constant y ("y"). Of a rod, halfMM of its length show to either side.
+// newBend is the bend for lines of constant x ("x") or constant y ("y"). Of a rod, halfMM of its length show
+// to either side.
 func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 	sight, turn := p.Sight(), p.Drop.Reverses.Turn()
 	of := func(reversed bool, outlineMM, otherMM float64) direction {
@@ -83,7 +87,8 @@ func (b bend) point(acrossMM, alongMM float64) layout.Point {
 	return layout.Point{XMM: acrossMM, YMM: alongMM}
 }
 
-// crosses finds where a row of the drop's plane, alongMM from the middle, meets the board line at atMM, and where along the line that is.
+// crosses finds where a row of the drop's plane, alongMM from the middle, meets the board line at atMM, and
+// where along the line that is.
 func (b bend) crosses(atMM, alongMM float64) (acrossMM, boardAlongMM float64, ok bool) {
 	past := func(acrossMM float64) bool {
 		boardMM, _, ok := b.lands(acrossMM, alongMM)
@@ -101,8 +106,8 @@ func (b bend) crosses(atMM, alongMM float64) (acrossMM, boardAlongMM float64, ok
 	return acrossMM, boardAlongMM, ok
 }
 
-// find finds where a point of the board shows. When ok is false it does not, and the point returned is where the line at atMM
-// goes out of sight on the way to it.
+// find finds where a point of the board shows. When ok is false it does not, and the point returned is where
+// the line at atMM goes out of sight on the way to it.
 func (b bend) find(atMM, boardAlongMM float64) (acrossMM, alongMM float64, ok bool) {
 	past := func(alongMM float64) bool {
 		_, landsMM, ok := b.crosses(atMM, alongMM)
@@ -115,11 +120,13 @@ func (b bend) find(atMM, boardAlongMM float64) (acrossMM, alongMM float64, ok bo
 	before, after := halve(extentMM, past)
 	_, _, afterOK := b.crosses(atMM, after)
 	acrossMM, _, ok = b.crosses(atMM, before)
-	// Where the line goes out of sight, the search ends between a row that it crosses and one that it does not, or at the last row.
+	// Where the line goes out of sight, the search ends between a row that it crosses and one that it does
+	// not, or at the last row.
 	return acrossMM, before, ok && afterOK && past(extentMM) && !past(-extentMM)
 }
 
-// line follows the board line at atMM from one place along it to a further one, as far as it shows. Points are of the drop's plane.
+// line follows the board line at atMM from one place along it to a further one, as far as it shows. Points
+// are of the drop's plane.
 func (b bend) line(atMM, fromMM, toMM float64) []layout.Point {
 	if b.along.sign < 0 {
 		points := b.rising(atMM, toMM, fromMM)

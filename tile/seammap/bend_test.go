@@ -15,8 +15,8 @@ import (
 // square is where these tests put the drop.
 var square = arrange(layout.Rect{WidthMM: 3, HeightMM: 2}, func(float64) float64 { return 0 }).drop
 
-// Every point of a bent seam must show the seam: the ray through it, traced, must land on the seam's line and between its ends,
-// within a hundredth of a pixel of the map.
+// Every point of a bent seam must show the seam: the ray through it, traced, must land on the seam's line and
+// between its ends, within a hundredth of a pixel of the map.
 func TestBentSeamsLandOnTheSeams(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -71,8 +71,9 @@ func TestBentSeamsLandOnTheSeams(t *testing.T) {
 
 func sign(v float64) float64 { return math.Copysign(1, v) }
 
-// A ball's bend has a closed form: a board point that far from the axis shows at the fill whose reach that is, straight across
-// the axis (flip.Sight.FillAt). Points of every seam, taken at random, must lie on the bent seam.
+// A ball's bend has a closed form: a board point that far from the axis shows at the fill whose reach that
+// is, straight across the axis (flip.Sight.FillAt). Points of every seam, taken at random, must lie on the
+// bent seam.
 func TestBentSeamsAgainstTheClosedForm(t *testing.T) {
 	const seed = 31
 	random := rand.New(rand.NewSource(seed))

@@ -105,7 +105,8 @@ func (v boardView) oval(fill float64) []ink.Path {
 	return v.around(points)
 }
 
-// reachMM is how far from the board's middle the drop looks at a fill. ok is false when that is off the board everywhere.
+// reachMM is how far from the board's middle the drop looks at a fill. ok is false when that is off the board
+// everywhere.
 func (v boardView) reachMM(fill float64) (reachMM float64, ok bool) {
 	furthestMM := math.Hypot(v.board.WidthMM, v.board.HeightMM) / 2
 	switch v.sight.Drop.Body {

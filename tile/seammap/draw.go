@@ -10,7 +10,8 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// How much white is mixed into the picture: much on the board, where lines must read, and none in the drop, which shows it as it looks.
+// How much white is mixed into the picture: much on the board, where lines must read, and none in the drop,
+// which shows it as it looks.
 const (
 	boardWhite = 0.6
 	dropWhite  = 0
@@ -27,10 +28,11 @@ type seamMap struct {
 	canvas ink.Canvas
 }
 
-// Draw draws the map of a plan that Setup.Plan made or Plan.Check passed: the board as it hangs, pale, with its seams, rulers and
-// where the drop looks at fills of 0.25, 0.5, 0.75 and the picture's own; the same as the camera sees it in the drop; a key and a
-// caption. Seams are what seamsight saw of the plan's; each is drawn by its verdicts. The map is 2000 pixels wide and as high as it needs
-// to be, opaque, and the same for the same plan, picture and seams.
+// Draw draws the map of a plan that Setup.Plan made or Plan.Check passed: the board as it hangs, pale, with
+// its seams, rulers and where the drop looks at fills of 0.25, 0.5, 0.75 and the picture's own; the same as
+// the camera sees it in the drop; a key and a caption. Seams are what seamsight saw of the plan's; each is
+// drawn by its verdicts. The map is 2000 pixels wide and as high as it needs to be, opaque, and the same for
+// the same plan, picture and seams.
 func Draw(p layout.Plan, picture *texture.Texture, seams []seamsight.Seam) *image.RGBA {
 	m := seamMap{plan: p, seams: seams, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
 	a := m.place()

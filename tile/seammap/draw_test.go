@@ -184,8 +184,9 @@ func TestRodsHaveStraightFills(t *testing.T) {
 	}
 }
 
-// What the drop shows under the lines is what the proof shows: by another tracing loop, sixteen rays a pixel and Fresnel's losses.
-// Those are 4 % at the middle (normal incidence, twice 2.0 %), at most 9 levels here at fill 0.7; the rest is sampling.
+// What the drop shows under the lines is what the proof shows: by another tracing loop, sixteen rays a pixel
+// and Fresnel's losses. Those are 4 % at the middle (normal incidence, twice 2.0 %), at most 9 levels here at
+// fill 0.7; the rest is sampling.
 func TestDropShowsWhatTheProofShows(t *testing.T) {
 	p := plan(t, nil)
 	_, drop := mapOf(p)

@@ -13,7 +13,8 @@ import (
 // dropShare is the share of its square that the drop takes up; the rest leaves room for its outline.
 const dropShare = 0.98
 
-// dropView shows the board as the camera sees it in the drop, everything sharp: a square of the plane through the drop's centre.
+// dropView shows the board as the camera sees it in the drop, everything sharp: a square of the plane through
+// the drop's centre.
 type dropView struct {
 	downward, sideways bend // for lines of constant x and of constant y
 	square             image.Rectangle
@@ -127,8 +128,8 @@ func (v dropView) inside(at ink.Point) float64 {
 	}
 }
 
-// insideOval is how far inside an ellipse about the origin a place lies, near the ellipse to first order: by how much the share of the way to the ellipse misses 1, over
-// that share's slope.
+// insideOval is how far inside an ellipse about the origin a place lies, near the ellipse to first order: by
+// how much the share of the way to the ellipse misses 1, over that share's slope.
 func insideOval(x, y, halfWidth, halfHeight float64) float64 {
 	share := math.Hypot(x/halfWidth, y/halfHeight)
 	slope := math.Hypot(x/(halfWidth*halfWidth), y/(halfHeight*halfHeight))

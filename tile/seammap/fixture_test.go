@@ -43,8 +43,8 @@ func plan(t *testing.T, change func(*layout.Setup)) layout.Plan {
 	return p
 }
 
-// The colours of the quarters of the test picture, by row and column. Each is bright in other channels, and none is dark or blue
-// enough to be taken for a line.
+// The colours of the quarters of the test picture, by row and column. Each is bright in other channels, and
+// none is dark or blue enough to be taken for a line.
 var quarters = [2][2]color.RGBA{
 	{{255, 140, 140, 255}, {140, 235, 140, 255}},
 	{{225, 225, 120, 255}, {255, 200, 255, 255}},

@@ -88,7 +88,8 @@ func landings(v view, y int) []landing {
 	return row
 }
 
-// stepMM is how far apart two neighbours land; nothing where one of them does not, so that the sharpest picture is taken.
+// stepMM is how far apart two neighbours land; nothing where one of them does not, so that the sharpest
+// picture is taken.
 func (l landing) stepMM(next landing) float64 {
 	if !l.ok || !next.ok {
 		return 0

@@ -27,8 +27,8 @@ func (l *labels) put(face ink.Face, at ink.Point, colour color.RGBA, text string
 	l.canvas.TextWithKeyline(face, ink.Point{X: box.Left, Y: box.Bottom}, colour, paper, 3, text)
 }
 
-// best is where on the paths a word hides least of the lines, and no other word. Of places as good as each other the first wins.
-// ok is false when there is no such place in the view.
+// best is where on the paths a word hides least of the lines, and no other word. Of places as good as each
+// other the first wins. ok is false when there is no such place in the view.
 func (l *labels) best(face ink.Face, text string, paths []ink.Path) (at ink.Point, ok bool) {
 	least := math.Inf(1)
 	frame := l.view.frame()

@@ -33,8 +33,8 @@ func (m seamMap) drawView(v view) (named bool) {
 	return named
 }
 
-// roomPx is how far apart the middles of the cells on either side of a seam show, going by the scale at the middle of what shows
-// of the seam; nothing where that can't be told.
+// roomPx is how far apart the middles of the cells on either side of a seam show, going by the scale at the
+// middle of what shows of the seam; nothing where that can't be told.
 func roomPx(seam ink.Path, v view, axis string, before, after layout.Rect) float64 {
 	if len(seam) == 0 {
 		return 0
@@ -106,7 +106,8 @@ func (m seamMap) paperEdge() (paths []ink.Path) {
 	return paths
 }
 
-// outline is the edge of a rectangle of the board as a view shows it: one closed path, or its sides where it does not show whole.
+// outline is the edge of a rectangle of the board as a view shows it: one closed path, or its sides where it
+// does not show whole.
 func outline(v view, r layout.Rect) []ink.Path {
 	top := v.line("y", r.YMM, r.XMM, r.RightMM())
 	right := v.line("x", r.RightMM(), r.YMM, r.BottomMM())
@@ -121,8 +122,8 @@ func outline(v view, r layout.Rect) []ink.Path {
 	return []ink.Path{append(around, around[0])}
 }
 
-// writeNames writes each sheet's name in the middle of its cell, where the whole word fits there, if need be in small type.
-// It tells whether all did.
+// writeNames writes each sheet's name in the middle of its cell, where the whole word fits there, if need be
+// in small type. It tells whether all did.
 func (m seamMap) writeNames(v view, words *labels) (all bool) {
 	all = true
 	for _, s := range m.plan.Sheets {

@@ -11,8 +11,8 @@ import (
 	"dropsheet/layout"
 )
 
-// The panels hold all of their view and nothing of another: just outside the board's there is only white, just inside there is its ink, and
-// the drop's is its square.
+// The panels hold all of their view and nothing of another: just outside the board's there is only white,
+// just inside there is its ink, and the drop's is its square.
 func TestPanelsHoldTheirViews(t *testing.T) {
 	for i, change := range []func(*layout.Setup){
 		nil, rod(flip.UprightRod),

@@ -16,7 +16,8 @@ const (
 	numberGapPx = 18 // from the board to the middle of a column number
 )
 
-// rulerStep is a round number of mm, 1, 2 or 5 times a power of ten, at least leastStepPx apart, and into how many parts it is divided.
+// rulerStep is a round number of mm, 1, 2 or 5 times a power of ten, at least leastStepPx apart, and into how
+// many parts it is divided.
 func rulerStep(pxPerMM float64) (stepMM float64, parts int) {
 	power := math.Pow(10, math.Floor(math.Log10(leastStepPx/pxPerMM)))
 	for _, by := range []struct {
@@ -67,8 +68,8 @@ func (m seamMap) drawRulers(v boardView) {
 	})
 }
 
-// drawNumbers writes column and row numbers along the board's upper and right sides: the first, and then as many round ones as
-// find room.
+// drawNumbers writes column and row numbers along the board's upper and right sides: the first, and then as
+// many round ones as find room.
 func (m seamMap) drawNumbers(v boardView) {
 	face, area := m.faces.small, v.area()
 	b := m.plan.Backdrop
@@ -111,5 +112,6 @@ func numberStep(cellPx, leastPx float64) int {
 	}
 }
 
-// isNumbered tells whether a row or column gets its number when every so many do; the first does, if the next leaves it room.
+// isNumbered tells whether a row or column gets its number when every so many do; the first does, if the next
+// leaves it room.
 func isNumbered(n, every int) bool { return n%every == 0 || n == 1 && every > 2 }

@@ -7,9 +7,9 @@ import (
 	"dropsheet/tile/seamsight"
 )
 
-// The colours. Each thing differs from the others in light and dark or in its dashes too, so that the map reads in grey and
-// whatever colours the eye can tell: seams tell their verdict by width and by light and dark, the picture's edge is light with a dark keyline, and
-// fills are dashed.
+// The colours. Each thing differs from the others in light and dark or in its dashes too, so that the map
+// reads in grey and whatever colours the eye can tell: seams tell their verdict by width and by light and
+// dark, the picture's edge is light with a dark keyline, and fills are dashed.
 var (
 	paper = color.RGBA{0xff, 0xff, 0xff, 0xff}
 	black = color.RGBA{0x15, 0x17, 0x1c, 0xff}
@@ -30,8 +30,9 @@ var (
 	rulerLine   = ink.Line{Colour: grey, WidthPx: 2}
 )
 
-// seamLines are the lines for the verdicts on a seam. The plainer the seam, the wider and the further from thin black its line: what shows is
-// broad and dark, what is faint is middling and light, and what is out of sight is dotted, so that grey and any eye tell them apart.
+// seamLines are the lines for the verdicts on a seam. The plainer the seam, the wider and the further from
+// thin black its line: what shows is broad and dark, what is faint is middling and light, and what is out of
+// sight is dotted, so that grey and any eye tell them apart.
 var seamLines = [...]ink.Line{
 	seamsight.OutOfSight: {Colour: grey, WidthPx: 2.5, DashPx: []float64{3, 6}, Keyline: paper, KeylinePx: 1},
 	seamsight.Hidden:     {Colour: black, WidthPx: 2.5, Keyline: paper, KeylinePx: 1.5},
@@ -39,8 +40,8 @@ var seamLines = [...]ink.Line{
 	seamsight.Shows:      {Colour: red, WidthPx: 9, Keyline: paper, KeylinePx: 2.5},
 }
 
-// seamLineFor is the line for a seam between cells whose middles show that far apart: thinner where they crowd, so that the
-// picture still shows between the seams.
+// seamLineFor is the line for a seam between cells whose middles show that far apart: thinner where they
+// crowd, so that the picture still shows between the seams.
 func seamLineFor(v seamsight.Verdict, roomPx float64) ink.Line {
 	const thinnestPx, fullRoomPx = 0.7, 40
 	line := seamLines[v]
@@ -66,7 +67,8 @@ type fillMark struct {
 	line ink.Line
 }
 
-// fillMarks are the fills drawn for a picture that fills the drop so far. The picture's own takes the place of one that reads the same.
+// fillMarks are the fills drawn for a picture that fills the drop so far. The picture's own takes the place
+// of one that reads the same.
 func fillMarks(own float64) []fillMark {
 	var marks []fillMark
 	for _, f := range []struct {

@@ -10,10 +10,12 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// piecePx is the shortest stretch of a seam that gets a line of its own: shorter ones could not be told apart. The worst verdict in it counts.
+// piecePx is the shortest stretch of a seam that gets a line of its own: shorter ones could not be told
+// apart. The worst verdict in it counts.
 const piecePx = 14
 
-// seamStrokes are the lines for all seams as a view shows them, the plainer over the less plain, and the whole paths beside them.
+// seamStrokes are the lines for all seams as a view shows them, the plainer over the less plain, and the
+// whole paths beside them.
 func (m seamMap) seamStrokes(v view) (pieces []ink.Stroke, paths []ink.Path) {
 	cells := map[string]layout.Rect{}
 	for _, s := range m.plan.Sheets {

@@ -13,8 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In grey, and for eyes that confuse red and green, width and lightness tell the verdicts apart: the plainer the broader, and what shows is much
-// darker than what is faint. Out of sight and hidden are as thin as each other, and only one is dotted.
+// In grey, and for eyes that confuse red and green, width and lightness tell the verdicts apart: the plainer
+// the broader, and what shows is much darker than what is faint. Out of sight and hidden are as thin as each
+// other, and only one is dotted.
 func TestVerdictsReadInGrey(t *testing.T) {
 	lightness := func(c color.RGBA) float64 { // relative luminance, IEC 61966-2-1
 		l := func(v uint8) float64 { return srgb.Linear(float64(v) / 255) }
@@ -32,7 +33,8 @@ func TestVerdictsReadInGrey(t *testing.T) {
 	}
 }
 
-// Along every seam both views are inked as the verdict there asks, but for words over them and the few pixels over which a change is smoothed.
+// Along every seam both views are inked as the verdict there asks, but for words over them and the few pixels
+// over which a change is smoothed.
 func TestSeamsAreDrawnByTheirVerdicts(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Camera.WidthPx, s.Camera.HeightPx, s.Camera.FrameWidthMM = 1200, 800, 7.2 })
 	// Verdicts of our own, in long stretches, so that there are some of each.

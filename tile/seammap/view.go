@@ -25,13 +25,15 @@ type view interface {
 	fill(fill float64) []ink.Path
 	// judge is the verdict on a piece of seam that counts in this view.
 	judge(s seamsight.Sample) seamsight.Verdict
-	// inside is how many pixels a place lies inside the edge of what the view shows: of the board or of the drop. Outside it is below 0.
+	// inside is how many pixels a place lies inside the edge of what the view shows: of the board or of the
+	// drop. Outside it is below 0.
 	inside(at ink.Point) float64
 	// frame is the part of the map that the view may draw on.
 	frame() image.Rectangle
 }
 
-// rings are the paths at that distance from the middle that a fill makes: a circle, or for a rod two lines along its axis.
+// rings are the paths at that distance from the middle that a fill makes: a circle, or for a rod two lines
+// along its axis.
 func rings(body flip.Body, middle ink.Point, radius float64, within image.Rectangle) []ink.Path {
 	left, right := float64(within.Min.X), float64(within.Max.X)
 	top, bottom := float64(within.Min.Y), float64(within.Max.Y)

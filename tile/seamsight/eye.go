@@ -4,26 +4,29 @@ import "math"
 
 // How the eye is reckoned with, and the frame that it looks at.
 const (
-	// thinLine is the Weber contrast at which a line on even ground is just seen: about 2 % for fine detail in good light
-	// (Blackwell, Contrast thresholds of the human eye, JOSA 36, 1946, small discs of some minutes of arc; recalled from memory). A frame shown
-	// pixel for pixel has pixels of about a minute.
+	// thinLine is the Weber contrast at which a line on even ground is just seen: about 2 % for fine detail in
+	// good light (Blackwell, Contrast thresholds of the human eye, JOSA 36, 1946, small discs of some minutes
+	// of arc; recalled from memory). A frame shown pixel for pixel has pixels of about a minute.
 	thinLine = 0.02
-	// maskingPower says how fast the threshold rises with the contrast of detail of the same size: the 0.62 of Legge and Foley, Contrast masking in human vision,
-	// JOSA 70, 1980 (recalled from memory).
+	// maskingPower says how fast the threshold rises with the contrast of detail of the same size: the 0.62 of
+	// Legge and Foley, Contrast masking in human vision, JOSA 70, 1980 (recalled from memory).
 	maskingPower = 0.62
-	// flare is the light that a screen sends back in its blacks, as a share of its white: the 1 % of the reference viewing conditions in
-	// IEC 61966-2-1, annex (recalled from memory). It drowns seams in the dark.
+	// flare is the light that a screen sends back in its blacks, as a share of its white: the 1 % of the
+	// reference viewing conditions in IEC 61966-2-1, annex (recalled from memory). It drowns seams in the
+	// dark.
 	flare = 0.01
-	// fullWell is how many electrons a pixel counts at white: between the 10,000 of a high-speed camera and the 50,000 of a
-	// large still camera (common practice, no source). Counting n of them leaves a noise of sqrt(n).
+	// fullWell is how many electrons a pixel counts at white: between the 10,000 of a high-speed camera and
+	// the 50,000 of a large still camera (common practice, no source). Counting n of them leaves a noise of
+	// sqrt(n).
 	fullWell = 20_000
 	// showsFrom is how many times the threshold a contrast must be to be plain: three times just seen can't be missed
 	// (common practice, no source).
 	showsFrom = 3
 )
 
-// threshold is the Weber contrast that a line must pass to be seen in light (1 is white) whose detail, at the line's own scale, has that RMS contrast.
-// The line shows visiblePx wide. Masking and noise are added in quadrature, for they are independent (our model):
+// threshold is the Weber contrast that a line must pass to be seen in light (1 is white) whose detail, at the
+// line's own scale, has that RMS contrast. The line shows visiblePx wide. Masking and noise are added in
+// quadrature, for they are independent (our model):
 //
 //	threshold² = thinLine² (1 + (detail/thinLine)²)^maskingPower + noise²
 //

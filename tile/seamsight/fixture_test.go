@@ -80,8 +80,9 @@ func even(light float64) *texture.Texture {
 	return drawn(func(_, _ float64) float64 { return light })
 }
 
-// scenery is an even sky over hills, a busy slope and a dark foreground with lit windows. Its detail has every size, as in a photograph, where
-// each octave has about the same contrast (Field, Relations between the statistics of natural images, JOSA A 4, 1987; recalled from memory).
+// scenery is an even sky over hills, a busy slope and a dark foreground with lit windows. Its detail has
+// every size, as in a photograph, where each octave has about the same contrast (Field, Relations between the
+// statistics of natural images, JOSA A 4, 1987; recalled from memory).
 func scenery(u, v float64) float64 {
 	detail := 0.0
 	for size := 8.0; size < 500; size *= 2 {

@@ -8,7 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The closed form against brute force: a disc's points one by one, each of which spreads a pixel-wide slice of the line.
+// The closed form against brute force: a disc's points one by one, each of which spreads a pixel-wide slice
+// of the line.
 func TestPeakAgainstBruteForce(t *testing.T) {
 	brute := func(widthPx, blurPx, asidePx float64) float64 {
 		const n = 1000
@@ -69,16 +70,19 @@ func TestPeakKeepsTheLight(t *testing.T) {
 	}
 }
 
-// The line spread of diffraction, summed up from the Airy pattern (2 J1(v)/v)², v = pi r / (lambda N): its peak must be the stand-in disc's, 4/(pi b).
+// The line spread of diffraction, summed up from the Airy pattern (2 J1(v)/v)², v = pi r / (lambda N): its
+// peak must be the stand-in disc's, 4/(pi b).
 func TestAiryLineAgainstTheAiryPattern(t *testing.T) {
 	const step, far = 0.01, 4000.0
-	// Along a line through the middle; beyond far the pattern's mean is 4/(pi v³), which adds 2/(pi far²) on either side.
+	// Along a line through the middle; beyond far the pattern's mean is 4/(pi v³), which adds 2/(pi far²) on
+	// either side.
 	along := 2 * 2 / (math.Pi * far * far)
 	for v := step / 2; v < far; v += step {
 		airy := 2 * math.J1(v) / v
 		along += 2 * airy * airy * step
 	}
-	// Its volume is 4 pi: the share within v is 1 - J0² - J1² (Rayleigh), which is v²/4 near the middle where the pattern is 1, so pi v² / (v²/4).
+	// Its volume is 4 pi: the share within v is 1 - J0² - J1² (Rayleigh), which is v²/4 near the middle where
+	// the pattern is 1, so pi v² / (v²/4).
 	perLambdaN := along / (4 * math.Pi) * math.Pi
 	b := 4 / math.Pi / perLambdaN
 	require.InEpsilon(t, 2.44*airyLine, b, 0.002, fmt.Sprintf("a disc of %g lambda N", b))

@@ -45,8 +45,9 @@ func (f frame) outside(p layout.Point) float64 {
 	return math.Hypot(x, y)
 }
 
-// besides is how far a place lies from where the frame shows it beside the drop: out to the drop's outline, and on into the frame.
-// Blur brings light that far round the outline. Of an ellipse the way is taken to its tangent, where the line from the axis through the place leaves it.
+// besides is how far a place lies from where the frame shows it beside the drop: out to the drop's outline,
+// and on into the frame. Blur brings light that far round the outline. Of an ellipse the way is taken to its
+// tangent, where the line from the axis through the place leaves it.
 func (f frame) besides(p layout.Point) float64 {
 	x, y := p.XMM, p.YMM
 	switch f.body {
@@ -74,8 +75,9 @@ type direct struct {
 	scale, blur float64
 }
 
-// newDirect prepares the path. From the pupil's centre the board, D + L away, is seen D/(D+L) as large in the drop's plane. The blur disc is the
-// thin lens's (Hecht, Optics, 5.2.3): the pupil times |d - focus|/d in the plane in focus, and D/focus times that in the drop's plane.
+// newDirect prepares the path. From the pupil's centre the board, D + L away, is seen D/(D+L) as large in the
+// drop's plane. The blur disc is the thin lens's (Hecht, Optics, 5.2.3): the pupil times |d - focus|/d in the
+// plane in focus, and D/focus times that in the drop's plane.
 func newDirect(p layout.Plan, f frame) direct {
 	d, board, focus := p.Drop.CameraMM, p.Drop.CameraMM+p.Drop.DistanceMM, p.Camera.FocusMM
 	return direct{f, d / board, p.Camera.PupilMM() * math.Abs(board-focus) / board * d / focus}

@@ -38,7 +38,8 @@ func (p Path) String() string { return pathNames[p] }
 // MarshalText writes the path's words.
 func (p Path) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
-// New prepares the model for a plan that Setup.Plan made or Plan.Check passed, with its artwork. A seam is seamMM wide, above 0.
+// New prepares the model for a plan that Setup.Plan made or Plan.Check passed, with its artwork. A seam is
+// seamMM wide, above 0.
 func New(p layout.Plan, picture *texture.Texture, seamMM float64) *Model {
 	f := newFrame(p)
 	return &Model{
@@ -149,8 +150,9 @@ func (m *Model) pixel(p layout.Point) layout.FramePoint {
 	}
 }
 
-// CostAt is how plainly a millimetre of seam shows that runs down ("x") or across ("y") at a place in board mm: contrast over threshold, times the
-// pixels that it takes up along the frame, on the path that shows it more. It is 0 out of sight.
+// CostAt is how plainly a millimetre of seam shows that runs down ("x") or across ("y") at a place in board
+// mm: contrast over threshold, times the pixels that it takes up along the frame, on the path that shows it
+// more. It is 0 out of sight.
 func (m *Model) CostAt(xMM, yMM float64, axis string) float64 {
 	cost := 0.0
 	for _, path := range [2]Path{Direct, Through} {

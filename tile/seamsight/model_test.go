@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Contrast by hand: the seam's share, times the paper's light less the picture's, over the picture's and the screen's flare. With a wide seam
-// the share is 1.
+// Contrast by hand: the seam's share, times the paper's light less the picture's, over the picture's and the
+// screen's flare. With a wide seam the share is 1.
 func TestContrastByHand(t *testing.T) {
 	const wideMM = 500
 	for _, c := range []struct{ light, want float64 }{
@@ -63,7 +63,8 @@ func TestDetailMasks(t *testing.T) {
 	require.Greater(t, slope, 0.8*plain, "a slow change of light masks nothing")
 }
 
-// The print that makes up for the lamps' fall-off is what seams are held against: where it is printed darker, the same light edge stands out more.
+// The print that makes up for the lamps' fall-off is what seams are held against: where it is printed darker,
+// the same light edge stands out more.
 func TestLevelledPrint(t *testing.T) {
 	lamp := []layout.Lamp{{XMM: -300, YMM: 0, ZMM: 700}}
 	p := plan(t, func(s *layout.Setup) { s.Lamps = lamp })

@@ -16,8 +16,8 @@ func oblate(heightOverWidth float64) func(*layout.Setup) {
 	return func(s *layout.Setup) { s.Drop.HeightOverWidth = heightOverWidth }
 }
 
-// A spheroid that is all but round shows every figure of a seam as the ball does: the ball's come from a table by the distance from the axis, the spheroid's from traced
-// slopes each way.
+// A spheroid that is all but round shows every figure of a seam as the ball does: the ball's come from a
+// table by the distance from the axis, the spheroid's from traced slopes each way.
 func TestRoundSpheroidAgainstTheBall(t *testing.T) {
 	const seed = 17
 	random := rand.New(rand.NewSource(seed))
@@ -33,8 +33,8 @@ func TestRoundSpheroidAgainstTheBall(t *testing.T) {
 			for _, pair := range [][2]float64{{want.WidthPx, got.WidthPx}, {want.PxPerMM, got.PxPerMM}, {want.AlongPx, got.AlongPx}} {
 				require.InEpsilon(t, pair[0], pair[1], 0.001, "seed %d: %g, %g", seed, x, y)
 			}
-			// Both look from places on the pupil toward the axis and at right angles to that, or across and down: where rays do not land in proportion
-			// over a wide pupil that tells on the blur.
+			// Both look from places on the pupil toward the axis and at right angles to that, or across and
+			// down: where rays do not land in proportion over a wide pupil that tells on the blur.
 			within := map[float64]float64{16: 0.03, 45: 0.003}[stop]
 			require.InEpsilon(t, want.BlurPx, got.BlurPx, within, "seed %d: %g, %g at f/%g", seed, x, y, stop)
 			require.InEpsilon(t, want.VisiblePx, got.VisiblePx, within, "seed %d: %g, %g at f/%g", seed, x, y, stop)
@@ -42,7 +42,8 @@ func TestRoundSpheroidAgainstTheBall(t *testing.T) {
 	}
 }
 
-// In a drop out of round the ray through the pixel that a place is said to show at lands on that place, and the scales are what neighbouring places show.
+// In a drop out of round the ray through the pixel that a place is said to show at lands on that place, and
+// the scales are what neighbouring places show.
 func TestThroughASpheroidTheRayLandsThere(t *testing.T) {
 	const seed = 23
 	random := rand.New(rand.NewSource(seed))
@@ -116,11 +117,12 @@ func TestBesideASpheroid(t *testing.T) {
 	}
 }
 
-// A print that is bent: the light that a seam is held against is the picture's at the place of the board that shows it, and bare paper where nothing is printed, where a
-// seam can't be told from it.
+// A print that is bent: the light that a seam is held against is the picture's at the place of the board that
+// shows it, and bare paper where nothing is printed, where a seam can't be told from it.
 func TestSeamOnABentPrint(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Look = layout.Straight })
-	// Light from left to right as drawn. Straight, what is seen at a share of the fill lies at that share of the picture's half-height.
+	// Light from left to right as drawn. Straight, what is seen at a share of the fill lies at that share of
+	// the picture's half-height.
 	m := seamsight.New(p, drawn(func(u, _ float64) float64 { return 0.2 + 0.6*u }), seamMM)
 	cx, cy := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
 	for _, fill := range []float64{-0.8, -0.4, 0.3, 0.7} {

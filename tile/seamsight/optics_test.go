@@ -12,8 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In a ball a place shows at the fill whose reach is its distance from the axis, on the other side (the closed form, flip.Sight.FillAt); across a
-// seam the scale is the area's over the line's own, both from the closed form's slopes.
+// In a ball a place shows at the fill whose reach is its distance from the axis, on the other side (the
+// closed form, flip.Sight.FillAt); across a seam the scale is the area's over the line's own, both from the
+// closed form's slopes.
 func TestThroughABallAgainstTheClosedForm(t *testing.T) {
 	const seed = 7
 	random := rand.New(rand.NewSource(seed))
@@ -68,8 +69,9 @@ func TestThroughRodsTheRayLandsThere(t *testing.T) {
 	}
 }
 
-// Blur by another route: layout.Plan.BlurAt traces bundles of 36 rays and takes their variance. In the middle the thin lens's formula holds too
-// (Hecht, Optics, 5.2.3), with the image of the board in the ball as the object.
+// Blur by another route: layout.Plan.BlurAt traces bundles of 36 rays and takes their variance. In the middle
+// the thin lens's formula holds too (Hecht, Optics, 5.2.3), with the image of the board in the ball as the
+// object.
 func TestBlur(t *testing.T) {
 	for _, fNumber := range []float64{11, 22, 64} {
 		p := plan(t, func(s *layout.Setup) { s.Camera.FNumber = fNumber })
@@ -83,7 +85,8 @@ func TestBlur(t *testing.T) {
 		disc := p.Camera.PupilMM() * math.Abs(image-focus) / image * p.Drop.CameraMM / focus / p.Camera.PixelMM()
 		require.InEpsilon(t, math.Hypot(disc, p.Camera.AiryPx()), middle.BlurPx, 0.02, "f/%g", fNumber)
 
-		// At the fill, a seam that runs down beside the axis is blurred tangentially, one that runs across is blurred sagittally.
+		// At the fill, a seam that runs down beside the axis is blurred tangentially, one that runs across is
+		// blurred sagittally.
 		reachMM, ok := p.Sight().ReachMM(p.BlurFill())
 		require.True(t, ok)
 		require.InEpsilon(t, want.Fill.TangentialPx, m.At(cx+reachMM, cy, "x", seamsight.Through).BlurPx, 0.05, "f/%g", fNumber)

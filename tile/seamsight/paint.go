@@ -8,8 +8,8 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// paint is the light that the printed board sends back in full light, and how busy it is, as sums from which the mean of any upright box
-// follows at once (Crow, Summed-area tables for texture mapping, SIGGRAPH 1984).
+// paint is the light that the printed board sends back in full light, and how busy it is, as sums from which
+// the mean of any upright box follows at once (Crow, Summed-area tables for texture mapping, SIGGRAPH 1984).
 type paint struct {
 	on                 layout.Rect // the picture on the board
 	reverseX, reverseY bool
@@ -21,10 +21,11 @@ type paint struct {
 }
 
 const (
-	// finestPx bounds the copy of the picture that is summed. Of a metre of board it knows half a millimetre, about the width of a seam.
+	// finestPx bounds the copy of the picture that is summed. Of a metre of board it knows half a millimetre,
+	// about the width of a seam.
 	finestPx = 2048
-	// cells is how many widths of a line, as it shows, count as its surroundings, each way. Within two or three widths to either side
-	// detail masks most (our model).
+	// cells is how many widths of a line, as it shows, count as its surroundings, each way. Within two or
+	// three widths to either side detail masks most (our model).
 	cells = 5
 )
 
@@ -54,8 +55,8 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 	return &m
 }
 
-// at is the luminance at a place in board mm averaged over a box of that size, and the standard deviation among the boxes around, cells each way.
-// gain is what the print makes up for the lamps by there.
+// at is the luminance at a place in board mm averaged over a box of that size, and the standard deviation
+// among the boxes around, cells each way. gain is what the print makes up for the lamps by there.
 func (m *paint) at(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
 	if m.bent != nil {
 		return m.bentAt(xMM, yMM, acrossMM, downMM, gain)
@@ -74,9 +75,11 @@ func (m *paint) at(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float
 	return mean * gain, spread * gain
 }
 
-// bentAt is at for a picture that is not plain. A box that is turned or stretched on it counts as an upright one that is as large each way. Beyond the printed
-// picture's outline is the surround, or bare paper, which makes up for nothing; near it a box is part one and part the other, and the outline is detail itself: with a share f
-// of the boxes inside it, the variance among all is f times the picture's and f (1 - f) times the square of the step.
+// bentAt is at for a picture that is not plain. A box that is turned or stretched on it counts as an upright
+// one that is as large each way. Beyond the printed picture's outline is the surround, or bare paper, which
+// makes up for nothing; near it a box is part one and part the other, and the outline is detail itself: with
+// a share f of the boxes inside it, the variance among all is f times the picture's and f (1 - f) times the
+// square of the step.
 func (m *paint) bentAt(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
 	beyond := proof.PaperReflectance
 	if m.plain {
@@ -123,9 +126,9 @@ func (m *paint) boxes(u, v, wide, high float64) (mean, spread float64) {
 	return mean, math.Sqrt(max(0, square/n-sum/n*(sum/n)))
 }
 
-// edges are the pixel edges of the boxes along one side of the picture, which is n pixels long: boxes of that share of the side, the middle one
-// about a place that is a share of it too, and at least a pixel long. Outside the picture boxes are empty, except the middle one, whose
-// place comes back to the picture's edge.
+// edges are the pixel edges of the boxes along one side of the picture, which is n pixels long: boxes of that
+// share of the side, the middle one about a place that is a share of it too, and at least a pixel long.
+// Outside the picture boxes are empty, except the middle one, whose place comes back to the picture's edge.
 func edges(at, box float64, n int) (px [cells + 1]int) {
 	size := float64(n)
 	box = max(box*size, 1)

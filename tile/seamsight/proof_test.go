@@ -15,7 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// field is one figure for every pixel of a frame, with the sums of all pixels above and to the left, which give the mean of any box.
+// field is one figure for every pixel of a frame, with the sums of all pixels above and to the left, which
+// give the mean of any box.
 type field struct {
 	w, h int
 	v    []float64
@@ -74,8 +75,9 @@ func rendered(t testing.TB, p layout.Plan, picture *texture.Texture, seamMM floa
 	return frames{newField(w, h, without), newField(w, h, squares), newField(w, h, change)}
 }
 
-// contrast is the Weber contrast of a seam in the frames, at a point of it with the direction across it, and the light without it.
-// Along the seam a few pixels are averaged, since a frame of 8 bits has steps as large as what is just seen.
+// contrast is the Weber contrast of a seam in the frames, at a point of it with the direction across it, and
+// the light without it. Along the seam a few pixels are averaged, since a frame of 8 bits has steps as large
+// as what is just seen.
 func (f frames) contrast(at layout.FramePoint, nx, ny, visiblePx float64) (contrast, light float64) {
 	const alongPx = 4
 	peak := 0.0
@@ -112,8 +114,8 @@ func (f frames) inside(p layout.FramePoint) bool {
 	return p.XPx > 0 && p.YPx > 0 && p.XPx < float64(f.change.w) && p.YPx < float64(f.change.h)
 }
 
-// compared goes along a seam on one path. Pieces beyond the frame are left out, and those near the seam's ends: there another seam crosses, which
-// the frames show too and the model counts by itself.
+// compared goes along a seam on one path. Pieces beyond the frame are left out, and those near the seam's
+// ends: there another seam crosses, which the frames show too and the model counts by itself.
 func (f frames) compared(s seamsight.Seam, path seamsight.Path) (out []piece) {
 	view := func(i int) seamsight.Sighting { return s.Samples[i].Sightings[path] }
 	last := len(s.Samples) - 1
@@ -136,9 +138,10 @@ func (f frames) compared(s seamsight.Seam, path seamsight.Path) (out []piece) {
 	return out
 }
 
-// On even ground nothing counts but the optics: the contrast of the seams in the frames is the model's, for every body and on both paths.
-// The proof needs some hundred rays a pixel for that; wide open, near the rim, where rays from the pupil's edge no
-// longer land in proportion, the model tells up to twice too little and is not held to it.
+// On even ground nothing counts but the optics: the contrast of the seams in the frames is the model's, for
+// every body and on both paths. The proof needs some hundred rays a pixel for that; wide open, near the rim,
+// where rays from the pupil's edge no longer land in proportion, the model tells up to twice too little and
+// is not held to it.
 func TestContrastAgreesWithTheProof(t *testing.T) {
 	const wideMM = 1.0 // so that the steps of 8 bits count for little
 	picture := even(0.1)
@@ -174,11 +177,13 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 	}
 }
 
-// The verdicts agree with the difference between proofs with seams and without. Nothing is shared but the threshold's formula: light,
-// detail and contrast come from the frames' pixels there, and from the print and the optics' scales here.
+// The verdicts agree with the difference between proofs with seams and without. Nothing is shared but the
+// threshold's formula: light, detail and contrast come from the frames' pixels there, and from the print and
+// the optics' scales here.
 //
-// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (87 % of all were measured, 76 to 99 % in a
-// scene); but what shows plainly in the frames is never called hidden, nor the other way round.
+// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (87 %
+// of all were measured, 76 to 99 % in a scene); but what shows plainly in the frames is never called hidden,
+// nor the other way round.
 func TestVerdictsAgreeWithTheProof(t *testing.T) {
 	picture := scenic()
 	same, all := 0, 0

@@ -7,8 +7,9 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// quarter is what a drop out of round does to places of the board, worked out beforehand at knots over a quarter of it, since it mirrors in both axes. Between knots it
-// goes straight; they lie evenly in the angles at which the drop sees the board, each way.
+// quarter is what a drop out of round does to places of the board, worked out beforehand at knots over a
+// quarter of it, since it mirrors in both axes. Between knots it goes straight; they lie evenly in the angles
+// at which the drop sees the board, each way.
 type quarter struct {
 	rays
 	pupilMM                    float64
@@ -17,7 +18,8 @@ type quarter struct {
 	spots                      []spot  // quarterKnots to the row
 }
 
-// quarterKnots makes what the straight steps leave out a few hundredths of a pixel: a fifth as many as a table's rows, and so some 25 times as much.
+// quarterKnots makes what the straight steps leave out a few hundredths of a pixel: a fifth as many as a
+// table's rows, and so some 25 times as much.
 const quarterKnots = 97
 
 // newQuarter works it out as far as the board goes.
@@ -53,7 +55,8 @@ func (q *quarter) blurredTo(pupilMM float64) *quarter {
 	return &out
 }
 
-// read is what the drop does to a place, optical mm from the axis. ok is false beyond the board and where the drop does not look.
+// read is what the drop does to a place, optical mm from the axis. ok is false beyond the board and where the
+// drop does not look.
 func (q *quarter) read(xMM, yMM float64) (s spot, ok bool) {
 	x := math.Atan(math.Abs(xMM)/q.sight.DistanceMM) * q.knotsPerRadX
 	y := math.Atan(math.Abs(yMM)/q.sight.DistanceMM) * q.knotsPerRadY

@@ -8,15 +8,16 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// Remedy is what would hide a seam from one path, each by itself. None of it makes the same seam plainer on the other path: hidden there before, it
-// is hidden after, and faint at most if it was faint.
+// Remedy is what would hide a seam from one path, each by itself. None of it makes the same seam plainer on
+// the other path: hidden there before, it is hidden after, and faint at most if it was faint.
 type Remedy struct {
 	TouchUpLevel int     `json:"touch_up_level"`              // sRGB level, 0 to 255, of the grey that the cut edge should have: as light as the print there
 	SeamMM       float64 `json:"seam_mm,omitempty"`           // a bare edge no wider than that is hidden; 0 when under narrowestMM
 	OpenTo       float64 `json:"open_to_f_number,omitempty"`  // the next full stop, opening, at which it is hidden; 0 when none does it
 	CloseTo      float64 `json:"close_to_f_number,omitempty"` // likewise closing
-	// FurtherTimes is how many times as far the board would have to hang, and as large the print be made, for the drop to show the seam
-	// so small that it is hidden; 0 beside the drop, and when it would be over furthestTimes.
+	// FurtherTimes is how many times as far the board would have to hang, and as large the print be made, for
+	// the drop to show the seam so small that it is hidden; 0 beside the drop, and when it would be over
+	// furthestTimes.
 	FurtherTimes float64 `json:"further_times,omitempty"`
 }
 
@@ -73,8 +74,8 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 			}
 		}
 		out.SeamMM = low
-		// So far behind the drop that the focal length is next to nothing, the drop shows a board k times as far and as large just the same, but
-		// for an edge that stays as wide as it was: one k times narrower.
+		// So far behind the drop that the focal length is next to nothing, the drop shows a board k times as
+		// far and as large just the same, but for an edge that stays as wide as it was: one k times narrower.
 		if times := m.seamMM / low; r.Path == Through && times <= furthestTimes && spares(m.further(times)) {
 			out.FurtherTimes = times
 		}
@@ -97,7 +98,8 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 // almost keeps a stop's mark, which is rounded (f/22 for 22.6), from passing for the next one.
 const almost = 0.9
 
-// atMost tells whether a path shows none of the places of a seam that runs along an axis more plainly than a verdict says, Hidden or above.
+// atMost tells whether a path shows none of the places of a seam that runs along an axis more plainly than a
+// verdict says, Hidden or above.
 func (m *Model) atMost(v Verdict, places []layout.Point, axis string, path Path) bool {
 	if v == Shows {
 		return true // nothing is plainer
@@ -110,8 +112,9 @@ func (m *Model) atMost(v Verdict, places []layout.Point, axis string, path Path)
 	return true
 }
 
-// further is the model with the board that many times as far and as large, lit as it was, in the places of the board as it is. Only the path beside
-// the drop is changed: what the drop shows is taken to stay, but for seams that come out narrower.
+// further is the model with the board that many times as far and as large, lit as it was, in the places of
+// the board as it is. Only the path beside the drop is changed: what the drop shows is taken to stay, but for
+// seams that come out narrower.
 func (m *Model) further(times float64) *Model {
 	out := m.WithSeams(m.seamMM / times)
 	there := m.plan

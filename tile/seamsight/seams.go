@@ -66,8 +66,8 @@ func (s Seam) LengthMM(path Path, v Verdict) (mm float64) {
 	return mm
 }
 
-// Pieces are a seam's length in mm, cut finer toward the axis, where the drop shows the board largest: a fifty-fifth of the way to the axis,
-// within these bounds.
+// Pieces are a seam's length in mm, cut finer toward the axis, where the drop shows the board largest: a
+// fifty-fifth of the way to the axis, within these bounds.
 const (
 	shortestMM   = 0.5
 	longestMM    = 4.0

@@ -97,7 +97,8 @@ func TestRemedies(t *testing.T) {
 	require.Greater(t, touched, 3)
 }
 
-// What hides a seam on one path does not bring it out on the other: every remedy is tried, and both paths are looked at all along the seam.
+// What hides a seam on one path does not bring it out on the other: every remedy is tried, and both paths are
+// looked at all along the seam.
 func TestRemediesOnBothPaths(t *testing.T) {
 	aside := layout.Lamp{XMM: -1000, YMM: 1000, ZMM: 1000}
 	var gaps, stops, distances, heldBack int
@@ -172,8 +173,9 @@ func TestRemediesOnBothPaths(t *testing.T) {
 	require.Positive(t, heldBack, "the scenes try what they are for")
 }
 
-// Hung further, a seam that a glass hides comes out from behind it: in the plane of the glass it stands at d/(d + kL) times k times its place, which
-// grows with k. That is not named as a remedy, though the glass would show it small enough.
+// Hung further, a seam that a glass hides comes out from behind it: in the plane of the glass it stands at
+// d/(d + kL) times k times its place, which grows with k. That is not named as a remedy, though the glass
+// would show it small enough.
 func TestDistanceThatBringsASeamOut(t *testing.T) {
 	const edgeMM, asideMM = 0.15, 36
 	p := plan(t, rod(flip.UprightRod), func(s *layout.Setup) { s.Camera.FNumber = 64 })

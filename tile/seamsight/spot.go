@@ -13,7 +13,8 @@ type rays struct {
 	focusMM float64
 }
 
-// trace looks from a place on the pupil, mm from its middle, at what the pixel that looks through a place of the drop's plane sees in focus.
+// trace looks from a place on the pupil, mm from its middle, at what the pixel that looks through a place of
+// the drop's plane sees in focus.
 func (r rays) trace(at, pupil layout.Point) (flip.Landing, bool) {
 	k := r.focusMM / r.sight.CameraMM
 	from := flip.Vec{X: pupil.XMM, Y: pupil.YMM, Z: -r.sight.CameraMM}
@@ -46,8 +47,9 @@ type spot struct {
 	light float64      // share that gets through; 0 where no ray does
 }
 
-// spot traces what the drop does to a place, optical mm from the axis. The slopes of the landing come from neighbours in steps small against the drop and
-// against what is left to its rim. ok is false where the drop does not look.
+// spot traces what the drop does to a place, optical mm from the axis. The slopes of the landing come from
+// neighbours in steps small against the drop and against what is left to its rim. ok is false where the drop
+// does not look.
 func (r rays) spot(xMM, yMM, pupilMM float64) (s spot, ok bool) {
 	if s.at.XMM, s.at.YMM, ok = r.sight.SeenThrough(xMM, yMM); !ok {
 		return spot{}, false
@@ -98,8 +100,9 @@ func (r rays) blurred(s spot, pupilMM float64) spot {
 
 // look is how the spot shows a seam that runs down ("x") or across ("y"), but for what the frame leaves out.
 //
-// A line of direction e on the board becomes one of direction Ae, and as long for a millimetre; across it, areas having grown by |det A|, a millimetre becomes
-// |det A| / |Ae|. The pupil's disc becomes an ellipse B(disc), whose shadow on a direction n is as wide as |Bᵀn|.
+// A line of direction e on the board becomes one of direction Ae, and as long for a millimetre; across it,
+// areas having grown by |det A|, a millimetre becomes |det A| / |Ae|. The pupil's disc becomes an ellipse
+// B(disc), whose shadow on a direction n is as wide as |Bᵀn|.
 func (s spot) look(axis string) (l look, ok bool) {
 	x, y := s.scale.xy, s.scale.yy
 	if axis == "y" {

@@ -7,8 +7,9 @@ import (
 	"dropsheet/layout"
 )
 
-// table is what the drop does to places of the board, worked out beforehand by how far from the axis they are; for a rod, how far across it.
-// Between rows it goes straight; its rows lie evenly in the angle at which the drop sees the board.
+// table is what the drop does to places of the board, worked out beforehand by how far from the axis they
+// are; for a rod, how far across it. Between rows it goes straight; its rows lie evenly in the angle at which
+// the drop sees the board.
 //
 // Tangential is toward the axis (for a rod across it), sagittal at right angles to that.
 type table struct {
@@ -31,7 +32,8 @@ const tableRows = 512
 // rim is as far out as rays are traced: at the outline itself they graze.
 const rim = 1 - 1e-7
 
-// newTable works the table out as far as the board goes, or to the drop's rim. A drop out of round has none: see quarter.
+// newTable works the table out as far as the board goes, or to the drop's rim. A drop out of round has none:
+// see quarter.
 func newTable(p layout.Plan) table {
 	t := table{rays: rays{p.Sight(), p.Camera.FocusMM}}
 	if t.sight.Reverses() == flip.ReversesNone || t.sight.Drop.Oblate() {
@@ -56,8 +58,9 @@ func newTable(p layout.Plan) table {
 	return t.blurred(p.Camera.PupilMM())
 }
 
-// row traces round the ray from the pupil's centre that crosses the drop's plane atMM from the axis, in steps small against the drop and against
-// what is left to its rim. The drop is round or straight, so the row holds for every direction.
+// row traces round the ray from the pupil's centre that crosses the drop's plane atMM from the axis, in steps
+// small against the drop and against what is left to its rim. The drop is round or straight, so the row holds
+// for every direction.
 func (t table) row(atMM float64) row {
 	smallMM := min(1e-4*t.sight.Drop.RadiusMM(), (t.sight.ApparentRadiusMM()-atMM)/2)
 	l, ok := t.trace(atMM, 0, 0, 0)
@@ -77,9 +80,10 @@ func (t table) row(atMM float64) row {
 // narrowestPupil is the narrowest pupil that is looked through, as a share of the whole one.
 const narrowestPupil = 1e-4
 
-// blurred is the table for a pupil of that diameter. The landings of rays from places in the pupil, root of a half of its radius from the
-// middle, stand for the whole: half of the pupil lies inside of them. Where these rays pass beside the drop, a narrower pupil is looked
-// through and its blur scaled up. How the drop's aberrations change the blur over the field is in this; how they shape it within one pupil is not.
+// blurred is the table for a pupil of that diameter. The landings of rays from places in the pupil, root of a
+// half of its radius from the middle, stand for the whole: half of the pupil lies inside of them. Where these
+// rays pass beside the drop, a narrower pupil is looked through and its blur scaled up. How the drop's
+// aberrations change the blur over the field is in this; how they shape it within one pupil is not.
 func (t table) blurred(pupilMM float64) table {
 	rows := make([]row, len(t.rows))
 	for i, r := range t.rows {

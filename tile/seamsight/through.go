@@ -34,9 +34,10 @@ func (t through) blurred(pupilMM float64) through {
 
 // look is how the drop shows a place, optical mm from the axis, of a seam that runs down ("x") or across ("y").
 //
-// With e the direction away from the axis, the drop scales the board by t along e and by s at right angles to it. A line whose direction has the
-// parts (c, d) in that frame becomes one of direction (tc, sd) and length hypot(tc, sd); across it, areas having grown by ts, a
-// millimetre becomes ts / hypot(tc, sd). A blur disc that the drop makes an ellipse is as wide across the line as the ellipse's shadow.
+// With e the direction away from the axis, the drop scales the board by t along e and by s at right angles to
+// it. A line whose direction has the parts (c, d) in that frame becomes one of direction (tc, sd) and length
+// hypot(tc, sd); across it, areas having grown by ts, a millimetre becomes ts / hypot(tc, sd). A blur disc
+// that the drop makes an ellipse is as wide across the line as the ellipse's shadow.
 func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
 	if t.quarter != nil {
 		s, ok := t.quarter.read(xMM, yMM)
@@ -73,7 +74,8 @@ func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
 	l = look{
 		across: r.tangential * r.sagittal / along, along: along,
 		blur: math.Sqrt(wide*wide + high*high),
-		// A square of the frame shows a box of the board that is turned with e; these are the sides of an upright one that is as large each way.
+		// A square of the frame shows a box of the board that is turned with e; these are the sides of an
+		// upright one that is as large each way.
 		boxX:  math.Sqrt(ex*ex/(r.tangential*r.tangential) + ey*ey/(r.sagittal*r.sagittal)),
 		boxY:  math.Sqrt(ey*ey/(r.tangential*r.tangential) + ex*ex/(r.sagittal*r.sagittal)),
 		light: r.light,
@@ -97,7 +99,8 @@ func (t through) ofSpot(s spot, axis string) (l look, ok bool) {
 	return l, ok
 }
 
-// refined mends what the tables know in steps only: of a drop out of round everything, by tracing the place itself, and the place that a rod shows.
+// refined mends what the tables know in steps only: of a drop out of round everything, by tracing the place
+// itself, and the place that a rod shows.
 func (t through) refined(l look, xMM, yMM float64, axis string) look {
 	if t.quarter != nil {
 		if s, ok := t.quarter.spot(xMM, yMM, t.quarter.pupilMM); ok {
@@ -113,7 +116,8 @@ func (t through) refined(l look, xMM, yMM float64, axis string) look {
 	return t.refinedRod(l, xMM, yMM)
 }
 
-// refinedRod mends the place that a rod shows, which the table knows only for the plane that holds the axis: Newton's steps with the table's scales.
+// refinedRod mends the place that a rod shows, which the table knows only for the plane that holds the axis:
+// Newton's steps with the table's scales.
 func (t through) refinedRod(l look, xMM, yMM float64) look {
 	r, _ := t.table.read(math.Abs(xMM))
 	if t.body == flip.LevelRod {

@@ -18,7 +18,8 @@ func Bare(p layout.Plan, s layout.Sheet) (left, top, right, bottom bool) {
 	return bare(left, s.Row, s.Column-1), bare(top, s.Row-1, s.Column), bare(right, s.Row, s.Column+1), bare(bottom, s.Row+1, s.Column)
 }
 
-// BareBoard is what of the board has no sheet, in board mm: each row's neighbouring cells without one in one piece, from the top left on.
+// BareBoard is what of the board has no sheet, in board mm: each row's neighbouring cells without one in one
+// piece, from the top left on.
 func BareBoard(p layout.Plan) (pieces []layout.Rect) {
 	b := p.Backdrop
 	if len(p.Sheets) == b.Columns*b.Rows {

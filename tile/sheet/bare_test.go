@@ -10,7 +10,8 @@ import (
 	"dropsheet/layout"
 )
 
-// turned is a picture turned by 20 degrees, of which two opposite corner cells carry nothing, whatever the lamp's corner.
+// turned is a picture turned by 20 degrees, of which two opposite corner cells carry nothing, whatever the
+// lamp's corner.
 func turned(light layout.Corner) func(*layout.Setup) {
 	return func(s *layout.Setup) {
 		s.Fit, s.DistanceMM, s.LightFrom = layout.Inside, 700, light
@@ -30,8 +31,9 @@ func named(t *testing.T, p layout.Plan, name string) layout.Sheet {
 	return layout.Sheet{}
 }
 
-// A lap that no neighbour is pasted over shows when all is done: nothing is printed on it but the cut mark at its outer end, and no landing line runs on
-// into it from the lap round the corner. A lap with a neighbour has its line.
+// A lap that no neighbour is pasted over shows when all is done: nothing is printed on it but the cut mark at
+// its outer end, and no landing line runs on into it from the lap round the corner. A lap with a neighbour
+// has its line.
 func TestBareLapsAreClean(t *testing.T) {
 	for _, c := range []struct {
 		light         layout.Corner
@@ -80,7 +82,8 @@ func TestBareLapsAreClean(t *testing.T) {
 	}
 }
 
-// Which laps are bare, and what of the board is, told by hand from the plan's shape: of 4 columns and 5 rows, R1C4 and R5C1 are missing.
+// Which laps are bare, and what of the board is, told by hand from the plan's shape: of 4 columns and 5 rows,
+// R1C4 and R5C1 are missing.
 func TestBare(t *testing.T) {
 	p := flatJob(t, turned(layout.TopLeft)).Plan
 	for name, want := range map[string][4]bool{

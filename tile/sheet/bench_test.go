@@ -14,7 +14,8 @@ import (
 	"dropsheet/tile/raster"
 )
 
-// BenchmarkSheets writes whole jobs, from the decoded artwork to the finished file, and tells printed megapixels a second. Run it with -cpu 1 for those of one core.
+// BenchmarkSheets writes whole jobs, from the decoded artwork to the finished file, and tells printed
+// megapixels a second. Run it with -cpu 1 for those of one core.
 func BenchmarkSheets(b *testing.B) {
 	const w, h = 6000, 4000
 	photos := map[string]image.Image{"4:2:0": photo(w, h), "grey": nil, "colour": nil}

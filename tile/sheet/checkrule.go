@@ -21,8 +21,8 @@ const (
 	checkLineInMM = 0.6 // from the bleed to the rule's line
 )
 
-// CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole centimetres as fit beside the cell and its
-// laps, and 0 on one too small for five.
+// CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole
+// centimetres as fit beside the cell and its laps, and 0 on one too small for five.
 func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
 	from, to := checkRoom(p, s)
 	length := min(checkRuleMM, math.Floor((to-from)/checkStepMM)*checkStepMM)
@@ -71,7 +71,8 @@ func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
 	}
 	rule(c, strokes...)
 
-	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned to read upwards.
+	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned
+	// to read upwards.
 	text := fmt.Sprintf("%g mm", length)
 	c.SetFont("Helvetica", "", checkTextPt)
 	c.SetTextColor(0, 0, 0)

@@ -23,8 +23,9 @@ const (
 // strip is the part of a cut side that marks may use: beyond the bleed, within StripMM.
 const stripClearMM = layout.StripMM - layout.BleedMM
 
-// drawLabel writes the sheet's name, its place in the pasting order, which way is up, and the job's check code and name into the strip
-// above the cell, or below it when that is the side that is cut. What does not fit a small sheet is left out from the end.
+// drawLabel writes the sheet's name, its place in the pasting order, which way is up, and the job's check
+// code and name into the strip above the cell, or below it when that is the side that is cut. What does not
+// fit a small sheet is left out from the end.
 func drawLabel(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	cell := s.OnItsPage(s.Cell)
 	middle := cell.YMM - layout.BleedMM - stripClearMM/2

@@ -27,7 +27,8 @@ func TestLabelsNameTheJob(t *testing.T) {
 	}
 }
 
-// A name that fits just about is there, and one a letter longer is left out whole: it is measured in the font that it is set in.
+// A name that fits just about is there, and one a letter longer is left out whole: it is measured in the font
+// that it is set in.
 func TestLabelsFit(t *testing.T) {
 	for _, letter := range []string{"W", "Щ"} {
 		t.Run(letter, func(t *testing.T) {

@@ -8,8 +8,8 @@ import (
 
 // Where marks lie, in mm.
 const (
-	// LandingFromMM is where a landing line's keyline starts, counted from the seam onto the lap: past it, so that nothing of it can show in
-	// the cell, and the edge that is laid on the seam hides it.
+	// LandingFromMM is where a landing line's keyline starts, counted from the seam onto the lap: past it, so
+	// that nothing of it can show in the cell, and the edge that is laid on the seam hides it.
 	LandingFromMM = 0.1
 	// pastSeamMM is the middle of a landing line.
 	pastSeamMM = LandingFromMM + keylineMM + hairlineMM/2
@@ -47,7 +47,8 @@ func edges(p layout.Plan, s layout.Sheet) []edge {
 	}
 }
 
-// Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks, label and check rule.
+// Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks,
+// label and check rule.
 func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	lapMM := p.Backdrop.LapMM
 	var strokes, cuts []stroke
@@ -65,8 +66,9 @@ func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	drawCheckRule(c, p, s)
 }
 
-// cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side there is cut,
-// and otherwise at the outer end of the lap, where the neighbour's lap and the next row will hide it. It runs outward, and is drawn with an arrowhead that points inward.
+// cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side
+// there is cut, and otherwise at the outer end of the lap, where the neighbour's lap and the next row will
+// hide it. It runs outward, and is drawn with an arrowhead that points inward.
 func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
 	if cut {
 		return along(e.upright, e.at, end+out*(layout.BleedMM+cutMarkGapMM), end+out*layout.StripMM)
@@ -75,7 +77,8 @@ func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
 	return along(e.upright, e.at, end+out*max(outer-markMM, pastSeamMM), end+out*outer)
 }
 
-// landing is the line on the lap that the neighbour's cut edge lands on, with a registration mark where each of its corners comes.
+// landing is the line on the lap that the neighbour's cut edge lands on, with a registration mark where each
+// of its corners comes.
 func (e edge) landing(lapMM float64) []stroke {
 	line := e.at + e.out*pastSeamMM
 	tick := e.at + e.out*min(markMM, lapMM-lapEndMM)
@@ -93,8 +96,8 @@ func (e edge) landing(lapMM float64) []stroke {
 	}
 }
 
-// justInside puts a registration mark beside the corner at end so that the neighbour hides it: within its height where the
-// end is open, and past the next seam where it carries a lap.
+// justInside puts a registration mark beside the corner at end so that the neighbour hides it: within its
+// height where the end is open, and past the next seam where it carries a lap.
 func justInside(end, out float64, open bool) float64 {
 	if open {
 		return end - out*pastSeamMM

@@ -15,7 +15,8 @@ type Label struct {
 	Of   int    // sheets in the whole job
 }
 
-// addPage starts the sheet's page, keeps the place for its picture and draws its marks. It returns the grid pixels to put there.
+// addPage starts the sheet's page, keeps the place for its picture and draws its marks. It returns the grid
+// pixels to put there.
 func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l Label) image.Rectangle {
 	page, picture := p.Backdrop.Page(), p.PictureOnBoard()
 	d.AddPage(page.WidthMM, page.HeightMM)

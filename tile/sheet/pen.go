@@ -15,7 +15,8 @@ const (
 // stroke is a straight line from one point of the page to another.
 type stroke struct{ x1, y1, x2, y2 float64 }
 
-// rule draws strokes as hairlines on keylines. All keylines go down first, so that none cuts through a neighbouring hairline.
+// rule draws strokes as hairlines on keylines. All keylines go down first, so that none cuts through a
+// neighbouring hairline.
 func rule(c *gofpdf.Fpdf, strokes ...stroke) {
 	c.SetLineCapStyle("butt")
 	for _, pen := range []struct {
@@ -44,8 +45,8 @@ const (
 	headHalfMM = 0.7
 )
 
-// arrows draws strokes as rule does, each with a head at its start that points back the way it came: cut marks, which must not be taken for the
-// plain ticks of registration marks.
+// arrows draws strokes as rule does, each with a head at its start that points back the way it came: cut
+// marks, which must not be taken for the plain ticks of registration marks.
 func arrows(c *gofpdf.Fpdf, strokes ...stroke) {
 	rule(c, strokes...)
 	for _, grow := range []float64{keylineMM, 0} {

@@ -14,12 +14,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// fineDPI is how finely these pages are rendered: PDFium puts a picture's edges on whole pixels, and at 300 to the inch one is nearly a tenth of a mm.
+// fineDPI is how finely these pages are rendered: PDFium puts a picture's edges on whole pixels, and at 300
+// to the inch one is nearly a tenth of a mm.
 const fineDPI = 600
 
 func finePxPerMM() float64 { return units.PerInch(fineDPI).PixelsPerMM() }
 
-// checkPx is the side of a check of the test's artwork. An even number of them fills it both ways, so that turning it puts edges onto edges.
+// checkPx is the side of a check of the test's artwork. An even number of them fills it both ways, so that
+// turning it puts edges onto edges.
 const checkPx = 30
 
 // chequeredJob is flatJob with a picture whose edges lie at places of the board that are known.
@@ -72,7 +74,8 @@ func hairlineNear(t *testing.T, grey func(mm float64) float64, nearMM float64) f
 	return nearMM + moment/ink
 }
 
-// requireChecks looks for the edges of the checks along a line through the cell: each at its board place, counted from the cell's edge.
+// requireChecks looks for the edges of the checks along a line through the cell: each at its board place,
+// counted from the cell's edge.
 func requireChecks(t *testing.T, grey func(fromCellMM float64) float64, cellFromMM, cellMM, checkMM float64) {
 	t.Helper()
 	const stepMM, insideMM = 0.01, 0.5
@@ -96,8 +99,9 @@ func requireChecks(t *testing.T, grey func(fromCellMM float64) float64, cellFrom
 // trueWithinMM is how true a cell must come out over a sheet (issue 5).
 const trueWithinMM = 0.1
 
-// Sheets for a printer that errs, differently across and along its feed, come out true: cut mark to cut mark, every edge of the picture, the check rule.
-// Nothing is drawn where the printer does not reach, whichever way it turns a landscape page.
+// Sheets for a printer that errs, differently across and along its feed, come out true: cut mark to cut mark,
+// every edge of the picture, the check rule. Nothing is drawn where the printer does not reach, whichever way
+// it turns a landscape page.
 func TestPrinterIsMadeUpFor(t *testing.T) {
 	a4, err := layout.ParsePaper("A4")
 	require.NoError(t, err)
@@ -159,7 +163,8 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 	}
 }
 
-// requireReached holds a page against the margins of the upright sheet that it is printed on, with a landscape page turned both ways.
+// requireReached holds a page against the margins of the upright sheet that it is printed on, with a
+// landscape page turned both ways.
 func requireReached(t *testing.T, page *image.RGBA, p layout.Printer, o layout.Orientation) {
 	t.Helper()
 	m, pixel := p.Margins, 1/finePxPerMM() // a mark ends where the margin begins, and is smoothed over the pixel there

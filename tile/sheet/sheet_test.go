@@ -67,7 +67,8 @@ func pagePx(page *image.RGBA, xMM, yMM float64) color.RGBA {
 func dark(c color.RGBA) bool  { return c.R < 110 && c.G < 60 }
 func white(c color.RGBA) bool { return c.R > 225 && c.G > 170 && c.B > 160 }
 
-// No mark of any kind inside a cell, and all of the cell covered, for light from each corner and laps and papers that are not the usual.
+// No mark of any kind inside a cell, and all of the cell covered, for light from each corner and laps and
+// papers that are not the usual.
 func TestCellsAreClean(t *testing.T) {
 	for i, light := range []layout.Corner{layout.TopLeft, layout.TopRight, layout.BottomLeft, layout.BottomRight} {
 		t.Run(string(light), func(t *testing.T) {

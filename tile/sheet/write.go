@@ -12,7 +12,8 @@ import (
 	"dropsheet/tile/raster"
 )
 
-// jpegQuality is where a photograph printed at 300 pixels an inch shows no loss to the eye (common practice, no source).
+// jpegQuality is where a photograph printed at 300 pixels an inch shows no loss to the eye (common practice,
+// no source).
 const jpegQuality = 92
 
 // Job is what all sheets of a job share.
@@ -25,8 +26,9 @@ type Job struct {
 	Lossless bool   // Flate in place of JPEG
 }
 
-// Write streams a PDF of the chosen sheets, one a page, in the order given. Sheets are made on all processors, a few ahead of the one that is
-// being written, so memory does not grow with their number. done, if not nil, is called after each sheet. It stops with ctx's error when ctx ends.
+// Write streams a PDF of the chosen sheets, one a page, in the order given. Sheets are made on all
+// processors, a few ahead of the one that is being written, so memory does not grow with their number. done,
+// if not nil, is called after each sheet. It stops with ctx's error when ctx ends.
 func (j Job) Write(ctx context.Context, w io.Writer, chosen []layout.Sheet, done func(sheets int)) error {
 	d := pdf.New(j.Label.Job)
 	pixels := make([]image.Rectangle, len(chosen))
@@ -63,7 +65,8 @@ type made struct {
 	err     error
 }
 
-// pictures makes the pictures on all processors and hands them on in order. At most two for each processor are begun and not taken.
+// pictures makes the pictures on all processors and hands them on in order. At most two for each processor
+// are begun and not taken.
 func (j Job) pictures(ctx context.Context, pixels []image.Rectangle) <-chan chan made {
 	ordered := make(chan chan made, runtime.GOMAXPROCS(0))
 	slots := make(chan struct{}, runtime.GOMAXPROCS(0))

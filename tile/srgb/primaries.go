@@ -1,6 +1,7 @@
 package srgb
 
-// D50 is the white of the space that profiles connect to, XYZ (ICC.1:2001-04, 6.1: illuminant of the header; clauses of ICC.1 are recalled from memory).
+// D50 is the white of the space that profiles connect to, XYZ (ICC.1:2001-04, 6.1: illuminant of the header;
+// clauses of ICC.1 are recalled from memory).
 var D50 = [3]float64{0.9642, 1, 0.8249}
 
 // Matrix takes a colour to another space, row by row.
@@ -35,7 +36,8 @@ func Colorants() (colorants [3][3]float64) {
 	return colorants
 }
 
-// FromXYZ goes from XYZ with the white D50 to linear light: the colorants undone. A colour that sRGB can't show comes out under 0 or over 1.
+// FromXYZ goes from XYZ with the white D50 to linear light: the colorants undone. A colour that sRGB can't
+// show comes out under 0 or over 1.
 func FromXYZ() Matrix { return columns(Colorants()).inverse() }
 
 // chromaticity is the XYZ of luminance 1 at a chromaticity x, y.

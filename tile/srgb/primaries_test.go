@@ -6,8 +6,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Lindbloom, "RGB/XYZ Matrices", XYZ to sRGB with the white D50 (Bradford), recalled from memory. He takes D65 and D50 from ASTM E308, not from the chromaticity of
-// IEC 61966-2-1 and the ICC header, which moves the figures by up to 0.001.
+// Lindbloom, "RGB/XYZ Matrices", XYZ to sRGB with the white D50 (Bradford), recalled from memory. He takes
+// D65 and D50 from ASTM E308, not from the chromaticity of IEC 61966-2-1 and the ICC header, which moves the
+// figures by up to 0.001.
 func TestFromXYZAgainstPublishedFigures(t *testing.T) {
 	want := Matrix{
 		{3.1338561, -1.6168667, -0.4906146},

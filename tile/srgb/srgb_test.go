@@ -7,7 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Worked values of the curve: its two ends, and middle grey of 18 %, which encodes as level 118 (recalled from memory: 117.6).
+// Worked values of the curve: its two ends, and middle grey of 18 %, which encodes as level 118 (recalled
+// from memory: 117.6).
 func TestCurve(t *testing.T) {
 	require.Zero(t, Linear(0))
 	require.Equal(t, 1.0, Linear(1))

@@ -40,8 +40,8 @@ func slope() *Texture {
 	return New(&artwork.Picture{Image: m})
 }
 
-// A bent print hangs as the closed form has it: what is seen at a share of the visible radius lies at that share, over the fill, of the picture's half-height, and hangs at
-// that share's reach on the other side.
+// A bent print hangs as the closed form has it: what is seen at a share of the visible radius lies at that
+// share, over the fill, of the picture's half-height, and hangs at that share's reach on the other side.
 func TestBentHung(t *testing.T) {
 	p := bentPlan(t, "")
 	h := Hang(p, slope())
@@ -94,7 +94,8 @@ func TestBentHungAtItsOutline(t *testing.T) {
 	require.InDelta(t, (1+float64(inside[1]))/2, float64(h.At(x, y, 1)[1]), 0.02)
 }
 
-// A parallelogram's mean against thousands of places of it: of a picture of waves, which are lost where it is longer than they are and kept where it is narrower.
+// A parallelogram's mean against thousands of places of it: of a picture of waves, which are lost where it is
+// longer than they are and kept where it is narrower.
 func TestSkewed(t *testing.T) {
 	const seed = 3
 	random := rand.New(rand.NewSource(seed))

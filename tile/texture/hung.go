@@ -32,9 +32,10 @@ func Hang(p layout.Plan, picture *Texture) Hung {
 	return h
 }
 
-// At is the light of a place, averaged over about spanMM. From board to picture: u = (x - picture's left) / its width, likewise down, each axis that
-// the drop reverses running the other way; a bent picture as layout.Hanging has it. Past the board's edge it is what a bleed prints. Where nothing is printed
-// it is white paper, and the dark of the room where there is no sheet.
+// At is the light of a place, averaged over about spanMM. From board to picture: u = (x - picture's left) /
+// its width, likewise down, each axis that the drop reverses running the other way; a bent picture as
+// layout.Hanging has it. Past the board's edge it is what a bleed prints. Where nothing is printed it is
+// white paper, and the dark of the room where there is no sheet.
 func (h Hung) At(xMM, yMM, spanMM float64) Light {
 	if h.bent != nil {
 		return h.bentAt(xMM, yMM, spanMM)
@@ -77,7 +78,8 @@ func (h Hung) bentAt(xMM, yMM, spanMM float64) Light {
 	return Room.Mix(light, on)
 }
 
-// covered is the share of a patch, spanMM wide, that lies on the near side of an edge whose middle is insideMM away from it.
+// covered is the share of a patch, spanMM wide, that lies on the near side of an edge whose middle is
+// insideMM away from it.
 func covered(insideMM, spanMM float64) float32 {
 	if spanMM <= 0 {
 		if insideMM >= 0 {

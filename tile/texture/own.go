@@ -6,8 +6,9 @@ import (
 	"dropsheet/tile/artwork"
 )
 
-// ownColours are an artwork's own when they are not sRGB's. Its levels are mixed in their own light, and what comes of it taken to sRGB's: the same colour as that of
-// levels taken there first and then mixed, for a matrix in place of four, and only what sRGB can't show even so is cut off.
+// ownColours are an artwork's own when they are not sRGB's. Its levels are mixed in their own light, and what
+// comes of it taken to sRGB's: the same colour as that of levels taken there first and then mixed, for a
+// matrix in place of four, and only what sRGB can't show even so is cut off.
 type ownColours artwork.Colours
 
 // light is the light of the artwork's levels, of its own primaries.

@@ -22,8 +22,9 @@ func flat(w, h int, c color.RGBA) *image.RGBA {
 	return m
 }
 
-// What an outside colour engine makes of them, by "transicc -t1 -n -s -i FILE.icc -o '*sRGB'" of lcms 2.14, each channel rounded. A picture of one colour has it in
-// every level of the stack, in the artwork itself too, and in every copy.
+// What an outside colour engine makes of them, by "transicc -t1 -n -s -i FILE.icc -o '*sRGB'" of lcms 2.14,
+// each channel rounded. A picture of one colour has it in every level of the stack, in the artwork itself
+// too, and in every copy.
 func TestOwnColoursInEveryLevel(t *testing.T) {
 	for _, c := range []struct {
 		name      string

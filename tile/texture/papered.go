@@ -6,7 +6,8 @@ import (
 	"dropsheet/layout"
 )
 
-// Room is the light that comes from where there is neither print nor paper: a dark room, just above black so that the board's edge can be told.
+// Room is the light that comes from where there is neither print nor paper: a dark room, just above black so
+// that the board's edge can be told.
 var Room = Light{0.0030, 0.0030, 0.0037}
 
 // Papered tells which part of a board paper covers: a cell without picture has no sheet. Places are board millimetres.
@@ -34,7 +35,8 @@ func Paper(p layout.Plan) Papered {
 	return papered
 }
 
-// Share is how much of a box about a place, that wide and high, lies on paper, 0 to 1. Beyond the board the outermost cells go on.
+// Share is how much of a box about a place, that wide and high, lies on paper, 0 to 1. Beyond the board the
+// outermost cells go on.
 func (p Papered) Share(xMM, yMM, widthMM, heightMM float64) float64 {
 	if p.whole {
 		return 1

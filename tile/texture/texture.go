@@ -1,7 +1,8 @@
-// Package texture holds the artwork as a stack of ever smaller copies, so that pictures of the whole (the proof, the seam map, the
-// guide) can be taken from it at any size without sparkle.
+// Package texture holds the artwork as a stack of ever smaller copies, so that pictures of the whole (the
+// proof, the seam map, the guide) can be taken from it at any size without sparkle.
 //
-// Frame: picture coordinates, 0 to 1, x right and y down, upright as it should appear in the drop. Colours are linear light of the sRGB primaries, 0 to 1.
+// Frame: picture coordinates, 0 to 1, x right and y down, upright as it should appear in the drop. Colours
+// are linear light of the sRGB primaries, 0 to 1.
 package texture
 
 import (
@@ -22,8 +23,9 @@ type Texture struct {
 	own           *ownColours // what level 0's levels mean; nil when they are sRGB's too
 }
 
-// New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels. Colours are those of the artwork's profile; of one that can't be
-// followed (artwork.Picture.Colours tells why) the levels are taken for sRGB's.
+// New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels. Colours are those
+// of the artwork's profile; of one that can't be followed (artwork.Picture.Colours tells why) the levels are
+// taken for sRGB's.
 func New(p *artwork.Picture) *Texture {
 	t := &Texture{art: p.Image, upright: p.Upright}
 	mean := meanSRGB
@@ -69,7 +71,8 @@ func (t *Texture) FromArtwork(c color.RGBA) Light {
 	return t.own.inSRGB(t.own.light(c))
 }
 
-// artworkRow reads a row of the artwork by its upright place into buffer: a byte a pixel of a grey one, three of any other.
+// artworkRow reads a row of the artwork by its upright place into buffer: a byte a pixel of a grey one, three
+// of any other.
 func (t *Texture) artworkRow(y int, buffer []uint8) []uint8 {
 	stored := t.art.Bounds()
 	if _, grey := t.art.(*image.Gray); grey {
@@ -113,12 +116,13 @@ func (t *Texture) artworkAt(x, y int) color.RGBA {
 	}
 }
 
-// At is the picture's colour at (u, v), averaged over about spanPx of the artwork's pixels: between two levels of the stack
-// and four pixels of each. Outside 0 to 1 the outermost pixels go on.
+// At is the picture's colour at (u, v), averaged over about spanPx of the artwork's pixels: between two
+// levels of the stack and four pixels of each. Outside 0 to 1 the outermost pixels go on.
 //
-// Reading a level of pixels s wide between its four nearest averages with a variance of s²/12 (the pixel) and s²/6 (the way between two):
-// as much as an even square of side s√3. So the level for spanPx is the one whose pixels are spanPx/√3 wide. Between two levels, of variances one and four, a
-// share p of the coarser has the variance 1 + 3p: that of pixels m times as wide as the finer's with p = (m² - 1)/3.
+// Reading a level of pixels s wide between its four nearest averages with a variance of s²/12 (the pixel) and
+// s²/6 (the way between two): as much as an even square of side s√3. So the level for spanPx is the one whose
+// pixels are spanPx/√3 wide. Between two levels, of variances one and four, a share p of the coarser has the
+// variance 1 + 3p: that of pixels m times as wide as the finer's with p = (m² - 1)/3.
 func (t *Texture) At(u, v, spanPx float64) Light {
 	const widest = 1 << 30 // wider than any artwork
 	if !(spanPx < widest) {
@@ -183,7 +187,8 @@ func (t *Texture) bilinearArtwork(u, v float64) Light {
 	return blend(levels[0][:], levels[1][:], levels[2][:], levels[3][:], 3, fx, fy)
 }
 
-// neighbours is which two of n pixels a share of the way lies between, and how far from the first; at either end both are the outermost.
+// neighbours is which two of n pixels a share of the way lies between, and how far from the first; at either
+// end both are the outermost.
 func neighbours(share float64, n int) (first, second int, part float32) {
 	at := share*float64(n) - 0.5
 	switch {

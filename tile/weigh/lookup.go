@@ -22,7 +22,8 @@ func lookUpChannel(dst, src []byte, stride, apart int, p Path, kernel *Kernel) {
 	}
 }
 
-// lookUpPiece weighs two columns at once, in the halves of one word: in two's complement what the lower half borrows from the upper comes back when it is taken out.
+// lookUpPiece weighs two columns at once, in the halves of one word: in two's complement what the lower half
+// borrows from the upper comes back when it is taken out.
 func lookUpPiece(dst, src []byte, stride, apart, x, y, stepX, stepY int, places uint, kernel *Kernel) {
 	places &= 63 // tells the compiler that the shifts are small
 	toPhase := (places - PhaseBits) & 63

@@ -2,7 +2,8 @@ package weigh
 
 import "golang.org/x/sys/cpu"
 
-// avx2 tells whether the processor and the system know AVX2, and the shifts of BMI2 that came with it. Tests turn it off.
+// avx2 tells whether the processor and the system know AVX2, and the shifts of BMI2 that came with it. Tests
+// turn it off.
 var avx2 = cpu.X86.HasAVX2 && cpu.X86.HasBMI2
 
 // columnsAtOnce is how many columns the loop in AVX2 weighs at once; it weighs no fewer.

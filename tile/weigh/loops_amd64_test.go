@@ -16,7 +16,8 @@ func both(do func() any) (fast, inGo any) {
 	return fast, do()
 }
 
-// agree holds the loops in AVX2 and those in Go together, bit by bit, over sizes, rows, weights and paths that a seed makes up.
+// agree holds the loops in AVX2 and those in Go together, bit by bit, over sizes, rows, weights and paths
+// that a seed makes up.
 func agree(t *testing.T, seed uint64) {
 	random := rand.New(rand.NewPCG(seed, 42))
 	n := 1 + random.IntN(90)

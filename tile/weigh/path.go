@@ -6,8 +6,10 @@ import (
 	"slices"
 )
 
-// Path is a row of places in a picture: straight pieces of 1 << Shift places each, evenly apart, from one knot to the next. The first Skip places of the first piece are left out.
-// Knots carry Places binary places, and with Shift more are PhaseBits or more; they tell the place of the first of the kernel's taps, pixels across and down.
+// Path is a row of places in a picture: straight pieces of 1 << Shift places each, evenly apart, from one
+// knot to the next. The first Skip places of the first piece are left out. Knots carry Places binary places,
+// and with Shift more are PhaseBits or more; they tell the place of the first of the kernel's taps, pixels
+// across and down.
 type Path struct {
 	X, Y          []int
 	Shift, Places uint
@@ -23,8 +25,10 @@ const KernelTaps = 6
 // Kernel holds the weights for each phase: those of KernelTaps pixels, and two that stay 0.
 type Kernel [1 << PhaseBits][8]int16
 
-// LookUp looks a picture of one channel up along a path: each level of dst is the sum of KernelTaps pixels across and down, from the pixel that the path's place lies in on, weighed by its phase,
-// rounded and brought into 0 to 255. src must hold rows of stride bytes, and Slack pixels more than the last that a knot of the path asks for.
+// LookUp looks a picture of one channel up along a path: each level of dst is the sum of KernelTaps pixels
+// across and down, from the pixel that the path's place lies in on, weighed by its phase, rounded and brought
+// into 0 to 255. src must hold rows of stride bytes, and Slack pixels more than the last that a knot of the
+// path asks for.
 func LookUp(dst, src []byte, stride int, p Path, kernel *Kernel) {
 	if len(dst) > 0 {
 		lookUp(dst, p.reach(src, stride, 1, len(dst)), stride, p, kernel)

@@ -6,7 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A path whose places, with Shift more binary places, leave their 63 bits is refused: the loop in AVX2 would read before the picture.
+// A path whose places, with Shift more binary places, leave their 63 bits is refused: the loop in AVX2 would
+// read before the picture.
 func TestRefusesPathsThatOverflow(t *testing.T) {
 	xs := []int{31 << 58, 31 << 58} // 31 pixels; times 16 it is -2^62, a pixel before the first
 	src := make([]byte, 2000)

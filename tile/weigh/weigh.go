@@ -2,7 +2,8 @@ package weigh
 
 import "fmt"
 
-// Binary places. The weights' absolute values may add up to 1.99 times One: then what stands between the axes fits 16 bits, and every sum 31.
+// Binary places. The weights' absolute values may add up to 1.99 times One: then what stands between the axes
+// fits 16 bits, and every sum 31.
 const (
 	weightBits = 14
 	middleBits = 6
@@ -16,8 +17,9 @@ const (
 	levelRound  = 1 << (levelShift - 1)
 )
 
-// Down weighs rows of src, stride bytes apart, from its first on: dst[i] is the sum of weights[k] times byte i of row k, with middleBits binary places.
-// The number of weights must be even, and src must hold len(dst) bytes of as many rows.
+// Down weighs rows of src, stride bytes apart, from its first on: dst[i] is the sum of weights[k] times byte
+// i of row k, with middleBits binary places. The number of weights must be even, and src must hold len(dst)
+// bytes of as many rows.
 func Down(dst []int16, src []byte, stride int, weights []int16) {
 	if len(dst) == 0 || len(weights) == 0 {
 		clear(dst)
@@ -30,7 +32,8 @@ func Down(dst []int16, src []byte, stride int, weights []int16) {
 	down(dst, src, stride, weights)
 }
 
-// Taps says which places of a row make each place of another: place i is the sum of each places from first[i] on, times their weights from weights[i*each] on.
+// Taps says which places of a row make each place of another: place i is the sum of each places from first[i]
+// on, times their weights from weights[i*each] on.
 type Taps struct {
 	first   []int32
 	weights []int16
@@ -63,8 +66,8 @@ func (t *Taps) Len() int { return len(t.first) }
 // Reach is how many places of the row there must be: those that weigh nothing are read too.
 func (t *Taps) Reach() int { return t.reach }
 
-// Across weighs places of a row that Down has made and makes levels of it, rounded and brought into 0 to 255, one for each place of t.
-// src must hold t.Reach() places.
+// Across weighs places of a row that Down has made and makes levels of it, rounded and brought into 0 to 255,
+// one for each place of t. src must hold t.Reach() places.
 func Across(dst []byte, src []int16, t *Taps) {
 	if len(dst) != len(t.first) {
 		panic(fmt.Sprintf("weigh: %d places of taps for %d", len(t.first), len(dst)))
@@ -74,7 +77,8 @@ func Across(dst []byte, src []int16, t *Taps) {
 	}
 }
 
-// AcrossPixels does what Across does for pixels of four channels side by side: src must hold 4 t.Reach() numbers, and dst takes 4 for each place of t.
+// AcrossPixels does what Across does for pixels of four channels side by side: src must hold 4 t.Reach()
+// numbers, and dst takes 4 for each place of t.
 func AcrossPixels(dst []byte, src []int16, t *Taps) {
 	if len(dst) != 4*len(t.first) {
 		panic(fmt.Sprintf("weigh: %d places of taps for %d bytes", len(t.first), len(dst)))

@@ -49,7 +49,8 @@ func randomKernel(random *rand.Rand) *Kernel {
 	return k
 }
 
-// The sums by their definition, in float64: what is rounded between the axes is half of 1/64, and at the end half a level.
+// The sums by their definition, in float64: what is rounded between the axes is half of 1/64, and at the end
+// half a level.
 func TestAgainstFloat(t *testing.T) {
 	random := rand.New(rand.NewPCG(40, 0))
 	level := func(v float64) float64 { return max(0, min(255, v)) }

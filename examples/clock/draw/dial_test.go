@@ -22,8 +22,8 @@ func TestDialTouchesTheSides(t *testing.T) {
 	}
 }
 
-// TestHandsTellTwelvePastNine: twelve minutes are a fifth of a turn, 72 degrees; the hour hand stands a fifth of the way from 9
-// (270 degrees) to 10 (300 degrees).
+// TestHandsTellTwelvePastNine: twelve minutes are a fifth of a turn, 72 degrees; the hour hand stands a fifth
+// of the way from 9 (270 degrees) to 10 (300 degrees).
 func TestHandsTellTwelvePastNine(t *testing.T) {
 	dark := func(degrees, r float64) bool {
 		sin, cos := math.Sincos(degrees * math.Pi / 180)
@@ -38,7 +38,8 @@ func TestHandsTellTwelvePastNine(t *testing.T) {
 	}
 }
 
-// TestWordsStandUprightAndStraight: both lines are dark on light inside their own height, and light just over and under it all along.
+// TestWordsStandUprightAndStraight: both lines are dark on light inside their own height, and light just over
+// and under it all along.
 func TestWordsStandUprightAndStraight(t *testing.T) {
 	for _, c := range []struct {
 		name             string
@@ -59,7 +60,8 @@ func TestWordsStandUprightAndStraight(t *testing.T) {
 			require.Less(t, letters, within*2/3, "too many dark strokes")
 		})
 	}
-	// The first line begins with the upright of H and ends with the three arms of E; mirrored it would be the other way round.
+	// The first line begins with the upright of H and ends with the three arms of E; mirrored it would be the
+	// other way round.
 	column := func(x, y float64) bool { return luma(spot(small(), x, y, 3)) < 110 }
 	left, right := 0, 0
 	for y := 352.0; y < 432; y += 4 {
@@ -86,7 +88,8 @@ func TestNumerals(t *testing.T) {
 	require.Greater(t, darkShare(-1158, 0, -958, 150), 1.2*darkShare(-1158, -150, -958, 0), "9 is upside down")
 }
 
-// TestWordsKeepClear holds the words off the ring round the chart (its inner line begins at 802 units) and off the compass, by 20 units at least.
+// TestWordsKeepClear holds the words off the ring round the chart (its inner line begins at 802 units) and
+// off the compass, by 20 units at least.
 func TestWordsKeepClear(t *testing.T) {
 	for i, s := range []paint.Shape{harbourOffice(), portLarken()} {
 		for _, c := range s {
@@ -98,7 +101,8 @@ func TestWordsKeepClear(t *testing.T) {
 	}
 }
 
-// TestNumeralsKeepClear holds every numeral off the minutes' track, the ring round the chart and both hands, by 20 units at least.
+// TestNumeralsKeepClear holds every numeral off the minutes' track, the ring round the chart and both hands,
+// by 20 units at least.
 func TestNumeralsKeepClear(t *testing.T) {
 	minute, hour := 72*math.Pi/180, 276*math.Pi/180
 	for n := 1; n <= 12; n++ {

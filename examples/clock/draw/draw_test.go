@@ -37,8 +37,9 @@ func TestRenderShowsTheClock(t *testing.T) {
 	require.Greater(t, luma(glass), luma(spot(img, 1450, 1450, 40))+100, "the dial must stand out from the wall")
 }
 
-// TestPictureIsWhatTheProgramDraws keeps clock.jpg and the program from drifting apart. Compared a fifth of the size, by the mean
-// over tiles of 100 units: JPEG, the missing detail of the small rendering and another processor's rounding all stay under 4 levels.
+// TestPictureIsWhatTheProgramDraws keeps clock.jpg and the program from drifting apart. Compared a fifth of
+// the size, by the mean over tiles of 100 units: JPEG, the missing detail of the small rendering and another
+// processor's rounding all stay under 4 levels.
 func TestPictureIsWhatTheProgramDraws(t *testing.T) {
 	path := filepath.Join("..", "clock.jpg")
 	info, err := os.Stat(path)
@@ -96,7 +97,8 @@ func TestRunWritesTheFile(t *testing.T) {
 
 func luma(c [3]float64) float64 { return 0.299*c[0] + 0.587*c[1] + 0.114*c[2] }
 
-// spot is the mean red, green and blue, 0..255, of the square of twice half a side about x, y, in units from the dial's centre.
+// spot is the mean red, green and blue, 0..255, of the square of twice half a side about x, y, in units from
+// the dial's centre.
 func spot(img image.Image, x, y, half float64) [3]float64 {
 	pxPerU := float64(img.Bounds().Dx()) / 3000
 	first := func(u float64) int { return int(math.Floor((u+1500)*pxPerU + 1e-9)) }

@@ -1,12 +1,14 @@
 // Command draw paints the second example artwork: the clock on the harbour office at dusk, as examples/clock/clock.jpg.
 //
-// It is twelve past nine in the evening. The dial is of opal glass with its lamps lit, in an iron rim on a boarded blue wall, 2 %
-// short of the picture's sides: in a drop the dial becomes the drop's own round. Numerals and lettering stand upright, so that
-// a mirrored or an upside-down result tells at a glance; the words run in straight lines over a chart's square grid, so that
-// what the drop bends shows plainly. The office, the town and the clock are our own invention.
+// It is twelve past nine in the evening. The dial is of opal glass with its lamps lit, in an iron rim on a
+// boarded blue wall, 2 % short of the picture's sides: in a drop the dial becomes the drop's own round.
+// Numerals and lettering stand upright, so that a mirrored or an upside-down result tells at a glance; the
+// words run in straight lines over a chart's square grid, so that what the drop bends shows plainly. The
+// office, the town and the clock are our own invention.
 //
-// Coordinates. The canvas is 3000 by 3000 units, origin at the dial's centre, x right, y up; at full size a unit is a pixel.
-// Angles are radians; those of hands and marks run clockwise from twelve, those of arcs counter-clockwise from the right.
+// Coordinates. The canvas is 3000 by 3000 units, origin at the dial's centre, x right, y up; at full size a
+// unit is a pixel. Angles are radians; those of hands and marks run clockwise from twelve, those of arcs
+// counter-clockwise from the right.
 //
 // Run it from the project's root:
 //

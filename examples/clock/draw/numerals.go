@@ -9,8 +9,8 @@ import (
 
 const quarter = math.Pi / 2
 
-// digitW is how wide most digits are, digitStroke how thick all are, and digitGap the space between the strokes' middles of two
-// neighbours; all to a digit 1 high, measured along the middle of its strokes.
+// digitW is how wide most digits are, digitStroke how thick all are, and digitGap the space between the
+// strokes' middles of two neighbours; all to a digit 1 high, measured along the middle of its strokes.
 const digitW, digitStroke, digitGap = 0.56, 0.185, 0.33
 
 // digit draws a digit of our own, in strokes, and gives its width.

@@ -6,7 +6,8 @@ import (
 	"dropsheet/examples/paint"
 )
 
-// warehouse faces us with its gable: a planked front, warm light from its door and windows, and its name in letters 3 m tall.
+// warehouse faces us with its gable: a planked front, warm light from its door and windows, and its name in
+// letters 3 m tall.
 func warehouse(pic *picture) {
 	p := pic.at(3400, 70)
 	const half, floor, eaves, ridge = 8.75, quayM, 11.0, 15.0

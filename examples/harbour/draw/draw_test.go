@@ -55,8 +55,9 @@ func TestRenderShowsTheHarbour(t *testing.T) {
 	require.Less(t, white[0]-white[2], 30.0, "the lighthouse's second band is white")
 }
 
-// TestPictureIsWhatTheProgramDraws keeps harbour.jpg and the program from drifting apart. Compared a tenth of the size, by the mean
-// over tiles of 250 units: JPEG, the missing detail of the small rendering and another processor's rounding all stay under 4 levels.
+// TestPictureIsWhatTheProgramDraws keeps harbour.jpg and the program from drifting apart. Compared a tenth of
+// the size, by the mean over tiles of 250 units: JPEG, the missing detail of the small rendering and another
+// processor's rounding all stay under 4 levels.
 func TestPictureIsWhatTheProgramDraws(t *testing.T) {
 	path := filepath.Join("..", "harbour.jpg")
 	info, err := os.Stat(path)
@@ -114,7 +115,8 @@ func TestRunWritesTheFile(t *testing.T) {
 	require.Equal(t, [2]int{60, 40}, [2]int{config.Width, config.Height})
 }
 
-// mean is the mean red, green and blue, 0..255, of a part of the picture given in canvas units; of a large picture every third pixel.
+// mean is the mean red, green and blue, 0..255, of a part of the picture given in canvas units; of a large
+// picture every third pixel.
 func mean(img image.Image, x0, y0, x1, y1 float64) [3]float64 {
 	pxPerU := float64(img.Bounds().Dx()) / canvasW
 	step := 1

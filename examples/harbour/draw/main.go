@@ -1,14 +1,16 @@
 // Command draw paints the example artwork: a harbour at dusk, as examples/harbour/harbour.jpg.
 //
-// The sun goes down behind hills in haze. A lighthouse on its mole has begun to sweep its beam, a cutter comes in, the
-// lettered warehouse QUAY 7 has its lamps lit, a fishing boat lies at the quay, and someone rows home by a lantern. The
-// place, its boats and its names are our own invention. What matters most lies inside the circle that a drop shows (as wide as
-// the picture is high), the lettering tells a mirrored or an upside-down result at a glance, and the sky is lighter than the water.
+// The sun goes down behind hills in haze. A lighthouse on its mole has begun to sweep its beam, a cutter
+// comes in, the lettered warehouse QUAY 7 has its lamps lit, a fishing boat lies at the quay, and someone
+// rows home by a lantern. The place, its boats and its names are our own invention. What matters most lies
+// inside the circle that a drop shows (as wide as the picture is high), the lettering tells a mirrored or an
+// upside-down result at a glance, and the sky is lighter than the water.
 //
-// Coordinates. The canvas is 6000 by 4000 units, origin at the top-left corner, x right, y down; at full size a unit is a pixel.
-// Things stand in metres, in front of an eye 6 m above the water: X right of the eye, h above the water, depth away from it.
-// A metre at a depth of z metres is focalU/z units long, and the water's surface there lies eyeM metres below the horizon. The
-// reflection of a thing is the same thing at -h, so the scene is painted twice, the second time as its own mirror image.
+// Coordinates. The canvas is 6000 by 4000 units, origin at the top-left corner, x right, y down; at full size
+// a unit is a pixel. Things stand in metres, in front of an eye 6 m above the water: X right of the eye, h
+// above the water, depth away from it. A metre at a depth of z metres is focalU/z units long, and the water's
+// surface there lies eyeM metres below the horizon. The reflection of a thing is the same thing at -h, so the
+// scene is painted twice, the second time as its own mirror image.
 //
 // Run it from the project's root:
 //

@@ -17,8 +17,8 @@ const (
 
 const nearestM = 10.0 // what is so far away counts as nearest of all: how near a thing is, is nearestM / depth
 
-// picture is a canvas with the scene on it, or with the scene's mirror image. How near each thing is, the water needs to bend
-// reflections rightly.
+// picture is a canvas with the scene on it, or with the scene's mirror image. How near each thing is, the
+// water needs to bend reflections rightly.
 type picture struct {
 	*paint.Canvas
 	mirror bool

@@ -7,7 +7,8 @@ import (
 	"dropsheet/examples/paint"
 )
 
-// The sun, as its centre and radius in units; it is far behind everything, so what faces us is in shade and edges toward it are lit.
+// The sun, as its centre and radius in units; it is far behind everything, so what faces us is in shade and
+// edges toward it are lit.
 const (
 	sunX, sunY = 2395.0, 1842.0
 	sunR       = 92.0

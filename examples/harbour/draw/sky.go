@@ -40,7 +40,8 @@ func clouds(c paint.Ink, x, y, e, fromSun float64) paint.Ink {
 	return c.To(shade.To(warm, lit), 0.72*thick*paint.Smooth(0.015, 0.1, e))
 }
 
-// starry is the sky with the sun and, high up, the first stars: one in some of its 230-unit squares. Water shows neither as it is.
+// starry is the sky with the sun and, high up, the first stars: one in some of its 230-unit squares. Water
+// shows neither as it is.
 func starry(x, y float64) paint.Ink {
 	c, e := sky(x, y), (horizonU-y)/horizonU
 	c = c.To(paint.RGB(0xfffbe2), 1-paint.Smooth(sunR-2.5, sunR+2.5, math.Hypot(x-sunX, y-sunY)))

@@ -6,13 +6,15 @@ import (
 	"dropsheet/examples/paint"
 )
 
-// waves are the ripples: lengths in metres across and along the view, and how steeply each tilts the surface. Crests lie across the view.
+// waves are the ripples: lengths in metres across and along the view, and how steeply each tilts the surface.
+// Crests lie across the view.
 var waves = []struct{ acrossM, alongM, tilt float64 }{
 	{26, 9, 0.0060}, {11, 3.9, 0.0075}, {5.2, 1.8, 0.0085}, {2.5, 0.85, 0.0085}, {1.2, 0.42, 0.007},
 }
 
-// water gives the colour of the water at a spot of the canvas below the horizon: its own deep colour and, the more the flatter one
-// looks along it (Schlick's approximation of Fresnel's law, 2 % at normal incidence), the mirrored scene, bent by the ripples.
+// water gives the colour of the water at a spot of the canvas below the horizon: its own deep colour and, the
+// more the flatter one looks along it (Schlick's approximation of Fresnel's law, 2 % at normal incidence),
+// the mirrored scene, bent by the ripples.
 func water(mirrored *picture, x, y float64) paint.Ink {
 	below := max(y-horizonU, 0.5)
 	depthM := focalU * eyeM / below
@@ -30,8 +32,9 @@ func water(mirrored *picture, x, y float64) paint.Ink {
 		}
 	}
 
-	// A ray turned by twice the tilt goes astray by that angle, in so far as the thing lies beyond the water that mirrors it.
-	// What stands where the turned ray comes out may be nearer than what stood straight on: then it goes less far astray.
+	// A ray turned by twice the tilt goes astray by that angle, in so far as the thing lies beyond the water
+	// that mirrors it. What stands where the turned ray comes out may be nearer than what stood straight on:
+	// then it goes less far astray.
 	_, near := mirrored.Sample(x, y)
 	shift := astray(near, depthM, below)
 	if _, met := mirrored.Sample(x+0.22*sway*shift, max(y+tilt*shift, horizonU)); met > near {
@@ -55,8 +58,8 @@ func water(mirrored *picture, x, y float64) paint.Ink {
 	return glitter(c, x, below, xM, depthM, float64(near))
 }
 
-// astray is by how many units a reflection is shifted for each unit of the ripple's tilt. Near the horizon less than by the law,
-// since far ripples are too small to be seen one by one.
+// astray is by how many units a reflection is shifted for each unit of the ripple's tilt. Near the horizon
+// less than by the law, since far ripples are too small to be seen one by one.
 func astray(nearness float32, depthM, below float64) float64 {
 	return 2 * focalU * min(max(0, 1-float64(nearness)*depthM/nearestM), below/500)
 }

@@ -1,4 +1,5 @@
-// Package icctest lays out colour profiles for tests (ICC.1:2010; its clauses and the figures here are recalled from memory).
+// Package icctest lays out colour profiles for tests (ICC.1:2010; its clauses and the figures here are
+// recalled from memory).
 package icctest
 
 import (
@@ -15,7 +16,8 @@ type Tag struct {
 // D50 is the white that profiles connect to, XYZ.
 var D50 = [3]float64{0.9642, 1, 0.8249}
 
-// Space is an RGB space as its profile tells it: XYZ of red, green and blue, adapted to D50, and the data of the curve that they share.
+// Space is an RGB space as its profile tells it: XYZ of red, green and blue, adapted to D50, and the data of
+// the curve that they share.
 type Space struct {
 	Colorants [3][3]float64
 	Curve     []byte
@@ -98,7 +100,8 @@ func XYZ(v [3]float64) []byte {
 // Gamma is a curve of one number, a power in 256ths.
 func Gamma(of256 uint16) []byte { return Table(of256) }
 
-// Table is a curveType (10.5): points, 65535 for full light; a power in 256ths when it is one number, nothing for light as the level.
+// Table is a curveType (10.5): points, 65535 for full light; a power in 256ths when it is one number, nothing
+// for light as the level.
 func Table(points ...uint16) []byte {
 	data := append([]byte("curv\x00\x00\x00\x00"), be32(len(points))...)
 	for _, p := range points {
@@ -107,7 +110,8 @@ func Table(points ...uint16) []byte {
 	return data
 }
 
-// Formula is a parametricCurveType (10.15) of a function, 0 to 4, with its numbers g, a, b, c, d, e and f, as many as it has.
+// Formula is a parametricCurveType (10.15) of a function, 0 to 4, with its numbers g, a, b, c, d, e and f, as
+// many as it has.
 func Formula(function byte, numbers ...float64) []byte {
 	data := append([]byte("para\x00\x00\x00\x00"), 0, function, 0, 0)
 	for _, n := range numbers {

@@ -15,8 +15,9 @@ type Boxes struct {
 	Media, Crop, Bleed, Trim Box
 }
 
-// PageBoxes reads the boxes from the page's own dictionary. One that is absent has the default of ISO 32000-1, table 30:
-// the crop box is the media box, the others are the crop box. The media box must be in the page itself, not inherited.
+// PageBoxes reads the boxes from the page's own dictionary. One that is absent has the default of ISO
+// 32000-1, table 30: the crop box is the media box, the others are the crop box. The media box must be in the
+// page itself, not inherited.
 func (d *Doc) PageBoxes(page int) Boxes {
 	d.t.Helper()
 	pdf, giveBack := lend(d.t)

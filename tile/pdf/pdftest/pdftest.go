@@ -1,8 +1,8 @@
 // Package pdftest lets tests see a PDF file through an outside reader, PDFium: its pages, boxes, drawing and text.
 //
-// Pages are numbered from 1. Boxes are in points in PDF user space: origin at the page's bottom-left corner, x right, y up
-// (ISO 32000-1, 8.3.2.3, recalled from memory). Rendered pictures have their origin at the top-left corner of the page's crop box, y down.
-// Only tests may import it: it brings the whole reader along.
+// Pages are numbered from 1. Boxes are in points in PDF user space: origin at the page's bottom-left corner,
+// x right, y up (ISO 32000-1, 8.3.2.3, recalled from memory). Rendered pictures have their origin at the
+// top-left corner of the page's crop box, y down. Only tests may import it: it brings the whole reader along.
 package pdftest
 
 import (
@@ -106,7 +106,8 @@ func (d *Doc) page(number int) requests.Page {
 	return requests.Page{ByIndex: &requests.PageByIndex{Document: d.ref, Index: number - 1}}
 }
 
-// lend lends PDFium to one test at a time. It locks its calls itself, but not the return of a picture's memory (Cleanup of what RenderPageInDPI gives), and two calls at once spoil all of its memory.
+// lend lends PDFium to one test at a time. It locks its calls itself, but not the return of a picture's
+// memory (Cleanup of what RenderPageInDPI gives), and two calls at once spoil all of its memory.
 func lend(t testing.TB) (pdf pdfium.Pdfium, giveBack func()) {
 	t.Helper()
 	pdf, err := reader()

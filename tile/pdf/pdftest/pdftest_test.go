@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// handmade is a PDF file written by hand from ISO 32000-1, annex H.3 (recalled from memory), so that the reader is not tested with our own writer.
-// PDFium mends its missing cross-reference table.
+// handmade is a PDF file written by hand from ISO 32000-1, annex H.3 (recalled from memory), so that the
+// reader is not tested with our own writer. PDFium mends its missing cross-reference table.
 const handmade = `%%PDF-1.4
 1 0 obj <</Type /Catalog /Pages 2 0 R>> endobj
 2 0 obj <</Type /Pages /Kids [3 0 R 4 0 R] /Count 2>> endobj
@@ -49,8 +49,9 @@ func TestReadsAFileWrittenByHand(t *testing.T) {
 		Trim:  Box{0, 0, 40, 60},
 	}, doc.PageBoxes(2))
 
-	// The Q of Helvetica has the box 39 -56 739 737, in thousandths of its size (Adobe Font Metrics, Core 14; from memory). This one has
-	// 12 points and starts at (20, 20). The reader's stand-in for Helvetica may differ a little.
+	// The Q of Helvetica has the box 39 -56 739 737, in thousandths of its size (Adobe Font Metrics, Core 14;
+	// from memory). This one has 12 points and starts at (20, 20). The reader's stand-in for Helvetica may
+	// differ a little.
 	letters := doc.Letters(1)
 	require.Equal(t, "Q", letters[0].Text)
 	require.InDelta(t, 20.5, letters[0].LeftPt, 1)
