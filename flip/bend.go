@@ -31,7 +31,8 @@ func (b Bend) Flat(xMM, yMM float64) (flatXMM, flatYMM float64, ok bool) {
 // is seen through.
 func (b Bend) Mix(on Landing, throughXMM, throughYMM float64) (flatXMM, flatYMM float64) {
 	signX, signY := b.signs()
-	return (1-b.Straight)*on.XMM + b.Straight*signX*b.FlatPerDrop*throughXMM, (1-b.Straight)*on.YMM + b.Straight*signY*b.FlatPerDrop*throughYMM
+	return (1-b.Straight)*on.XMM + b.Straight*signX*b.FlatPerDrop*throughXMM, (1-b.Straight)*on.YMM +
+		b.Straight*signY*b.FlatPerDrop*throughYMM
 }
 
 // signs are -1 for each axis that the body turns over.

@@ -77,7 +77,8 @@ func TestBendAlongARod(t *testing.T) {
 	require.InEpsilon(t, (300+200-8*(1-1/1.333))/300*1e-3, boardY, 1e-6)
 	boardX, _, ok := b.Board(20, 0)
 	require.True(t, ok)
-	require.Positive(t, boardX, "the picture hangs turned: what lies right of the axis on the print lies right of it in the flat picture")
+	require.Positive(t, boardX, "the picture hangs turned: what lies right of the axis on the print lies right of it "+
+		"in the flat picture")
 }
 
 // A spheroid of ratio 1 is the ball.

@@ -42,7 +42,8 @@ func TestSeenThroughUndoesTheTrace(t *testing.T) {
 		require.InDelta(t, 0, math.Hypot(backX-x, backY-y), 1e-9, "seed %d, case %d: %+v at %g, %g", seed, i, s, x, y)
 		again, ok := s.Trace(s.PinholeRay(backX, backY))
 		require.True(t, ok)
-		require.InDelta(t, 0, math.Hypot(again.XMM-l.XMM, again.YMM-l.YMM), 1e-9*(s.DistanceMM+(l.XMM*l.XMM+l.YMM*l.YMM)/s.DistanceMM), "an angle of 1e-9; seed %d, case %d", seed, i)
+		require.InDelta(t, 0, math.Hypot(again.XMM-l.XMM, again.YMM-l.YMM),
+			1e-9*(s.DistanceMM+(l.XMM*l.XMM+l.YMM*l.YMM)/s.DistanceMM), "an angle of 1e-9; seed %d, case %d", seed, i)
 	}
 	t.Logf("worst %.2g mm", worst)
 }

@@ -76,7 +76,8 @@ func seaWaterIndex(salinity, temperatureC, wavelengthNM float64) float64 {
 func TestSeaWater(t *testing.T) {
 	sea, water := material(t, "sea-water"), material(t, "water")
 	require.InDelta(t, seaWaterIndex(35, sea.TemperatureC, sea.WavelengthNM), sea.Index, 5e-5, "rounded to four decimals")
-	require.InDelta(t, seaWaterIndex(0, 20, 589.3), water.Index, 3e-5, "without salt the formula must be water, and against air")
+	require.InDelta(t, seaWaterIndex(0, 20, 589.3), water.Index, 3e-5,
+		"without salt the formula must be water, and against air")
 
 	// McNeil's older formula (Optical Engineering 16, 128 (1977), reference from memory, coefficients from a public copy),
 	// given to four decimals.
@@ -121,7 +122,8 @@ func TestIndexAgainstASecondSource(t *testing.T) {
 		{"ethanol", evenPowers(d, 1.35265, 0.00306, 0.00002), 6e-4, "Rheims and others 1997, 20 Celsius, rii"},
 		// Glycerol draws water from the air; 1 % of it takes off 0.0014, so measured samples lie lower than the handbook.
 		{"glycerol", 1.473, 2e-3, "International Tables for Crystallography C (2006), table 3.3.2.1, 20 Celsius"},
-		{"glycerol", evenPowers(d, 1.45797, 0.00598, -0.00036) - 5*glycerolPerKelvin, 2e-3, "Rheims and others 1997, 25 Celsius, rii"},
+		{"glycerol", evenPowers(d, 1.45797, 0.00598, -0.00036) - 5*glycerolPerKelvin, 2e-3,
+			"Rheims and others 1997, 25 Celsius, rii"},
 		// The handbook's own table of solutions, in a Java library's copy (flanagan): four decimals, an older measurement.
 		{"syrup-20", 1.3639, 1e-4, "CRC Handbook, 216.2 g/l"},
 		{"syrup-40", 1.3999, 1e-4, "CRC Handbook, 470.6 g/l"},
@@ -129,7 +131,8 @@ func TestIndexAgainstASecondSource(t *testing.T) {
 		// The first line is the source itself; the others show how far samples of acrylic differ.
 		{"acrylic", beadie, 5e-5, "Beadie and others 2015, 20.1 Celsius, rii"},
 		{"acrylic", sellmeier(he, 1.1819, 0.011313), 2e-3, "Sultanova and others 2009, 20 Celsius, rii"},
-		{"acrylic", sellmeier(he, 0.99654, 0.00787, 0.18964, 0.02191, 0.00411, 3.85727), 2e-3, "Szczurowski 2013, 23 Celsius, rii"},
+		{"acrylic", sellmeier(he, 0.99654, 0.00787, 0.18964, 0.02191, 0.00411, 3.85727), 2e-3,
+			"Szczurowski 2013, 23 Celsius, rii"},
 		// The published n_d is 1.51680; Schott states 22 Celsius and air at 1013 hPa for its Sellmeier coefficients.
 		{"crown-glass", sellmeier(he, 1.03961212, 0.00600069867, 0.231792344, 0.0200179144, 1.01046945, 103.560653), 5e-6,
 			"Schott catalogue of 2017, N-BK7, rii"},

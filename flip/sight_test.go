@@ -30,7 +30,8 @@ func TestReachWorkedFigures(t *testing.T) {
 			require.InDelta(t, c.wantMM, got, 0.0006)
 		})
 	}
-	require.InDelta(t, 87.9, waterSight(4.6, 1000, 200).NearAxisReachMM(0.9), 0.05, "the near-axis figure beside it, from the same source")
+	require.InDelta(t, 87.9, waterSight(4.6, 1000, 200).NearAxisReachMM(0.9), 0.05,
+		"the near-axis figure beside it, from the same source")
 }
 
 // Hecht, Optics, gives the ball lens f = nD / 4(n-1); a paraxial ray must agree with the thin lens 1/s + 1/L = 1/f.
@@ -125,7 +126,8 @@ func TestNoRayIsToldNotInvented(t *testing.T) {
 		{"reach NaN", func() bool { _, ok := s.FillAt(math.NaN()); return ok }},
 		{"no distance reaches nothing", func() bool { _, ok := s.DistanceAtMM(0.5, 0); return ok }},
 		{"no distance at fill 0", func() bool { _, ok := s.DistanceAtMM(0, 10); return ok }},
-		{"a ray that runs away from the backdrop", func() bool { _, ok := s.Trace(Ray{Vec{0, 0, -300}, Vec{0, 0, -1}}); return ok }},
+		{"a ray that runs away from the backdrop",
+			func() bool { _, ok := s.Trace(Ray{Vec{0, 0, -300}, Vec{0, 0, -1}}); return ok }},
 	} {
 		t.Run(c.name, func(t *testing.T) { require.False(t, c.ok()) })
 	}

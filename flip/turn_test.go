@@ -27,7 +27,8 @@ func apply(t *testing.T, turn flip.Turn, picture []string) []string {
 		line := make([]byte, outW)
 		for x := range outW {
 			px, py := turn.Source(x, y, w, h)
-			require.True(t, px >= 0 && px < w && py >= 0 && py < h, "%+v: (%d, %d) comes from (%d, %d) outside", turn, x, y, px, py)
+			require.True(t, px >= 0 && px < w && py >= 0 && py < h, "%+v: (%d, %d) comes from (%d, %d) outside", turn, x, y,
+				px, py)
 			line[x] = picture[py][px]
 		}
 		out[y] = string(line)
@@ -55,7 +56,8 @@ func TestTurnByHand(t *testing.T) {
 		{"rows for columns", flip.Turn{SwapXY: true}, []string{"ad", "be", "cf"}},
 		{"quarter anticlockwise", flip.Turn{SwapXY: true, ReverseX: true}, []string{"cf", "be", "ad"}},
 		{"quarter clockwise", flip.Turn{SwapXY: true, ReverseY: true}, []string{"da", "eb", "fc"}},
-		{"rows for columns, the other diagonal", flip.Turn{SwapXY: true, ReverseX: true, ReverseY: true}, []string{"fc", "eb", "da"}},
+		{"rows for columns, the other diagonal", flip.Turn{SwapXY: true, ReverseX: true, ReverseY: true},
+			[]string{"fc", "eb", "da"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			require.Equal(t, c.want, apply(t, c.turn, labelled))
@@ -82,7 +84,8 @@ func TestHalfTurnTwiceIsNothing(t *testing.T) {
 // Then is checked by turning a picture twice, pixel by pixel, for all 64 pairs.
 func TestThenIsOneTurnAfterTheOther(t *testing.T) {
 	pictures := map[string][]string{
-		"wide": labelled, "high": {"ab", "cd", "ef", "gh"}, "square": {"abc", "def", "ghi"}, "one pixel": {"a"}, "one line": {"abcd"},
+		"wide": labelled, "high": {"ab", "cd", "ef", "gh"}, "square": {"abc", "def", "ghi"}, "one pixel": {"a"},
+		"one line": {"abcd"},
 	}
 	for name, picture := range pictures {
 		for _, first := range allTurns() {

@@ -50,7 +50,8 @@ func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
 		on.HeightMM, in.HeightMM = on.WidthMM, in.WidthMM
 	}
 	flat := f.scale(s.Fit, on)
-	b = bent{bend: flip.Bend{Sight: sight, Straight: float64(s.Look), FlatPerDrop: flat / f.scale(s.Fit, in)}, fill: fill, frame: f, flat: flat}
+	b = bent{bend: flip.Bend{Sight: sight, Straight: float64(s.Look), FlatPerDrop: flat / f.scale(s.Fit, in)},
+		fill: fill, frame: f, flat: flat}
 	if s.Framing.Round {
 		b.round = f.nearest() * flat
 	}

@@ -27,7 +27,10 @@ func bentSetups() map[string]Setup {
 	add("turned", func(s *Setup) { s.Framing.TurnDeg = 20 })
 	add("turned, inside, straight", func(s *Setup) { s.Look, s.Fit, s.Framing.TurnDeg = Straight, Inside, -33 })
 	add("off its middle", func(s *Setup) { s.Look, s.Framing.OffX, s.Framing.OffY = Straight, 0.1, -0.2 })
-	add("off its middle, inside", func(s *Setup) { s.Look, s.Fit, s.Framing.OffX, s.Framing.OffY = Straight, Inside, 0.3, -0.2 })
+	add("off its middle, inside", func(s *Setup) {
+		s.Look, s.Fit, s.Framing.OffX, s.Framing.OffY = Straight, Inside, 0.3,
+			-0.2
+	})
 	add("round", func(s *Setup) { s.Framing.Round, s.Fill = true, 0.95 })
 	add("upright rod", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.UprightRod })
 	add("level rod, half", func(s *Setup) { s.Look, s.Drop.Body = 0.5, flip.LevelRod })
@@ -305,7 +308,8 @@ func TestBackground(t *testing.T) {
 	for row := range p.Backdrop.Rows {
 		for column := range p.Backdrop.Columns {
 			// The point of the cell that is nearest to the axis.
-			x := max(p.Backdrop.XEdgesMM[column], min(p.Backdrop.WidthMM/2, p.Backdrop.XEdgesMM[column+1])) - p.Backdrop.WidthMM/2
+			x := max(p.Backdrop.XEdgesMM[column], min(p.Backdrop.WidthMM/2, p.Backdrop.XEdgesMM[column+1])) -
+				p.Backdrop.WidthMM/2
 			y := max(p.Backdrop.YEdgesMM[row], min(p.Backdrop.HeightMM/2, p.Backdrop.YEdgesMM[row+1])) - p.Backdrop.HeightMM/2
 			if away := math.Hypot(x, y); math.Abs(away-reachMM) > 1 {
 				require.Equal(t, away < reachMM, has[sheetName(row+1, column+1)], "R%dC%d", row+1, column+1)

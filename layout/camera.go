@@ -59,22 +59,27 @@ const (
 // magnification m = F/(D - F), frame width = sensor width / m (Hecht, Optics, 5.2.3).
 func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	if c.WidthPx < 1 || c.HeightPx < 1 || c.WidthPx > maxPx || c.HeightPx > maxPx {
-		return Camera{}, fmt.Errorf("a frame of %dx%d pixels can't be: each side must lie between 1 and %d", c.WidthPx, c.HeightPx, maxPx)
+		return Camera{}, fmt.Errorf("a frame of %dx%d pixels can't be: each side must lie between 1 and %d", c.WidthPx,
+			c.HeightPx, maxPx)
 	}
-	if err := allLengths(named{"the sensor's width", c.Sensor.WidthMM}, named{"the sensor's height", c.Sensor.HeightMM}); err != nil {
+	if err := allLengths(named{"the sensor's width", c.Sensor.WidthMM},
+		named{"the sensor's height", c.Sensor.HeightMM}); err != nil {
 		return Camera{}, err
 	}
 	if !(c.FNumber >= minFNumber && c.FNumber <= maxFNumber) {
-		return Camera{}, fmt.Errorf("a stop of f/%g can't be: take one between f/%g and f/%g", c.FNumber, minFNumber, maxFNumber)
+		return Camera{}, fmt.Errorf("a stop of f/%g can't be: take one between f/%g and f/%g", c.FNumber, minFNumber,
+			maxFNumber)
 	}
 	if !(c.FrameRate >= 0 && c.FrameRate <= maxFrameRate) {
 		return Camera{}, fmt.Errorf("%g frames a second can't be: take at most %g", c.FrameRate, maxFrameRate)
 	}
 	if !(c.SharpToPx >= 0 && c.SharpToPx <= maxSharpToPx) {
-		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for: take one above 0 and up to %g", c.SharpToPx, maxSharpToPx)
+		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for: take one above 0 and up to %g", c.SharpToPx,
+			maxSharpToPx)
 	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
-	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
+	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate,
+		Focus: c.Focus, SharpToPx: c.SharpToPx}
 	if out.SharpToPx == 0 {
 		out.SharpToPx = DefaultSharpToPx
 	}
@@ -92,7 +97,8 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 			return Camera{}, err
 		}
 		if c.LensMM >= cameraMM {
-			return Camera{}, fmt.Errorf("a %gmm lens can't focus on a drop %gmm away: move the camera further off than the focal length, or give the width of the frame at the drop instead of the lens", c.LensMM, cameraMM)
+			return Camera{}, fmt.Errorf("a %gmm lens can't focus on a drop %gmm away: move the camera further off than the "+
+				"focal length, or give the width of the frame at the drop instead of the lens", c.LensMM, cameraMM)
 		}
 		out.LensMM = c.LensMM
 		out.FrameWidthMM = out.Sensor.WidthMM * (cameraMM - c.LensMM) / c.LensMM

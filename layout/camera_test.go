@@ -16,11 +16,16 @@ func TestCamera(t *testing.T) {
 	}{
 		// Thin lens, Hecht, Optics, 5.2.3: a 100 mm lens focused at 300 mm images at m = 100/200, so 36 mm of
 		// sensor see 72 mm.
-		{"by the lens", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
-		{"by the frame: the lens follows", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 0, FrameWidthMM: 72, FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
-		{"at equal size a lens focuses at twice its length", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 150, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 150, 36, 24, 36, 24},
-		{"wider pixels use part of the height", CameraSetup{Sensor: Size{36, 24}, WidthPx: 1920, HeightPx: 1080, LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 72, 40.5, 36, 20.25},
-		{"square pixels use part of the width", CameraSetup{Sensor: Size{36, 24}, WidthPx: 1000, HeightPx: 1000, LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 48, 48, 24, 24},
+		{"by the lens", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FrameWidthMM: 0,
+			FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
+		{"by the frame: the lens follows", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 0,
+			FrameWidthMM: 72, FNumber: 16, Focus: FocusBest}, 100, 72, 48, 36, 24},
+		{"at equal size a lens focuses at twice its length", CameraSetup{Sensor: Size{36, 24}, WidthPx: 6000,
+			HeightPx: 4000, LensMM: 150, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 150, 36, 24, 36, 24},
+		{"wider pixels use part of the height", CameraSetup{Sensor: Size{36, 24}, WidthPx: 1920, HeightPx: 1080,
+			LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 72, 40.5, 36, 20.25},
+		{"square pixels use part of the width", CameraSetup{Sensor: Size{36, 24}, WidthPx: 1000, HeightPx: 1000,
+			LensMM: 100, FrameWidthMM: 0, FNumber: 16, Focus: FocusBest}, 100, 48, 48, 24, 24},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, err := c.setup.camera(300)

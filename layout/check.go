@@ -17,12 +17,15 @@ const mostSheets = 10_000
 func (p Plan) Check() error {
 	b := p.Backdrop
 	for _, f := range []named{
-		{"the drop's diameter", p.Drop.DiameterMM}, {"the distance", p.Drop.DistanceMM}, {"the camera distance", p.Drop.CameraMM},
+		{"the drop's diameter", p.Drop.DiameterMM}, {"the distance", p.Drop.DistanceMM},
+		{"the camera distance", p.Drop.CameraMM},
 		{"the backdrop's width", b.WidthMM}, {"the backdrop's height", b.HeightMM},
 		{"the paper's width", b.Paper.WidthMM}, {"the paper's height", b.Paper.HeightMM}, {"the lap", b.LapMM},
 		{"the frame's width", p.Camera.FrameWidthMM}, {"the frame's height", p.Camera.FrameHeightMM},
-		{"the lens's focal length", p.Camera.LensMM}, {"the focus", p.Camera.FocusMM}, {"the sensor's width", p.Camera.Sensor.WidthMM},
-		{"the sensor's height", p.Camera.Sensor.HeightMM}, {"the drop's focal length", p.Drop.FocalLengthMM}, {"the reach", p.Picture.ReachMM},
+		{"the lens's focal length", p.Camera.LensMM}, {"the focus", p.Camera.FocusMM},
+		{"the sensor's width", p.Camera.Sensor.WidthMM},
+		{"the sensor's height", p.Camera.Sensor.HeightMM}, {"the drop's focal length", p.Drop.FocalLengthMM},
+		{"the reach", p.Picture.ReachMM},
 	} {
 		if err := allLengths(f); err != nil {
 			return err
@@ -41,11 +44,13 @@ func (p Plan) Check() error {
 		return errors.New("the blur that passes for sharp is out of range")
 	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
 		return errors.New("the frame's pixels are out of range")
-	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells || len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
+	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells ||
+		len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
-	case !(p.Picture.WidthMM > 0 && p.Picture.HeightMM > 0 && p.Picture.WidthMM <= b.WidthMM+tolerance && p.Picture.HeightMM <= b.HeightMM+tolerance):
+	case !(p.Picture.WidthMM > 0 && p.Picture.HeightMM > 0 && p.Picture.WidthMM <= b.WidthMM+tolerance &&
+		p.Picture.HeightMM <= b.HeightMM+tolerance):
 		return errors.New("the backdrop does not hold the picture")
 	case b.Surround == "" && (b.WidthMM-p.Picture.WidthMM > tolerance || b.HeightMM-p.Picture.HeightMM > tolerance):
 		return errors.New("the backdrop is larger than the picture, and nothing fills the rest")
@@ -54,7 +59,8 @@ func (p Plan) Check() error {
 		return err
 	}
 	for _, word := range []error{
-		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))), second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps),
+		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))),
+		second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {
@@ -112,7 +118,8 @@ func checkEdges(edges []float64, n int, lengthMM float64) error {
 // checkSheets checks each sheet's name, cell and place.
 func (p Plan) checkSheets() error {
 	b, room := p.Backdrop, p.Backdrop.room()
-	if err := errors.Join(checkEdges(b.XEdgesMM, b.Columns, b.WidthMM), checkEdges(b.YEdgesMM, b.Rows, b.HeightMM)); err != nil {
+	if err := errors.Join(checkEdges(b.XEdgesMM, b.Columns, b.WidthMM),
+		checkEdges(b.YEdgesMM, b.Rows, b.HeightMM)); err != nil {
 		return err
 	}
 	if len(p.Sheets) != b.Columns*b.Rows && (b.Surround != "" && !b.FillOnly || p.Picture.Plain()) {
@@ -125,11 +132,13 @@ func (p Plan) checkSheets() error {
 			return fmt.Errorf("sheet %s is there twice", s.Name)
 		}
 		seen[s.Name] = true
-		if s.Row < 1 || s.Row > b.Rows || s.Column < 1 || s.Column > b.Columns || s.Page != i+1 || s.Name != sheetName(s.Row, s.Column) {
+		if s.Row < 1 || s.Row > b.Rows || s.Column < 1 || s.Column > b.Columns || s.Page != i+1 ||
+			s.Name != sheetName(s.Row, s.Column) {
 			return fmt.Errorf("sheet %d, %q, is not numbered as its place asks", i+1, s.Name)
 		}
 		for _, edge := range [4][2]float64{
-			{b.XEdgesMM[s.Column-1], c.XMM}, {b.XEdgesMM[s.Column], c.RightMM()}, {b.YEdgesMM[s.Row-1], c.YMM}, {b.YEdgesMM[s.Row], c.BottomMM()},
+			{b.XEdgesMM[s.Column-1], c.XMM}, {b.XEdgesMM[s.Column], c.RightMM()}, {b.YEdgesMM[s.Row-1], c.YMM},
+			{b.YEdgesMM[s.Row], c.BottomMM()},
 		} {
 			if !(math.Abs(edge[0]-edge[1]) <= tolerance) {
 				return fmt.Errorf("the cell of %s does not meet its neighbours", s.Name)

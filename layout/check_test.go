@@ -28,7 +28,12 @@ func TestCheckFindsWhatIsBroken(t *testing.T) {
 		{"no sheets", func(p *Plan) { p.Sheets = nil }},
 		{"columns without end", func(p *Plan) { p.Backdrop.Columns = math.MaxInt }},
 		{"a sheet twice", func(p *Plan) { p.Sheets[1] = p.Sheets[0] }},
-		{"a sheet in another's place", func(p *Plan) { last := len(p.Sheets) - 1; p.Sheets[last] = p.Sheets[0]; p.Sheets[last].Page = last + 1 }},
+		{"a sheet in another's place", func(p *Plan) {
+			last := len(p.Sheets) -
+				1
+			p.Sheets[last] = p.Sheets[0]
+			p.Sheets[last].Page = last + 1
+		}},
 		{"a print too small to be cut", func(p *Plan) { p.Picture.WidthMM, p.Backdrop.WidthMM = 0.003, 0.003 }},
 		{"a cell moved", func(p *Plan) { p.Sheets[3].Cell.XMM += 0.01 }},
 		{"a cell that is NaN", func(p *Plan) { p.Sheets[0].Cell.WidthMM = math.NaN() }},

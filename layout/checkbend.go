@@ -8,23 +8,27 @@ import (
 // checkBend checks how the picture is bent and framed.
 func (p Plan) checkBend() error {
 	pic := p.Picture
-	if err := allLengths(named{"the flat picture's width", pic.FlatWidthMM}, named{"the flat picture's height", pic.FlatHeightMM}); err != nil {
+	if err := allLengths(named{"the flat picture's width", pic.FlatWidthMM},
+		named{"the flat picture's height", pic.FlatHeightMM}); err != nil {
 		return err
 	}
 	if err := errors.Join(checkShape(p.Sight().Drop), pic.Framing.check(pic.Fit)); err != nil {
 		return err
 	}
 	if pic.Plain() {
-		if pic.Look != Bulged || pic.Framing != (Framing{}) || math.Abs(pic.FlatWidthMM-pic.WidthMM)+math.Abs(pic.FlatHeightMM-pic.HeightMM) > tolerance {
+		if pic.Look != Bulged || pic.Framing != (Framing{}) || math.Abs(pic.FlatWidthMM-pic.WidthMM)+
+			math.Abs(pic.FlatHeightMM-pic.HeightMM) > tolerance {
 			return errors.New("the picture is bent or framed, and what the print was made for is missing")
 		}
 		return nil
 	}
 	m := pic.MadeFor
-	if err := allLengths(named{"the camera distance that the print was made for", m.CameraMM}, named{"the flat picture's scale", m.FlatPerDrop}); err != nil {
+	if err := allLengths(named{"the camera distance that the print was made for", m.CameraMM},
+		named{"the flat picture's scale", m.FlatPerDrop}); err != nil {
 		return err
 	}
-	if proportions := pic.FlatWidthMM / pic.FlatHeightMM; !(m.Fill > 0 && m.Fill < 1 && proportions >= leastProportions && proportions <= mostProportions) {
+	if proportions := pic.FlatWidthMM / pic.FlatHeightMM; !(m.Fill > 0 && m.Fill < 1 &&
+		proportions >= leastProportions && proportions <= mostProportions) {
 		return errors.New("the fill or the proportions that the print was made for are out of range")
 	}
 	b := p.bent()
@@ -41,7 +45,8 @@ func (p Plan) checkBend() error {
 	again, ok := s.bent(made, m.Fill)
 	print, okPrint := again.print(pic.Fit)
 	const within = 1e-6
-	if !ok || !okPrint || !(math.Abs(again.flat/b.flat-1) <= within && math.Abs(again.bend.FlatPerDrop/m.FlatPerDrop-1) <= within &&
+	if !ok || !okPrint || !(math.Abs(again.flat/b.flat-1) <= within &&
+		math.Abs(again.bend.FlatPerDrop/m.FlatPerDrop-1) <= within &&
 		math.Abs(print.WidthMM/pic.WidthMM-1) <= within && math.Abs(print.HeightMM/pic.HeightMM-1) <= within) {
 		return errors.New("the print is not as large as its fill, look and framing make it")
 	}

@@ -26,7 +26,8 @@ func (c Correction) Drawn(r Rect) Rect {
 	if c.None() {
 		return r // to the last bit
 	}
-	return Rect{c.About.XMM + (r.XMM-c.About.XMM)*c.X, c.About.YMM + (r.YMM-c.About.YMM)*c.Y, r.WidthMM * c.X, r.HeightMM * c.Y}
+	return Rect{c.About.XMM + (r.XMM-c.About.XMM)*c.X, c.About.YMM + (r.YMM-c.About.YMM)*c.Y, r.WidthMM * c.X,
+		r.HeightMM * c.Y}
 }
 
 // scale is what the printer makes of one along the page's x and y; 1 of one that was not measured.
@@ -70,7 +71,8 @@ func (b Backdrop) room() Rect {
 
 // contains tells whether q lies in r, but for rounding.
 func (r Rect) contains(q Rect) bool {
-	return q.XMM >= r.XMM-tolerance && q.YMM >= r.YMM-tolerance && q.RightMM() <= r.RightMM()+tolerance && q.BottomMM() <= r.BottomMM()+tolerance
+	return q.XMM >= r.XMM-tolerance && q.YMM >= r.YMM-tolerance && q.RightMM() <= r.RightMM()+tolerance &&
+		q.BottomMM() <= r.BottomMM()+tolerance
 }
 
 // onPage is where a sheet's cell lies on its page, at scale 1.
@@ -138,8 +140,10 @@ func (b Backdrop) tooLarge(sheets []Sheet) error {
 		if b.Printer != nil {
 			within = fmt.Sprintf("within the margins of printer %q", b.Printer.Name)
 		}
-		return fmt.Errorf("sheet %s needs %.1fx%.1fmm for its cell, laps and strips, and %q, %s, holds %.1fx%.1fmm %s: take paper or a printer that holds it",
-			s.Name, used.WidthMM, used.HeightMM, b.Paper.Name, b.Orientation, max(live.WidthMM, 0), max(live.HeightMM, 0), within)
+		return fmt.Errorf("sheet %s needs %.1fx%.1fmm for its cell, laps and strips, and %q, %s, holds %.1fx%.1fmm %s: "+
+			"take paper or a printer that holds it",
+			s.Name, used.WidthMM, used.HeightMM, b.Paper.Name, b.Orientation, max(live.WidthMM, 0), max(live.HeightMM, 0),
+			within)
 	}
 	return nil
 }

@@ -11,7 +11,8 @@ import (
 // somePrinter is a printer that errs within what is taken, measured on a paper.
 func somePrinter(r *rand.Rand, paper Paper) *Printer {
 	near := func() float64 { return 0.91 + 0.18*r.Float64() }
-	return &Printer{"hall", paper, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64()}}
+	return &Printer{"hall", paper, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(),
+		20 * r.Float64()}}
 }
 
 // requireDrawnFor holds a sheet against its printer: what is drawn lies within the real margins, portrait or
@@ -94,7 +95,8 @@ func TestSheetsForPrinters(t *testing.T) {
 // 4, 5 and 12 mm.
 func TestCorrection(t *testing.T) {
 	b := Backdrop{Paper: a4, Orientation: Portrait, Printer: &Printer{"hall", a4, 0.996, 0.994, usualMargin}}
-	require.Equal(t, Correction{Point{104, 144.5}, 1 / 0.996, 1 / 0.994}, b.Correction(), "about the middle of 3 to 205 and 4 to 285")
+	require.Equal(t, Correction{Point{104, 144.5}, 1 / 0.996, 1 / 0.994}, b.Correction(),
+		"about the middle of 3 to 205 and 4 to 285")
 	at := b.Correction().Drawn(Rect{54.2, 45.1, 99.6, 99.4})
 	require.InDelta(t, 54, at.XMM, 1e-9)
 	require.InDelta(t, 44.5, at.YMM, 1e-9)

@@ -5,8 +5,9 @@ import "math"
 // Coverage is what the frame sees of the board's plane past the drop, and whether the board's edge shows there.
 // The drop hides the middle of it. The board's middle lies on the axis, so opposite edges show alike.
 type Coverage struct {
-	Sees          Size        `json:"sees_mm"`        // the part of the board's plane that the frame takes in
-	EdgeBlurMM    float64     `json:"edge_blur_mm"`   // how wide the board's edge is blurred there, half of it to either side
+	Sees Size `json:"sees_mm"` // the part of the board's plane that the frame takes in
+	// how wide the board's edge is blurred there, half of it to either side
+	EdgeBlurMM    float64     `json:"edge_blur_mm"`
 	Needs         Size        `json:"needs_mm"`       // the least board that fills the frame: what it sees and the blur
 	BackdropShare float64     `json:"backdrop_share"` // of the backdrop's area, 0 to 1: how much the frame takes in
 	Edges         []BoardEdge `json:"edges"`          // the board's edges that show; none when the board fills the frame
@@ -35,11 +36,13 @@ func (p Plan) Coverage() Coverage {
 	out.BackdropShare = seen / (b.WidthMM * b.HeightMM)
 	if b.WidthMM < out.Needs.WidthMM-tolerance {
 		half := b.WidthMM / 2 / far / c.FrameWidthMM * float64(c.WidthPx)
-		out.Edges = append(out.Edges, BoardEdge{"left", float64(c.WidthPx)/2 - half}, BoardEdge{"right", float64(c.WidthPx)/2 + half})
+		out.Edges = append(out.Edges, BoardEdge{"left", float64(c.WidthPx)/2 - half},
+			BoardEdge{"right", float64(c.WidthPx)/2 + half})
 	}
 	if b.HeightMM < out.Needs.HeightMM-tolerance {
 		half := b.HeightMM / 2 / far / c.FrameHeightMM * float64(c.HeightPx)
-		out.Edges = append(out.Edges, BoardEdge{"top", float64(c.HeightPx)/2 - half}, BoardEdge{"bottom", float64(c.HeightPx)/2 + half})
+		out.Edges = append(out.Edges, BoardEdge{"top", float64(c.HeightPx)/2 - half},
+			BoardEdge{"bottom", float64(c.HeightPx)/2 + half})
 	}
 	out.PrintEnds = p.printEnds(out)
 	return out

@@ -119,7 +119,8 @@ func TestRemediesMend(t *testing.T) {
 		covered := func(name string, want bool, q Plan, err error) {
 			t.Helper()
 			require.NoError(t, err, "seed %d, case %d, %s", seed, i, name)
-			require.Equal(t, want, q.Coverage().Covered(), "seed %d, case %d, %s: %+v in a frame that needs %+v", seed, i, name, q.Picture, q.Coverage().Needs)
+			require.Equal(t, want, q.Coverage().Covered(), "seed %d, case %d, %s: %+v in a frame that needs %+v", seed, i,
+				name, q.Picture, q.Coverage().Needs)
 			if want {
 				found[name]++
 			}

@@ -30,7 +30,8 @@ func TestNearTellsWhatAtDoes(t *testing.T) {
 				random := rand.New(rand.NewSource(4))
 				inside, known := 0, 0
 				for range 20000 {
-					x, y := p.Backdrop.WidthMM/2+(p.Picture.WidthMM/2+1)*(2*random.Float64()-1), p.Backdrop.HeightMM/2+(p.Picture.HeightMM/2+1)*(2*random.Float64()-1)
+					x, y := p.Backdrop.WidthMM/2+(p.Picture.WidthMM/2+1)*(2*random.Float64()-1), p.Backdrop.HeightMM/2+
+						(p.Picture.HeightMM/2+1)*(2*random.Float64()-1)
 					want, got := h.At(x, y), h.Near(x, y, reachMM)
 					if want.InsideMM > reachMM {
 						inside++
@@ -60,7 +61,8 @@ func BenchmarkShown(b *testing.B) {
 	random := rand.New(rand.NewSource(5))
 	var places [4096]Point
 	for i := range places {
-		places[i] = Point{p.Backdrop.WidthMM/2 + (random.Float64()-0.5)*p.Picture.WidthMM, p.Backdrop.HeightMM/2 + (random.Float64()-0.5)*p.Picture.HeightMM}
+		places[i] = Point{p.Backdrop.WidthMM/2 + (random.Float64()-0.5)*p.Picture.WidthMM, p.Backdrop.HeightMM/2 +
+			(random.Float64()-0.5)*p.Picture.HeightMM}
 	}
 	b.Run("all", func(b *testing.B) {
 		for i := 0; b.Loop(); i++ {

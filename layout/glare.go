@@ -22,7 +22,8 @@ type Glare struct {
 	Path  string     `json:"path"`
 	Board Point      `json:"board_mm"`
 	Frame FramePoint `json:"frame_px"` // where the camera would see it; where only blur comes in, a place that it reaches
-	Seen  bool       `json:"seen"`     // by any part of the pupil: on the board and in the frame, and for the direct path past the drop
+	// by any part of the pupil: on the board and in the frame, and for the direct path past the drop
+	Seen bool `json:"seen"`
 	// BeyondMM is how far from the axis the lamp would have to stand, moved straight out, for the glare to be
 	// gone; 0 where it is not seen.
 	BeyondMM float64 `json:"beyond_mm"`
@@ -73,7 +74,8 @@ func (p Plan) glare(lamp Lamp, path string) (g Glare, ok bool) {
 		seen = seen && math.Abs(onBoard.XMM) <= p.Backdrop.WidthMM/2 && math.Abs(onBoard.YMM) <= p.Backdrop.HeightMM/2
 	}
 	b := p.Backdrop
-	g = Glare{Path: path, Board: Point{onBoard.XMM + b.WidthMM/2, onBoard.YMM + b.HeightMM/2}, Frame: p.Camera.pixel(through), Seen: seen}
+	g = Glare{Path: path, Board: Point{onBoard.XMM + b.WidthMM/2, onBoard.YMM + b.HeightMM/2},
+		Frame: p.Camera.pixel(through), Seen: seen}
 	return g, true
 }
 

@@ -23,7 +23,8 @@ func checkLamps(lamps []Lamp) error {
 	}
 	for _, l := range lamps {
 		if !(math.Abs(l.XMM) <= maxLengthMM && math.Abs(l.YMM) <= maxLengthMM && l.ZMM > 0 && l.ZMM <= maxLengthMM) {
-			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side: its third figure, the distance in front of the board, must be above 0mm", l.XMM, l.YMM, l.ZMM)
+			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side: its third figure, the distance in "+
+				"front of the board, must be above 0mm", l.XMM, l.YMM, l.ZMM)
 		}
 	}
 	return nil

@@ -151,7 +151,8 @@ func (p Plan) throughBlur(behindMM float64, through Point) Size {
 		cos, sin = through.XMM/out, through.YMM/out
 	}
 	half := p.Camera.PixelMM() / 2
-	return Size{half * math.Hypot(s.TangentialPx*cos, s.SagittalPx*sin), half * math.Hypot(s.TangentialPx*sin, s.SagittalPx*cos)}
+	return Size{half * math.Hypot(s.TangentialPx*cos, s.SagittalPx*sin),
+		half * math.Hypot(s.TangentialPx*sin, s.SagittalPx*cos)}
 }
 
 // catches is the place of the frame nearest to a point of the drop's plane. ok is false when it lies further

@@ -46,7 +46,8 @@ func TestLampsAndTheirMirrorImagesAgainstRaysFromAllOverThePupil(t *testing.T) {
 		s.DistanceMM, s.Camera.FrameWidthMM = 100+400*random.Float64(), 5+math.Pow(random.Float64(), 2)*40
 		s.Camera.FNumber = 4 + 28*random.Float64()
 		wide := []float64{15, 50}[random.Intn(2)]
-		lamp := Lamp{wide * (random.Float64() - 0.5), wide * (random.Float64() - 0.5), 20 + (s.DistanceMM+250)*random.Float64()}
+		lamp := Lamp{wide * (random.Float64() - 0.5), wide * (random.Float64() - 0.5),
+			20 + (s.DistanceMM+250)*random.Float64()}
 		s.Lamps = []Lamp{lamp}
 		p := mustPlan(t, s)
 		if random.Intn(2) == 0 { // a board so small that it ends in the middle of the rays
@@ -213,7 +214,8 @@ func TestLampBlurComesIn(t *testing.T) {
 				require.GreaterOrEqual(t, g.Frame.XPx, -1e-6)
 				require.LessOrEqual(t, g.Frame.XPx, 6000+1e-6)
 				at := p.Camera.At(g.Frame.XPx, g.Frame.YPx)
-				require.Greater(t, math.Hypot(at.XMM, at.YMM), p.Sight().ApparentRadiusMM()*0.97, "beside the drop, as far as its edge is sharp")
+				require.Greater(t, math.Hypot(at.XMM, at.YMM), p.Sight().ApparentRadiusMM()*0.97,
+					"beside the drop, as far as its edge is sharp")
 			}
 		})
 	}

@@ -41,9 +41,11 @@ func (p Plan) lampsInView() []Sighting {
 
 // Facing is whether the sheets' cut edges face the light, so that none throws a shadow.
 type Facing struct {
-	TurnedMM       float64 `json:"turned_mm"`                   // length of seams whose cut edge faces away from the lamp that is strongest there
-	AllMM          float64 `json:"all_mm"`                      // length of all seams
-	Better         Corner  `json:"better_light_from,omitempty"` // the corner to cut for that leaves the least; none when no other leaves less
+	// length of seams whose cut edge faces away from the lamp that is strongest there
+	TurnedMM float64 `json:"turned_mm"`
+	AllMM    float64 `json:"all_mm"` // length of all seams
+	// the corner to cut for that leaves the least; none when no other leaves less
+	Better         Corner  `json:"better_light_from,omitempty"`
 	BetterTurnedMM float64 `json:"better_turned_mm"`
 }
 

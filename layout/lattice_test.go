@@ -41,7 +41,8 @@ func TestLatticeMisses(t *testing.T) {
 		heightOverWidth float64 // 0 for one in round
 		fills           int     // so many of them: a drop drawn long looks backwards before its rim
 	}{
-		{"ball", flip.Ball, 0, 5}, {"upright rod", flip.UprightRod, 0, 5}, {"level rod", flip.LevelRod, 0, 5}, {"pressed flat", flip.Ball, 0.85, 5}, {"drawn long", flip.Ball, 1.15, 2},
+		{"ball", flip.Ball, 0, 5}, {"upright rod", flip.UprightRod, 0, 5}, {"level rod", flip.LevelRod, 0, 5},
+		{"pressed flat", flip.Ball, 0.85, 5}, {"drawn long", flip.Ball, 1.15, 2},
 	} {
 		for _, f := range fills[:c.fills] {
 			t.Run(fmt.Sprintf("%s, %g", c.name, f.fill), func(t *testing.T) {
@@ -50,7 +51,8 @@ func TestLatticeMisses(t *testing.T) {
 				random := rand.New(rand.NewSource(5))
 				off, slopes := 0.0, 0.0
 				for range 1200 {
-					x, y := (p.Picture.WidthMM/2+latticeMarginMM)*(2*random.Float64()-1), (p.Picture.HeightMM/2+latticeMarginMM)*(2*random.Float64()-1)
+					x, y := (p.Picture.WidthMM/2+latticeMarginMM)*(2*random.Float64()-1),
+						(p.Picture.HeightMM/2+latticeMarginMM)*(2*random.Float64()-1)
 					at := Point{p.Backdrop.WidthMM/2 + x, p.Backdrop.HeightMM/2 + y}
 					u, v, ok := h.exactly(at)
 					to, _, _, _, gotOK := h.bent.through.at(x, y)
@@ -127,7 +129,8 @@ func TestLatticeTakesCubicsWhole(t *testing.T) {
 				require.InDelta(t, c.signX*(below.XMM-above.XMM)/2/step, dy.XMM, 1e-10)
 				require.InDelta(t, (below.YMM-above.YMM)/2/step, dy.YMM, 1e-10)
 			}
-			for _, beyond := range []Point{{halfWidthMM + 1e-9, 0}, {0, -halfHeightMM - 1e-9}, {math.Inf(1), 0}, {math.NaN(), 0}, {0, math.NaN()}} {
+			for _, beyond := range []Point{{halfWidthMM + 1e-9, 0}, {0, -halfHeightMM - 1e-9}, {math.Inf(1), 0},
+				{math.NaN(), 0}, {0, math.NaN()}} {
 				_, _, _, _, ok := l.at(beyond.XMM, beyond.YMM)
 				require.False(t, ok, "%v", beyond)
 			}

@@ -77,8 +77,9 @@ func (k *knots) next(i, j int) Point {
 }
 
 // pieces makes of six knots p₋₂ to p₃ the cubic from p₀ to p₁, each row the factor of a power, times
-// pieceParts: the one through both with the slopes (p₋₂ - 8p₋₁ + 8p₁ - p₂)/12 at p₀, of the quartic through
-// the five about it, and likewise at p₁, so that cubics side by side meet without a kink. With h from knot to
+// pieceParts: the one through both with the slopes (p₋₂ - 8p₋₁ + 8p₁ - p₂)/12 at p₀, of the
+// quartic through the five about it, and likewise at p₁,
+// so that cubics side by side meet without a kink. With h from knot to
 // knot both rules' errors, h⁴/384 of the fourth derivatives and h⁴/30 of the fifth in a slope, follow from
 // Taylor's series. Of 4-point rules on the same knots Lagrange's misses the picture by 8 times as much, and
 // Catmull and Rom's by 30 to 200 times (measured).

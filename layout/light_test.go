@@ -68,7 +68,8 @@ func TestLampsAddAndFollowTheInverseSquare(t *testing.T) {
 	a, b := Lamp{-600, -400, 900}, Lamp{700, 100, 800}
 	p := litPlan(t, a, b)
 	for _, at := range []Point{{0, 0}, {100, 250}, {600, 30}} {
-		require.InEpsilon(t, p.lightOf([]Lamp{a}).sum(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).sum(at.XMM, at.YMM), p.Light().sum(at.XMM, at.YMM), 1e-12)
+		require.InEpsilon(t, p.lightOf([]Lamp{a}).sum(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).sum(at.XMM, at.YMM),
+			p.Light().sum(at.XMM, at.YMM), 1e-12)
 	}
 	require.InEpsilon(t, 4*movedBack([]Lamp{a}, 2)[0].on(0, 0), a.on(0, 0), 1e-12, "at twice the distance, a quarter")
 	require.Equal(t, 1.0, litPlan(t).Light().At(12, 34), "without lamps it is even")
@@ -82,7 +83,8 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 	for n := range 60 {
 		lamps := make([]Lamp, 1+random.Intn(4))
 		for i := range lamps {
-			lamps[i] = Lamp{2400 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5), math.Pow(10, 0.5+3*random.Float64())}
+			lamps[i] = Lamp{2400 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5),
+				math.Pow(10, 0.5+3*random.Float64())}
 		}
 		p := litPlan(t, lamps...)
 		l, r := p.Light(), p.PictureOnBoard()
@@ -90,7 +92,8 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 		for j := range 301 {
 			for i := range 301 {
 				share := l.At(r.XMM+r.WidthMM*float64(i)/300, r.YMM+r.HeightMM*float64(j)/300)
-				require.False(t, math.IsNaN(share) || share < darkest-1e-9 || share > 1+1e-9, "seed %d case %d: %g outside %g to 1", seed, n, share, darkest)
+				require.False(t, math.IsNaN(share) || share < darkest-1e-9 ||
+					share > 1+1e-9, "seed %d case %d: %g outside %g to 1", seed, n, share, darkest)
 			}
 		}
 	}

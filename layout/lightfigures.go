@@ -11,16 +11,19 @@ const evenStops = 0.5
 
 // LightFigures is how the lamps light the picture.
 type LightFigures struct {
-	FalloffStops float64    `json:"falloff_stops"` // from its brightest place to its darkest; NoLightStops where no light falls
-	Brightest    LitPlace   `json:"brightest"`
-	Darkest      LitPlace   `json:"darkest"`
-	Centre       LitPlace   `json:"centre"`
-	Corners      []LitPlace `json:"corners"`                     // of the picture on the board as it hangs: top left, top right, bottom left, bottom right
-	Retreat      *Retreat   `json:"under_half_a_stop,omitempty"` // none where even a kilometre is not enough
-	TwinStops    float64    `json:"falloff_with_twins_stops"`    // the fall-off if every lamp had a twin on the other side of the axis
-	Glares       []Glare    `json:"glare"`
-	InView       []Sighting `json:"lamps_in_view"`
-	Facing       Facing     `json:"cut_edges"`
+	// from its brightest place to its darkest; NoLightStops where no light falls
+	FalloffStops float64  `json:"falloff_stops"`
+	Brightest    LitPlace `json:"brightest"`
+	Darkest      LitPlace `json:"darkest"`
+	Centre       LitPlace `json:"centre"`
+	// of the picture on the board as it hangs: top left, top right, bottom left, bottom right
+	Corners []LitPlace `json:"corners"`
+	Retreat *Retreat   `json:"under_half_a_stop,omitempty"` // none where even a kilometre is not enough
+	// the fall-off if every lamp had a twin on the other side of the axis
+	TwinStops float64    `json:"falloff_with_twins_stops"`
+	Glares    []Glare    `json:"glare"`
+	InView    []Sighting `json:"lamps_in_view"`
+	Facing    Facing     `json:"cut_edges"`
 }
 
 // LitPlace is a place of the board and its light.
@@ -52,7 +55,8 @@ func (p Plan) LightFigures() *LightFigures {
 	f := &LightFigures{
 		Brightest: at(l.extreme(picture, 1).at), Darkest: at(l.extreme(picture, -1).at), Centre: at(l.centre),
 		Corners: []LitPlace{at(Point{left, top}), at(Point{right, top}), at(Point{left, bottom}), at(Point{right, bottom})},
-		Retreat: p.retreat(), TwinStops: p.lightOf(withTwins(p.Lamps)).falloff(picture), Glares: p.glares(), InView: p.lampsInView(), Facing: p.facing(),
+		Retreat: p.retreat(), TwinStops: p.lightOf(withTwins(p.Lamps)).falloff(picture), Glares: p.glares(),
+		InView: p.lampsInView(), Facing: p.facing(),
 	}
 	f.FalloffStops = f.Darkest.Stops
 	return f

@@ -38,7 +38,8 @@ func (l Light) extreme(r Rect, sign float64) lit {
 	for _, here := range starts {
 		for x, y := stepX, stepY; max(x, y) > enough; {
 			found := here
-			for _, c := range [4]lit{try(here.at.XMM+x, here.at.YMM), try(here.at.XMM-x, here.at.YMM), try(here.at.XMM, here.at.YMM+y), try(here.at.XMM, here.at.YMM-y)} {
+			for _, c := range [4]lit{try(here.at.XMM+x, here.at.YMM), try(here.at.XMM-x, here.at.YMM),
+				try(here.at.XMM, here.at.YMM+y), try(here.at.XMM, here.at.YMM-y)} {
 				if better(c, found) {
 					found = c
 				}

@@ -42,7 +42,8 @@ var inchPapers = []struct {
 }
 
 // PapersTaken names the papers for messages and help.
-const PapersTaken = "A0 to A10, B0 to B10, JIS-B0 to JIS-B10, letter, legal, tabloid, 13x19in, or any size such as 300x400mm"
+const PapersTaken = "A0 to A10, B0 to B10, JIS-B0 to JIS-B10, letter, legal, tabloid, 13x19in, or any size such as " +
+	"300x400mm"
 
 // Limits of a paper given by its size: what a desk printer feeds at the small end, and a wide roll at the other.
 const (

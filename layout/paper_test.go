@@ -34,7 +34,8 @@ func TestParsePaper(t *testing.T) {
 			require.Equal(t, p, again, "a paper's name reads back")
 		})
 	}
-	for _, bad := range []string{"", "A11", "A-1", "A4x", "foolscap", "0x10mm", "10x10mm", "NaNxNaNmm", "300x400", "1x1000m"} {
+	for _, bad := range []string{"", "A11", "A-1", "A4x", "foolscap", "0x10mm", "10x10mm", "NaNxNaNmm", "300x400",
+		"1x1000m"} {
 		_, err := ParsePaper(bad)
 		require.ErrorContains(t, err, "is not a paper", bad)
 	}

@@ -24,9 +24,10 @@ const crossingSteps = 1000
 // burden is what a seam, or a whole layout, counts. What comes first outweighs anything that follows; all add
 // up exactly but the last.
 type burden struct {
-	crossing int64   // length in places to be avoided, in crossingSteps
-	cost     int64   // in SeamCosts' units
-	uneven   float64 // squared distances from the seams of even cells, mm²: of layouts as good as each other the more even wins
+	crossing int64 // length in places to be avoided, in crossingSteps
+	cost     int64 // in SeamCosts' units
+	// squared distances from the seams of even cells, mm²: of layouts as good as each other the more even wins
+	uneven float64
 }
 
 func (b burden) add(c burden) burden {
@@ -47,7 +48,8 @@ type line struct {
 // newLine is the line for n cells of a run, which must be able to hold it.
 func newLine(r run, lengthMM float64, n int, lampFirst bool) (line, error) {
 	if !(lengthMM > 0 && lengthMM <= r.holdsMM(n)+tolerance) {
-		return line{}, fmt.Errorf("%d sheets of this paper show at most %.1fmm, and the board measures %.1fmm: lay it out anew", n, r.holdsMM(n), lengthMM)
+		return line{}, fmt.Errorf("%d sheets of this paper show at most %.1fmm, and the board measures %.1fmm: lay "+
+			"it out anew", n, r.holdsMM(n), lengthMM)
 	}
 	l := line{even: edges(r.cells(lengthMM, n), lengthMM, lampFirst), mostMM: make([]float64, n), leastMM: sliverMM}
 	for i := range l.mostMM {
@@ -83,7 +85,8 @@ func (l line) place(weigh func(atMM float64) burden) ([]float64, burden) {
 	candidates := l.candidates()
 	for i := 1; i < n; i++ {
 		before := layers[i-1]
-		var queue []int // spots of the seam before that the window holds, but for those that a later one betters; the best is first
+		// spots of the seam before that the window holds, but for those that a later one betters; the best is first
+		var queue []int
 		next := 0
 		for _, atMM := range candidates[i] {
 			for ; next < len(before) && before[next].atMM <= atMM-l.leastMM+slack; next++ {

@@ -29,7 +29,8 @@ type Drop struct {
 	DistanceMM      float64       `json:"distance_mm"`
 	CameraMM        float64       `json:"camera_distance_mm"`
 	Reverses        flip.Reversal `json:"reverses"`
-	TravelMM        float64       `json:"travel_mm,omitempty"` // how far off the axis it may fall, each way; 0 when not asked for
+	// how far off the axis it may fall, each way; 0 when not asked for
+	TravelMM float64 `json:"travel_mm,omitempty"`
 }
 
 // Picture is what must appear in the drop, and how large it is printed for that.
@@ -39,11 +40,12 @@ type Picture struct {
 	NearAxisReachMM float64 `json:"near_axis_reach_mm"`
 	WidthMM         float64 `json:"width_mm"` // of what is printed of it, about the axis
 	HeightMM        float64 `json:"height_mm"`
-	FlatWidthMM     float64 `json:"flat_width_mm"` // of the whole picture, printed flat and upright; the same unless it is bent or framed otherwise
-	FlatHeightMM    float64 `json:"flat_height_mm"`
-	Look            Look    `json:"look"`
-	Fit             Fit     `json:"fit"`
-	Framing         Framing `json:"framing"`
+	// of the whole picture, printed flat and upright; the same unless it is bent or framed otherwise
+	FlatWidthMM  float64 `json:"flat_width_mm"`
+	FlatHeightMM float64 `json:"flat_height_mm"`
+	Look         Look    `json:"look"`
+	Fit          Fit     `json:"fit"`
+	Framing      Framing `json:"framing"`
 	// MadeFor is what the print was bent for; nil for a plain picture.
 	MadeFor *MadeFor `json:"made_for,omitempty"`
 }
@@ -90,7 +92,8 @@ type Seam struct {
 // Sight is the plan's drop with its camera and distance.
 func (p Plan) Sight() flip.Sight {
 	return flip.Sight{
-		Drop:       flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index, HeightOverWidth: p.Drop.HeightOverWidth},
+		Drop: flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index,
+			HeightOverWidth: p.Drop.HeightOverWidth},
 		CameraMM:   p.Drop.CameraMM,
 		DistanceMM: p.Drop.DistanceMM,
 	}

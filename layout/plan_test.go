@@ -102,8 +102,10 @@ func TestFitOfARod(t *testing.T) {
 		half func(p Plan) float64
 		rim  func(r DarkRim) float64
 	}{
-		{flip.UprightRod, func(p Plan) float64 { return p.Picture.WidthMM / 2 }, func(r DarkRim) float64 { return r.AcrossShare }},
-		{flip.LevelRod, func(p Plan) float64 { return p.Picture.HeightMM / 2 }, func(r DarkRim) float64 { return r.DownShare }},
+		{flip.UprightRod, func(p Plan) float64 { return p.Picture.WidthMM / 2 },
+			func(r DarkRim) float64 { return r.AcrossShare }},
+		{flip.LevelRod, func(p Plan) float64 { return p.Picture.HeightMM / 2 },
+			func(r DarkRim) float64 { return r.DownShare }},
 	} {
 		for _, fit := range []Fit{Cover, Inside} {
 			for _, proportions := range []float64{0.6, 1.5} {
@@ -130,7 +132,8 @@ func TestMaxSheetsIsTheLargest(t *testing.T) {
 		require.LessOrEqual(t, len(p.Sheets), n)
 		require.InDelta(t, DefaultFill, p.Picture.Fill, 1e-9)
 		larger := plain()
-		larger.MaxSheets, larger.Fill, larger.Print = n, DefaultFill, Size{p.Picture.WidthMM * 1.001, p.Picture.HeightMM * 1.001}
+		larger.MaxSheets, larger.Fill, larger.Print = n, DefaultFill,
+			Size{p.Picture.WidthMM * 1.001, p.Picture.HeightMM * 1.001}
 		_, err := larger.Plan()
 		require.ErrorContains(t, err, "are allowed", "%d sheets", n)
 	}
@@ -273,7 +276,8 @@ func TestSetupRefuses(t *testing.T) {
 func TestDarkRimAndSensitivity(t *testing.T) {
 	p := mustPlan(t, plain())
 	rim := p.DarkRim()
-	require.InDelta(t, 1-DefaultFill, rim.DownShare, 1e-9, "the picture is wider than high, so its top and bottom set the fill")
+	require.InDelta(t, 1-DefaultFill, rim.DownShare, 1e-9, "the picture is wider than high, so its top and bottom "+
+		"set the fill")
 	require.Less(t, rim.AcrossShare, rim.DownShare)
 	require.Less(t, rim.CornerShare, rim.AcrossShare)
 
@@ -292,7 +296,8 @@ func TestDarkRimAndSensitivity(t *testing.T) {
 		return mustPlan(t, s).Picture.Fill
 	}
 	for _, c := range []struct{ got, want float64 }{
-		{s.DropSmallerFill, off(4.5, 200)}, {s.DropLargerFill, off(5.5, 200)}, {s.NearerFill, off(5, 190)}, {s.FurtherFill, off(5, 210)},
+		{s.DropSmallerFill, off(4.5, 200)}, {s.DropLargerFill, off(5.5, 200)}, {s.NearerFill, off(5, 190)},
+		{s.FurtherFill, off(5, 210)},
 	} {
 		require.InDelta(t, c.want, c.got, 1e-9)
 	}

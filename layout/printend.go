@@ -24,7 +24,8 @@ func (p Plan) printEnds(c Coverage) *PrintEnds {
 	has, from, to := p.printed()
 	b, far := p.Backdrop, p.perDropMM()
 	all := true
-	eachPlace(Size{min(c.Needs.WidthMM, b.WidthMM), min(c.Needs.HeightMM, b.HeightMM)}, func(at Point) { all = all && has(at) })
+	eachPlace(Size{min(c.Needs.WidthMM, b.WidthMM), min(c.Needs.HeightMM, b.HeightMM)},
+		func(at Point) { all = all && has(at) })
 	if all {
 		return nil
 	}
@@ -46,10 +47,14 @@ func (p Plan) printEnds(c Coverage) *PrintEnds {
 		at, board, see float64 // away from the axis, mm of the board's plane
 		px             func(awayMM float64) float64
 	}{
-		{"left", -from.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2, func(mm float64) float64 { return p.Camera.pixel(Point{XMM: -mm / far}).XPx }},
-		{"right", to.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2, func(mm float64) float64 { return p.Camera.pixel(Point{XMM: mm / far}).XPx }},
-		{"top", -from.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2, func(mm float64) float64 { return p.Camera.pixel(Point{YMM: -mm / far}).YPx }},
-		{"bottom", to.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2, func(mm float64) float64 { return p.Camera.pixel(Point{YMM: mm / far}).YPx }},
+		{"left", -from.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2,
+			func(mm float64) float64 { return p.Camera.pixel(Point{XMM: -mm / far}).XPx }},
+		{"right", to.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2,
+			func(mm float64) float64 { return p.Camera.pixel(Point{XMM: mm / far}).XPx }},
+		{"top", -from.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2,
+			func(mm float64) float64 { return p.Camera.pixel(Point{YMM: -mm / far}).YPx }},
+		{"bottom", to.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2,
+			func(mm float64) float64 { return p.Camera.pixel(Point{YMM: mm / far}).YPx }},
 	} {
 		// The board's own edge is told as such.
 		if side.at < side.see && side.at < side.board-leastPictureMM {
@@ -81,7 +86,8 @@ func (p Plan) printed() (has func(at Point) bool, from, to Point) {
 	return func(at Point) bool {
 		x, y := at.XMM+halfWidthMM, at.YMM+halfHeightMM
 		for _, s := range p.Sheets {
-			if c := s.Cell; x >= c.XMM-tolerance && x <= c.RightMM()+tolerance && y >= c.YMM-tolerance && y <= c.BottomMM()+tolerance {
+			if c := s.Cell; x >= c.XMM-tolerance && x <= c.RightMM()+tolerance && y >= c.YMM-tolerance &&
+				y <= c.BottomMM()+tolerance {
 				return true
 			}
 		}

@@ -36,12 +36,14 @@ func TestPrintEndsAgainstThePicture(t *testing.T) {
 				past++
 				if !b.shows(l.XMM, l.YMM) {
 					without++
-					require.True(t, c.PrintEnds != nil || math.Abs(l.XMM) > p.Backdrop.WidthMM/2-0.1 || math.Abs(l.YMM) > p.Backdrop.HeightMM/2-0.1,
+					require.True(t, c.PrintEnds != nil || math.Abs(l.XMM) > p.Backdrop.WidthMM/2-0.1 ||
+						math.Abs(l.YMM) > p.Backdrop.HeightMM/2-0.1,
 						"seed %d, %s, %g mm: nothing printed at %v", seed, name, frameMM, l)
 				}
 			}
 			if c.PrintEnds != nil && past > 500 {
-				require.InDelta(t, without/past, c.PrintEnds.Share, 0.06, "seed %d, %s, %g mm", seed, name, frameMM) // 4 sigma of 1,000 draws
+				// 4 sigma of 1,000 draws
+				require.InDelta(t, without/past, c.PrintEnds.Share, 0.06, "seed %d, %s, %g mm", seed, name, frameMM)
 			}
 		}
 	}
@@ -103,7 +105,10 @@ func TestCutToFill(t *testing.T) {
 		{"turned, inside", func(s *Setup) { s.Framing.TurnDeg, s.Fit = 20, Inside }, false},
 		{"round", func(s *Setup) { s.Framing.Round = true }, false},
 		{"a straight rod: from side to side", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.UprightRod }, false},
-		{"a turned rod: its corners", func(s *Setup) { s.Look, s.Drop.Body, s.Framing.TurnDeg = Straight, flip.UprightRod, 20 }, true},
+		{"a turned rod: its corners", func(s *Setup) {
+			s.Look, s.Drop.Body, s.Framing.TurnDeg = Straight, flip.UprightRod,
+				20
+		}, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := plain()

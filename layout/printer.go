@@ -62,7 +62,8 @@ func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer
 		if plausible(d.other) {
 			ask = "were the two rules taken for each other? Across comes first, then feed"
 		}
-		return Printer{}, fmt.Errorf("%gmm read %s, where %gmm were drawn, is off by %.0f %%, and no printer errs by more than %.0f %%: %s",
+		return Printer{}, fmt.Errorf("%gmm read %s, where %gmm were drawn, is off by %.0f %%, and no printer errs by "+
+			"more than %.0f %%: %s",
 			d.read, d.way, d.trueMM, 100*math.Abs(d.scale-1), 100*mostOff, ask)
 	}
 	return p, p.Check()
@@ -84,7 +85,8 @@ func (p Printer) Check() error {
 	}
 	for _, scale := range []float64{p.AcrossScale, p.FeedScale} {
 		if !plausible(scale) {
-			return fmt.Errorf("printer %q: a scale of %g can't be, it must lie within %.0f %% of 1: measure the gauge page again", p.Name, scale, 100*mostOff)
+			return fmt.Errorf("printer %q: a scale of %g can't be, it must lie within %.0f %% of 1: measure the gauge "+
+				"page again", p.Name, scale, 100*mostOff)
 		}
 	}
 	for _, mm := range []float64{p.Margins.LeftMM, p.Margins.TopMM, p.Margins.RightMM, p.Margins.BottomMM} {
@@ -96,10 +98,12 @@ func (p Printer) Check() error {
 		return fmt.Errorf("printer %q: its paper's name %q has letters that can't be printed", p.Name, p.Paper.Name)
 	}
 	if !(p.Paper.WidthMM > 0 && p.Paper.HeightMM >= p.Paper.WidthMM && p.Paper.HeightMM <= maxPaperMM) {
-		return fmt.Errorf("printer %q: a paper of %gx%gmm can't be: the width must be the shorter side", p.Name, p.Paper.WidthMM, p.Paper.HeightMM)
+		return fmt.Errorf("printer %q: a paper of %gx%gmm can't be: the width must be the shorter side", p.Name,
+			p.Paper.WidthMM, p.Paper.HeightMM)
 	}
 	if live := p.Live(p.Paper, Portrait); !(min(live.WidthMM, live.HeightMM) > 0) {
-		return fmt.Errorf("printer %q: margins of %g, %g, %g and %gmm leave nothing of %s to print on: give them as left, top, right, bottom",
+		return fmt.Errorf("printer %q: margins of %g, %g, %g and %gmm leave nothing of %s to print on: give them as "+
+			"left, top, right, bottom",
 			p.Name, p.Margins.LeftMM, p.Margins.TopMM, p.Margins.RightMM, p.Margins.BottomMM, p.Paper.Name)
 	}
 	return nil

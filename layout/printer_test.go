@@ -39,7 +39,8 @@ func TestNewPrinterRefuses(t *testing.T) {
 		margins Margins
 		says    string
 	}{
-		{"across 12 % short", "hall", Size{176, 250}, usualMargin, "176mm read across, where 200mm were drawn, is off by 12 %"},
+		{"across 12 % short", "hall", Size{176, 250}, usualMargin, "176mm read across, where 200mm were drawn, is " +
+			"off by 12 %"},
 		{"feed 12 % long", "hall", Size{200, 280}, usualMargin, "fit to page"},
 		{"just over a tenth", "hall", Size{179.9, 250}, usualMargin, "fit to page"},
 		{"swapped", "hall", Size{249, 199}, usualMargin, "taken for each other"},
@@ -83,7 +84,8 @@ func TestPrinterCorrectsBothOrientations(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	near := func() float64 { return 0.9 + 0.2*r.Float64() }
 	for range 200 {
-		p := Printer{"hall", a4, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64()}}
+		p := Printer{"hall", a4, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(),
+			20 * r.Float64()}}
 		require.NoError(t, p.Check())
 		for o, ways := range turns {
 			live := p.Live(a4, o)

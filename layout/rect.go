@@ -28,7 +28,8 @@ func (r Rect) BottomMM() float64 { return r.YMM + r.HeightMM }
 
 // Grow returns r with each side moved outward.
 func (r Rect) Grow(by Sides) Rect {
-	return Rect{r.XMM - by.LeftMM, r.YMM - by.TopMM, r.WidthMM + by.LeftMM + by.RightMM, r.HeightMM + by.TopMM + by.BottomMM}
+	return Rect{r.XMM - by.LeftMM, r.YMM - by.TopMM, r.WidthMM + by.LeftMM + by.RightMM, r.HeightMM + by.TopMM +
+		by.BottomMM}
 }
 
 // Sides is a length for each side of a rectangle.

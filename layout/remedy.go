@@ -58,7 +58,8 @@ func (p Plan) CoverageRemedies() Remedies {
 
 	further := s
 	further.Print = Size{}
-	if mm, ok := least(p.Drop.DistanceMM, maxLengthMM, func(v float64) bool { further.DistanceMM = v; return covers(further) }); ok {
+	if mm, ok := least(p.Drop.DistanceMM, maxLengthMM,
+		func(v float64) bool { further.DistanceMM = v; return covers(further) }); ok {
 		further.DistanceMM = roundUp(mm, lengthStepMM)
 		r.Further = further.printed().remedy(covers)
 	}
@@ -78,7 +79,8 @@ func (p Plan) surrounding(needs func(Plan) Size) *Remedy {
 	}
 	s.Surround = p.SurroundKind()
 	board := needs(q)
-	s.SurroundSize = Size{roundUp(max(board.WidthMM, p.Backdrop.WidthMM), wholeMM), roundUp(max(board.HeightMM, p.Backdrop.HeightMM), wholeMM)}
+	s.SurroundSize = Size{roundUp(max(board.WidthMM, p.Backdrop.WidthMM), wholeMM),
+		roundUp(max(board.HeightMM, p.Backdrop.HeightMM), wholeMM)}
 	return s.remedy(func(Setup) bool { return true })
 }
 
@@ -131,9 +133,11 @@ func (p Plan) setup() Setup {
 	return Setup{
 		Drop: p.Sight().Drop, CameraMM: p.Drop.CameraMM, TravelMM: p.Drop.TravelMM,
 		DistanceMM: p.Drop.DistanceMM, Print: Size{p.Picture.WidthMM, p.Picture.HeightMM}, Fill: p.Picture.Fill,
-		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing, Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
-		Paper: b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM, LightFrom: b.LightFrom,
-		Camera: p.Camera.AsSetup(), Lamps: p.Lamps,
+		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing,
+		Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
+		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM,
+		LightFrom: b.LightFrom,
+		Camera:    p.Camera.AsSetup(), Lamps: p.Lamps,
 	}
 }
 

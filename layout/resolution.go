@@ -73,7 +73,8 @@ const rimShare = 0.98
 func (p Plan) Resolution() Resolution {
 	h := p.hang()
 	spans := p.spans()
-	r := Resolution{AcrossPx: spans.WidthMM / p.Camera.PixelMM(), DownPx: spans.HeightMM / p.Camera.PixelMM(), body: p.Drop.Body}
+	r := Resolution{AcrossPx: spans.WidthMM / p.Camera.PixelMM(), DownPx: spans.HeightMM / p.Camera.PixelMM(),
+		body: p.Drop.Body}
 	r.centre, r.rim = p.onPixel(h, Point{}), p.onPixel(h, p.rimPoint())
 	r.CentreMM, r.RimMM = fewest(r.centre.board, r.body), fewest(r.rim.board, r.body)
 	r.CentreAlongMM, r.RimAlongMM = alongRod(r.centre.board, r.body), alongRod(r.rim.board, r.body)

@@ -42,16 +42,29 @@ func TestSpans(t *testing.T) {
 		change       func(*Setup)
 		across, down func(Plan) float64 // of the fill's extent
 	}{
-		{"straight, cover", func(s *Setup) { s.Look = Straight }, func(Plan) float64 { return 1 }, func(Plan) float64 { return 1 }},
-		{"straight, inside", func(s *Setup) { s.Look, s.Fit = Straight, Inside }, func(Plan) float64 { return 3 / diagonal }, func(Plan) float64 { return 2 / diagonal }},
-		{"straight, inside, a quarter turn", func(s *Setup) { s.Look, s.Fit, s.Framing.TurnDeg = Straight, Inside, 90 }, func(Plan) float64 { return 2 / diagonal }, func(Plan) float64 { return 3 / diagonal }},
-		{"straight, inside, its corner on the axis", func(s *Setup) { s.Look, s.Fit, s.Framing.OffX, s.Framing.OffY = Straight, Inside, -0.5, -0.5 },
+		{"straight, cover", func(s *Setup) { s.Look = Straight }, func(Plan) float64 { return 1 },
+			func(Plan) float64 { return 1 }},
+		{"straight, inside", func(s *Setup) { s.Look, s.Fit = Straight, Inside },
+			func(Plan) float64 { return 3 / diagonal }, func(Plan) float64 { return 2 / diagonal }},
+		{"straight, inside, a quarter turn", func(s *Setup) { s.Look, s.Fit, s.Framing.TurnDeg = Straight, Inside, 90 },
+			func(Plan) float64 { return 2 / diagonal }, func(Plan) float64 { return 3 / diagonal }},
+		{"straight, inside, its corner on the axis", func(s *Setup) {
+			s.Look, s.Fit, s.Framing.OffX,
+				s.Framing.OffY = Straight, Inside, -0.5, -0.5
+		},
 			func(Plan) float64 { return 1.5 / diagonal }, func(Plan) float64 { return 1 / diagonal }},
 		{"plain, inside", func(s *Setup) { s.Fit = Inside },
-			func(p Plan) float64 { return share(p, p.Picture.WidthMM/2) }, func(p Plan) float64 { return share(p, p.Picture.HeightMM/2) }},
+			func(p Plan) float64 { return share(p, p.Picture.WidthMM/2) },
+			func(p Plan) float64 { return share(p, p.Picture.HeightMM/2) }},
 		{"plain, cover", func(s *Setup) {}, func(Plan) float64 { return 1 }, func(Plan) float64 { return 1 }},
-		{"a straight level rod: as wide as its height asks", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.LevelRod }, func(Plan) float64 { return 1.5 }, func(Plan) float64 { return 1 }},
-		{"a straight upright rod: as high as its width asks", func(s *Setup) { s.Look, s.Drop.Body = Straight, flip.UprightRod }, func(Plan) float64 { return 1 }, func(Plan) float64 { return 2.0 / 3 }},
+		{"a straight level rod: as wide as its height asks", func(s *Setup) {
+			s.Look, s.Drop.Body = Straight,
+				flip.LevelRod
+		}, func(Plan) float64 { return 1.5 }, func(Plan) float64 { return 1 }},
+		{"a straight upright rod: as high as its width asks", func(s *Setup) {
+			s.Look, s.Drop.Body = Straight,
+				flip.UprightRod
+		}, func(Plan) float64 { return 1 }, func(Plan) float64 { return 2.0 / 3 }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := plain()
@@ -131,7 +144,8 @@ func TestLeast2(t *testing.T) {
 		{"even", Point{2, 0}, Point{0, 2}, 2},
 		{"stretched", Point{5, 0}, Point{0, 2}, 2},
 		{"mirrored", Point{-5, 0}, Point{0, 2}, 2},
-		{"turned by 30 degrees and stretched", Point{3 * math.Cos(math.Pi/6), 3 * math.Sin(math.Pi/6)}, Point{-7 * math.Sin(math.Pi/6), 7 * math.Cos(math.Pi/6)}, 3},
+		{"turned by 30 degrees and stretched", Point{3 * math.Cos(math.Pi/6), 3 * math.Sin(math.Pi/6)},
+			Point{-7 * math.Sin(math.Pi/6), 7 * math.Cos(math.Pi/6)}, 3},
 		{"flat", Point{1, 1}, Point{2, 2}, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) { require.InDelta(t, c.want, least2(c.a, c.b), 1e-12) })
@@ -152,7 +166,8 @@ func TestSwing(t *testing.T) {
 		wider.Drop.DiameterMM /= math.Cbrt(swung.HeightOverWidth)
 		fill, ok := wider.FillAt(p.Picture.ReachMM)
 		require.True(t, ok)
-		require.InDelta(t, fill*wider.ApparentRadiusMM()/(p.Picture.Fill*p.Sight().ApparentRadiusMM()), swung.WidthShare, 1e-7)
+		require.InDelta(t, fill*wider.ApparentRadiusMM()/(p.Picture.Fill*p.Sight().ApparentRadiusMM()), swung.WidthShare,
+			1e-7)
 	}
 	require.Greater(t, s.Flat.WidthShare, s.Flat.HeightShare)
 	require.Less(t, s.Long.WidthShare, s.Long.HeightShare)

@@ -77,7 +77,8 @@ func (p Plan) bentRim(turn flip.Turn) (rim DarkRim) {
 	for _, e := range p.inked().outline() {
 		sin, cos := math.Sincos(e.azimuth)
 		const straight = 1 - 1e-9
-		if p.Drop.Body == flip.UprightRod && math.Abs(cos) < straight || p.Drop.Body == flip.LevelRod && math.Abs(sin) < straight {
+		if p.Drop.Body == flip.UprightRod && math.Abs(cos) < straight || p.Drop.Body == flip.LevelRod &&
+			math.Abs(sin) < straight {
 			continue
 		}
 		share := p.shareSeen(e.at)

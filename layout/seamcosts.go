@@ -8,8 +8,9 @@ import (
 // SeamCosts is how plainly a seam would show, for every place that it could run: the sum along it, over the
 // whole board. The unit is the caller's, the same in both directions; between samples costs go straight.
 type SeamCosts struct {
-	StepMM float64   // between samples, above 0
-	Down   []float64 // Down[i]: a seam that runs down the board at board x = i*StepMM; 0 and up, as far as the board's width
+	StepMM float64 // between samples, above 0
+	// Down[i]: a seam that runs down the board at board x = i*StepMM; 0 and up, as far as the board's width
+	Down   []float64
 	Across []float64 // Across[i]: a seam that runs across it at board y = i*StepMM; likewise its height
 }
 
@@ -24,7 +25,8 @@ func (c SeamCosts) check(board Rect) error {
 		lengthMM float64
 	}{{"down", c.Down, board.WidthMM}, {"across", c.Across, board.HeightMM}} {
 		if float64(len(d.costs)-1)*c.StepMM < d.lengthMM-tolerance {
-			return fmt.Errorf("%d costs of seams that run %s, %gmm apart, do not cover the board's %.1fmm: take more", len(d.costs), d.what, c.StepMM, d.lengthMM)
+			return fmt.Errorf("%d costs of seams that run %s, %gmm apart, do not cover the board's %.1fmm: take more",
+				len(d.costs), d.what, c.StepMM, d.lengthMM)
 		}
 		for i, v := range d.costs {
 			if !(v >= 0 && v <= math.MaxFloat64) {

@@ -62,7 +62,8 @@ func LeastSeen(plans []Plan, costs SeamCosts, avoid []Circle) (best Placement, e
 		}
 		if i == 0 {
 			best, evenCost = placed, placed.EvenCost
-		} else if a, b := placed.burden, best.burden; cmp.Or(cmp.Compare(a.crossing, b.crossing), cmp.Compare(a.cost, b.cost)) < 0 {
+		} else if a, b := placed.burden, best.burden; cmp.Or(cmp.Compare(a.crossing, b.crossing),
+			cmp.Compare(a.cost, b.cost)) < 0 {
 			best = placed
 		}
 	}
@@ -101,8 +102,14 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
 		w.cost = int64(math.Round(costs.at(samples, seam.AtMM) / unit))
 		return w
 	}
-	xs, lastX := across.place(func(x float64) burden { return weigh(Seam{Axis: "x", AtMM: x, ToMM: b.HeightMM}, costs.Down) })
-	ys, lastY := down.place(func(y float64) burden { return weigh(Seam{Axis: "y", AtMM: y, ToMM: b.WidthMM}, costs.Across) })
+	xs, lastX := across.place(func(x float64) burden {
+		return weigh(Seam{Axis: "x", AtMM: x, ToMM: b.HeightMM},
+			costs.Down)
+	})
+	ys, lastY := down.place(func(y float64) burden {
+		return weigh(Seam{Axis: "y", AtMM: y, ToMM: b.WidthMM},
+			costs.Across)
+	})
 
 	region := p.region(Size{b.WidthMM, b.HeightMM})
 	slid, sheets := b.cut(xs, ys, region)

@@ -39,7 +39,8 @@ const costKinds = 5
 // margins of 5 mm is live; a sheet cut on one side shows live - 6 - lap, on both live - 12. It knows nothing
 // of the code but the lattice of half a millimetre beside the even edges, and returns the least total of
 // costs.
-func bruteForce(lengthMM, liveMM, lapMM float64, n int, lampFirst bool, even []float64, cost func(atMM float64) float64) float64 {
+func bruteForce(lengthMM, liveMM, lapMM float64, n int, lampFirst bool, even []float64,
+	cost func(atMM float64) float64) float64 {
 	least := 40.0
 	for i := range n {
 		least = min(least, even[i+1]-even[i])
@@ -116,10 +117,12 @@ func TestPlaceRanks(t *testing.T) {
 		want  float64
 	}{
 		{"nothing to choose: even", func(float64) burden { return burden{} }, 165},
-		{"the cheapest within reach", func(x float64) burden { return burden{cost: int64(10 * x)} }, 142}, // the last sheet reaches 188
+		// the last sheet reaches 188
+		{"the cheapest within reach", func(x float64) burden { return burden{cost: int64(10 * x)} }, 142},
 		{"the cheapest at the other end", func(x float64) burden { return burden{cost: -int64(10 * x)} }, 184},
 		{"a valley", func(x float64) burden { return burden{cost: int64(math.Abs(x-171.5) * 10)} }, 171.5},
-		{"two valleys alike: the one nearer to even", func(x float64) burden { return burden{cost: int64(min(math.Abs(x-150), math.Abs(x-179)) * 10)} }, 179},
+		{"two valleys alike: the one nearer to even",
+			func(x float64) burden { return burden{cost: int64(min(math.Abs(x-150), math.Abs(x-179)) * 10)} }, 179},
 		{"a place to avoid, cheap as it is", func(x float64) burden {
 			if x < 180 {
 				return burden{crossing: 1}
@@ -247,7 +250,8 @@ func TestNoSeamWantsToMove(t *testing.T) {
 					mostRight = r.lastMM()
 				}
 				if left <= r.innerMM() && right <= mostRight && min(left, right) >= sliverMM {
-					require.GreaterOrEqual(t, costs.at(samples, cells[at]+by), costs.at(samples, cells[at])-1e-6, "seed %d, case %d", seed, i)
+					require.GreaterOrEqual(t, costs.at(samples, cells[at]+by), costs.at(samples, cells[at])-1e-6, "seed %d, case %d",
+						seed, i)
 				}
 			}
 		}
@@ -395,7 +399,8 @@ func TestPlacedPlanReadsBack(t *testing.T) {
 	even := mustPlan(t, s)
 	random := rand.New(rand.NewSource(34))
 	b := even.Backdrop
-	placed, err := even.WithSeams(SeamCosts{2, wildCosts(random, 0, b.WidthMM, 2), wildCosts(random, 0, b.HeightMM, 2)}, nil)
+	placed, err := even.WithSeams(SeamCosts{2, wildCosts(random, 0, b.WidthMM, 2), wildCosts(random, 0, b.HeightMM, 2)},
+		nil)
 	require.NoError(t, err)
 	require.NotEqual(t, even.Sheets, placed.Plan.Sheets)
 	text, err := json.Marshal(placed.Plan)

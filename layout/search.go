@@ -27,15 +27,16 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 		return sight, print, fill, s.checkAgrees(print)
 	case sight.DistanceMM == 0:
 		nearestMM, _ := sight.NearestInvertingMM()
-		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, maxLengthMM, lies, func(mm float64) (Size, bool) {
-			at := sight
-			at.DistanceMM = mm
-			return s.printFor(at, fill)
-		}, func(mm float64, print Size, l paperLie) float64 {
-			at := sight
-			at.DistanceMM = mm
-			return s.sheetsAt(at, fill, print, l)
-		})
+		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, maxLengthMM, lies,
+			func(mm float64) (Size, bool) {
+				at := sight
+				at.DistanceMM = mm
+				return s.printFor(at, fill)
+			}, func(mm float64, print Size, l paperLie) float64 {
+				at := sight
+				at.DistanceMM = mm
+				return s.sheetsAt(at, fill, print, l)
+			})
 	default:
 		fill, err = s.grown(0.01, largestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) },
 			func(fill float64, print Size, l paperLie) float64 { return s.sheetsAt(sight, fill, print, l) })
@@ -52,7 +53,8 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 
 // grown is the value between two at which the print, which grows with it, is as wide as asked for, or the
 // largest that the sheets allowed hold.
-func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool), sheetsAt func(float64, Size, paperLie) float64) (float64, error) {
+func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool),
+	sheetsAt func(float64, Size, paperLie) float64) (float64, error) {
 	tooLarge := func(v float64) bool {
 		print, ok := printAt(v)
 		if !ok {
@@ -70,9 +72,11 @@ func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (S
 	}
 	if tooLarge(from) || !tooLarge(to) {
 		if s.Print != (Size{}) {
-			return 0, fmt.Errorf("no distance or fill makes a print %.4gmm wide: take another print size, or give distance and fill and leave the print out", s.Print.WidthMM)
+			return 0, fmt.Errorf("no distance or fill makes a print %.4gmm wide: take another print size, or give distance "+
+				"and fill and leave the print out", s.Print.WidthMM)
 		}
-		return 0, fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill", s.MaxSheets, s.Paper.Name)
+		return 0, fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill",
+			s.MaxSheets, s.Paper.Name)
 	}
 	halvings := 60
 	if s.Print == (Size{}) {
@@ -91,10 +95,12 @@ func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (S
 // checkAgrees refuses a print asked for that is not what comes out.
 func (s Setup) checkAgrees(print Size) error {
 	w, h := s.Print.WidthMM, s.Print.HeightMM
-	if s.Print == (Size{}) || math.Abs(print.WidthMM/w-1) <= proportionsAgree && math.Abs(print.HeightMM/h-1) <= proportionsAgree {
+	if s.Print == (Size{}) || math.Abs(print.WidthMM/w-1) <= proportionsAgree &&
+		math.Abs(print.HeightMM/h-1) <= proportionsAgree {
 		return nil
 	}
-	return fmt.Errorf("a print of %gx%gmm is not what this picture, look, distance and fill come to, which is %.1fx%.1fmm: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)
+	return fmt.Errorf("a print of %gx%gmm is not what this picture, look, distance and fill come to, which is "+
+		"%.1fx%.1fmm: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)
 }
 
 // RoundFill is the fill of a round subject unless another is asked for: to the drop's edge, but for the
@@ -134,7 +140,8 @@ func (s Setup) sheetsAt(sight flip.Sight, fill float64, print Size, l paperLie) 
 		return all
 	}
 	n := 0.0
-	for _, carries := range b.carrying(print)(edges(l.across.cells(print.WidthMM, columns), print.WidthMM, s.LightFrom.Left()), edges(l.down.cells(print.HeightMM, rows), print.HeightMM, s.LightFrom.Top())) {
+	for _, carries := range b.carrying(print)(edges(l.across.cells(print.WidthMM, columns), print.WidthMM,
+		s.LightFrom.Left()), edges(l.down.cells(print.HeightMM, rows), print.HeightMM, s.LightFrom.Top())) {
 		if carries {
 			n++
 		}

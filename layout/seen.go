@@ -2,7 +2,8 @@ package layout
 
 // pixel is the frame pixel, as a Px of Camera.At, that looks through a point of the drop's plane: At undone.
 func (c Camera) pixel(through Point) (px FramePoint) {
-	return FramePoint{(through.XMM/c.FrameWidthMM + 0.5) * float64(c.WidthPx), (through.YMM/c.FrameHeightMM + 0.5) * float64(c.HeightPx)}
+	return FramePoint{(through.XMM/c.FrameWidthMM + 0.5) * float64(c.WidthPx),
+		(through.YMM/c.FrameHeightMM + 0.5) * float64(c.HeightPx)}
 }
 
 // FramePoint is a place in the frame, in pixels as Camera.At counts them.

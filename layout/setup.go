@@ -99,7 +99,8 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	}
 	plan := Plan{
 		Drop: Drop{
-			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, HeightOverWidth: s.Drop.HeightOverWidth, Index: s.Drop.Index, Material: s.Material,
+			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, HeightOverWidth: s.Drop.HeightOverWidth, Index: s.Drop.Index,
+			Material:      s.Material,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
 			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,
 		},
@@ -135,8 +136,10 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 	lay := func(l paperLie) Backdrop {
 		columns, rows := l.sheetsFor(board)
 		return Backdrop{
-			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), FillOnly: s.fillOnly(), Columns: columns, Rows: rows,
-			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), LapMM: s.LapMM, LightFrom: s.LightFrom, Printer: s.Printer,
+			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), FillOnly: s.fillOnly(), Columns: columns,
+			Rows:  rows,
+			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), LapMM: s.LapMM, LightFrom: s.LightFrom,
+			Printer: s.Printer,
 		}
 	}
 	best := lies[0]
@@ -153,11 +156,13 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 		}
 	}
 	if bound := max(s.MaxSheets, maxSheets); s.MaxSheets == 0 && fewest > float64(bound) {
-		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the print smaller, the paper larger or the distance shorter, or allow that many sheets (--max-sheets)",
+		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the "+
+			"print smaller, the paper larger or the distance shorter, or allow that many sheets (--max-sheets)",
 			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, bound)
 	}
 	if s.MaxSheets != 0 && fewest > float64(s.MaxSheets) {
-		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
+		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask "+
+			"for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
 			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
 	}
 	b, sheets := lay(best).cutEven(region)
@@ -203,13 +208,15 @@ func allLengths(figures ...named) error {
 
 // check refuses what can't be set up, before anything is worked out.
 func (s Setup) check() error {
-	if err := allLengths(named{"the drop's diameter", s.Drop.DiameterMM}, named{"the camera distance", s.CameraMM}); err != nil {
+	if err := allLengths(named{"the drop's diameter", s.Drop.DiameterMM},
+		named{"the camera distance", s.CameraMM}); err != nil {
 		return err
 	}
 	if !(s.Drop.Index > 1 && s.Drop.Index <= flip.MaxIndex) {
 		return fmt.Errorf("a refractive index of %g can't be: it must be above 1 and at most %d", s.Drop.Index, flip.MaxIndex)
 	}
-	for _, f := range []named{{"the distance", s.DistanceMM}, {"the print's width", s.Print.WidthMM}, {"the print's height", s.Print.HeightMM}} {
+	for _, f := range []named{{"the distance", s.DistanceMM}, {"the print's width", s.Print.WidthMM},
+		{"the print's height", s.Print.HeightMM}} {
 		if f.mm != 0 {
 			if err := allLengths(f); err != nil {
 				return err
@@ -218,15 +225,18 @@ func (s Setup) check() error {
 	}
 	switch {
 	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
-		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets no light through)", s.Fill)
+		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets "+
+			"no light through)", s.Fill)
 	case s.MaxSheets < 0 || s.MaxSheets > mostSheets:
 		return fmt.Errorf("%d sheets can't be: allow 1 to %d", s.MaxSheets, mostSheets)
 	case !(s.MarginMM >= 0 && s.MarginMM <= maxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case !(s.LapMM >= minLapMM && s.LapMM <= maxLengthMM):
-		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste", s.LapMM, minLapMM)
+		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste",
+			s.LapMM, minLapMM)
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
-		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1", s.Proportions)
+		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1",
+			s.Proportions)
 	}
 	if s.Printer != nil {
 		if err := s.Printer.Check(); err != nil {
@@ -251,7 +261,8 @@ func (s Setup) check() error {
 	}
 	nearestMM, _ := sight.NearestInvertingMM()
 	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-		return fmt.Errorf("a backdrop %gmm from the drop's centre is too close: the focal length is %.3gmm, and nearer than %.3gmm, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
+		return fmt.Errorf("a backdrop %gmm from the drop's centre is too close: the focal length is %.3gmm, and nearer "+
+			"than %.3gmm, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
 			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
 	}
 	return nil
@@ -271,7 +282,8 @@ func checkShape(d flip.Drop) error {
 	case d.Body != flip.Ball:
 		return fmt.Errorf("a rod has no height over width, and %g was given: only a ball is pressed flat or drawn long", k)
 	case !(k >= leastHeightOverWidth && k <= mostHeightOverWidth):
-		return fmt.Errorf("a drop %g times as high as wide can't be taken: give a figure from %g to %g", k, leastHeightOverWidth, mostHeightOverWidth)
+		return fmt.Errorf("a drop %g times as high as wide can't be taken: give a figure from %g to %g", k,
+			leastHeightOverWidth, mostHeightOverWidth)
 	}
 	return nil
 }
@@ -297,7 +309,8 @@ func (s Setup) checkPicture() error {
 	case s.Background != "" && s.Surround != "":
 		return errors.New("a surround fills what the picture leaves, and so does a background: ask for one of them")
 	case s.Surround == Stretch && !s.plain():
-		return errors.New("a picture that is bent, turned, moved off its middle or round has no edge to stretch on: surround it with a colour")
+		return errors.New("a picture that is bent, turned, moved off its middle or round has no edge to stretch on: " +
+			"surround it with a colour")
 	}
 	return nil
 }
@@ -308,7 +321,8 @@ const leastPrintMM = 5.0
 // checkPrint refuses a print that nobody could cut out.
 func checkPrint(widthMM, heightMM float64) error {
 	if !(min(widthMM, heightMM) >= leastPrintMM) {
-		return fmt.Errorf("a print of %.3gx%.3gmm is too small to be cut out, under %gmm: take a longer distance, a larger fill or a larger print", widthMM, heightMM, leastPrintMM)
+		return fmt.Errorf("a print of %.3gx%.3gmm is too small to be cut out, under %gmm: take a longer distance, a "+
+			"larger fill or a larger print", widthMM, heightMM, leastPrintMM)
 	}
 	return nil
 }
@@ -316,7 +330,8 @@ func checkPrint(widthMM, heightMM float64) error {
 // checkCameraDistance refuses a camera that is too close to see anything inverted.
 func checkCameraDistance(s flip.Sight) error {
 	if _, ok := s.NearestInvertingMM(); !ok || s.CameraMM <= s.Drop.RadiusMM() {
-		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
+		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing "+
+			"inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
 	}
 	return nil
 }

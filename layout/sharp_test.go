@@ -53,7 +53,8 @@ func TestAiryDisc(t *testing.T) {
 	for _, n := range []float64{4, 8, 16, 64} {
 		far := focusedAt(1e9, 100, n).Camera
 		require.InEpsilon(t, 2/(1500/n)*1000/micrometrePx, far.AiryPx(), 0.01, "f/%g", n)
-		require.InEpsilon(t, focusedAt(1e9, 100, 2*n).Camera.AiryPx(), focusedAt(200, 100, n).Camera.AiryPx(), 1e-6, "f/%g at life size", n)
+		require.InEpsilon(t, focusedAt(1e9, 100, 2*n).Camera.AiryPx(), focusedAt(200, 100, n).Camera.AiryPx(), 1e-6,
+			"f/%g at life size", n)
 	}
 }
 
@@ -110,7 +111,8 @@ func TestSpreadTowardTheRimByHand(t *testing.T) {
 			qx, qz := fill*apparent*focus/camera, focus-camera
 			const step = 1e-4
 			onBoard := (lands(step, qx, qz) - lands(-step, qx, qz)) / (2 * step) * p.Camera.PupilMM()
-			mmPerPx := (lands(0, (fill*apparent+step)*focus/camera, qz) - lands(0, (fill*apparent-step)*focus/camera, qz)) / (2 * step) * p.Camera.PixelMM()
+			mmPerPx := (lands(0, (fill*apparent+step)*focus/camera, qz) - lands(0, (fill*apparent-step)*focus/camera,
+				qz)) / (2 * step) * p.Camera.PixelMM()
 			tangential := math.Abs(onBoard / mmPerPx)
 
 			y := lands(0, qx, qz)

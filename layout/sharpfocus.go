@@ -9,8 +9,10 @@ func (p Plan) bestFocusMM(fNumber float64) float64 {
 	near, far := min(p.EdgeMM(), p.ImageMM()), max(p.EdgeMM(), p.ImageMM())
 	between := far - near
 	near, far = max(near-between, near/2), far+between // the picture toward the rim may be sharp beyond either
-	const share = 1e-6                                 // of the stretch searched: a few thousandths of a millimetre at most
-	return 1 / lowest(1/far, 1/near, share*(1/near-1/far), func(v float64) float64 { return p.worstPx(p.BlurAt(fNumber, 1/v)) })
+	// of the stretch searched: a few thousandths of a millimetre at most
+	const share = 1e-6
+	return 1 / lowest(1/far, 1/near, share*(1/near-1/far),
+		func(v float64) float64 { return p.worstPx(p.BlurAt(fNumber, 1/v)) })
 }
 
 // lowest is where between low and high a function with one valley is lowest, to within tolerance: golden

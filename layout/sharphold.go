@@ -16,7 +16,8 @@ func (p Plan) worstAt(fNumber float64) float64 {
 // sharpestStop is the stop with the least blur, and that blur: more open, defocus grows, more closed, diffraction does.
 func (p Plan) sharpestStop() (fNumber, worstPx float64) {
 	const tolerance = 1e-3 // of the logarithm: a thousandth of the f-number, of no weight in the blur so near its least
-	n := math.Exp(lowest(math.Log(widestFNumber), math.Log(narrowestFNumber), tolerance, func(l float64) float64 { return p.worstAt(math.Exp(l)) }))
+	n := math.Exp(lowest(math.Log(widestFNumber), math.Log(narrowestFNumber), tolerance,
+		func(l float64) float64 { return p.worstAt(math.Exp(l)) }))
 	return n, p.worstAt(n)
 }
 
@@ -51,7 +52,8 @@ func (p Plan) widerFrame(worstPx, withinPx float64) *OtherFrame {
 	}
 	var f OtherFrame
 	for range tries {
-		p.Camera = p.Camera.framed(p.Camera.FrameWidthMM*worstPx/withinPx*1.0001, p.Drop.CameraMM) // a little on the safe side
+		// a little on the safe side
+		p.Camera = p.Camera.framed(p.Camera.FrameWidthMM*worstPx/withinPx*1.0001, p.Drop.CameraMM)
 		f.FrameWidthMM = p.Camera.FrameWidthMM
 		f.FNumber, worstPx = p.sharpestStop()
 		if worstPx <= withinPx && worstPx > withinPx*0.999 {

@@ -8,7 +8,8 @@ import (
 // Sharpness is what each stop does to sharpness and light, for a plan's camera at its framing.
 type Sharpness struct {
 	SharpToPx float64 `json:"sharp_to_px"` // blur up to which something passes for sharp
-	AtFill    float64 `json:"at_fill"`     // where Blur.Fill is worked out: the picture's fill, a little less where that is the very rim
+	// where Blur.Fill is worked out: the picture's fill, a little less where that is the very rim
+	AtFill float64 `json:"at_fill"`
 	// Holds is the stops at which the drop's edge and the picture in it are within SharpToPx; nil when none does it.
 	Holds *StopRange `json:"holds"`
 	Least Least      `json:"least"`

@@ -25,13 +25,15 @@ func TestFramingCountsNotTheLens(t *testing.T) {
 		require.Greater(t, math.Abs(math.Log(p.Camera.LensMM/near.Camera.LensMM)), math.Log(1.9), "another lens")
 		for _, fNumber := range []float64{4, 8, 16, 32} {
 			require.InEpsilon(t, near.worstAt(fNumber), p.worstAt(fNumber), 0.03, "camera at %g, f/%g", cameraMM, fNumber)
-			require.InEpsilon(t, near.BlurAt(fNumber, near.EdgeMM()).Centre.LargerPx(), p.BlurAt(fNumber, p.EdgeMM()).Centre.LargerPx(), 0.04, "camera at %g, f/%g", cameraMM, fNumber)
+			require.InEpsilon(t, near.BlurAt(fNumber, near.EdgeMM()).Centre.LargerPx(),
+				p.BlurAt(fNumber, p.EdgeMM()).Centre.LargerPx(), 0.04, "camera at %g, f/%g", cameraMM, fNumber)
 		}
 		require.InEpsilon(t, near.Sharpness().Least.BlurPx, p.Sharpness().Least.BlurPx, 0.02, "camera at %g", cameraMM)
 	}
 	wide := at(300, 144)
 	require.Less(t, wide.worstAt(16), 0.8*near.worstAt(16))
-	require.InEpsilon(t, near.Sharpness().Least.BlurPx/2, wide.Sharpness().Least.BlurPx, 0.01, "the least blur is a length at the drop")
+	require.InEpsilon(t, near.Sharpness().Least.BlurPx/2, wide.Sharpness().Least.BlurPx, 0.01,
+		"the least blur is a length at the drop")
 }
 
 // The best that any stop does, by hand: a disc g/N and an Airy disc aN add up to no less than sqrt(2ga), and
@@ -40,7 +42,8 @@ func TestFramingCountsNotTheLens(t *testing.T) {
 func TestLeastBlurByHand(t *testing.T) {
 	p := bodied(t, flip.Ball, 16)
 	gapMM := p.EdgeMM() - p.ImageMM()
-	require.InEpsilon(t, math.Sqrt(4.88*550e-6*gapMM/2), p.Sharpness().Least.AtDropMM, 0.015, "aside from what second order adds")
+	require.InEpsilon(t, math.Sqrt(4.88*550e-6*gapMM/2), p.Sharpness().Least.AtDropMM, 0.015,
+		"aside from what second order adds")
 }
 
 // No focus on a fine comb does better than the best focus, and none of edge and picture is worse there than told.
@@ -51,7 +54,8 @@ func TestBestFocusIsBest(t *testing.T) {
 			best := p.bestFocusMM(fNumber)
 			least := p.worstAt(fNumber)
 			for focus := 285.0; focus < 315; focus += 0.02 {
-				require.GreaterOrEqual(t, p.worstPx(p.BlurAt(fNumber, focus)), least*(1-1e-5), "%s f/%g: %g against %g", body, fNumber, focus, best)
+				require.GreaterOrEqual(t, p.worstPx(p.BlurAt(fNumber, focus)), least*(1-1e-5), "%s f/%g: %g against %g", body,
+					fNumber, focus, best)
 			}
 			require.Equal(t, best, p.Camera.FocusMM, "the plan is focused there")
 		}
@@ -152,13 +156,16 @@ func TestMains(t *testing.T) {
 
 func TestStopMarks(t *testing.T) {
 	for mark, n := range map[string]float64{
-		"f/1": 1, "f/1.4": math.Sqrt2, "f/2.8": math.Sqrt(8), "f/4": 4, "f/5.6": math.Sqrt(32), "f/11": math.Sqrt(128), "f/22": math.Sqrt(512),
-		"f/45": math.Sqrt(2048), "f/64": 64, "f/90": math.Sqrt(8192), "f/13": 13, "f/6.3": 6.3, "f/14.6": 14.576, "f/20": 19.96,
+		"f/1": 1, "f/1.4": math.Sqrt2, "f/2.8": math.Sqrt(8), "f/4": 4, "f/5.6": math.Sqrt(32), "f/11": math.Sqrt(128),
+		"f/22": math.Sqrt(512),
+		"f/45": math.Sqrt(2048), "f/64": 64, "f/90": math.Sqrt(8192), "f/13": 13, "f/6.3": 6.3, "f/14.6": 14.576,
+		"f/20": 19.96,
 	} {
 		require.Equal(t, mark, StopMark(n))
 	}
 	require.Equal(t, "f/11", StopMark(11))
-	for _, c := range []struct{ r, want [2]float64 }{{[2]float64{9.77, 21.7}, [2]float64{9.8, 21}}, {[2]float64{9.99, 64}, [2]float64{10, 64}}, {[2]float64{14.3, 14.6}, [2]float64{14.3, 14.6}}} {
+	for _, c := range []struct{ r, want [2]float64 }{{[2]float64{9.77, 21.7}, [2]float64{9.8, 21}},
+		{[2]float64{9.99, 64}, [2]float64{10, 64}}, {[2]float64{14.3, 14.6}, [2]float64{14.3, 14.6}}} {
 		from, to := StopRange{c.r[0], c.r[1]}.Marks()
 		require.Equal(t, StopMark(c.want[0]), from)
 		require.Equal(t, StopMark(c.want[1]), to)
@@ -191,7 +198,8 @@ func TestSharpnessOfAnySetup(t *testing.T) {
 		for _, stop := range got.Stops {
 			p.Camera.FNumber = stop.FNumber
 			for _, f := range []Focused{stop.Edge, stop.Picture, stop.Best} {
-				for _, px := range []float64{f.Blur.EdgePx, f.Blur.BackdropPx, f.Blur.Centre.TangentialPx, f.Blur.Centre.SagittalPx, f.Blur.Fill.TangentialPx, f.Blur.Fill.SagittalPx} {
+				for _, px := range []float64{f.Blur.EdgePx, f.Blur.BackdropPx, f.Blur.Centre.TangentialPx,
+					f.Blur.Centre.SagittalPx, f.Blur.Fill.TangentialPx, f.Blur.Fill.SagittalPx} {
 					require.GreaterOrEqual(t, px, p.Camera.AiryPx(), "seed %d, setup %d: %+v", seed, i, s)
 				}
 			}

@@ -31,7 +31,8 @@ func (s Setup) lies() ([]paperLie, error) {
 				if s.Printer != nil {
 					margin = fmt.Sprintf("the margins of printer %q", s.Printer.Name)
 				}
-				return nil, fmt.Errorf("paper %s with %s and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that can be cut and pasted: make the margin or lap smaller, or the paper larger",
+				return nil, fmt.Errorf("paper %s with %s and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that "+
+					"can be cut and pasted: make the margin or lap smaller, or the paper larger",
 					s.Paper.Name, margin, s.LapMM, max(least, 0), minCellMM)
 			}
 		}

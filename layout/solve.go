@@ -78,17 +78,20 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 		distanceMM, ok := sight.DistanceAtMM(fill, reachMM)
 		nearestMM, _ := sight.NearestInvertingMM()
 		if !ok || distanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-			return sight, print, fill, fmt.Errorf("no distance makes a print of %.4gx%.4gmm fill %g of the drop's radius: take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
+			return sight, print, fill, fmt.Errorf("no distance makes a print of %.4gx%.4gmm fill %g of the drop's radius: "+
+				"take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
 		}
 		if distanceMM > maxLengthMM {
-			return sight, print, fill, fmt.Errorf("a print of %.4gx%.4gmm would have to stand %.4gkm off to fill %g of the drop's radius: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
+			return sight, print, fill, fmt.Errorf("a print of %.4gx%.4gmm would have to stand %.4gkm off to fill %g of the "+
+				"drop's radius: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
 		}
 		sight.DistanceMM = distanceMM
 	case fill == 0:
 		var ok bool
 		if fill, ok = sight.FillAt(s.reachMM(print)); !ok || fill >= 1 {
 			rimMM, _ := sight.ReachMM(1)
-			return sight, print, fill, fmt.Errorf("at %gmm the drop sees no further than %.0fmm from the axis, even at its rim, and a print of %.0fx%.0fmm reaches %.0fmm: take a smaller print or a longer distance",
+			return sight, print, fill, fmt.Errorf("at %gmm the drop sees no further than %.0fmm from the axis, even at its "+
+				"rim, and a print of %.0fx%.0fmm reaches %.0fmm: take a smaller print or a longer distance",
 				sight.DistanceMM, rimMM, print.WidthMM, print.HeightMM, s.reachMM(print))
 		}
 	default:
@@ -101,7 +104,8 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 
 // seesNothing is the error of a fill at which no ray reaches the backdrop.
 func (s Setup) seesNothing(fill float64) error {
-	return fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop: take a smaller fill", fill, s.Drop.Index)
+	return fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop: take a smaller fill",
+		fill, s.Drop.Index)
 }
 
 // largestPrint is the largest print that MaxSheets sheets hold.
@@ -119,7 +123,8 @@ func (s Setup) checkProportions() error {
 	if math.Abs(w/h/s.Proportions-1) <= proportionsAgree {
 		return nil
 	}
-	return fmt.Errorf("a print of %gx%gmm is %.3g times as wide as high and the picture is %.3g: print it %.0fx%.0fmm or %.0fx%.0fmm, or crop the picture",
+	return fmt.Errorf("a print of %gx%gmm is %.3g times as wide as high and the picture is %.3g: print it %.0fx%.0fmm "+
+		"or %.0fx%.0fmm, or crop the picture",
 		w, h, w/h, s.Proportions, w, w/s.Proportions, h*s.Proportions, h)
 }
 

@@ -38,7 +38,8 @@ func TestSurroundedBoard(t *testing.T) {
 		{"to a size", Size{1300, 900}, Size{1300, 900}},
 		// 400 x 266.7 mm at the drop is 933.3 x 622.2 mm at the board; the f/16 pupil blurs its edge over some
 		// millimetres more (TestCoverageAgainstTheTrace).
-		{"until the frame is filled", Size{}, Size{math.Ceil(plainPlan.Coverage().Needs.WidthMM), math.Ceil(plainPlan.Coverage().Needs.HeightMM)}},
+		{"until the frame is filled", Size{}, Size{math.Ceil(plainPlan.Coverage().Needs.WidthMM),
+			math.Ceil(plainPlan.Coverage().Needs.HeightMM)}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := wide()

@@ -28,8 +28,9 @@ type Travel struct {
 // AskedTravel is what becomes of a travel that was asked for, in any direction across the axis.
 type AskedTravel struct {
 	TravelMM float64 `json:"travel_mm"`
-	Fill     float64 `json:"fill"`  // that stays free of the dark rim all along; 0 when the drop's middle looks past the board
-	Holds    bool    `json:"holds"` // HeldFill does
+	// that stays free of the dark rim all along; 0 when the drop's middle looks past the board
+	Fill  float64 `json:"fill"`
+	Holds bool    `json:"holds"` // HeldFill does
 	// NeedsBoard is the least board, filled to its edges, with which HeldFill stays free. nil when none does.
 	NeedsBoard *Size `json:"needs_board_mm,omitempty"`
 	// Print is the print at this distance that is such a board; nil when it is not needed or not to be had.
@@ -41,10 +42,12 @@ type AskedTravel struct {
 
 // Bounds of the search.
 const (
-	azimuths   = 720  // rays round a circle of the drop: between two of them the board's place is off by at most a 100,000th of its reach
-	noTravel   = 1e-3 // mm; less is rounding, and nothing that a drop keeps to
-	traceSlip  = 1e-6 // mm at the board: how far trace and closed form may differ
-	hardlyFill = 0.01 // a change of the fill that no one sees: a hundredth of the drop's radius (common practice, no source)
+	// rays round a circle of the drop: between two of them the board's place is off by at most a 100,000th of its reach
+	azimuths  = 720
+	noTravel  = 1e-3 // mm; less is rounding, and nothing that a drop keeps to
+	traceSlip = 1e-6 // mm at the board: how far trace and closed form may differ
+	// a change of the fill that no one sees: a hundredth of the drop's radius (common practice, no source)
+	hardlyFill = 0.01
 )
 
 // Travel works out what is tolerated and, when TravelMM is above 0, what becomes of it.
@@ -104,7 +107,8 @@ func (p Plan) furthestFree(along Point, free func(mm float64) bool) *float64 {
 // onBoard tells whether an extent about the board's middle lies on the board; a rod's own direction does not count.
 func (p Plan) onBoard(halves Size) bool {
 	turn := p.Drop.Reverses.Turn()
-	return (!turn.ReverseX || halves.WidthMM <= p.Backdrop.WidthMM/2+traceSlip) && (!turn.ReverseY || halves.HeightMM <= p.Backdrop.HeightMM/2+traceSlip)
+	return (!turn.ReverseX || halves.WidthMM <= p.Backdrop.WidthMM/2+traceSlip) &&
+		(!turn.ReverseY || halves.HeightMM <= p.Backdrop.HeightMM/2+traceSlip)
 }
 
 // seesRound is how far from the board's middle, across and down, the drop looks round the circle of a fill
@@ -152,7 +156,8 @@ func (p Plan) looksRound(drop Point, fill func(sin, cos float64) float64, asked 
 	for i := range n {
 		sin, cos := math.Sincos(first + float64(i)*step)
 		radiusMM := fill(sin, cos) * awayMM * edge
-		dir := to.Add(side.Scale(radiusMM * cos)).Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
+		dir := to.Add(side.Scale(radiusMM * cos)).
+			Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
 		l, lands := tracer.Trace(flip.Ray{From: pupil, Dir: dir})
 		if !lands || !l.Through || !asked(Point{l.XMM + drop.XMM, l.YMM + drop.YMM}) {
 			return false

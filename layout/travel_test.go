@@ -97,7 +97,8 @@ func TestToleratedTravel(t *testing.T) {
 					continue
 				}
 				require.Greater(t, *way.mm, 1.0)
-				at := max(math.Abs(offAxis(p.Sight(), *way.mm, travel.HeldFill)), math.Abs(offAxis(p.Sight(), *way.mm, -travel.HeldFill)))
+				at := max(math.Abs(offAxis(p.Sight(), *way.mm, travel.HeldFill)),
+					math.Abs(offAxis(p.Sight(), *way.mm, -travel.HeldFill)))
 				require.InDelta(t, way.boardMM/2, at, 1e-4)
 			}
 		})
@@ -139,7 +140,8 @@ func TestAskedTravelHoldsAllRound(t *testing.T) {
 			square := flip.Vec{X: math.Cos(azimuth), Y: math.Sin(azimuth), Z: 0}
 			square = square.Sub(to.Scale(square.Dot(to) / to.Dot(to))).Unit()
 			l, ok := p.Sight().Trace(flip.Ray{From: pupil, Dir: to.Add(square.Scale(radius)).Unit()})
-			return !ok || math.Abs(l.XMM+drop.XMM) > p.Backdrop.WidthMM/2+1e-3 || math.Abs(l.YMM+drop.YMM) > p.Backdrop.HeightMM/2+1e-3
+			return !ok || math.Abs(l.XMM+drop.XMM) > p.Backdrop.WidthMM/2+1e-3 ||
+				math.Abs(l.YMM+drop.YMM) > p.Backdrop.HeightMM/2+1e-3
 		}
 		for range 200 {
 			at, way := a.TravelMM*math.Sqrt(random.Float64()), 2*math.Pi*random.Float64()

@@ -37,7 +37,10 @@ func (p Plan) ink() (k ink) {
 			k.at = append(k.at, e.at)
 		}
 	}
-	slices.SortStableFunc(k.at, func(a, b Point) int { return cmp.Compare(math.Atan2(a.YMM, a.XMM), math.Atan2(b.YMM, b.XMM)) })
+	slices.SortStableFunc(k.at, func(a, b Point) int {
+		return cmp.Compare(math.Atan2(a.YMM, a.XMM),
+			math.Atan2(b.YMM, b.XMM))
+	})
 	for _, at := range k.at {
 		k.azimuths = append(k.azimuths, math.Atan2(at.YMM, at.XMM))
 	}
@@ -78,7 +81,8 @@ func (p Plan) toleratedByInk(fill float64, along Point) *float64 {
 		return fill
 	}
 	return p.furthestFree(along, func(mm float64) bool {
-		return p.looksRound(Point{mm * along.XMM, mm * along.YMM}, kept, k.has) && p.looksRound(Point{-mm * along.XMM, -mm * along.YMM}, kept, k.has)
+		return p.looksRound(Point{mm * along.XMM, mm * along.YMM}, kept, k.has) &&
+			p.looksRound(Point{-mm * along.XMM, -mm * along.YMM}, kept, k.has)
 	})
 }
 

@@ -73,14 +73,16 @@ func TestAskedTravelOverBentPictures(t *testing.T) {
 			if a.Fill > 0.02 {
 				for range 60 {
 					at, way := a.TravelMM*math.Sqrt(random.Float64()), 2*math.Pi*random.Float64()
-					require.False(t, leaves(a.Fill*0.99, Point{at * math.Cos(way), at * math.Sin(way)}, 2*math.Pi*random.Float64()), "seed %d, %s, %q: fill %g does not hold", seed, name, background, a.Fill)
+					require.False(t, leaves(a.Fill*0.99, Point{at * math.Cos(way), at * math.Sin(way)}, 2*math.Pi*random.Float64()),
+						"seed %d, %s, %q: fill %g does not hold", seed, name, background, a.Fill)
 				}
 			}
 			left := false
 			for way := range 36 {
 				sin, cos := math.Sincos(float64(way) * math.Pi / 18)
 				for azimuth := range 36 {
-					left = left || leaves(min(a.Fill+0.01, 0.999), Point{a.TravelMM * cos, a.TravelMM * sin}, float64(azimuth)*math.Pi/18)
+					left = left || leaves(min(a.Fill+0.01, 0.999), Point{a.TravelMM * cos, a.TravelMM * sin},
+						float64(azimuth)*math.Pi/18)
 				}
 			}
 			require.True(t, left, "seed %d, %s, %q: more than fill %g holds", seed, name, background, a.Fill)

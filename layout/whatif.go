@@ -16,7 +16,8 @@ func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, e
 		return Plan{}, err
 	}
 	if p.Sight().Reverses() != p.Drop.Reverses {
-		return Plan{}, fmt.Errorf("a camera %gmm from the drop does not see the backdrop turned over as the print asks: move it further off", cameraMM)
+		return Plan{}, fmt.Errorf("a camera %gmm from the drop does not see the backdrop turned over as the print asks: "+
+			"move it further off", cameraMM)
 	}
 	camera, err := c.camera(cameraMM)
 	if err != nil {
@@ -45,5 +46,6 @@ func (p Plan) WithShape(heightOverWidth float64) (Plan, error) {
 
 // AsSetup is a camera as it would be asked for.
 func (c Camera) AsSetup() CameraSetup {
-	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber, FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
+	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber,
+		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
 }

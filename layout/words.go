@@ -23,7 +23,8 @@ type Focus string
 
 // The focuses.
 const (
-	FocusBest    Focus = "best"    // between the drop's edge and the picture in it, where the worse of them is least blurred
+	// between the drop's edge and the picture in it, where the worse of them is least blurred
+	FocusBest    Focus = "best"
 	FocusEdge    Focus = "edge"    // on the drop's visible edge
 	FocusPicture Focus = "picture" // on the image of the picture, which hangs in front of the drop's centre
 )

@@ -17,9 +17,11 @@ func TestOutOfAnotherKind(t *testing.T) {
 		words []string
 		says  string
 	}{
-		{[]string{"proof", folder, "--pixels", "24x16", "--samples", "1", "--out", "x.jpg"}, `--out "x.jpg": a proof is no .jpg: take a name that ends in .png`},
+		{[]string{"proof", folder, "--pixels", "24x16", "--samples", "1", "--out", "x.jpg"},
+			`--out "x.jpg": a proof is no .jpg: take a name that ends in .png`},
 		{[]string{"seams", folder, "--out", "x.pdf"}, `--out "x.pdf": a seam map is no .pdf: take a name that ends in .png`},
-		{[]string{"reprint", folder, "all", "--out", "x.png"}, `--out "x.png": a reprint is no .png: take a name that ends in .pdf`},
+		{[]string{"reprint", folder, "all", "--out", "x.png"},
+			`--out "x.png": a reprint is no .png: take a name that ends in .pdf`},
 		{[]string{"gauge", "--out", "x.png"}, `--out "x.png": a gauge page is no .png: take a name that ends in .pdf`},
 	} {
 		stdout, stderr, code := dropsheet(t, c.words...)
@@ -28,7 +30,8 @@ func TestOutOfAnotherKind(t *testing.T) {
 		require.Contains(t, stderr, c.says)
 		out := c.words[len(c.words)-1]
 		require.NoFileExists(t, out)
-		for _, good := range []string{"NAME" + filepath.Ext(c.says), "plain-" + c.words[0]} { // the extension wanted ends the message; capitals and none will do
+		// the extension wanted ends the message; capitals and none will do
+		for _, good := range []string{"NAME" + filepath.Ext(c.says), "plain-" + c.words[0]} {
 			c.words[len(c.words)-1] = good
 			_, stderr, code := dropsheet(t, append(c.words, "--force")...)
 			require.Equal(t, exitDone, code, stderr)

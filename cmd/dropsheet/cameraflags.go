@@ -32,11 +32,14 @@ func (f *cameraFlags) register(flags *pflag.FlagSet, defaults bool) {
 	add(flags, &f.camera.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM, "width and height of the camera's sensor")
 	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels, "pixels of the frame")
 	add(flags, &f.camera.LensMM, "lens", "length", otherwise("100mm"), aboveZero, "focal length of the lens")
-	add(flags, &f.camera.FrameWidthMM, "frame-width", "length", "", aboveZero, "width that the frame sees at the drop, in place of --lens; a ruler held there reads it")
+	add(flags, &f.camera.FrameWidthMM, "frame-width", "length", "", aboveZero,
+		"width that the frame sees at the drop, in place of --lens; a ruler held there reads it")
 	add(flags, &f.camera.FNumber, "aperture", "f/N", otherwise("f/16"), fNumber, "stop of the lens, such as f/22")
-	add(flags, &f.camera.Focus, "focus", "point", otherwise("best"), layout.ParseFocus, "what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
+	add(flags, &f.camera.Focus, "focus", "point", otherwise("best"), layout.ParseFocus,
+		"what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
 	add(flags, &f.camera.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate), rate)
-	flags.Var(&lampsValue{&f.lamps}, "lamp", "where a lamp stands from the backdrop's centre: right, down, toward the camera, such as -60cm,-40cm,90cm; repeat it for more (default: "+evenly+")")
+	flags.Var(&lampsValue{&f.lamps}, "lamp", "where a lamp stands from the backdrop's centre: right, down, toward the "+
+		"camera, such as -60cm,-40cm,90cm; repeat it for more (default: "+evenly+")")
 }
 
 // over lays what was given over a camera and its lamps.

@@ -23,7 +23,8 @@ func TestJobChangedByHand(t *testing.T) {
 
 	_, stderr, code := dropsheet(t, "reprint", folder, "R1C1")
 	require.Equal(t, exitFailed, code)
-	require.Contains(t, stderr, "job.json was changed since it was made, and what it prints won't fit the sheets that say ")
+	require.Contains(t, stderr, "job.json was changed since it was made, and what it prints won't fit the sheets "+
+		"that say ")
 	require.NoFileExists(t, filepath.Join(folder, "reprint-R1C1.pdf"))
 	for _, words := range [][]string{{"proof", folder, "--pixels", "24x16", "--samples", "1"}, {"seams", folder}} {
 		_, stderr, code := dropsheet(t, words...)

@@ -62,7 +62,8 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 	} else {
 		findings = append(findings,
 			finding{what: "format", agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
-			finding{what: "sheets", agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets), j.Backdrop.Columns, j.Backdrop.Rows)},
+			finding{what: "sheets", agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets),
+				j.Backdrop.Columns, j.Backdrop.Rows)},
 			j.checkCode(), j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(folder, moved, maxPixels))
 	}
 	differ := 0
@@ -78,7 +79,8 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 		return err
 	}
 	if differ > 0 {
-		return fmt.Errorf("job %q is not as it was made: %d of %d things differ; see each for what to do", path, differ, len(findings))
+		return fmt.Errorf("job %q is not as it was made: %d of %d things differ; see each for what to do", path, differ,
+			len(findings))
 	}
 	return nil
 }
@@ -94,9 +96,11 @@ func checkFolder(folder string) finding {
 	}
 	switch {
 	case slices.Contains(missing, jobFile):
-		f.differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the job again, into another folder (--out)", strings.Join(missing, ", "))
+		f.differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the "+
+			"job again, into another folder (--out)", strings.Join(missing, ", "))
 	case len(missing) > 0:
-		f.differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest by making the job again, into another folder (--out)", strings.Join(missing, ", "))
+		f.differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest "+
+			"by making the job again, into another folder (--out)", strings.Join(missing, ", "))
 	}
 	return f
 }
@@ -105,7 +109,9 @@ func checkFolder(folder string) finding {
 func (j job) checkCode() finding {
 	f := finding{what: "check code", agrees: j.CheckCode + ", as the job's figures give it"}
 	if got, err := j.code(); err != nil || got != j.CheckCode {
-		f.differs = errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the job again",
+		f.differs = errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it "+
+			"was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the "+
+			"job again",
 			got, j.CheckCode, j.CheckCode))
 	}
 	return f
@@ -116,7 +122,8 @@ func (j job) changedWarning() []string {
 	if j.checkCode().differs == nil {
 		return nil
 	}
-	return []string{fmt.Sprintf("job.json was changed since it was made: this goes by what it says now, and the printed sheets that say %s do not", j.CheckCode)}
+	return []string{fmt.Sprintf("job.json was changed since it was made: this goes by what it says now, and the "+
+		"printed sheets that say %s do not", j.CheckCode)}
 }
 
 // fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
@@ -176,7 +183,9 @@ func (j job) checkFiles(folder string) finding {
 		}
 	}
 	if len(differ) > 0 {
-		f.differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %q all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "), folder)
+		f.differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %q "+
+			"all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "),
+			folder)
 	}
 	return f
 }
@@ -205,7 +214,8 @@ func countPages(path string) (int, error) {
 
 // checkArtwork looks whether the artwork is the one that the job was made from.
 func (j job) checkArtwork(folder, moved string, maxPixels int) finding {
-	f := finding{what: "artwork", agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256", printable(filepath.Base(artworkPath(j, folder, moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
+	f := finding{what: "artwork", agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256",
+		printable(filepath.Base(artworkPath(j, folder, moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
 	_, f.differs = openArtwork(j, folder, moved, maxPixels)
 	return f
 }

@@ -53,14 +53,22 @@ func TestCheck(t *testing.T) {
 		{"the artwork changed", func(t *testing.T, _, art string) {
 			require.NoError(t, os.WriteFile(art, append(bytes.Clone(artBytes), 0), 0o600))
 		}, nil, []string{"artwork"}, "not the one this job was made from"},
-		{"the artwork gone", func(t *testing.T, _, art string) { require.NoError(t, os.Remove(art)) }, nil, []string{"artwork"}, "--artwork"},
-		{"the artwork moved, and named", func(t *testing.T, _, art string) { require.NoError(t, os.Rename(art, art+".moved")) }, []string{"--artwork", "ART.moved"}, nil, "pattern.png.moved"},
+		{"the artwork gone", func(t *testing.T, _, art string) { require.NoError(t, os.Remove(art)) }, nil,
+			[]string{"artwork"}, "--artwork"},
+		{"the artwork moved, and named",
+			func(t *testing.T, _, art string) { require.NoError(t, os.Rename(art, art+".moved")) },
+			[]string{"--artwork", "ART.moved"}, nil, "pattern.png.moved"},
 		{"a figure changed", edit(`"fill": 0.85`, `"fill": 0.84`), nil, []string{"check code"}, "job.json was changed"},
 		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
-		{"an older format", edit(`"dropsheet": 3`, `"dropsheet": 2`), nil, []string{"job"}, "version 2 and this program reads version 3: use the dropsheet that made it, or make the job again"},
-		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"}, "version 4 and this program reads version 3"},
-		{"the job file gone", func(t *testing.T, folder, _ string) { require.NoError(t, os.Remove(filepath.Join(folder, jobFile))) }, nil, []string{"folder", "job"}, "nothing comes again without job.json; put that back, or make the job again"},
+		{"an older format", edit(`"dropsheet": 3`, `"dropsheet": 2`), nil, []string{"job"},
+			"version 2 and this program reads version 3: use the dropsheet that made it, or make the job again"},
+		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"},
+			"version 4 and this program reads version 3"},
+		{"the job file gone", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Remove(filepath.Join(folder, jobFile)))
+		}, nil, []string{"folder", "job"},
+			"nothing comes again without job.json; put that back, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))

@@ -127,7 +127,8 @@ func claimFile(final string) (f, lock *os.File, err error) {
 // claimError says what to do where locks can't tell a living run from a dead one.
 func claimError(path string, err error) error {
 	if errors.Is(err, errNoLock) {
-		return fmt.Errorf("%q is there, of another run that is at work or was killed: wait until it ends, or else remove it", path)
+		return fmt.Errorf("%q is there, of another run that is at work or was killed: wait until it ends, or else "+
+			"remove it", path)
 	}
 	return err
 }

@@ -47,7 +47,8 @@ func coverageLines(p layout.Plan) [][2]string {
 	}
 
 	c := p.Coverage()
-	sees := fmt.Sprintf("the frame takes in %.1f x %.1f mm of the board's plane, %.1f %% of the backdrop", c.Sees.WidthMM, c.Sees.HeightMM, 100*c.BackdropShare)
+	sees := fmt.Sprintf("the frame takes in %.1f x %.1f mm of the board's plane, %.1f %% of the backdrop",
+		c.Sees.WidthMM, c.Sees.HeightMM, 100*c.BackdropShare)
 	if c.Covered() && c.PrintEnds == nil {
 		sees += "; no edge of the board shows"
 	}
@@ -116,7 +117,8 @@ func edgesText(camera layout.Camera, c layout.Coverage) string {
 			axis, px = "y", camera.HeightPx
 		}
 		if a.AtPx < 0 {
-			parts = append(parts, fmt.Sprintf("%s and %s only as a blur, from %.0f px outside the frame", a.Side, b.Side, b.AtPx-float64(px)))
+			parts = append(parts, fmt.Sprintf("%s and %s only as a blur, from %.0f px outside the frame", a.Side, b.Side,
+				b.AtPx-float64(px)))
 			continue
 		}
 		parts = append(parts, fmt.Sprintf("%s and %s at %s = %.0f and %.0f px", a.Side, b.Side, axis, a.AtPx, b.AtPx))
@@ -148,12 +150,15 @@ func remedyTexts(p layout.Plan) []string {
 
 // askFor is how to ask for a remedy, and what comes of it.
 func askFor(r *layout.Remedy) string {
-	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm, fill %.3f, %d sheets at most", r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, r.Fill, r.SheetsAtMost)
+	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm, fill %.3f, %d sheets at most", r.DistanceMM,
+		r.Print.WidthMM, r.Print.HeightMM, r.Fill, r.SheetsAtMost)
 }
 
 // askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the
 // picture's edge going on.
 func askForSurround(p layout.Plan, r *layout.Remedy) string {
-	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d sheets at most",
-		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, p.SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM, r.SheetsAtMost)
+	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d "+
+		"sheets at most",
+		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, p.SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM,
+		r.SheetsAtMost)
 }

@@ -33,7 +33,8 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 		}
 		return flags
 	}
-	for _, first := range []string{"--distance 35cm", "--print-size 80x55cm", "--max-sheets 9", "--distance 412.37mm --fill 0.7777"} {
+	for _, first := range []string{"--distance 35cm", "--print-size 80x55cm", "--max-sheets 9",
+		"--distance 412.37mm --fill 0.7777"} {
 		stdout := run(wideFrame + " " + first)
 		require.Contains(t, stdout, "the board's edge shows: left and right at x = ")
 		flags := advice(stdout)
@@ -44,7 +45,8 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 	}
 
 	stdout := run(wideFrame + " --distance 35cm --travel 3mm")
-	require.Contains(t, stdout, "; the picture's edge comes into view as soon as the drop moves up or down: the board ends where the fill does")
+	require.Contains(t, stdout, "; the picture's edge comes into view as soon as the drop moves up or down: the board "+
+		"ends where the fill does")
 	require.Contains(t, stdout, "over 3 mm each way only fill 0.8")
 	flags := advice(stdout)
 	require.Len(t, flags, 6, stdout)

@@ -83,7 +83,8 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 		var j struct{ Artwork struct{ SHA256 string } }
 		require.NoError(t, json.Unmarshal(files[jobFile], &j))
 		require.Contains(t, sheets, j.Artwork.SHA256)
-		require.True(t, bytes.Equal(sheets[j.Artwork.SHA256], files["sheets.pdf"]), "the hash is of one picture, the sheets of the other")
+		require.True(t, bytes.Equal(sheets[j.Artwork.SHA256], files["sheets.pdf"]),
+			"the hash is of one picture, the sheets of the other")
 	}
 
 	b.lay(t, b.newFiles)

@@ -62,8 +62,10 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 		name, out, says string
 		anybody         bool // for a user whom permissions bind
 	}{
-		{"a folder that may only be read", filepath.Join(readOnly, "job"), `read-only" can't be written: permission denied`, true},
-		{"folders in one that may only be read", filepath.Join(readOnly, "a", "job"), `"` + filepath.Join(readOnly, "a") + `" can't be made: permission denied`, true},
+		{"a folder that may only be read", filepath.Join(readOnly, "job"), `read-only" can't be written: permission denied`,
+			true},
+		{"folders in one that may only be read", filepath.Join(readOnly, "a", "job"), `"` + filepath.Join(readOnly, "a") +
+			`" can't be made: permission denied`, true},
 		{"a file", file, "can't be used: not a directory", false},
 		{"a way through a file", filepath.Join(file, "job"), "can't be made: not a directory", false},
 		{"a link to nothing", toNothing, "a link to what is not there", false},
@@ -88,7 +90,8 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 		asAnybody(t, p, b)
 		require.NoError(t, p.Start())
 		require.Equal(t, exitFailed, p.end(t))
-		require.Regexp(t, `read-only/again.pdf" can't be written: permission denied; choose another place with --out\n$`, p.stderr.String())
+		require.Regexp(t, `read-only/again.pdf" can't be written: permission denied; choose another place with --out\n$`,
+			p.stderr.String())
 		requireEmpty(t, readOnly)
 	})
 }

@@ -75,7 +75,8 @@ func TestKilledMake(t *testing.T) {
 		}
 		require.False(t, over && after == "none", "the old job is lost and there is no new one")
 	}
-	t.Logf("%d of %d ended by the kill, %d with something left beside; the place then held: %v", killed, round, leftovers, states)
+	t.Logf("%d of %d ended by the kill, %d with something left beside; the place then held: %v", killed, round,
+		leftovers, states)
 	require.GreaterOrEqual(t, leftovers, killedMakes/4)
 
 	b.lay(t, b.oldFiles)
@@ -149,7 +150,8 @@ func TestKilledReprint(t *testing.T) {
 		}
 		require.True(t, sameFiles(files, b.newFiles), "the job is as it was, with nothing else beside it")
 	}
-	t.Logf("%d of %d ended by the kill, %d with something left beside; the file then was: %v", killed, round, leftovers, states)
+	t.Logf("%d of %d ended by the kill, %d with something left beside; the file then was: %v", killed, round, leftovers,
+		states)
 	require.NotZero(t, leftovers)
 
 	require.NoError(t, os.WriteFile(hidden, whole[:len(whole)/2], 0o600)) // as a kill leaves it

@@ -36,7 +36,8 @@ func TestTwoRunsIntoOneFolder(t *testing.T) {
 	for _, second := range [][]string{b.makeArgs(), b.makeNew()} {
 		stderr, code := runBuilt(t, nil, second...)
 		require.Equal(t, exitFailed, code)
-		require.Contains(t, stderr, "another run of dropsheet is at work on it: wait until that one ends, or choose another with --out")
+		require.Contains(t, stderr, "another run of dropsheet is at work on it: wait until that one ends, or choose "+
+			"another with --out")
 		require.Equal(t, "old", b.state(t))
 	}
 	require.Equal(t, exitDone, first.goOn(t), first.stderr.String())

@@ -128,7 +128,8 @@ func newBench(t *testing.T) *bench {
 	b.oldFiles, b.newFiles, b.makeTime = r.oldFiles, r.newFiles, r.makeTime
 	for _, name := range jobFiles {
 		require.NotEmpty(t, b.oldFiles[name])
-		require.False(t, name != "proof.png" && bytes.Equal(b.oldFiles[name], b.newFiles[name]), "the two jobs' %s can't be told apart", name)
+		require.False(t, name != "proof.png" && bytes.Equal(b.oldFiles[name], b.newFiles[name]),
+			"the two jobs' %s can't be told apart", name)
 	}
 	return b
 }

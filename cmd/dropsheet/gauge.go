@@ -24,9 +24,12 @@ var gaugeCommand = command{
 		add(flags, &g.paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 		add(flags, &g.out, "out", "file", "", named, "file to write (default: gauge- and the paper)")
 		flags.StringVar(&g.save, "save", "", "keep a reading under this `name`, for make --printer")
-		add(flags, &g.read, "read", "WxH", "", sizeMM, "what the steel rule says between the end ticks: across, then feed; such as 199.2x248.5mm")
-		add(flags, &g.between, "between", "WxH", "", sizeMM, "true distances of the ticks that were read, when they are not the end ticks; such as 180x240mm")
-		add(flags, &g.margins, "margins", "L,T,R,B", "", marginsMM, "the frame's first whole line on the left, top, right and bottom; such as 4,4,4,12mm, 0mm or more")
+		add(flags, &g.read, "read", "WxH", "", sizeMM, "what the steel rule says between the end ticks: across, then "+
+			"feed; such as 199.2x248.5mm")
+		add(flags, &g.between, "between", "WxH", "", sizeMM, "true distances of the ticks that were read, when they are "+
+			"not the end ticks; such as 180x240mm")
+		add(flags, &g.margins, "margins", "L,T,R,B", "", marginsMM, "the frame's first whole line on the left, top, "+
+			"right and bottom; such as 4,4,4,12mm, 0mm or more")
 		flags.BoolVar(&g.list, "list", false, "tell the printers that are kept, and where")
 		flags.BoolVar(&g.force, "force", false, "replace the file, or the printer of that name, if there is one")
 		return g.run
@@ -92,12 +95,15 @@ func (g *gauging) check(args []string) error {
 	}
 	switch {
 	case g.list:
-		return refuse("has no meaning with --list: give --list alone", "paper", "out", "save", "read", "between", "margins", "force")
+		return refuse("has no meaning with --list: give --list alone", "paper", "out", "save", "read", "between", "margins",
+			"force")
 	case given("save") && strings.TrimSpace(g.save) == noPrinter:
-		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured: choose another name with --save", noPrinter)
+		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured: choose another name "+
+			"with --save", noPrinter)
 	case given("save"):
 		if !given("read") || !given("margins") {
-			return errors.New("--save keeps what was measured: give --read and --margins with it, such as --read 199.2x248.5mm --margins 4,4,4,12mm")
+			return errors.New("--save keeps what was measured: give --read and --margins with it, such as --read " +
+				"199.2x248.5mm --margins 4,4,4,12mm")
 		}
 		return refuse("names a page to write, and --save writes none: give one of them", "out")
 	}
@@ -129,7 +135,8 @@ func (g *gauging) keep(c console) error {
 	trueMM := gauge.Rules(g.paper)
 	if g.flags.Changed("between") {
 		if g.between.WidthMM > trueMM.WidthMM || g.between.HeightMM > trueMM.HeightMM {
-			return wrongWords{fmt.Errorf("--between %s is longer than the rules on %s, %s: give the true distances of the ticks that were read",
+			return wrongWords{fmt.Errorf("--between %s is longer than the rules on %s, %s: give the true distances of the "+
+				"ticks that were read",
 				acrossFeed(g.between), g.paper.Name, acrossFeed(trueMM))}
 		}
 		trueMM = g.between
@@ -147,7 +154,8 @@ func (g *gauging) keep(c console) error {
 	}
 	c.warn(readingWarnings(p, gauge.DepthMM(g.paper))...)
 	if printed, full := pdf.Printed(p.Name); !full {
-		c.warn(fmt.Sprintf("the name %q can't be printed in full: guides show it as %q, and sheets don't carry it", p.Name, printed))
+		c.warn(fmt.Sprintf("the name %q can't be printed in full: guides show it as %q, and sheets don't carry it", p.Name,
+			printed))
 	}
 	_, err = fmt.Fprintf(c.out, "kept         %s\nin           %s\n", describePrinter(p), path)
 	return err

@@ -69,7 +69,8 @@ func TestGaugeKeepsReadings(t *testing.T) {
 	stdout, stderr, code := dropsheet(t, shown...)
 	require.Equal(t, exitDone, code, stderr)
 	require.Empty(t, stderr)
-	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; margins left 4, top 4, right 4, bottom 12 mm`)
+	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; `+
+		`margins left 4, top 4, right 4, bottom 12 mm`)
 	require.Contains(t, stdout, path)
 
 	p, err := findPrinter(path, "study inkjet")
@@ -79,7 +80,8 @@ func TestGaugeKeepsReadings(t *testing.T) {
 	require.Equal(t, layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}, p.Margins)
 
 	// 179.1 mm between ticks 180 mm apart, and 251 of 250: half a per cent short, and four in a thousand long.
-	_, stderr, code = dropsheet(t, "gauge", "--save", "hall laser", "--between", "180x250mm", "--read", "179.1x251mm", "--margins", "1cm,4,0,5mm")
+	_, stderr, code = dropsheet(t, "gauge", "--save", "hall laser", "--between", "180x250mm", "--read", "179.1x251mm",
+		"--margins", "1cm,4,0,5mm")
 	require.Equal(t, exitDone, code, stderr)
 	hall, err := findPrinter(path, "hall laser")
 	require.NoError(t, err)
@@ -135,7 +137,8 @@ func TestGaugeDoubts(t *testing.T) {
 // What gauge refuses: exit 2, what to do, nothing kept and nothing written.
 func TestGaugeWrongWords(t *testing.T) {
 	for _, c := range []struct{ name, args, says string }{
-		{"12 % short", "--save hall --read 176x248.5mm --margins 4,4,4,12mm", "off by 12 %, and no printer errs by more than 10 %: was the page printed with fit to page left on"},
+		{"12 % short", "--save hall --read 176x248.5mm --margins 4,4,4,12mm",
+			"off by 12 %, and no printer errs by more than 10 %: was the page printed with fit to page left on"},
 		{"across and feed swapped", "--save hall --read 248.5x199.2mm --margins 4,4,4,12mm", "Across comes first"},
 		{"another paper than measured", "--save hall --paper A5 --read 199.2x248.5mm --margins 4,4,4,12mm", "on other paper"},
 		{"no reading", "--save hall", "give --read and --margins"},
@@ -148,7 +151,8 @@ func TestGaugeWrongWords(t *testing.T) {
 		{"an empty margin", "--save hall --read 199.2x248.5mm --margins 4,,4,12mm", "is not a length"},
 		{"a margin below zero", "--save hall --read 199.2x248.5mm --margins 4,-4,4,12mm", "0mm or more"},
 		{"margins that leave nothing", "--save hall --read 199.2x248.5mm --margins 11,1,11,1cm", "leave nothing of A4"},
-		{"ticks that are not there", "--save hall --between 210x250mm --read 209x249mm --margins 4,4,4,12mm", "longer than the rules on A4, 200x250mm"},
+		{"ticks that are not there", "--save hall --between 210x250mm --read 209x249mm --margins 4,4,4,12mm",
+			"longer than the rules on A4, 200x250mm"},
 		{"a page and a reading", "--save hall --out x.pdf --read 199.2x248.5mm --margins 4,4,4,12mm", "give one of them"},
 		{"a list and a page", "--list --out x.pdf", "give --list alone"},
 		{"artwork", "harbour.jpg", "takes no artwork"},

@@ -36,7 +36,8 @@ func flagUsages(flags *pflag.FlagSet) string {
 			}
 		}
 		if under.HasFlags() {
-			fmt.Fprintf(&b, "%s:\n%s\n", h.title, strings.ReplaceAll(under.FlagUsagesWrapped(helpColumns), switchMark, strings.Repeat(" ", len(switchMark))))
+			fmt.Fprintf(&b, "%s:\n%s\n", h.title, strings.ReplaceAll(under.FlagUsagesWrapped(helpColumns), switchMark,
+				strings.Repeat(" ", len(switchMark))))
 		}
 	}
 	return b.String()

@@ -19,7 +19,8 @@ func overview() string {
 		fmt.Fprintf(&b, "  dropsheet %-20s %s\n", k.name+" "+k.args, k.summary)
 	}
 	fmt.Fprintf(&b, "\nLengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its flags with --help.\n\n"+
-		"exit codes:\n  %d  done\n  %d  the job failed, or check found something that differs\n  %d  the command line asks for what can't be\n\n"+
+		"exit codes:\n  %d  done\n  %d  the job failed, or check found something that differs\n  %d  the command line "+
+		"asks for what can't be\n\n"+
 		"example:\n  %s\n", exitDone, exitFailed, exitWrongWords, makeCommand.example)
 	return b.String()
 }

@@ -27,7 +27,8 @@ func TestHelp(t *testing.T) {
 			require.NotRegexp(t, `\(default:?\s*$`, line, "a default is not torn from its word")
 		}
 		flagsOf(k).VisitAll(func(f *pflag.Flag) {
-			require.Len(t, regexp.MustCompile(`(?m)^      --`+f.Name+` .*[a-z]`).FindAllString(stdout, -1), 1, "%s --%s", k.name, f.Name)
+			require.Len(t, regexp.MustCompile(`(?m)^      --`+f.Name+` .*[a-z]`).FindAllString(stdout, -1), 1, "%s --%s",
+				k.name, f.Name)
 		})
 	}
 }
@@ -39,7 +40,8 @@ func TestHelpHeadings(t *testing.T) {
 	for _, m := range regexp.MustCompile(`(?m)^([a-z ]+):\n      --`).FindAllStringSubmatch(stdout, -1) {
 		shown = append(shown, m[1])
 	}
-	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera", "light", "paper and printer", "seams", "files and output"}, shown)
+	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera", "light",
+		"paper and printer", "seams", "files and output"}, shown)
 
 	known := map[string]bool{}
 	for _, k := range commands {
@@ -70,7 +72,8 @@ func TestOverview(t *testing.T) {
 		_, usage, _ := strings.Cut(stdout, "usage:\n")
 		usage, _, _ = strings.Cut(usage, "\n\n")
 		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check"} {
-			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]. ]*[a-z].+$`).FindAllString(usage, -1), 1, name)
+			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]. ]*[a-z].+$`).FindAllString(usage, -1), 1,
+				name)
 		}
 		require.Len(t, strings.Split(usage, "\n"), 7)
 		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {

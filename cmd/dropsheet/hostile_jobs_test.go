@@ -123,7 +123,8 @@ func (s jobSpoiler) value(v any) any {
 		}
 	}
 	return []any{
-		nil, true, 0, -1, 1, 2, 0.5, 1e-300, 1e18, -1e18, math.MaxFloat64, math.MaxInt32, int64(math.MaxInt64), "1e999", "", "NaN", "../../..",
+		nil, true, 0, -1, 1, 2, 0.5, 1e-300, 1e18, -1e18, math.MaxFloat64, math.MaxInt32, int64(math.MaxInt64), "1e999", "",
+		"NaN", "../../..",
 		"/etc/passwd", "\x1b[2J", strings.Repeat("long ", 1000), map[string]any{}, []any{}, []any{1, "a", nil},
 	}[s.r.IntN(23)]
 }
@@ -164,7 +165,8 @@ func requireSoundJob(t testing.TB, j job, what string) {
 // requireSoundFigures checks that all that follows from a plan is a number.
 func requireSoundFigures(t testing.TB, p layout.Plan, what string) {
 	t.Helper()
-	require.NoError(t, writeJSON(new(bytes.Buffer), []any{p, p.DarkRim(), p.Sensitivity(), p.Travel(), p.Sharpness(), p.LightFigures()}), what)
+	require.NoError(t, writeJSON(new(bytes.Buffer), []any{p, p.DarkRim(), p.Sensitivity(), p.Travel(), p.Sharpness(),
+		p.LightFigures()}), what)
 }
 
 // TestSpoiltJobs spoils 2,000 job files: each gives an error or a job whose figures are numbers, and none

@@ -184,7 +184,8 @@ func TestNamesOfAHostileJob(t *testing.T) {
 		}
 		require.Equal(t, before, after, "%.20q: nothing else is written", name)
 	}
-	for _, c := range []struct{ key, value string }{{"name", "\x1b[2J"}, {"name", "two\nlines"}, {"check_code", "\x07"}, {"check_code", "A\rB"}} {
+	for _, c := range []struct{ key, value string }{{"name", "\x1b[2J"}, {"name", "two\nlines"}, {"check_code", "\x07"},
+		{"check_code", "A\rB"}} {
 		t.Run(fmt.Sprintf("%s %q", c.key, c.value), func(t *testing.T) {
 			kept, err := os.ReadFile(filepath.Join(p.job, jobFile))
 			require.NoError(t, err)

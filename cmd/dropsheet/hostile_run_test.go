@@ -81,7 +81,8 @@ func TestSpoiltJobsRun(t *testing.T) {
 		}
 		require.NoError(t, os.WriteFile(path, file, 0o600))
 		for _, args := range [][]string{
-			{"reprint", folder, "R1C1", "--force"}, {"proof", folder, "--pixels", "24x16", "--samples", "1", "--force"}, {"seams", folder},
+			{"reprint", folder, "R1C1", "--force"}, {"proof", folder, "--pixels", "24x16", "--samples", "1", "--force"},
+			{"seams", folder},
 		} {
 			what := fmt.Sprintf("try %d, %s", i, args[0])
 			var stdout, stderr string

@@ -132,7 +132,8 @@ func (j job) nameWarning() []string {
 	if full {
 		return nil
 	}
-	return []string{fmt.Sprintf("the name %q can't be printed in full: sheets and guide show it as %q, and the check code %s still tells these sheets from others", j.Name, printed, j.CheckCode)}
+	return []string{fmt.Sprintf("the name %q can't be printed in full: sheets and guide show it as %q, and the check "+
+		"code %s still tells these sheets from others", j.Name, printed, j.CheckCode)}
 }
 
 // fromFolder is a path as seen from a folder, so that both can move together.
@@ -164,11 +165,13 @@ func readJob(path string) (j job, folder string, err error) {
 	}
 	// Looked at before it is opened, because opening a pipe would wait for its writer.
 	if err == nil && !info.Mode().IsRegular() {
-		return job{}, "", fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it", path)
+		return job{}, "", fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it",
+			path)
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, plainly(err))
+		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
+			plainly(err))
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
@@ -194,7 +197,8 @@ func decodeJob(text []byte) (job, error) {
 		return job{}, errors.New("this is no job file: name the job.json that make wrote")
 	}
 	if *version.Version != formatVersion {
-		return job{}, fmt.Errorf("its format is version %d and this program reads version %d: use the dropsheet that made it, or make the job again", *version.Version, formatVersion)
+		return job{}, fmt.Errorf("its format is version %d and this program reads version %d: use the dropsheet that "+
+			"made it, or make the job again", *version.Version, formatVersion)
 	}
 	var j job
 	decoder := json.NewDecoder(bytes.NewReader(text))
@@ -220,14 +224,16 @@ func (j job) check() error {
 		return errors.New("the artwork's hash is not one")
 	}
 	part, whole := j.Print.Part, j.Artwork
-	if part.X < 0 || part.Y < 0 || part.WidthPx < 1 || part.HeightPx < 1 || part.X > whole.WidthPx-part.WidthPx || part.Y > whole.HeightPx-part.HeightPx {
+	if part.X < 0 || part.Y < 0 || part.WidthPx < 1 || part.HeightPx < 1 || part.X > whole.WidthPx-part.WidthPx ||
+		part.Y > whole.HeightPx-part.HeightPx {
 		return errors.New("the part of the artwork that is printed is not in it")
 	}
 	if g.WidthPx < 1 || g.HeightPx < 1 || j.Picture.Plain() && (g.WidthPx > part.WidthPx || g.HeightPx > part.HeightPx) {
 		return errors.New("the grid has pixels that the artwork has not")
 	}
 	picture := j.PictureOnBoard()
-	if most := 2 * units.PerInch(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM && float64(g.HeightPx) <= most*picture.HeightMM) {
+	if most := 2 * units.PerInch(maxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM &&
+		float64(g.HeightPx) <= most*picture.HeightMM) {
 		return errors.New("the grid is finer than can be printed")
 	}
 	return j.checkSheets()
@@ -236,8 +242,10 @@ func (j job) check() error {
 // checkSheets refuses sheets that would take more memory than a hostile job may ask for.
 func (j job) checkSheets() error {
 	for _, s := range j.Sheets {
-		if px := j.Print.Grid.Pixels(j.PictureOnBoard(), j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
-			return fmt.Errorf("sheet %s of %d x %d pixels has more than %d", s.Name, px.Dx(), px.Dy(), int(artwork.DefaultMaxPixels))
+		if px := j.Print.Grid.Pixels(j.PictureOnBoard(),
+			j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
+			return fmt.Errorf("sheet %s of %d x %d pixels has more than %d", s.Name, px.Dx(), px.Dy(),
+				int(artwork.DefaultMaxPixels))
 		}
 	}
 	return nil
@@ -258,7 +266,8 @@ func profileWarning(icc []byte, gray bool) string {
 // sheetJob is the job as the sheets need it, and what to warn of. art is the part of the artwork that is printed.
 func (j job) sheetJob(art *artwork.Picture, hung *layout.Hanging) (sheets sheet.Job, warnings []string) {
 	on := j.PictureOnBoard()
-	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(), on).Hang(hung, on)
+	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(),
+		on).Hang(hung, on)
 	warnings = j.nameWarning()
 	profile := art.ICC
 	if warning := profileWarning(art.ICC, source.Gray()); warning != "" {

@@ -22,11 +22,13 @@ func openArtwork(j job, folder, moved string, maxPixels int) (*artwork.Picture, 
 		return nil, hintMaxPixels(err)
 	}
 	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
-		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's %.8s): name the unchanged file with --artwork, or make the whole job again",
+		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's "+
+			"%.8s): name the unchanged file with --artwork, or make the whole job again",
 			path, got, j.Artwork.SHA256)
 	}
 	if w, h := art.Size(); w != j.Artwork.WidthPx || h != j.Artwork.HeightPx {
-		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as make wrote it", path, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
+		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as "+
+			"make wrote it", path, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
 	}
 	return art.Crop(j.Print.Part.rectangle())
 }

@@ -52,7 +52,8 @@ func TestReadingsKeptAtOnce(t *testing.T) {
 	codes := make(chan int, n)
 	for i := range n {
 		go func() {
-			_, _, code := dropsheet(t, "gauge", "--save", fmt.Sprintf("p%d", i), "--read", "199.2x248.5mm", "--margins", "4,4,4,12mm")
+			_, _, code := dropsheet(t, "gauge", "--save", fmt.Sprintf("p%d", i), "--read", "199.2x248.5mm", "--margins",
+				"4,4,4,12mm")
 			codes <- code
 		}()
 	}

@@ -36,7 +36,8 @@ func TestSizeTellsTheLight(t *testing.T) {
 
 	stdout, _, code := dropsheet(t, "size", "--print-size", "900x600mm", "--lamp", "0mm,0mm,800mm")
 	require.Equal(t, exitDone, code)
-	for _, says := range []string{"falls off by 1.09 stops", "top left 1.09, top right 1.09, bottom left 1.09, bottom right 1.09", "--level", "shiny paper mirrors lamp 1 in the drop"} {
+	for _, says := range []string{"falls off by 1.09 stops", "top left 1.09, top right 1.09, bottom left 1.09, bottom " +
+		"right 1.09", "--level", "shiny paper mirrors lamp 1 in the drop"} {
 		require.Contains(t, stdout, says)
 	}
 }
@@ -44,7 +45,8 @@ func TestSizeTellsTheLight(t *testing.T) {
 func TestLampsAreWarnedOf(t *testing.T) {
 	for _, c := range []struct{ name, flags, says string }{
 		{"cut edges away from the lamp", "--distance 40cm --lamp 60cm,-40cm,90cm", "--light-from top-right"},
-		{"a lamp in the frame", "--distance 40cm --lamp 2cm,1cm,45cm --light-from bottom-right", "lamp 1 stands in the frame"},
+		{"a lamp in the frame", "--distance 40cm --lamp 2cm,1cm,45cm --light-from bottom-right",
+			"lamp 1 stands in the frame"},
 		{"a lamp that the drop shows", "--distance 40cm --lamp -30cm,-5cm,10cm", "lamp 1 stands where the drop shows it"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -59,7 +61,8 @@ func TestLampsAreWarnedOf(t *testing.T) {
 // by the inverse square and the cosines as written out here, is even; and a reprint is the same again.
 func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 	path := flatPNG(t, 900, 600, 200)
-	folder := mustMake(t, path, "--distance", "25cm", "--lossless", "--level", "--lamp", "-60cm,-40cm,70cm", "--lamp", "30cm,0cm,60cm", "--seams", "even", "--pixels", "120x80")
+	folder := mustMake(t, path, "--distance", "25cm", "--lossless", "--level", "--lamp", "-60cm,-40cm,70cm", "--lamp",
+		"30cm,0cm,60cm", "--seams", "even", "--pixels", "120x80")
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 	j := readPaperJob(t, folder)
@@ -74,7 +77,8 @@ func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 		}
 		return sum
 	}
-	linear := func(level uint8) float64 { return math.Pow((float64(level)/255+0.055)/1.055, 2.4) } // IEC 61966-2-1:1999, 5.2; none here is near black
+	// IEC 61966-2-1:1999, 5.2; none here is near black
+	linear := func(level uint8) float64 { return math.Pow((float64(level)/255+0.055)/1.055, 2.4) }
 	least, most, darkest, brightest := math.Inf(1), 0.0, math.Inf(1), 0.0
 	w := board.Rect.Dx()
 	for i := range board.covered {

@@ -13,7 +13,8 @@ import (
 func sizeOf(p layout.Plan) string {
 	d := p.Sight().Drop
 	if d.Oblate() {
-		return fmt.Sprintf("%.4g mm wide and %.4g mm high (%g of the width), as much as a ball of %.4g mm", 2*d.RadiusMM(), 2*d.HalfHeightMM(), d.HeightOverWidth, d.DiameterMM)
+		return fmt.Sprintf("%.4g mm wide and %.4g mm high (%g of the width), as much as a ball of %.4g mm", 2*d.RadiusMM(),
+			2*d.HalfHeightMM(), d.HeightOverWidth, d.DiameterMM)
 	}
 	return fmt.Sprintf("%.4g mm across", d.DiameterMM)
 }
@@ -21,7 +22,8 @@ func sizeOf(p layout.Plan) string {
 // bareText says how many cells carry no picture.
 func bareText(p layout.Plan) string {
 	if bare := p.Backdrop.Columns*p.Backdrop.Rows - len(p.Sheets); bare > 0 {
-		return fmt.Sprintf(", %d of the %d cells without picture and so without a sheet", bare, p.Backdrop.Columns*p.Backdrop.Rows)
+		return fmt.Sprintf(", %d of the %d cells without picture and so without a sheet", bare,
+			p.Backdrop.Columns*p.Backdrop.Rows)
 	}
 	return ""
 }
@@ -43,7 +45,8 @@ func lookLines(p layout.Plan) [][2]string {
 		lines = append(lines, [2]string{"", "cut to what the " + drop + " sees at the fill; --fit inside shows all of it"})
 	}
 	if f := p.Picture.Framing; f.OffX != 0 || f.OffY != 0 {
-		lines = append(lines, [2]string{"", "print and board are laid out about the axis, which meets their middle: the picture lies to one side of it"})
+		lines = append(lines, [2]string{"", "print and board are laid out about the axis, which meets their middle: the " +
+			"picture lies to one side of it"})
 	}
 	if text := stretchText(p); text != "" {
 		lines = append(lines, [2]string{"", text})
@@ -66,7 +69,8 @@ func stretchText(p layout.Plan) string {
 	}
 	text := "a rod squeezes the picture across itself and not along, and so stretches it: along it the frame sees "
 	if p.Picture.Look != layout.Bulged {
-		text = "a rod squeezes the picture across itself and not along, and the print makes up for part of that: along it the frame sees "
+		text = "a rod squeezes the picture across itself and not along, and the print makes up for part of that: along " +
+			"it the frame sees "
 	}
 	if sees >= whole {
 		return text + "all of the print"
@@ -94,8 +98,10 @@ func framedAs(f layout.Framing) string {
 
 // swingText says in a line how much the picture changes while the drop swings.
 func swingText(s layout.Swing) string {
-	change := func(share float64) string { return fmt.Sprintf("%+.0f %%", math.Round(100*(share-1))+0) } // + 0 turns a minus zero into zero
-	text := fmt.Sprintf("swinging from %.0f %% flatter than round to %.0f %% longer, the picture changes by %s / %s in width and %s / %s in height",
+	// + 0 turns a minus zero into zero
+	change := func(share float64) string { return fmt.Sprintf("%+.0f %%", math.Round(100*(share-1))+0) }
+	text := fmt.Sprintf("swinging from %.0f %% flatter than round to %.0f %% longer, the picture changes by %s / %s "+
+		"in width and %s / %s in height",
 		100*(1-s.Flat.HeightOverWidth), 100*(s.Long.HeightOverWidth-1),
 		change(s.Flat.WidthShare), change(s.Long.WidthShare), change(s.Flat.HeightShare), change(s.Long.HeightShare))
 	if s.PerSecond > 0 {
@@ -108,9 +114,11 @@ func swingText(s layout.Swing) string {
 func resolutionLines(p layout.Plan) [][2]string {
 	r := p.Resolution()
 	return [][2]string{
-		{"resolution", fmt.Sprintf("the picture spans %.0f x %.0f frame pixels in the %s; a frame pixel sees %s of print in the middle, %s at the fill",
+		{"resolution", fmt.Sprintf("the picture spans %.0f x %.0f frame pixels in the %s; a frame pixel sees %s of print "+
+			"in the middle, %s at the fill",
 			r.AcrossPx, r.DownPx, noun(p), onPixelText(r.CentreMM, r.CentreAlongMM), onPixelText(r.RimMM, r.RimAlongMM))},
-		{"", fmt.Sprintf("more than %.0f pixels to the inch of print, or a picture of more than %d x %d pixels, would not be seen in it%s", r.NeededPPI, r.NeededWidthPx, r.NeededHeightPx, autoText(r))},
+		{"", fmt.Sprintf("more than %.0f pixels to the inch of print, or a picture of more than %d x %d pixels, would "+
+			"not be seen in it%s", r.NeededPPI, r.NeededWidthPx, r.NeededHeightPx, autoText(r))},
 	}
 }
 
@@ -136,7 +144,8 @@ func autoText(r layout.Resolution) string {
 // artworkLine says how many pixels of artwork and print fall on a frame pixel.
 func artworkLine(r layout.Resolution, widthPx, heightPx int, printPerMM float64) string {
 	centre, rim := r.ArtworkPx(float64(widthPx), float64(heightPx))
-	return fmt.Sprintf("on the length of a frame pixel fall %.1f pixels of the artwork and %.1f of the print in the middle, %.1f and %.1f at the fill",
+	return fmt.Sprintf("on the length of a frame pixel fall %.1f pixels of the artwork and %.1f of the print in the "+
+		"middle, %.1f and %.1f at the fill",
 		centre, r.CentreMM*printPerMM, rim, r.RimMM*printPerMM)
 }
 
@@ -144,7 +153,8 @@ func artworkLine(r layout.Resolution, widthPx, heightPx int, printPerMM float64)
 func tooCoarse(r layout.Resolution, widthPx, heightPx int) []string {
 	centre, rim := r.ArtworkPx(float64(widthPx), float64(heightPx))
 	if fewest := min(centre, rim); fewest < 1 {
-		return []string{fmt.Sprintf("the picture has %d x %d pixels and the frame could show %d x %d: it will look soft or blocky there", widthPx, heightPx, r.NeededWidthPx, r.NeededHeightPx)}
+		return []string{fmt.Sprintf("the picture has %d x %d pixels and the frame could show %d x %d: it will look soft "+
+			"or blocky there", widthPx, heightPx, r.NeededWidthPx, r.NeededHeightPx)}
 	}
 	return nil
 }
@@ -154,5 +164,6 @@ func whitePaper(p layout.Plan) []string {
 	if p.Picture.Plain() || p.Backdrop.Surround != "" {
 		return nil
 	}
-	return []string{"where sheets go on beyond the picture, white paper shows as a bright rim in the " + noun(p) + ": print it dark with --background black, or trim the board to the picture"}
+	return []string{"where sheets go on beyond the picture, white paper shows as a bright rim in the " + noun(p) +
+		": print it dark with --background black, or trim the board to the picture"}
 }

@@ -22,27 +22,43 @@ func TestWordsOfSize(t *testing.T) {
 		says, not  []string
 	}{
 		{"a straight picture that covers is cut", "size --look straight",
-			[]string{"cut to what the drop sees at the fill; --fit inside shows all of it", "the edge of the print comes into view as soon as the drop moves: it ends where the fill does", "an even ring, the outer 15.0 % of the radius"},
+			[]string{"cut to what the drop sees at the fill; --fit inside shows all of it",
+				"the edge of the print comes into view as soon as the drop moves: it ends where the fill does",
+				"an even ring, the outer 15.0 % of the radius"},
 			[]string{"laid out about the axis", "not at all", "toward its corners"}},
 		{"inside it is whole", "size --look straight --fit inside", nil, []string{"cut to what"}},
 		{"a plain one is printed whole", "size", nil, []string{"cut to what", "print ends", "stretches"}},
 		{"off its middle", "size --look straight --centre 0.1,0.5 --shape 1:1 --distance 300mm --fit inside",
-			[]string{"print and board are laid out about the axis, which meets their middle", "the edge of the print comes into view as soon as the drop moves to either side"},
+			[]string{"print and board are laid out about the axis, which meets their middle",
+				"the edge of the print comes into view as soon as the drop moves to either side"},
 			[]string{"90.2 mm", "354 x 354"}},
-		{"a square inside", "size --shape 1:1 --fit inside", []string{"the picture's edge comes into view as soon as the drop moves: the board ends where the fill does"}, []string{"not at all"}},
-		{"a surround as large as the fill", "size --look straight --surround black", []string{"the board's edge comes into view as soon as the drop moves"}, []string{"none is needed"}},
+		{"a square inside", "size --shape 1:1 --fit inside",
+			[]string{"the picture's edge comes into view as soon as the drop moves: the board ends where the fill does"},
+			[]string{"not at all"}},
+		{"a surround as large as the fill", "size --look straight --surround black",
+			[]string{"the board's edge comes into view as soon as the drop moves"}, []string{"none is needed"}},
 		{"a bulged rod", "size --body upright-rod --distance 300mm",
-			[]string{"and so stretches it: along it the frame sees 96.0 mm of a print that is 295.5 mm high", "0.70 mm across and 0.02 mm along of print", "wrapped round the rod", "the rod's edge and the picture in it", "while the rod moves any distance along itself"}, []string{"drop"}},
-		{"a straight rod", "size --body level-rod --look straight", []string{"spans 531 x 354 frame pixels in the rod"}, []string{"drop", "stretches", "spans 6000"}},
+			[]string{"and so stretches it: along it the frame sees 96.0 mm of a print that is 295.5 mm high",
+				"0.70 mm across and 0.02 mm along of print", "wrapped round the rod", "the rod's edge and the picture in it",
+				"while the rod moves any distance along itself"}, []string{"drop"}},
+		{"a straight rod", "size --body level-rod --look straight", []string{"spans 531 x 354 frame pixels in the rod"},
+			[]string{"drop", "stretches", "spans 6000"}},
 		{"a rod under a lamp", "size --body level-rod --lamp 10cm,-50cm,90cm", nil, []string{"drop"}},
-		{"the swing", "size", []string{"swinging from 10 % flatter than round to 11 % longer, the picture changes by +4 % / -3 % in width and -5 % / +6 % in height; a free drop"}, nil},
-		{"the swing of a drop that is flat already", "size --oblate 0.9", []string{"the picture changes by +0 % / "}, []string{"-0 %"}},
-		{"print resolution", "size", []string{"--ppi auto prints just that: smaller files, faster printing"}, []string{"ink"}},
+		{"the swing", "size", []string{"swinging from 10 % flatter than round to 11 % longer, the picture changes by +4 " +
+			"% / -3 % in width and -5 % / +6 % in height; a free drop"}, nil},
+		{"the swing of a drop that is flat already", "size --oblate 0.9", []string{"the picture changes by +0 % / "},
+			[]string{"-0 %"}},
+		{"print resolution", "size", []string{"--ppi auto prints just that: smaller files, faster printing"},
+			[]string{"ink"}},
 		{"a print that ends in the frame", "size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm",
-			[]string{"the print ends inside the frame: right at x = 3147 px at the furthest", "of what the frame sees past the drop is not printed: --surround black fills it, --background black only what the drop sees"},
+			[]string{"the print ends inside the frame: right at x = 3147 px at the furthest",
+				"of what the frame sees past the drop is not printed: --surround black fills it, --background black only what " +
+					"the drop sees"},
 			[]string{"no edge of the board shows"}},
-		{"in a surround", "size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm --surround black", []string{"no edge of the board shows"}, []string{"print ends"}},
-		{"a background where sheets are left out", "size --look straight --fit inside --background navy --paper 100x100mm --distance 400mm --frame-width 600mm",
+		{"in a surround", "size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm --surround black",
+			[]string{"no edge of the board shows"}, []string{"print ends"}},
+		{"a background where sheets are left out", "size --look straight --fit inside --background navy --paper " +
+			"100x100mm --distance 400mm --frame-width 600mm",
 			[]string{"--surround #000080 in place of --background fills it"}, []string{"print larger", "hang it"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -70,7 +86,8 @@ func TestWarningsOfARod(t *testing.T) {
 // The proof, which asks each place of the board for its own colour, shows as much that is not printed as size
 // tells, and no print further right.
 func TestTheProofShowsWhereThePrintEnds(t *testing.T) {
-	stdout, stderr, code := dropsheet(t, strings.Fields("size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm --pixels 1200x800 --json")...)
+	stdout, stderr, code := dropsheet(t,
+		strings.Fields("size --look straight --centre 0.02,0.5 --fit inside --frame-width 40mm --pixels 1200x800 --json")...)
 	require.Equal(t, exitDone, code, stderr)
 	var p layout.Plan
 	require.NoError(t, json.Unmarshal([]byte(stdout), &p))

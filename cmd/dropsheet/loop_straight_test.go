@@ -234,7 +234,9 @@ func TestStraightLoop(t *testing.T) {
 		{"ball, to the edge, lossless, turned", "--look straight --round --turn 30 --lossless", 30, 1, 30},
 		{"ball, inside", "--look straight --fit inside", 0, math.Sqrt2 / 2, 60},
 		{"pressed flat", "--look straight --oblate 0.85", 0, 1, 25},
-		{"drawn long", "--look straight --oblate 1.15 --turn -10", -10, math.Hypot(math.Cos(math.Pi/18), math.Sin(math.Pi/18)/1.15), 25}, // the ellipse's tangent, 10 degrees askew
+		// the ellipse's tangent, 10 degrees askew
+		{"drawn long", "--look straight --oblate 1.15 --turn -10", -10,
+			math.Hypot(math.Cos(math.Pi/18), math.Sin(math.Pi/18)/1.15), 25},
 		{"upright rod", "--look straight --body upright-rod --drop 20mm --distance 30cm", 0, 1, 50},
 		{"level rod", "--look straight --body level-rod --drop 20mm --distance 30cm", 0, 1, 50},
 	} {
@@ -253,7 +255,8 @@ func TestStraightLoop(t *testing.T) {
 			board := pasteFinely(t, j, sheets, dpi)
 			view := lookStraight(t, j, board, art, c.turnDeg, c.size)
 			worst, dots := view.displaced(c.turnDeg, c.size)
-			t.Logf("%s: %d sheets, %d dots, the worst %.2f frame pixels off; structural similarity %.3f", c.name, len(j.Sheets), dots, worst, view.similarity())
+			t.Logf("%s: %d sheets, %d dots, the worst %.2f frame pixels off; structural similarity %.3f", c.name,
+				len(j.Sheets), dots, worst, view.similarity())
 			require.GreaterOrEqual(t, dots, c.dots)
 			require.Less(t, worst, 0.3, "the issue allows 0.5")
 			require.Greater(t, view.similarity(), 0.9)

@@ -180,7 +180,8 @@ const hungSteps = 8 // a board pixel is averaged over as many places each way
 
 // alongAxis are the artwork's pixels at the places of a board pixel, one way: of so many pixels that lie
 // turned or not, and whether each lies on the picture.
-func alongAxis(atMM, pxPerMM, boardMM, pictureMM float64, pixels int, reversed bool) (at [hungSteps]int, on [hungSteps]bool) {
+func alongAxis(atMM, pxPerMM, boardMM, pictureMM float64, pixels int, reversed bool) (at [hungSteps]int,
+	on [hungSteps]bool) {
 	for i := range at {
 		x := (atMM+((float64(i)+0.5)/hungSteps-0.5)/pxPerMM-boardMM/2)/pictureMM + 0.5
 		if reversed {
@@ -195,7 +196,8 @@ func alongAxis(atMM, pxPerMM, boardMM, pictureMM float64, pixels int, reversed b
 func (h hangs) at(xMM, yMM, pxPerMM float64) color.RGBA {
 	turns := h.Drop.Reverses
 	xs, onX := alongAxis(xMM, pxPerMM, h.Backdrop.Width, h.Picture.Width, h.art.Rect.Dx(), turns == "both" || turns == "x")
-	ys, onY := alongAxis(yMM, pxPerMM, h.Backdrop.Height, h.Picture.Height, h.art.Rect.Dy(), turns == "both" || turns == "y")
+	ys, onY := alongAxis(yMM, pxPerMM, h.Backdrop.Height, h.Picture.Height, h.art.Rect.Dy(), turns == "both" ||
+		turns == "y")
 	var r, g, b int
 	for v, y := range ys {
 		row := h.art.Pix[y*h.art.Stride:]
@@ -219,13 +221,18 @@ func decibels(meanSquare float64) float64 { return 10 * math.Log10(255*255/meanS
 func TestClosedLoop(t *testing.T) {
 	for _, c := range []struct{ name, flags string }{
 		{"A4 portrait, ball, picture finer than the print", "--paper A4 --orientation portrait --ppi 60"},
-		{"A4 landscape, ball, lossless, fit inside", "--paper A4 --orientation landscape --lossless --fit inside --distance 30cm"},
-		{"letter portrait, ball, lossless, light from the right", "--paper letter --orientation portrait --lossless --light-from top-right"},
+		{"A4 landscape, ball, lossless, fit inside", "--paper A4 --orientation landscape --lossless --fit inside " +
+			"--distance 30cm"},
+		{"letter portrait, ball, lossless, light from the right", "--paper letter --orientation portrait --lossless " +
+			"--light-from top-right"},
 		{"letter landscape, ball, light from below", "--paper letter --orientation landscape --light-from bottom-left"},
-		{"A4 portrait, upright rod, light from below right", "--paper A4 --orientation portrait --body upright-rod --light-from bottom-right"},
+		{"A4 portrait, upright rod, light from below right", "--paper A4 --orientation portrait --body upright-rod " +
+			"--light-from bottom-right"},
 		{"letter landscape, level rod, lossless", "--paper letter --orientation landscape --body level-rod --lossless"},
 		{"A4, ball, in a colour, picture finer than the print", "--surround #203040 --surround-size 560x400mm --ppi 60"},
-		{"letter, upright rod, the edge goes on, lossless, light from below right", "--paper letter --body upright-rod --surround stretch --surround-size 520x450mm --light-from bottom-right --lossless"},
+		{"letter, upright rod, the edge goes on, lossless, light from below right",
+			"--paper letter --body upright-rod --surround stretch --surround-size 520x450mm --light-from bottom-right " +
+				"--lossless"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -275,7 +282,8 @@ func TestSlidSeamsPasteAsWell(t *testing.T) {
 			n += 3
 		}
 		require.Greater(t, n, 1000.0, "the seams moved")
-		t.Logf("%v: %.1f dB within 1 mm of slid seams, %.1f dB there without a seam", kind, decibels(seam/n), decibels(control/n))
+		t.Logf("%v: %.1f dB within 1 mm of slid seams, %.1f dB there without a seam", kind, decibels(seam/n),
+			decibels(control/n))
 		require.GreaterOrEqual(t, decibels(seam/n), decibels(control/n)-3)
 	}
 }
@@ -308,7 +316,8 @@ func comparePasted(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 		}
 	}
 	whole, inside, seams := decibels(all/allN), decibels(picture/pictureN), decibels(near/nearN)
-	t.Logf("%s: %d sheets, whole board %.1f dB, picture %.1f dB, within 1 mm of seams %.1f dB", t.Name(), len(j.Sheets), whole, inside, seams)
+	t.Logf("%s: %d sheets, whole board %.1f dB, picture %.1f dB, within 1 mm of seams %.1f dB", t.Name(), len(j.Sheets),
+		whole, inside, seams)
 	require.GreaterOrEqual(t, min(whole, inside), 30.0)
 	require.GreaterOrEqual(t, seams, inside-3)
 }
@@ -365,7 +374,8 @@ func lookUpright(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 			require.True(t, ok)
 			c := board.RGBAAt(int((bx+j.Backdrop.Width/2)*board.pxPerMM), int((by+j.Backdrop.Height/2)*board.pxPerMM))
 			seen = append(seen, grey(c))
-			for name, flip := range map[string][2]float64{"upright": {1, 1}, "mirrored": {-1, 1}, "upside down": {1, -1}, "turned": {-1, -1}} {
+			for name, flip := range map[string][2]float64{"upright": {1, 1}, "mirrored": {-1, 1}, "upside down": {1, -1},
+				"turned": {-1, -1}} {
 				px := (0.5 + flip[0]*x*kx/j.Picture.Width) * float64(art.Rect.Dx())
 				py := (0.5 + flip[1]*y*ky/j.Picture.Height) * float64(art.Rect.Dy())
 				asDrawn[name] = append(asDrawn[name], grey(art.RGBAAt(int(px), int(py))))
@@ -375,7 +385,8 @@ func lookUpright(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 	upright := likeness(seen, asDrawn["upright"])
 	require.Greater(t, upright, 0.85, "the drop must show the artwork upright")
 	for _, name := range []string{"mirrored", "upside down", "turned"} {
-		require.Less(t, likeness(seen, asDrawn[name]), upright-0.2, fmt.Sprintf("the drop must not show the artwork %s", name))
+		require.Less(t, likeness(seen, asDrawn[name]), upright-0.2,
+			fmt.Sprintf("the drop must not show the artwork %s", name))
 	}
 }
 

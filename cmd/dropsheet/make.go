@@ -48,11 +48,15 @@ Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 		m.setup.register(flags)
 		m.placement.register(flags)
 		addPPI(flags, &m.ppi)
-		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board comes out even; needs --lamp")
-		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour at half the resolution; sheets.pdf grows several times larger")
-		add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with -backdrop)")
+		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board "+
+			"comes out even; needs --lamp")
+		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
+			"at half the resolution; sheets.pdf grows several times larger")
+		add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with "+
+			"-backdrop)")
 		flags.BoolVar(&m.json, "json", false, "tell the job as JSON, as job.json has it")
-		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and trials included")
+		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and "+
+			"trials included")
 		return m.run
 	},
 }
@@ -119,7 +123,8 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 
 // fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
 // to lay the paper, one of which is taken.
-func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle, plans []layout.Plan) (job, error) {
+func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle,
+	plans []layout.Plan) (job, error) {
 	whole, err := artwork.Open(path, m.setup.maxPixels)
 	if err != nil {
 		return job{}, hintMaxPixels(err)
@@ -197,7 +202,8 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 		return job{}, err
 	}
 	err = write("proof.png", func(w io.Writer) error {
-		frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx), Picture: picture, SeamWidthMM: defaultSeamWidthMM})
+		frame, err := renderScene(ctx, c, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, proofSidePx),
+			Picture: picture, SeamWidthMM: defaultSeamWidthMM})
 		if err != nil {
 			return err
 		}
@@ -260,10 +266,12 @@ func (m *making) tell(w io.Writer, j job) error {
 		return err
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
-	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(j.Resolution(), j.Print.Part.WidthPx, j.Print.Part.HeightPx, placed.PixelsPerMM())); err != nil {
+	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(j.Resolution(), j.Print.Part.WidthPx,
+		j.Print.Part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
 	ppi := placed.PixelsPerInch()
-	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written", strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
+	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written",
+		strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
 	return err
 }

@@ -80,7 +80,8 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	require.Contains(t, stdout, "sheets")
 
 	var out, errs bytes.Buffer
-	code = run(context.Background(), console{out: &out, err: &errs, terminal: true}, []string{"make", art, "--pixels", "120x80", "--out", two, "--json"})
+	code = run(context.Background(), console{out: &out, err: &errs, terminal: true},
+		[]string{"make", art, "--pixels", "120x80", "--out", two, "--json"})
 	require.Equal(t, exitDone, code)
 	require.Contains(t, errs.String(), "sheet 4 of 4")
 
@@ -163,14 +164,18 @@ func TestInputsAreKept(t *testing.T) {
 		args []string
 		says string
 	}{
-		{"the job, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, jobFile), "--force"}, "part of its job"},
-		{"the job's sheets, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, "sheets.pdf"), "--force"}, "part of its job"},
+		{"the job, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, jobFile), "--force"},
+			"part of its job"},
+		{"the job's sheets, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, "sheets.pdf"),
+			"--force"}, "part of its job"},
 		{"the artwork, by reprint", []string{"reprint", folder, "R1C1", "--out", art, "--force"}, "what is read here"},
 		{"the artwork, by proof", []string{"proof", folder, "--out", art, "--force"}, "what is read here"},
 		{"the artwork, by seams", []string{"seams", folder, "--out", art, "--force"}, "what is read here"},
-		{"the artwork's own folder, by make", []string{"make", filepath.Join(folder, "proof.png"), "--out", folder, "--force"}, "holds the artwork itself"},
+		{"the artwork's own folder, by make", []string{"make", filepath.Join(folder, "proof.png"), "--out", folder,
+			"--force"}, "holds the artwork itself"},
 		{"the folder one stands in", []string{"make", art, "--out", "."}, "name a new folder"},
-		{"a folder that is not there", []string{"proof", folder, "--out", filepath.Join(folder, "none", "p.png")}, "make it first"},
+		{"a folder that is not there", []string{"proof", folder, "--out", filepath.Join(folder, "none", "p.png")},
+			"make it first"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Chdir(t.TempDir())
@@ -189,10 +194,12 @@ func TestInputsAreKept(t *testing.T) {
 func TestSheetOfTooManyPixels(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
-	args := []string{"make", art, "--out", folder, "--drop", "0.5mm", "--print-size", "7.5x5mm", "--paper", "A2", "--surround", "navy", "--surround-size", "380x380mm", "--pixels", "24x16"}
+	args := []string{"make", art, "--out", folder, "--drop", "0.5mm", "--print-size", "7.5x5mm", "--paper", "A2",
+		"--surround", "navy", "--surround-size", "380x380mm", "--pixels", "24x16"}
 	_, stderr, code := dropsheet(t, append(args, "--ppi", "4799")...)
 	require.Equal(t, exitWrongWords, code, stderr)
-	require.Regexp(t, `sheet R1C1 of \d{5} x \d{5} pixels has more than 500000000: print coarser, with a lower --ppi, or on smaller paper\n$`, stderr)
+	require.Regexp(t, `sheet R1C1 of \d{5} x \d{5} pixels has more than 500000000: `+
+		`print coarser, with a lower --ppi, or on smaller paper\n$`, stderr)
 	require.NoDirExists(t, folder)
 	_, stderr, code = dropsheet(t, append(args, "--ppi", "100")...)
 	require.Equal(t, exitDone, code, stderr)
@@ -221,7 +228,8 @@ func TestProfileGoesIntoTheSheets(t *testing.T) {
 	copy(profile[8:], []byte{2, 0x10})
 	copy(profile[12:], "mntrRGB XYZ ")
 	copy(profile[36:], "acsp")
-	profile = append(profile[:128], 0, 0, 0, 1, 'c', 'p', 'r', 't', 0, 0, 0, 144, 0, 0, 0, 12, 't', 'e', 'x', 't', 0, 0, 0, 0, 'o', 'w', 'n', 0)
+	profile = append(profile[:128], 0, 0, 0, 1, 'c', 'p', 'r', 't', 0, 0, 0, 144, 0, 0, 0, 12, 't', 'e', 'x', 't', 0, 0,
+		0, 0, 'o', 'w', 'n', 0)
 	binary.BigEndian.PutUint32(profile, uint32(len(profile)))
 	tagged := filepath.Join(t.TempDir(), "tagged.png")
 	require.NoError(t, os.WriteFile(tagged, withProfile(t, data, profile), 0o600))
@@ -267,7 +275,8 @@ func TestMakeStopped(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	var out, errs bytes.Buffer
 	// The progress line of the second sheet stops the run: a moment that every run passes.
-	code := run(ctx, console{out: &out, err: writerFunc(func(p []byte) { errs.Write(p); stop() }), terminal: true}, []string{"make", art, "--pixels", "120x80", "--distance", "40cm", "--out", filepath.Join(parent, "job")})
+	code := run(ctx, console{out: &out, err: writerFunc(func(p []byte) { errs.Write(p); stop() }), terminal: true},
+		[]string{"make", art, "--pixels", "120x80", "--distance", "40cm", "--out", filepath.Join(parent, "job")})
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, errs.String(), "stopped")
 	require.Empty(t, out.String())
@@ -349,8 +358,10 @@ func TestReprint(t *testing.T) {
 }
 
 func FuzzDecodeJob(f *testing.F) {
-	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`[]`), []byte(`null`), nil, []byte(`{"dropsheet":3,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
-	for _, flags := range []string{"--max-sheets 1", "--look straight --turn 20 --oblate 0.9", "--body level-rod --look 0.5 --background navy"} {
+	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`[]`), []byte(`null`), nil,
+		[]byte(`{"dropsheet":3,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
+	for _, flags := range []string{"--max-sheets 1", "--look straight --turn 20 --oblate 0.9",
+		"--body level-rod --look 0.5 --background navy"} {
 		var whole bytes.Buffer
 		require.NoError(f, jobOf(f, flags).encode(&whole))
 		_, err := decodeJob(whole.Bytes())
@@ -379,6 +390,7 @@ func jobOf(tb testing.TB, words string) job {
 	require.NoError(tb, err)
 	return job{
 		Version: formatVersion, Name: "pattern", CheckCode: "ABCDEF", Plan: p,
-		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400}, Print: printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: pixelRect{0, 0, 600, 400}},
+		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400},
+		Print:   printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: pixelRect{0, 0, 600, 400}},
 	}
 }

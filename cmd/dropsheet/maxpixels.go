@@ -34,5 +34,6 @@ func hintMaxPixels(err error) error {
 	if float64(tooMany.WidthPx)*float64(tooMany.HeightPx) > mostPixels {
 		return fmt.Errorf("%w\nhint: --max-pixels goes up to %d, which is not enough here", err, int(mostPixels))
 	}
-	return fmt.Errorf("%w\nhint: if there is memory for it, --max-pixels %d lets it in", err, tooMany.WidthPx*tooMany.HeightPx)
+	return fmt.Errorf("%w\nhint: if there is memory for it, --max-pixels %d lets it in", err,
+		tooMany.WidthPx*tooMany.HeightPx)
 }

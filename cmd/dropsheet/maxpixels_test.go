@@ -15,14 +15,16 @@ func TestHintForMaxPixels(t *testing.T) {
 	job := mustMake(t, art, "--max-sheets", "1")
 	out := filepath.Join(t.TempDir(), "out")
 	for _, words := range [][]string{
-		{"size", art}, {"make", art, "--out", out + "-job", "--pixels", "120x80", "--max-sheets", "1"}, {"proof", job, "--pixels", "24x16", "--out", out + ".png"},
+		{"size", art}, {"make", art, "--out", out + "-job", "--pixels", "120x80", "--max-sheets", "1"},
+		{"proof", job, "--pixels", "24x16", "--out", out + ".png"},
 		{"seams", job}, {"reprint", job, "all", "--out", out + ".pdf"}, {"check", job},
 	} {
 		t.Run(words[0], func(t *testing.T) {
 			stdout, stderr, code := dropsheet(t, append(words, "--max-pixels", "2399")...)
 			require.Equal(t, exitFailed, code)
 			require.Contains(t, stdout+stderr, "60 x 40 pixels are more than the 2399 allowed")
-			require.Regexp(t, `(?m)^ *hint: if there is memory for it, --max-pixels 2400 lets it in$`, stdout+stderr) // check indents it
+			// check indents it
+			require.Regexp(t, `(?m)^ *hint: if there is memory for it, --max-pixels 2400 lets it in$`, stdout+stderr)
 			_, stderr, code = dropsheet(t, append(words, "--max-pixels", "2400")...)
 			require.Equal(t, exitDone, code, stderr)
 		})

@@ -23,7 +23,8 @@ func TestNamesInAnyAlphabet(t *testing.T) {
 		{"Λιμάνι", "Λιμάνι", ""},
 		{"pr\u030ci\u0301stav", "přístav", ""}, // as some file systems decompose it
 		{"港", "?", `the name "港" can't be printed in full: sheets and guide show it as "?", and the check code `},
-		{"Порт 港", "Порт ?", `the name "Порт 港" can't be printed in full: sheets and guide show it as "Порт ?", and the check code `},
+		{"Порт 港", "Порт ?",
+			`the name "Порт 港" can't be printed in full: sheets and guide show it as "Порт ?", and the check code `},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			folder := t.TempDir()

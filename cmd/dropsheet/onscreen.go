@@ -19,7 +19,8 @@ func onScreen(art *artwork.Picture, surround layout.Surround) (picture *texture.
 		return texture.New(&without), nil
 	}
 	if _, err := art.Colours(); err != nil {
-		warnings = append(warnings, fmt.Sprintf("the artwork's colour profile goes into the sheets, but the pictures on screen show its colours only roughly, its levels taken for sRGB's: %v", err))
+		warnings = append(warnings, fmt.Sprintf("the artwork's colour profile goes into the sheets, but the pictures on "+
+			"screen show its colours only roughly, its levels taken for sRGB's: %v", err))
 	}
 	return texture.New(art), warnings
 }

@@ -87,7 +87,8 @@ func TestPicturesOnScreenHaveTheProfilesColours(t *testing.T) {
 	require.True(t, bytes.Contains(inflated(a["sheets.pdf"]), icctest.AdobeRGB.Profile()), "the sheets have it as it is")
 }
 
-const roughly = "the artwork's colour profile goes into the sheets, but the pictures on screen show its colours only roughly, its levels taken for sRGB's: " +
+const roughly = "the artwork's colour profile goes into the sheets, but the pictures on screen show its colours " +
+	"only roughly, its levels taken for sRGB's: " +
 	"it goes by tables (A2B0), and only a matrix with curves is followed"
 
 // tablesProfile is one that can't be followed.

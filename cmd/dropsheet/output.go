@@ -93,7 +93,8 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 		return err
 	}
 	err = plainly(os.Rename(f.Name(), path))
-	if errors.Is(err, fs.ErrNotExist) { // such as by a make that swaps folders, finds this file in hand and swaps them back
+	// such as by a make that swaps folders, finds this file in hand and swaps them back
+	if errors.Is(err, fs.ErrNotExist) {
 		return errors.New("another folder took the place of its own meanwhile: run it again")
 	}
 	return err

@@ -32,12 +32,20 @@ type sharePoint struct {
 }
 
 func (f *pictureFlags) register(flags *pflag.FlagSet) {
-	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook, "how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so that it appears as drawn), or a share between, such as 0.5")
-	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use only that part of the artwork: left, top, width and height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; for all other flags that part is the picture")
-	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis: right and down as it appears in the drop, from 0 to 1 (default 0.5,0.5)")
-	add(flags, &f.turnDeg, "turn", "degrees", "", degrees, "turn the picture clockwise in the drop, -360 to 360, on top of what the drop itself does (default 0)")
-	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
-	add(flags, &f.background, "background", "colour", "", layout.ParseColour, "what to print where the picture leaves some of the drop's view, such as #203040 or navy (default: white paper shows)")
+	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook,
+		"how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so "+
+			"that it appears as drawn), or a share between, such as 0.5")
+	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use only that part of the artwork: left, top, width and "+
+		"height as shares of it, from 0 to 1, such as 0.1,0,0.8,1; for all other flags that part is the picture")
+	add(flags, &f.centre, "centre", "X,Y", "", parseSharePoint, "point of the picture that sits on the axis: right "+
+		"and down as it appears in the drop, from 0 to 1 (default 0.5,0.5)")
+	add(flags, &f.turnDeg, "turn", "degrees", "", degrees, "turn the picture clockwise in the drop, -360 to 360, on "+
+		"top of what the drop itself does (default 0)")
+	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a "+
+		"clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
+	add(flags, &f.background, "background", "colour", "", layout.ParseColour,
+		"what to print where the picture leaves some of the drop's view, such as #203040 or navy (default: white "+
+			"paper shows)")
 }
 
 // apply lays the flags over a setup.
@@ -61,7 +69,8 @@ func (c cropShare) pixels(widthPx, heightPx int) (image.Rectangle, error) {
 	at := func(share float64, px int) int { return int(math.Round(share * float64(px))) }
 	r := image.Rect(at(c.x, widthPx), at(c.y, heightPx), at(c.x+c.w, widthPx), at(c.y+c.h, heightPx)).Intersect(whole)
 	if r.Dx() < leastCropPx || r.Dy() < leastCropPx {
-		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything: take a larger part", c.w, c.h, r.Dx(), r.Dy(), widthPx, heightPx)}
+		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything: take "+
+			"a larger part", c.w, c.h, r.Dx(), r.Dy(), widthPx, heightPx)}
 	}
 	return r, nil
 }
@@ -104,7 +113,8 @@ func parseCrop(s string) (cropShare, error) {
 	v, ok := shares(s, 4)
 	const hair = 1e-9
 	if !ok || v[2] == 0 || v[3] == 0 || v[0]+v[2] > 1+hair || v[1]+v[3] > 1+hair {
-		return cropShare{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to 1 that stay within it, such as 0.1,0,0.8,1", s)
+		return cropShare{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to "+
+			"1 that stay within it, such as 0.1,0,0.8,1", s)
 	}
 	return cropShare{v[0], v[1], v[2], v[3]}, nil
 }

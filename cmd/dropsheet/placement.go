@@ -34,15 +34,18 @@ type avoided struct {
 // placement is what a job file tells of how its seams were placed. Nothing reads it back.
 type placement struct {
 	Rule    layout.SeamRule `json:"rule"`
-	MovedMM float64         `json:"moved_mm"`             // the furthest that a seam was slid from even cells
-	Cost    *float64        `json:"cost_share,omitempty"` // visibility of all seams as a share of even cells'; none where even cells cost nothing
-	Avoid   []avoided       `json:"avoid,omitempty"`
+	MovedMM float64         `json:"moved_mm"` // the furthest that a seam was slid from even cells
+	// visibility of all seams as a share of even cells'; none where even cells cost nothing
+	Cost  *float64  `json:"cost_share,omitempty"`
+	Avoid []avoided `json:"avoid,omitempty"`
 }
 
 func (f *placementFlags) register(flags *pflag.FlagSet) {
 	f.flags = flags
-	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule, "where seams run: least (slid to where they show least) or even (cells as even as they can be)")
-	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from 0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
+	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule,
+		"where seams run: least (slid to where they show least) or even (cells as even as they can be)")
+	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from "+
+		"0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
 }
 
 // check refuses flags that contradict each other.

@@ -40,14 +40,16 @@ func seamsOf(t *testing.T, folder string) (j struct {
 func TestSeamsSlide(t *testing.T) {
 	path, _ := writePattern(t, 600, 400)
 	out := t.TempDir()
-	stdout, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", filepath.Join(out, "even"), "--seams", "even")
+	stdout, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
+		filepath.Join(out, "even"), "--seams", "even")
 	require.Equal(t, exitDone, code, stderr)
 	require.Contains(t, stdout, "as even as they can be")
 	even := seamsOf(t, filepath.Join(out, "even"))
 	require.Equal(t, "even", even.Placement.Rule)
 	require.Nil(t, even.Placement.Share)
 
-	stdout, stderr, code = dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", filepath.Join(out, "least"))
+	stdout, stderr, code = dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
+		filepath.Join(out, "least"))
 	require.Equal(t, exitDone, code, stderr)
 	require.Contains(t, stdout, "of even cells")
 	least := seamsOf(t, filepath.Join(out, "least"))
@@ -69,7 +71,8 @@ func TestAvoidKeepsSeamsOut(t *testing.T) {
 	path, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	const x, y, radius = 0.52, 0.31, 0.05
-	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder, "--avoid", "0.52,0.31,0.05", "--avoid", "0.3,0.6,0.02")
+	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder,
+		"--avoid", "0.52,0.31,0.05", "--avoid", "0.3,0.6,0.02")
 	require.Equal(t, exitDone, code, stderr)
 	require.NotContains(t, stderr, "warning")
 	j := seamsOf(t, folder)
@@ -88,7 +91,8 @@ func TestAvoidKeepsSeamsOut(t *testing.T) {
 func TestAvoidSaysWhenItCanNot(t *testing.T) {
 	path, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
-	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder, "--avoid", "0.5,0.5,0.4")
+	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder,
+		"--avoid", "0.5,0.5,0.4")
 	require.Equal(t, exitDone, code, stderr)
 	require.Contains(t, stderr, "warning: no layout")
 	require.Contains(t, stderr, "0.5,0.5,0.4")

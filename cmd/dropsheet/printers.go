@@ -75,7 +75,8 @@ func decodePrinters(text []byte) ([]layout.Printer, error) {
 	case version.Version == nil:
 		return nil, fmt.Errorf("is no file of kept printers: %s", mend)
 	case *version.Version != printersVersion:
-		return nil, fmt.Errorf("is of version %d and this program reads version %d: use the dropsheet that wrote it, or move it away and measure the printers again",
+		return nil, fmt.Errorf("is of version %d and this program reads version %d: use the dropsheet that wrote it, or "+
+			"move it away and measure the printers again",
 			*version.Version, printersVersion)
 	}
 	var file printersFile
@@ -122,7 +123,8 @@ func findPrinter(path, name string) (layout.Printer, error) {
 		return layout.Printer{}, err
 	}
 	if len(printers) == 0 {
-		return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: none is kept yet; dropsheet gauge makes the page to measure it with", name)}
+		return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: none is kept yet; dropsheet gauge makes "+
+			"the page to measure it with", name)}
 	}
 	var known []string
 	for _, p := range printers {
@@ -131,7 +133,8 @@ func findPrinter(path, name string) (layout.Printer, error) {
 		}
 		known = append(known, fmt.Sprintf("%q", p.Name))
 	}
-	return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: take %s, or measure it with dropsheet gauge", name, strings.Join(known, ", "))}
+	return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: take %s, or measure it with "+
+		"dropsheet gauge", name, strings.Join(known, ", "))}
 }
 
 // storePrinter keeps a printer beside the others. One of the same name is replaced only if force is set.
@@ -147,7 +150,8 @@ func storePrinter(path string, p layout.Printer, force bool) error {
 			return err
 		}
 		if slices.ContainsFunc(printers, same) && !force {
-			return fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to replace it", p.Name)
+			return fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to replace it",
+				p.Name)
 		}
 		printers = append(slices.DeleteFunc(printers, same), p)
 		sortPrinters(printers)

@@ -14,8 +14,9 @@ import (
 
 func printerNamed(name string) layout.Printer {
 	return layout.Printer{
-		Name: name, Paper: layout.Paper{Name: "A4", WidthMM: 210, HeightMM: 297}, AcrossScale: 199.3 / 200, FeedScale: 248.7 / 250,
-		Margins: layout.Margins{LeftMM: 3.5, TopMM: 4, RightMM: 3.5, BottomMM: 12.7},
+		Name: name, Paper: layout.Paper{Name: "A4", WidthMM: 210, HeightMM: 297}, AcrossScale: 199.3 / 200,
+		FeedScale: 248.7 / 250,
+		Margins:   layout.Margins{LeftMM: 3.5, TopMM: 4, RightMM: 3.5, BottomMM: 12.7},
 	}
 }
 
@@ -30,7 +31,8 @@ func TestPrintersComeBack(t *testing.T) {
 		}
 		printers, err := readPrinters(path)
 		require.NoError(t, err)
-		require.Equal(t, []layout.Printer{printerNamed("attic"), printerNamed("study"), printerNamed("Übungsraum")}, printers)
+		require.Equal(t, []layout.Printer{printerNamed("attic"), printerNamed("study"), printerNamed("Übungsraum")},
+			printers)
 		files[i], err = os.ReadFile(path)
 		require.NoError(t, err)
 	}
@@ -51,7 +53,9 @@ func TestFindPrinter(t *testing.T) {
 
 // A file that does not hold together is told of, by every command that needs it, and left as it is.
 func TestDamagedPrintersAreLeftAlone(t *testing.T) {
-	const whole = `{"dropsheet_printers": 1, "printers": [{"name": "hall", "paper": {"name": "A4", "width_mm": 210, "height_mm": 297}, "across_scale": 1, "feed_scale": 1, "margins_mm": {"left": 4, "top": 4, "right": 4, "bottom": 4}}]}`
+	const whole = `{"dropsheet_printers": 1, "printers": [{"name": "hall", ` +
+		`"paper": {"name": "A4", "width_mm": 210, "height_mm": 297}, "across_scale": 1, "feed_scale": 1, ` +
+		`"margins_mm": {"left": 4, "top": 4, "right": 4, "bottom": 4}}]}`
 	printers, err := decodePrinters([]byte(whole))
 	require.NoError(t, err, "the cases below differ from what is read by one fault each")
 	require.Len(t, printers, 1)
@@ -61,9 +65,13 @@ func TestDamagedPrintersAreLeftAlone(t *testing.T) {
 		{"something else", `{"dropsheet": 2}`, "is no file of kept printers"},
 		{"of the future", `{"dropsheet_printers": 9}`, "of version 9 and this program reads version 1"},
 		{"a slip in a word", `{"dropsheet_printers": 1, "printers": [{"nmae": "hall"}]}`, "nmae"},
-		{"a scale that can't be", `{"dropsheet_printers": 1, "printers": [{"name": "hall", "paper": {"name": "A4", "width_mm": 210, "height_mm": 297}, "across_scale": 0.5, "feed_scale": 1}]}`, "a scale of 0.5 can't be"},
-		{"no paper", `{"dropsheet_printers": 1, "printers": [{"name": "hall", "across_scale": 1, "feed_scale": 1}]}`, "a paper of 0x0mm can't be"},
-		{"twice the same", whole[:len(whole)-2] + `, ` + whole[len(`{"dropsheet_printers": 1, "printers": [`):], "is in it twice"},
+		{"a scale that can't be", `{"dropsheet_printers": 1, "printers": [{"name": "hall", "paper": {"name": "A4", ` +
+			`"width_mm": 210, "height_mm": 297}, "across_scale": 0.5, "feed_scale": 1}]}`,
+			"a scale of 0.5 can't be"},
+		{"no paper", `{"dropsheet_printers": 1, "printers": [{"name": "hall", "across_scale": 1, "feed_scale": 1}]}`,
+			"a paper of 0x0mm can't be"},
+		{"twice the same", whole[:len(whole)-2] + `, ` + whole[len(`{"dropsheet_printers": 1, "printers": [`):],
+			"is in it twice"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			config, path := configFolder(t)

@@ -57,7 +57,8 @@ func TestMakeForAPrinter(t *testing.T) {
 	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--printer", "study inkjet")
 	require.Equal(t, exitDone, code, stderr)
 	require.NotContains(t, stderr, "measured on")
-	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; margins left 4, top 4, right 4, bottom 12 mm; the sheets make up for it`)
+	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; `+
+		`margins left 4, top 4, right 4, bottom 12 mm; the sheets make up for it`)
 
 	// The job carries the reading, so that it needs no config folder any more.
 	text, err := os.ReadFile(filepath.Join(folder, jobFile))
@@ -71,7 +72,8 @@ func TestMakeForAPrinter(t *testing.T) {
 	require.Equal(t, "study inkjet", j.Backdrop.Printer["name"])
 	require.InDelta(t, 0.996, j.Backdrop.Printer["across_scale"], 1e-12)
 	require.InDelta(t, 0.994, j.Backdrop.Printer["feed_scale"], 1e-12)
-	require.Equal(t, map[string]any{"left": 4.0, "top": 4.0, "right": 4.0, "bottom": 12.0}, j.Backdrop.Printer["margins_mm"])
+	require.Equal(t, map[string]any{"left": 4.0, "top": 4.0, "right": 4.0, "bottom": 12.0},
+		j.Backdrop.Printer["margins_mm"])
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 
@@ -87,7 +89,8 @@ func TestMakeForAPrinter(t *testing.T) {
 	data, _, stderr := reprinted(t, folder, "R1C1", "--printer", "none")
 	require.Contains(t, stderr, "nothing is known of this printer's margins")
 	boxes := pdftest.Open(t, data).PageBoxes(1)
-	require.InDelta(t, decoded.Backdrop.Kept(decoded.Sheets[0]).WidthMM*72/25.4, boxes.Trim.RightPt-boxes.Trim.LeftPt, 0.03)
+	require.InDelta(t, decoded.Backdrop.Kept(decoded.Sheets[0]).WidthMM*72/25.4, boxes.Trim.RightPt-boxes.Trim.LeftPt,
+		0.03)
 
 	requirePrinterChecked(t, decoded)
 }
@@ -100,11 +103,15 @@ func TestPrinterWords(t *testing.T) {
 		code int
 		says string
 	}{
-		{"a margin too", []string{"size", "--printer", "study inkjet", "--margin", "5mm"}, exitWrongWords, "give one of them"},
+		{"a margin too", []string{"size", "--printer", "study inkjet", "--margin", "5mm"}, exitWrongWords,
+			"give one of them"},
 		{"not known", []string{"size", "--printer", "attic"}, exitWrongWords, `take "hall laser", "study inkjet"`},
-		{"other paper", []string{"size", "--printer", "hall laser"}, exitDone, `printer "hall laser" was measured on A3, and the sheets are A4`},
-		{"paper that it leaves nothing of", []string{"size", "--printer", "hall laser", "--paper", "50x50mm"}, exitWrongWords, `the margins of printer "hall laser"`},
-		{"a name that is taken", []string{"gauge", "--save", "none", "--read", "200x250mm", "--margins", "4,4,4,4mm"}, exitWrongWords, "can't be named"},
+		{"other paper", []string{"size", "--printer", "hall laser"}, exitDone,
+			`printer "hall laser" was measured on A3, and the sheets are A4`},
+		{"paper that it leaves nothing of", []string{"size", "--printer", "hall laser", "--paper", "50x50mm"},
+			exitWrongWords, `the margins of printer "hall laser"`},
+		{"a name that is taken", []string{"gauge", "--save", "none", "--read", "200x250mm", "--margins", "4,4,4,4mm"},
+			exitWrongWords, "can't be named"},
 	} {
 		_, stderr, code := dropsheet(t, c.args...)
 		require.Equal(t, c.code, code, "%s: %s", c.name, stderr)
@@ -135,10 +142,14 @@ func TestReprintElsewhere(t *testing.T) {
 		paperMM      [2]float64
 		says, warns  string
 	}{
-		{name: "another printer", args: []string{"--printer", "study inkjet"}, across: 1 / 0.996, feed: 1 / 0.994, paperMM: [2]float64{210, 297}, says: `"study inkjet" on A4`},
-		{name: "other paper", args: []string{"--paper", "A3"}, across: 1, feed: 1, paperMM: [2]float64{297, 420}, says: "on A3"},
-		{name: "both", args: []string{"--printer", "hall laser", "--paper", "A3"}, across: 200.0 / 201, feed: 250.0 / 249, paperMM: [2]float64{297, 420}, says: `"hall laser" on A3`},
-		{name: "a printer measured on other paper", args: []string{"--printer", "hall laser"}, across: 200.0 / 201, feed: 250.0 / 249, paperMM: [2]float64{210, 297}, warns: "was measured on A3"},
+		{name: "another printer", args: []string{"--printer", "study inkjet"}, across: 1 / 0.996, feed: 1 / 0.994,
+			paperMM: [2]float64{210, 297}, says: `"study inkjet" on A4`},
+		{name: "other paper", args: []string{"--paper", "A3"}, across: 1, feed: 1, paperMM: [2]float64{297, 420},
+			says: "on A3"},
+		{name: "both", args: []string{"--printer", "hall laser", "--paper", "A3"}, across: 200.0 / 201, feed: 250.0 / 249,
+			paperMM: [2]float64{297, 420}, says: `"hall laser" on A3`},
+		{name: "a printer measured on other paper", args: []string{"--printer", "hall laser"}, across: 200.0 / 201,
+			feed: 250.0 / 249, paperMM: [2]float64{210, 297}, warns: "was measured on A3"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			data, stdout, stderr := reprinted(t, folder, append([]string{"all"}, c.args...)...)
@@ -154,7 +165,8 @@ func TestReprintElsewhere(t *testing.T) {
 			require.InDelta(t, keptPt(paper[0], 1), boxes.Media.RightPt, 0.02)
 			require.InDelta(t, keptPt(paper[1], 1), boxes.Media.TopPt, 0.02)
 			kept := j.Backdrop.Kept(s)
-			require.InDelta(t, keptPt(kept.WidthMM, sx), boxes.Trim.RightPt-boxes.Trim.LeftPt, 0.03, "0.01 mm, as the boxes are rounded")
+			require.InDelta(t, keptPt(kept.WidthMM, sx), boxes.Trim.RightPt-boxes.Trim.LeftPt, 0.03,
+				"0.01 mm, as the boxes are rounded")
 			require.InDelta(t, keptPt(kept.HeightMM, sy), boxes.Trim.TopPt-boxes.Trim.BottomPt, 0.03)
 		})
 	}
@@ -182,7 +194,8 @@ func TestReprintElsewhere(t *testing.T) {
 		out := filepath.Join(t.TempDir(), "again.pdf")
 		_, stderr, code := dropsheet(t, "reprint", folder, "R1C1", "--paper", "A5", "--out", out)
 		require.Equal(t, exitWrongWords, code)
-		require.Regexp(t, `sheet R1C1 needs [0-9.]+x[0-9.]+mm for its cell, laps and strips, and "A5", \w+, holds [0-9.]+x[0-9.]+mm within margins of 15mm: take paper or a printer that holds it`, stderr)
+		require.Regexp(t, `sheet R1C1 needs [0-9.]+x[0-9.]+mm for its cell, laps and strips, and "A5", \w+, `+
+			`holds [0-9.]+x[0-9.]+mm within margins of 15mm: take paper or a printer that holds it`, stderr)
 		require.NoFileExists(t, out)
 	})
 }

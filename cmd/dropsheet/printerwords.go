@@ -17,7 +17,8 @@ const doubtful = 0.015
 func marginsMM(s string) (layout.Margins, error) {
 	parts := strings.Split(s, ",")
 	if len(parts) != 4 {
-		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm", s)
+		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm",
+			s)
 	}
 	unit := strings.TrimLeft(strings.TrimSpace(parts[3]), "0123456789.eE+- ")
 	if unit == "" {
@@ -65,10 +66,12 @@ const sameSizeMM = 0.5
 
 // printerWarnings tell when sheets go on other paper than their printer was measured on.
 func printerWarnings(b layout.Backdrop) []string {
-	if b.Printer == nil || math.Max(math.Abs(b.Printer.Paper.WidthMM-b.Paper.WidthMM), math.Abs(b.Printer.Paper.HeightMM-b.Paper.HeightMM)) <= sameSizeMM {
+	if b.Printer == nil || math.Max(math.Abs(b.Printer.Paper.WidthMM-b.Paper.WidthMM),
+		math.Abs(b.Printer.Paper.HeightMM-b.Paper.HeightMM)) <= sameSizeMM {
 		return nil
 	}
-	return []string{fmt.Sprintf("printer %q was measured on %s, and the sheets are %s: its feed and margins may be others there; measure it on that paper too, with dropsheet gauge --paper",
+	return []string{fmt.Sprintf("printer %q was measured on %s, and the sheets are %s: its feed and margins may be "+
+		"others there; measure it on that paper too, with dropsheet gauge --paper",
 		b.Printer.Name, b.Printer.Paper.Name, printable(b.Paper.Name))}
 }
 
@@ -87,12 +90,14 @@ func percentOff(scale float64) string {
 // readingWarnings tell what is odd about a reading that is not refused, off a page whose frame goes so deep.
 func readingWarnings(p layout.Printer, frameMM float64) (warnings []string) {
 	if a, f := p.AcrossScale-1, p.FeedScale-1; a*f > 0 && math.Min(math.Abs(a), math.Abs(f)) > doubtful {
-		warnings = append(warnings, fmt.Sprintf("across comes out %s and feed %s, more than a printer's own error: was fit to page left on? If so, print the page at 100 %% and measure again",
+		warnings = append(warnings, fmt.Sprintf("across comes out %s and feed %s, more than a printer's own error: was "+
+			"fit to page left on? If so, print the page at 100 %% and measure again",
 			percentOff(p.AcrossScale), percentOff(p.FeedScale)))
 	}
 	m := p.Margins
 	if most := max(m.LeftMM, m.TopMM, m.RightMM, m.BottomMM); most > frameMM {
-		warnings = append(warnings, fmt.Sprintf("a margin of %g mm is more than the page's frame shows, %g mm: was it measured?", most, frameMM))
+		warnings = append(warnings, fmt.Sprintf("a margin of %g mm is more than the page's frame shows, %g mm: was it "+
+			"measured?", most, frameMM))
 	}
 	return warnings
 }

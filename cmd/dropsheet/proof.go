@@ -38,10 +38,14 @@ proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise.
 		var p proofing
 		p.whatIf.register(flags)
 		flags.BoolVar(&p.sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
-		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore, "width of the bare paper edge that shows at seams, 0mm for none")
-		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as 0.5mm,-1mm; repeat it for more (default: one on the axis)")
-		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples, fmt.Sprintf("rays for each pixel inside the drop, 1 to %d; more are smoother and slower", maxSamples))
-		add(flags, &p.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
+		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore,
+			"width of the bare paper edge that shows at seams, 0mm for none")
+		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as "+
+			"0.5mm,-1mm; repeat it for more (default: one on the axis)")
+		add(flags, &p.samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples,
+			fmt.Sprintf("rays for each pixel inside the drop, 1 to %d; more are smoother and slower", maxSamples))
+		add(flags, &p.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
+			"job says)")
 		addMaxPixels(flags, &p.maxPixels)
 		add(flags, &p.out, "out", "file", "", named, "file to write (default: proof-trial.png in the job's folder)")
 		flags.BoolVar(&p.force, "force", false, "replace the file if it exists")
@@ -124,14 +128,17 @@ func (p *proofing) unseen(plan layout.Plan) (warnings []string) {
 	if f := plan.LightFigures(); f != nil {
 		for _, g := range f.Glares {
 			if g.Seen {
-				warnings = append(warnings, fmt.Sprintf("shiny paper would mirror lamp %d to frame pixel %.0f, %.0f of %d x %d; the proof does not draw glare", g.Lamp, g.Frame.XPx, g.Frame.YPx, plan.Camera.WidthPx, plan.Camera.HeightPx))
+				warnings = append(warnings, fmt.Sprintf("shiny paper would mirror lamp %d to frame pixel %.0f, %.0f of %d x "+
+					"%d; the proof does not draw glare", g.Lamp, g.Frame.XPx, g.Frame.YPx, plan.Camera.WidthPx, plan.Camera.HeightPx))
 			}
 		}
 	}
 	halfWidthMM, halfHeightMM := plan.Sight().OutlineMM()
 	for _, at := range p.drops {
-		if math.Abs(at.XMM)-halfWidthMM > plan.Camera.FrameWidthMM/2 || math.Abs(at.YMM)-halfHeightMM > plan.Camera.FrameHeightMM/2 {
-			warnings = append(warnings, fmt.Sprintf("at %g, %g mm the %s is out of the frame, which is %.1f x %.1f mm there", at.XMM, at.YMM, noun(plan), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+		if math.Abs(at.XMM)-halfWidthMM > plan.Camera.FrameWidthMM/2 ||
+			math.Abs(at.YMM)-halfHeightMM > plan.Camera.FrameHeightMM/2 {
+			warnings = append(warnings, fmt.Sprintf("at %g, %g mm the %s is out of the frame, which is %.1f x %.1f mm there",
+				at.XMM, at.YMM, noun(plan), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
 		}
 	}
 	return warnings
@@ -143,7 +150,8 @@ func (p *proofing) apart(plan layout.Plan) error {
 	for i, a := range p.drops {
 		for _, b := range p.drops[:i] {
 			if math.Hypot((a.XMM-b.XMM)/halfWidthMM, (a.YMM-b.YMM)/halfHeightMM) < 2 {
-				return wrongWords{fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run into one: put them further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM)}
+				return wrongWords{fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run into one: put them "+
+					"further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM)}
 			}
 		}
 	}

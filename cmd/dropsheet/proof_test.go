@@ -26,7 +26,8 @@ func TestProof(t *testing.T) {
 	require.Equal(t, asMade, shot(), "without flags it is the proof that make wrote")
 
 	for _, flags := range [][]string{
-		{"--sharp"}, {"--aperture", "f/64"}, {"--focus", "edge"}, {"--lens", "150mm"}, {"--frame-width", "12mm"}, {"--camera-distance", "50cm"},
+		{"--sharp"}, {"--aperture", "f/64"}, {"--focus", "edge"}, {"--lens", "150mm"}, {"--frame-width", "12mm"},
+		{"--camera-distance", "50cm"},
 		{"--lamp", "-30cm,-20cm,40cm"}, {"--drop-at", "1mm,-1mm"}, {"--samples", "60"}, {"--sensor", "24x16mm"},
 	} {
 		require.NotEqual(t, asMade, shot(flags...), "%v changes nothing", flags)
@@ -49,13 +50,16 @@ func TestProof(t *testing.T) {
 		says string
 	}{
 		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
-		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, jobFile), "--force"}, exitFailed, "part of its job"},
+		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, jobFile), "--force"}, exitFailed,
+			"part of its job"},
 		{"a folder", []string{"proof", folder, "--out", t.TempDir()}, exitFailed, "is a folder"},
 		{"no job", []string{"proof"}, exitWrongWords, "takes one job"},
-		{"lens and frame", []string{"proof", folder, "--lens", "60mm", "--frame-width", "9mm"}, exitWrongWords, "give one of them"},
+		{"lens and frame", []string{"proof", folder, "--lens", "60mm", "--frame-width", "9mm"}, exitWrongWords,
+			"give one of them"},
 		{"a place of one figure", []string{"proof", folder, "--drop-at", "1mm"}, exitWrongWords, "two lengths"},
 		{"no rays", []string{"proof", folder, "--samples", "0"}, exitWrongWords, "from 1 to"},
-		{"a lamp behind the board", []string{"proof", folder, "--lamp", "0mm,0mm,-1m"}, exitWrongWords, "in front of the board"},
+		{"a lamp behind the board", []string{"proof", folder, "--lamp", "0mm,0mm,-1m"}, exitWrongWords,
+			"in front of the board"},
 		{"a lamp of two figures", []string{"proof", folder, "--lamp", "0mm,1m"}, exitWrongWords, "three lengths"},
 		{"a camera in the drop", []string{"proof", folder, "--camera-distance", "2mm"}, exitWrongWords, "move it further"},
 	} {

@@ -60,7 +60,8 @@ func (s *staging) moveAside(made string) error {
 func (s *staging) putBack(old string) error {
 	if err := os.Rename(old, s.final); err != nil {
 		s.onlyOld = true
-		return fmt.Errorf("the old job, which was moved aside to %q, can't be put back to %q: %w; move one of the two away", old, s.final, plainly(err))
+		return fmt.Errorf("the old job, which was moved aside to %q, can't be put back to %q: %w; move one of the two away",
+			old, s.final, plainly(err))
 	}
 	return nil
 }

@@ -31,7 +31,8 @@ func TestShownCommandsRun(t *testing.T) {
 	require.NoError(t, err)
 	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
 	require.NoError(t, err)
-	texts := []struct{ name, text string }{{"README.md", string(readme)}, {"overview", overview()[strings.Index(overview(), "example:"):]}}
+	texts := []struct{ name, text string }{{"README.md", string(readme)},
+		{"overview", overview()[strings.Index(overview(), "example:"):]}}
 	for _, k := range commands {
 		texts = append(texts, struct{ name, text string }{k.name + " --help", "example:\n  " + k.example + "\n"})
 	}

@@ -28,7 +28,8 @@ func mayReplace(path, name string, force bool) error {
 	case len(entries) == 0:
 		return nil
 	case !force:
-		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the job in it", name)
+		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the "+
+			"job in it", name)
 	}
 	for _, e := range entries {
 		switch {
@@ -56,13 +57,15 @@ func holdsJob(path, name string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace: choose another with --out", name, jobFile)
+	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace: choose another with --out", name,
+		jobFile)
 }
 
 // isOurs tells whether a file of that name in a job's folder is dropsheet's.
 func isOurs(name string) bool {
-	return slices.Contains(jobFiles, name) || isUnfinished(name) || slices.ContainsFunc(besidePatterns, func(pattern string) bool {
-		match, _ := filepath.Match(pattern, name) // the patterns are well formed
-		return match
-	})
+	return slices.Contains(jobFiles, name) || isUnfinished(name) ||
+		slices.ContainsFunc(besidePatterns, func(pattern string) bool {
+			match, _ := filepath.Match(pattern, name) // the patterns are well formed
+			return match
+		})
 }

@@ -24,11 +24,15 @@ as large as before: only where the sheet lies on its page changes, and what the 
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		r := reprinting{flags: flags}
-		add(flags, &r.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
+		add(flags, &r.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
+			"job says)")
 		addMaxPixels(flags, &r.maxPixels)
-		add(flags, &r.printer, "printer", "name", "", named, "print on the measured printer of that name, or none: on one that was not measured (default: as the job was made)")
-		add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper, "print on other paper that holds the sheets (default: as the job was made)")
-		add(flags, &r.spare, "spare", "N", "", spares, fmt.Sprintf("that many more copies of each sheet, right after it, 0 to %d (default 0)", mostSpares))
+		add(flags, &r.printer, "printer", "name", "", named, "print on the measured printer of that name, or none: on "+
+			"one that was not measured (default: as the job was made)")
+		add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper,
+			"print on other paper that holds the sheets (default: as the job was made)")
+		add(flags, &r.spare, "spare", "N", "", spares,
+			fmt.Sprintf("that many more copies of each sheet, right after it, 0 to %d (default 0)", mostSpares))
 		add(flags, &r.out, "out", "file", "", named, "file to write (default: reprint- and the names, in the job's folder)")
 		flags.BoolVar(&r.force, "force", false, "replace the file if it exists")
 		return r.run
@@ -62,7 +66,8 @@ const noPrinter = "none"
 
 func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if len(args) < 2 {
-		return wrongWords{errors.New("reprint takes a job and the sheets to print, such as: dropsheet reprint harbour-backdrop R2C3")}
+		return wrongWords{errors.New("reprint takes a job and the sheets to print, such as: dropsheet reprint " +
+			"harbour-backdrop R2C3")}
 	}
 	j, folder, err := readJob(args[0])
 	if err != nil {
@@ -110,7 +115,8 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if r.flags.Changed("printer") || r.flags.Changed("paper") {
 		copies += fmt.Sprintf(", on %s, %s", printable(j.Backdrop.Paper.Name), j.Backdrop.Orientation)
 	}
-	text := fmt.Sprintf("written      %d of %d sheets of %s%s, check code %s, to %s\n", len(chosen), len(j.Sheets), j.Name, copies, j.CheckCode, r.out)
+	text := fmt.Sprintf("written      %d of %d sheets of %s%s, check code %s, to %s\n", len(chosen), len(j.Sheets),
+		j.Name, copies, j.CheckCode, r.out)
 	for _, l := range printerLines(j.Backdrop) {
 		text += fmt.Sprintf("%-12s %s\n", l[0], l[1])
 	}
@@ -142,7 +148,8 @@ func (r *reprinting) place(c console, p layout.Plan, chosen []layout.Sheet) (lay
 	}
 	c.warn(printerWarnings(placed.Backdrop)...)
 	if printer == nil && p.Backdrop.Printer != nil {
-		c.warn("nothing is known of this printer's margins or scale: look that all cut marks are there, and measure the check rule")
+		c.warn("nothing is known of this printer's margins or scale: look that all cut marks are there, and measure the " +
+			"check rule")
 	}
 	return placed, sheets, nil
 }

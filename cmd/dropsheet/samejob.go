@@ -24,7 +24,8 @@ func (t jobText) stands() error {
 	if err != nil {
 		what = fmt.Sprintf("is gone meanwhile, or can't be read (%v)", plainly(err))
 	}
-	return fmt.Errorf("job %q %s, and this is of the one that was there before\nhint: run it again, for the job that is there now", t.path, what)
+	return fmt.Errorf("job %q %s, and this is of the one that was there before\nhint: run it again, for the job that "+
+		"is there now", t.path, what)
 }
 
 // writeFile is writeFile for what is made of a job that was read: it appears only while that job still lies

@@ -33,7 +33,8 @@ func TestJobReplacedMeanwhile(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "job")
 	remake := func(flags ...string) {
 		t.Helper()
-		_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "24x16", "--max-sheets", "1", "--printer", "study inkjet", "--force"}, flags...)...)
+		_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "24x16", "--max-sheets",
+			"1", "--printer", "study inkjet", "--force"}, flags...)...)
 		require.Equal(t, exitDone, code, stderr)
 	}
 	remake()
@@ -52,9 +53,11 @@ func TestJobReplacedMeanwhile(t *testing.T) {
 		meanwhile func(t *testing.T)
 		says      string // empty when it is done
 	}{
-		{"a reprint, and another make", reprint, false, func(*testing.T) { remake("--lap", "12mm") }, "was replaced meanwhile"},
+		{"a reprint, and another make", reprint, false, func(*testing.T) { remake("--lap", "12mm") },
+			"was replaced meanwhile"},
 		{"a reprint, and make of the same", reprint, false, func(*testing.T) { remake() }, ""},
-		{"a reprint elsewhere", append(reprint, "--out", filepath.Join(t.TempDir(), "out.pdf")), false, writtenOver, "was replaced meanwhile"},
+		{"a reprint elsewhere", append(reprint, "--out", filepath.Join(t.TempDir(), "out.pdf")), false, writtenOver,
+			"was replaced meanwhile"},
 		{"a proof", proof, true, writtenOver, "was replaced meanwhile"},
 		{"a reprint whose file is held", counting, true, writtenOver, "was replaced meanwhile"},
 		{"a reprint, and a job file that goes away", counting, true, func(t *testing.T) {
@@ -99,6 +102,7 @@ func TestFolderReplacedMeanwhile(t *testing.T) {
 	err := writeFile(filepath.Join(folder, "page.pdf"), false, func(io.Writer) error {
 		return errors.Join(os.Rename(folder, folder+"-old"), os.Mkdir(folder, 0o755))
 	})
-	require.EqualError(t, err, `file "page.pdf" was not written: another folder took the place of its own meanwhile: run it again`)
+	require.EqualError(t, err, `file "page.pdf" was not written: `+
+		`another folder took the place of its own meanwhile: run it again`)
 	requireEmpty(t, folder)
 }

@@ -25,8 +25,10 @@ whole frame. --out draws the seam map of that set-up.`,
 	prepare: func(flags *pflag.FlagSet) action {
 		var s seamsFlags
 		s.whatIf.register(flags)
-		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero, "width of the bare paper edge that shows at seams")
-		add(flags, &s.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
+		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero,
+			"width of the bare paper edge that shows at seams")
+		add(flags, &s.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
+			"job says)")
 		addMaxPixels(flags, &s.maxPixels)
 		add(flags, &s.out, "out", "file", "", named, "file to draw the seam map into, a PNG (default: none)")
 		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
@@ -147,10 +149,12 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 // write tells the report to people. out is the map that was drawn, empty for none.
 func (r seamReport) write(w io.Writer, out string) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM, layout.StopMark(r.Camera.FNumber), r.Camera.Focus)
+	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM,
+		layout.StopMark(r.Camera.FNumber), r.Camera.Focus)
 	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.summary())
 	if len(r.Sights) > 0 {
-		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam", "board mm", "frame px", "wide px", "blur px")
+		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",
+			"board mm", "frame px", "wide px", "blur px")
 	}
 	for _, s := range r.Sights {
 		fmt.Fprintf(&b, "%-7s %6.1f %8.3f  %-15s %-11s %7.1f,%6.1f %6.0f,%5.0f %7.2f %7.1f\n",
@@ -161,7 +165,8 @@ func (r seamReport) write(w io.Writer, out string) error {
 		}
 	}
 	if len(r.Sights) > 0 {
-		b.WriteString("\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, from 3 it shows\n")
+		b.WriteString("\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, " +
+			"from 3 it shows\n")
 	}
 	if r.Seams.Shows+r.Seams.Faint > 0 {
 		b.WriteString("pencil: its grey from 0, black, to 255, white\n" +
@@ -180,7 +185,8 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 	if len(seams) == 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams), asTyped(folder))
+	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams),
+		asTyped(folder))
 	return err
 }
 

@@ -172,7 +172,8 @@ func TestSeams(t *testing.T) {
 func TestSeamsAreCountedOnce(t *testing.T) {
 	art, _ := writePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
-	made, stderr, code := dropsheet(t, "make", art, "--out", folder, "--seams", "even", "--frame-width", "90mm", "--aperture", "f/32", "--pixels", "600x400")
+	made, stderr, code := dropsheet(t, "make", art, "--out", folder, "--seams", "even", "--frame-width", "90mm",
+		"--aperture", "f/32", "--pixels", "600x400")
 	require.Equal(t, exitDone, code, stderr)
 	told, stderr, code := dropsheet(t, "seams", folder)
 	require.Equal(t, exitDone, code, stderr)
@@ -196,10 +197,12 @@ func TestSeamsAreCountedOnce(t *testing.T) {
 		}
 	}
 	require.NotZero(t, show+faint)
-	require.Equal(t, []int{show, faint, hidden, len(s.OutOfSight)}, []int{s.Seams.Show, s.Seams.Faint, s.Seams.Hidden, s.Seams.OutOfSight})
+	require.Equal(t, []int{show, faint, hidden, len(s.OutOfSight)},
+		[]int{s.Seams.Show, s.Seams.Faint, s.Seams.Hidden, s.Seams.OutOfSight})
 	counted := fmt.Sprintf("%d of %d show in the frame, %d more faintly", show, len(plainest)+len(s.OutOfSight), faint)
 	require.Contains(t, made, counted+": dropsheet seams")
-	require.Contains(t, told, fmt.Sprintf("%s; %d hidden, %d out of the frame's sight\n", counted, hidden, len(s.OutOfSight)))
+	require.Contains(t, told, fmt.Sprintf("%s; %d hidden, %d out of the frame's sight\n", counted, hidden,
+		len(s.OutOfSight)))
 }
 
 // Every command with --out says so at once when its folder is missing, and never by the name of an unfinished file.

@@ -30,21 +30,26 @@ func sharpnessLines(p layout.Plan) [][2]string {
 	} else {
 		add("sharp", "no stop holds the %s's edge and the picture in it within %.3g pixels", drop, s.SharpToPx)
 	}
-	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the %s", s.Least.BlurPx, layout.StopMark(s.Least.FNumber), s.Least.AtDropMM, drop)
+	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the %s", s.Least.BlurPx, layout.StopMark(s.Least.FNumber),
+		s.Least.AtDropMM, drop)
 	if w := s.Wider; w != nil {
-		add("", "a frame %s mm wide at the %s does it, at %s, and so does this one shrunk to %.0f pixels wide", up(w.FrameWidthMM), drop, layout.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
+		add("", "a frame %s mm wide at the %s does it, at %s, and so does this one shrunk to %.0f pixels wide",
+			up(w.FrameWidthMM), drop, layout.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
 		add("", "a longer lens from further off changes nothing as long as the frame is as wide")
 	}
 	if p.Drop.Body != flip.Ball {
-		add("", "all this across the rod: along it the picture is seen far behind, and its blur is %.0f pixels at %s", currentStop(s).Best.Blur.Centre.SagittalPx, layout.StopMark(p.Camera.FNumber))
+		add("", "all this across the rod: along it the picture is seen far behind, and its blur is %.0f pixels at %s",
+			currentStop(s).Best.Blur.Centre.SagittalPx, layout.StopMark(p.Camera.FNumber))
 	}
 	if len(s.Mains) > 0 {
 		a, b := s.Mains[0], s.Mains[1]
 		if a.FramesPerPulse > 1 {
-			add("mains", "one pulse of %g Hz mains lasts %.3g frames, of %g Hz mains %.3g: brightness swings over them", a.Hz, a.FramesPerPulse, b.Hz, b.FramesPerPulse)
+			add("mains", "one pulse of %g Hz mains lasts %.3g frames, of %g Hz mains %.3g: brightness swings over them", a.Hz,
+				a.FramesPerPulse, b.Hz, b.FramesPerPulse)
 			add("", "take lamps that don't pulse: direct current, or high frequency")
 		} else {
-			add("mains", "a frame lasts %.3g pulses of %g Hz mains, %.3g of %g Hz mains", 1/a.FramesPerPulse, a.Hz, 1/b.FramesPerPulse, b.Hz)
+			add("mains", "a frame lasts %.3g pulses of %g Hz mains, %.3g of %g Hz mains", 1/a.FramesPerPulse, a.Hz,
+				1/b.FramesPerPulse, b.Hz)
 			add("", "brightness is steady where the shutter stays open for whole pulses")
 		}
 	}
@@ -82,7 +87,8 @@ func writeSharpnessTable(w io.Writer, p layout.Plan) error {
 		}
 		b.WriteString("\n")
 	}
-	b.WriteString("\nSharpness: blur in frame pixels at the best focus, diffraction included; light in stops (> the plan)\n")
+	b.WriteString("\nSharpness: blur in frame pixels at the best focus, diffraction included; light in stops (> " +
+		"the plan)\n")
 	row(" ", heads)
 	for _, stop := range s.Stops {
 		centre, fill := p.PictureBlurs(stop.Best.Blur)
@@ -107,7 +113,8 @@ func writeSharpnessTable(w io.Writer, p layout.Plan) error {
 		at   layout.Focused
 	}{{"edge", current.Edge}, {"best", current.Best}, {"picture", current.Picture}} {
 		centre, fill := p.PictureBlurs(f.at.Blur)
-		fmt.Fprintf(&b, "  %-7s %6.2f mm: edge %s, centre %s, at fill %s\n", f.name, p.Drop.CameraMM-f.at.FocusMM, blurPx(f.at.Blur.EdgePx), blurPx(centre), blurPx(fill))
+		fmt.Fprintf(&b, "  %-7s %6.2f mm: edge %s, centre %s, at fill %s\n", f.name, p.Drop.CameraMM-f.at.FocusMM,
+			blurPx(f.at.Blur.EdgePx), blurPx(centre), blurPx(fill))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

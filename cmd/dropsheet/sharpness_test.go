@@ -20,10 +20,12 @@ func TestSizeTellsSharpness(t *testing.T) {
 			[]string{"frames/s", "mains", "along rod", "along it"}},
 		// Halving the rate gains one stop: 12,500 to 6,250 (common practice, no source).
 		{"with a frame rate and room", "--frame-rate 12500 --sharp-to 8 --aperture f/11",
-			[]string{"f/10 to f/21 hold", "> f/11            0     12500", "f/16           -1      6250", "lasts 125 frames, of 60 Hz mains 104", "don't pulse"},
+			[]string{"f/10 to f/21 hold", "> f/11            0     12500", "f/16           -1      6250",
+				"lasts 125 frames, of 60 Hz mains 104", "don't pulse"},
 			[]string{"no stop holds", "changes nothing"}},
 		{"a rod at a slow rate, between full stops", "--body upright-rod --frame-rate 25 --aperture f/13",
-			[]string{"along rod", "along it the picture is seen far behind", "> f/13            0        25", "lasts 4 pulses of 50 Hz mains, 4.8"},
+			[]string{"along rod", "along it the picture is seen far behind", "> f/13            0        25",
+				"lasts 4 pulses of 50 Hz mains, 4.8"},
 			[]string{"swings"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -26,7 +26,8 @@ its proportions count; only its header is read. Writes no file.`,
 		var shape float64
 		var asJSON bool
 		s.register(flags)
-		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor --print-size tells them")
+		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor "+
+			"--print-size tells them")
 		flags.BoolVar(&asJSON, "json", false, "tell the figures as JSON")
 		return func(_ context.Context, c console, args []string) error {
 			p, part, err := sizePlan(&s, shape, args)
@@ -40,7 +41,8 @@ its proportions count; only its header is read. Writes no file.`,
 				c.warn(tooCoarse(p.Resolution(), part.Dx(), part.Dy())...)
 			}
 			if asJSON {
-				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(), p.Resolution(), swingOf(p), p.Sharpness(), p.LightFigures()})
+				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(),
+					p.Resolution(), swingOf(p), p.Sharpness(), p.LightFigures()})
 			}
 			if err := writeFigures(c.out, p); err != nil {
 				return err
@@ -62,14 +64,16 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 		_, err = only("size", anArtwork, args)
 		return layout.Plan{}, part, err
 	case len(args) == 1 && s.flags.Changed("shape"):
-		return layout.Plan{}, part, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give one of them")}
+		return layout.Plan{}, part, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give " +
+			"one of them")}
 	case len(args) == 1:
 		part, err = s.part(args[0])
 		if err != nil {
 			return layout.Plan{}, part, err
 		}
 		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
-	case setup.Print != layout.Size{} && !s.flags.Changed("shape") && setup.Look == layout.Bulged && setup.Framing == (layout.Framing{}):
+	case setup.Print != layout.Size{} && !s.flags.Changed("shape") && setup.Look == layout.Bulged &&
+		setup.Framing == (layout.Framing{}):
 		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
 	default:
 		setup.Proportions = s.picture.crop.proportions(shape)

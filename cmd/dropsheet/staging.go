@@ -37,10 +37,12 @@ func newStaging(final string, force bool, artwork string) (*staging, error) {
 	}
 	final = filepath.Clean(final)
 	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
-		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out", final)
+		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out",
+			final)
 	}
 	if holds(final, artwork) {
-		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another with --out", final)
+		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another "+
+			"with --out", final)
 	}
 	s := &staging{final: final, force: force, parent: firstMissing(filepath.Dir(final))}
 	if err := s.claim(); err != nil {
@@ -58,7 +60,8 @@ func holds(folder, file string) bool {
 		return true
 	}
 	entries, _ := os.ReadDir(folder) // one that can't be read is told of later
-	return slices.ContainsFunc(entries, func(e fs.DirEntry) bool { return sameFile(filepath.Join(folder, e.Name()), file) })
+	return slices.ContainsFunc(entries,
+		func(e fs.DirEntry) bool { return sameFile(filepath.Join(folder, e.Name()), file) })
 }
 
 // claim makes the hidden folder, and those above it.

@@ -27,7 +27,8 @@ func TestGreyArtworkInAColour(t *testing.T) {
 	require.NoError(t, png.Encode(f, m))
 	require.NoError(t, f.Close())
 	for _, lossless := range []string{"--lossless", "--lossless=false"} {
-		folder := mustMake(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm", "--pixels", "300x200", lossless)
+		folder := mustMake(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm",
+			"--pixels", "300x200", lossless)
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)
 		doc, j := pdftest.Open(t, sheets), readPaperJob(t, folder)
@@ -43,7 +44,8 @@ func TestGreyArtworkInAColour(t *testing.T) {
 					want = color.RGBA{150, 150, 150, 0xff}
 				}
 				got := page.RGBAAt(int((c.x-s.Cell.X+s.OnPage.X)*dpi/25.4), int((c.y-s.Cell.Y+s.OnPage.Y)*dpi/25.4))
-				for _, d := range []float64{float64(got.R) - float64(want.R), float64(got.G) - float64(want.G), float64(got.B) - float64(want.B)} {
+				for _, d := range []float64{float64(got.R) - float64(want.R), float64(got.G) - float64(want.G),
+					float64(got.B) - float64(want.B)} {
 					require.LessOrEqual(t, math.Abs(d), 2.0, "%s: board (%g, %g) is %v, want %v", s.Name, c.x, c.y, got, want)
 				}
 			}

@@ -66,7 +66,8 @@ func toleratedText(p layout.Plan, t layout.Travel) string {
 		edge = "the board's edge"
 	}
 	comes := edge + " comes into view as soon as the " + noun(p) + " moves"
-	stays := fmt.Sprintf("fill %.3f stays free of the dark rim while the %s moves %s", t.HeldFill, noun(p), strings.Join(free, ", "))
+	stays := fmt.Sprintf("fill %.3f stays free of the dark rim while the %s moves %s", t.HeldFill, noun(p),
+		strings.Join(free, ", "))
 	switch {
 	case len(free) == 0:
 		return comes + ": " + ends
@@ -85,9 +86,11 @@ func askedTexts(p layout.Plan, t layout.Travel) []string {
 	case a.Holds:
 		return []string{fmt.Sprintf("over %.4g mm each way fill %.3f stays free of the dark rim", a.TravelMM, t.HeldFill)}
 	}
-	texts := []string{fmt.Sprintf("over %.4g mm each way only fill %.3f stays free of the dark rim", a.TravelMM, math.Floor(a.Fill*1000)/1000)}
+	texts := []string{fmt.Sprintf("over %.4g mm each way only fill %.3f stays free of the dark rim", a.TravelMM,
+		math.Floor(a.Fill*1000)/1000)}
 	if a.NeedsBoard == nil {
-		return append(texts, fmt.Sprintf("no board is large enough for %.3f: take a smaller fill or a shorter travel", t.HeldFill))
+		return append(texts, fmt.Sprintf("no board is large enough for %.3f: take a smaller fill or a shorter travel",
+			t.HeldFill))
 	}
 	if r := a.Print; r != nil {
 		texts = append(texts, fmt.Sprintf("to keep %.3f print larger: %s", t.HeldFill, askFor(r)))

@@ -33,7 +33,8 @@ func (v *value[T]) String() string { return v.text }
 func (v *value[T]) Type() string   { return v.kind }
 
 // add registers a flag. An empty fallback leaves *into as it is.
-func add[T any](flags *pflag.FlagSet, into *T, name, kind, fallback string, parse func(string) (T, error), usage string) {
+func add[T any](flags *pflag.FlagSet, into *T, name, kind, fallback string, parse func(string) (T, error),
+	usage string) {
 	v := &value[T]{into: into, parse: parse, kind: kind}
 	if fallback != "" {
 		if err := v.Set(fallback); err != nil {

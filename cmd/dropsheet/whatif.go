@@ -16,8 +16,10 @@ type whatIf struct {
 // register adds the flags. None has a default: what is not given stays as in the job.
 func (w *whatIf) register(flags *pflag.FlagSet) {
 	w.cameraFlags.register(flags, false)
-	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2), "height of the ball over its width, 0.8 to 1.2: what the print shows in a drop out of round")
-	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero, "from the lens (its entrance pupil) to the drop's centre")
+	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2),
+		"height of the ball over its width, 0.8 to 1.2: what the print shows in a drop out of round")
+	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero,
+		"from the lens (its entrance pupil) to the drop's centre")
 }
 
 // apply is the plan as the flags would have it.

@@ -40,7 +40,8 @@ func TestBombsInsideTheBound(t *testing.T) {
 	le, be := binary.LittleEndian, binary.BigEndian
 	tiffOf := func(w, h int, compression, photometric uint16, bits ...uint16) []byte {
 		return directoryFile(le, []byte{0xff, 0xff, 0xff, 0xff},
-			longs(le, 256, uint32(w)), longs(le, 257, uint32(h)), shorts(le, 258, bits...), shorts(le, 259, compression), shorts(le, 262, photometric),
+			longs(le, 256, uint32(w)), longs(le, 257, uint32(h)), shorts(le, 258, bits...), shorts(le, 259, compression),
+			shorts(le, 262, photometric),
 			longs(le, 273, 8), shorts(le, 277, uint16(len(bits))), longs(le, 278, uint32(h)), longs(le, 279, 4))
 	}
 	ihdr := func(colour byte) []byte {
@@ -51,18 +52,25 @@ func TestBombsInsideTheBound(t *testing.T) {
 		data []byte
 		want string
 	}{
-		"tiff of an unknown compression":       {tiffOf(side, side, 99, 2, 16, 16, 16), "compression, number 99, is not read"},
-		"tiff of inks of an unknown one":       {tiffOf(side, side, 99, photometricInks, 8, 8, 8, 8), "compression, number 99, is not read"},
-		"tiff of jpeg":                         {tiffOf(side, side, 7, 2, 8, 8, 8), "compression, number 7, is not read"},
-		"tiff, a fax in colour":                {tiffOf(side, side, faxGroup4, 2, 16, 16, 16), "packed as a fax"},
-		"tiff, a fax of inks":                  {tiffOf(side, side, faxGroup3, photometricInks, 8, 8, 8, 8), "packed as a fax"},
-		"tiff, a fax of one endless row":       {tiffOf(side*side, 1, faxGroup4, 1, 1), "packed as a fax"},
-		"tiff, a fax of nothing":               {tiffOf(side, side, faxGroup4, 1, 1), "cut short, or its header is false"},
-		"tiff without compression, marked 0":   {tiffOf(side, side, 0, 2, 16, 16, 16), "cut short, or its header is false"},
-		"png that takes its header back":       {slices.Concat([]byte("\x89PNG\r\n\x1a\n"), ihdr(6), pngChunk("IDAT", []byte("x\x9c")), ihdr(5), pngChunk("IEND", nil)), "cut short, or its header is false"},
-		"webp, lossless, 268 megapixels":       {webpOf("VP8L", losslessOf(1<<14, 1<<14)), "even colour, or its header is false"},
-		"webp, lossy, 268 megapixels":          {webpOf("VP8 ", lossyOf(1<<14-1, 1<<14-1)), "even colour, or its header is false"},
-		"webp, small canvas, large picture":    {withRIFF(webpOf("VP8X", make([]byte, 10)), riffChunk("VP8L", losslessOf(1<<14, 1<<14))), "webp: invalid format"},
+		"tiff of an unknown compression": {tiffOf(side, side, 99, 2, 16, 16, 16),
+			"compression, number 99, is not read"},
+		"tiff of inks of an unknown one": {tiffOf(side, side, 99, photometricInks, 8, 8, 8, 8),
+			"compression, number 99, is not read"},
+		"tiff of jpeg":          {tiffOf(side, side, 7, 2, 8, 8, 8), "compression, number 7, is not read"},
+		"tiff, a fax in colour": {tiffOf(side, side, faxGroup4, 2, 16, 16, 16), "packed as a fax"},
+		"tiff, a fax of inks": {tiffOf(side, side, faxGroup3, photometricInks, 8, 8, 8, 8),
+			"packed as a fax"},
+		"tiff, a fax of one endless row":     {tiffOf(side*side, 1, faxGroup4, 1, 1), "packed as a fax"},
+		"tiff, a fax of nothing":             {tiffOf(side, side, faxGroup4, 1, 1), "cut short, or its header is false"},
+		"tiff without compression, marked 0": {tiffOf(side, side, 0, 2, 16, 16, 16), "cut short, or its header is false"},
+		"png that takes its header back": {slices.Concat([]byte("\x89PNG\r\n\x1a\n"), ihdr(6),
+			pngChunk("IDAT", []byte("x\x9c")), ihdr(5), pngChunk("IEND", nil)), "cut short, or its header is false"},
+		"webp, lossless, 268 megapixels": {webpOf("VP8L", losslessOf(1<<14, 1<<14)),
+			"even colour, or its header is false"},
+		"webp, lossy, 268 megapixels": {webpOf("VP8 ", lossyOf(1<<14-1, 1<<14-1)),
+			"even colour, or its header is false"},
+		"webp, small canvas, large picture": {withRIFF(webpOf("VP8X", make([]byte, 10)),
+			riffChunk("VP8L", losslessOf(1<<14, 1<<14))), "webp: invalid format"},
 		"jpeg of four inks, progressive":       {progressiveOf(side, side), "cut short, or its header is false"},
 		"gif whose frame is beyond its screen": {giantFrame(t), "larger than its screen"},
 	} {
@@ -81,7 +89,8 @@ func TestBombsInsideTheBound(t *testing.T) {
 func progressiveOf(w, h uint16) []byte {
 	frame := binary.BigEndian.AppendUint16([]byte{8}, h)
 	frame = append(binary.BigEndian.AppendUint16(frame, w), 4, 1, 0x11, 0, 2, 0x11, 0, 3, 0x11, 0, 4, 0x11, 0)
-	return slices.Concat([]byte{0xff, 0xd8}, segment(0xc2, frame), segment(0xda, []byte{1, 1, 0, 0, 0, 0}), []byte{0xff, 0xd9})
+	return slices.Concat([]byte{0xff, 0xd8}, segment(0xc2, frame), segment(0xda, []byte{1, 1, 0, 0, 0, 0}),
+		[]byte{0xff, 0xd9})
 }
 
 // giantFrame is a GIF of a small screen whose frame is 65535 pixels a side.
@@ -133,10 +142,11 @@ func TestLongFiles(t *testing.T) {
 	gifFile := encodeGIF(t, paletted(0, 0))
 	frame := bytes.Index(gifFile, []byte{',', 0, 0, 0, 0, 48})
 	for name, data := range map[string][]byte{
-		"png":                slices.Concat(gray[:afterIHDR], make([]byte, 12*many), gray[afterIHDR:]),
-		"webp":               withRIFF(fixture(t, "patches-lossy-alpha.webp"), make([]byte, 8*many)),
-		"gif, one extension": slices.Concat(gifFile[:frame], []byte{'!', 0xfe}, bytes.Repeat([]byte{1, 0}, many), []byte{0}, gifFile[frame:]),
-		"gif, many":          slices.Concat(gifFile[:frame], bytes.Repeat([]byte{'!', 0xfe, 0}, many), gifFile[frame:]),
+		"png":  slices.Concat(gray[:afterIHDR], make([]byte, 12*many), gray[afterIHDR:]),
+		"webp": withRIFF(fixture(t, "patches-lossy-alpha.webp"), make([]byte, 8*many)),
+		"gif, one extension": slices.Concat(gifFile[:frame], []byte{'!', 0xfe}, bytes.Repeat([]byte{1, 0}, many), []byte{0},
+			gifFile[frame:]),
+		"gif, many": slices.Concat(gifFile[:frame], bytes.Repeat([]byte{'!', 0xfe, 0}, many), gifFile[frame:]),
 	} {
 		_, err := readHeader(inMemory(data), DefaultMaxPixels)
 		require.ErrorIs(t, err, errEndlessBlocks, name)
@@ -199,7 +209,8 @@ func TestDecoderCrash(t *testing.T) {
 	for name, samples := range map[string][]uint16{"grey": {8}, "inks": {8, 8, 8, 8}} {
 		photometric := map[string]uint16{"grey": 1, "inks": photometricInks}[name]
 		path := saved(t, directoryFile(le, coded,
-			longs(le, 256, 400), longs(le, 257, 400), shorts(le, 258, samples...), shorts(le, 259, 5), shorts(le, 262, photometric),
+			longs(le, 256, 400), longs(le, 257, 400), shorts(le, 258, samples...), shorts(le, 259, 5),
+			shorts(le, 262, photometric),
 			longs(le, 273, 8), shorts(le, 277, uint16(len(samples))), longs(le, 278, 400), longs(le, 279, uint32(len(coded)))))
 		w, h, err := ReadSize(path, DefaultMaxPixels)
 		require.NoError(t, err, name)

@@ -252,21 +252,24 @@ func seeds(t testing.TB) map[string][]byte {
 	require.NoError(t, err)
 	all := tiffSeeds(t)
 	maps.Copy(all, map[string][]byte{
-		"jpeg":             withSegments(encodeJPEG(t, m, 80), segment(0xe1, []byte(exifSignature), exifBlock(binary.BigEndian, 6)), segment(0xe2, []byte(iccSignature), []byte{1, 1}, testProfile("RGB ", "mntr"))),
+		"jpeg": withSegments(encodeJPEG(t, m, 80),
+			segment(0xe1, []byte(exifSignature), exifBlock(binary.BigEndian, 6)),
+			segment(0xe2, []byte(iccSignature), []byte{1, 1}, testProfile("RGB ", "mntr"))),
 		"jpeg grey":        encodeJPEG(t, grey, 80),
 		"jpeg progressive": progressive,
-		"png":              withChunk(withChunk(encodePNG(t, m), "eXIf", exifBlock(binary.LittleEndian, 8)), "iCCP", iccpBody(testProfile("RGB ", "mntr"))),
-		"png grey":         encodePNG(t, grey),
-		"png 16 alpha":     encodePNG(t, clear),
-		"png palette":      encodePNG(t, paletted(0, 0)),
-		"tiff II":          strip(binary.LittleEndian),
-		"tiff MM":          strip(binary.BigEndian),
-		"gif":              encodeGIF(t, paletted(0, 0)),
-		"webp lossy":       fixture(t, "patches-lossy.webp"),
-		"webp lossless":    fixture(t, "patches-lossless.webp"),
-		"webp alpha":       fixture(t, "patches-lossy-alpha.webp"),
-		"bmp":              encodeBMP(t, m.SubImage(image.Rect(0, 0, 48, 4))),
-		"bmp palette":      encodeBMP(t, paletted(0, 0)),
+		"png": withChunk(withChunk(encodePNG(t, m), "eXIf", exifBlock(binary.LittleEndian, 8)), "iCCP",
+			iccpBody(testProfile("RGB ", "mntr"))),
+		"png grey":      encodePNG(t, grey),
+		"png 16 alpha":  encodePNG(t, clear),
+		"png palette":   encodePNG(t, paletted(0, 0)),
+		"tiff II":       strip(binary.LittleEndian),
+		"tiff MM":       strip(binary.BigEndian),
+		"gif":           encodeGIF(t, paletted(0, 0)),
+		"webp lossy":    fixture(t, "patches-lossy.webp"),
+		"webp lossless": fixture(t, "patches-lossless.webp"),
+		"webp alpha":    fixture(t, "patches-lossy-alpha.webp"),
+		"bmp":           encodeBMP(t, m.SubImage(image.Rect(0, 0, 48, 4))),
+		"bmp palette":   encodeBMP(t, paletted(0, 0)),
 	})
 	return all
 }
@@ -304,7 +307,8 @@ func upright(p *Picture, x, y int) color.RGBA {
 // requireNear fails unless a colour's samples lie within tolerance of what they should be.
 func requireNear(t testing.TB, want, got color.RGBA, tolerance int, what string, args ...any) {
 	t.Helper()
-	for _, d := range []int{int(want.R) - int(got.R), int(want.G) - int(got.G), int(want.B) - int(got.B), int(want.A) - int(got.A)} {
+	for _, d := range []int{int(want.R) - int(got.R), int(want.G) - int(got.G), int(want.B) - int(got.B),
+		int(want.A) - int(got.A)} {
 		if d < -tolerance || d > tolerance {
 			require.Failf(t, "colours differ", "%v, want %v within %d: "+what, append([]any{got, want, tolerance}, args...)...)
 		}

@@ -18,7 +18,8 @@ import (
 func mixedProfile() []byte {
 	c := icctest.DisplayP3.Colorants
 	return icctest.Profile("RGB ", 4,
-		icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])}, icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
+		icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])},
+		icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
 		icctest.Tag{Name: "rTRC", Data: icctest.Gamma(0x1cd)}, icctest.Tag{Name: "gTRC", Data: icctest.Table()},
 		icctest.Tag{Name: "bTRC", Data: icctest.Table(0, 8000, 30000, 65535)})
 }
@@ -47,7 +48,8 @@ func (c *Colours) inSRGB(levels [3]int) (out [3]float64) {
 // "transicc -t1 -n -s -i FILE.icc -o '*sRGB'". It clips to what sRGB can show.
 func TestColoursAgainstLCMS(t *testing.T) {
 	const within = 0.02 // levels
-	colours := [][3]int{{0, 0, 0}, {255, 255, 255}, {128, 128, 128}, {200, 120, 100}, {110, 150, 90}, {90, 110, 170}, {40, 50, 45}, {30, 200, 60}}
+	colours := [][3]int{{0, 0, 0}, {255, 255, 255}, {128, 128, 128}, {200, 120, 100}, {110, 150, 90}, {90, 110, 170},
+		{40, 50, 45}, {30, 200, 60}}
 	for _, c := range []struct {
 		name    string
 		profile []byte
@@ -92,13 +94,17 @@ func TestTonesAgainstLCMS(t *testing.T) {
 	}{
 		{"no points", icctest.Table(), [...]float64{0, 7.8431, 23.5294, 25.0980, 50.1961, 78.4314, 100}},
 		{"a power", icctest.Gamma(461), [...]float64{0, 1.0215, 7.3860, 8.2963, 28.9049, 64.5653, 100}},
-		{"two points", icctest.Table(6000, 60000), [...]float64{9.1554, 15.6176, 28.5435, 29.8360, 50.5165, 73.7819, 91.5541}},
-		{"five points", icctest.Table(0, 1000, 9000, 40000, 65535), [...]float64{0, 0.4791, 1.4359, 1.5732, 14.1039, 66.3844, 100}},
+		{"two points", icctest.Table(6000, 60000), [...]float64{9.1554, 15.6176, 28.5435, 29.8360, 50.5165, 73.7819,
+			91.5541}},
+		{"five points", icctest.Table(0, 1000, 9000, 40000, 65535),
+			[...]float64{0, 0.4791, 1.4359, 1.5732, 14.1039, 66.3844, 100}},
 		{"function 0", icctest.Formula(0, 2.2), [...]float64{0, 0.3697, 4.1452, 4.7776, 21.9520, 58.5973, 100}},
 		{"function 1", icctest.Formula(1, 2.2, 1.1, -0.1), [...]float64{0, 0, 1.7458, 2.1904, 17.4434, 55.1104, 100}},
-		{"function 2", icctest.Formula(2, 2, 0.9, -0.1, 0.2), [...]float64{19.9997, 19.9997, 21.2487, 21.5841, 32.3729, 56.7077, 83.9977}},
+		{"function 2", icctest.Formula(2, 2, 0.9, -0.1, 0.2), [...]float64{19.9997, 19.9997, 21.2487, 21.5841, 32.3729,
+			56.7077, 83.9977}},
 		{"function 3", icctest.SRGB.Curve, [...]float64{0, 0.6996, 4.5189, 5.1272, 21.5865, 57.7584, 100}},
-		{"function 4", icctest.Formula(4, 2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02), [...]float64{2.0004, 4.3534, 9.0593, 12.6115, 30.1771, 62.1359, 95.2497}},
+		{"function 4", icctest.Formula(4, 2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02),
+			[...]float64{2.0004, 4.3534, 9.0593, 12.6115, 30.1771, 62.1359, 95.2497}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, err := readColours(icctest.Grey(c.curve), "GRAY")
@@ -173,8 +179,10 @@ func TestColoursNotFollowed(t *testing.T) {
 	with := func(name string, data []byte) []byte { // a tag in front of the good ones, which then counts
 		c := icctest.AdobeRGB.Colorants
 		return icctest.Profile("RGB ", 2, icctest.Tag{Name: name, Data: data},
-			icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])}, icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
-			icctest.Tag{Name: "rTRC", Data: icctest.Gamma(563)}, icctest.Tag{Name: "gTRC", Data: icctest.Gamma(563)}, icctest.Tag{Name: "bTRC", Data: icctest.Gamma(563)})
+			icctest.Tag{Name: "rXYZ", Data: icctest.XYZ(c[0])}, icctest.Tag{Name: "gXYZ", Data: icctest.XYZ(c[1])},
+			icctest.Tag{Name: "bXYZ", Data: icctest.XYZ(c[2])},
+			icctest.Tag{Name: "rTRC", Data: icctest.Gamma(563)}, icctest.Tag{Name: "gTRC", Data: icctest.Gamma(563)},
+			icctest.Tag{Name: "bTRC", Data: icctest.Gamma(563)})
 	}
 	long := icctest.Table(1, 2, 3)
 	binary.BigEndian.PutUint32(long[8:], 1<<32-1)
@@ -195,10 +203,13 @@ func TestColoursNotFollowed(t *testing.T) {
 		{"a colorant cut short", with("bXYZ", icctest.XYZ(icctest.D50)[:16]), "its colorant bXYZ is cut short"},
 		{"a curve is none", with("rTRC", icctest.XYZ(icctest.D50)), `its curve rTRC is of the kind "XYZ "`},
 		{"a curve of no bytes", with("gTRC", nil), "its curve gTRC is cut short"},
-		{"a curve of endless points", with("bTRC", long), "its curve bTRC says that it has 4294967295 points, more than fit in it"},
-		{"an unknown function", with("rTRC", icctest.Formula(5, 1, 1, 1, 1, 1, 1, 1)), "its curve rTRC is of the unknown function 5"},
+		{"a curve of endless points", with("bTRC", long), "its curve bTRC says that it has 4294967295 points, more than " +
+			"fit in it"},
+		{"an unknown function", with("rTRC", icctest.Formula(5, 1, 1, 1, 1, 1, 1, 1)),
+			"its curve rTRC is of the unknown function 5"},
 		{"a function with too few numbers", with("rTRC", icctest.Formula(3, 1, 1, 1, 1)), "its curve rTRC is cut short"},
-		{"a function that divides by nothing", with("rTRC", icctest.Formula(1, 1, 0, 1)), "its curve rTRC of function 1 divides by nothing"},
+		{"a function that divides by nothing", with("rTRC", icctest.Formula(1, 1, 0, 1)),
+			"its curve rTRC of function 1 divides by nothing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			colours, err := tagged(c.profile, false).Colours()
@@ -212,8 +223,10 @@ func TestColoursNotFollowed(t *testing.T) {
 
 // FuzzColours: whatever the bytes, an error or tones from 0 to 1 and a matrix of numbers.
 func FuzzColours(f *testing.F) {
-	seeds := [][]byte{icctest.AdobeRGB.Profile(), icctest.DisplayP3.Profile(), icctest.SRGB.Profile(), mixedProfile(), icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})}
-	for kind, numbers := range [][]float64{{2.2}, {2.2, 1.1, -0.1}, {2, 0.9, -0.1, 0.2}, {2.4, 0.9, 0.1, 0.1, 0.04}, {2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02}} {
+	seeds := [][]byte{icctest.AdobeRGB.Profile(), icctest.DisplayP3.Profile(), icctest.SRGB.Profile(), mixedProfile(),
+		icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})}
+	for kind, numbers := range [][]float64{{2.2}, {2.2, 1.1, -0.1}, {2, 0.9, -0.1, 0.2}, {2.4, 0.9, 0.1, 0.1, 0.04},
+		{2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02}} {
 		seeds = append(seeds, icctest.Grey(icctest.Formula(byte(kind), numbers...)))
 	}
 	seeds = append(seeds, icctest.Grey(icctest.Table()), icctest.Grey(icctest.Table(0, 9000, 65535)))

@@ -10,7 +10,8 @@ import (
 const (
 	warnTransparent  = "transparent parts are laid on white"
 	warnCMYK         = "cmyk is turned into rgb without a colour profile: the colours are approximate"
-	warnUnmarkedInks = "the jpeg doesn't say how its cmyk is stored, and is taken for inverted as other programs do: should it come out as a negative, save it as rgb"
+	warnUnmarkedInks = "the jpeg doesn't say how its cmyk is stored, and is taken for inverted as other programs do: " +
+		"should it come out as a negative, save it as rgb"
 )
 
 // compact turns a decoded picture into one of the three forms of Picture.Image. grey says that it was stored

@@ -30,10 +30,12 @@ func onWhite(c color.Color) color.RGBA {
 		return color.RGBA{straight(float64(c.R), a, 255), straight(float64(c.G), a, 255), straight(float64(c.B), a, 255), 255}
 	case color.NRGBA64:
 		a := float64(c.A)
-		return color.RGBA{straight(float64(c.R), a, 65535), straight(float64(c.G), a, 65535), straight(float64(c.B), a, 65535), 255}
+		return color.RGBA{straight(float64(c.R), a, 65535), straight(float64(c.G), a, 65535),
+			straight(float64(c.B), a, 65535), 255}
 	default:
 		r, g, b, a := c.RGBA()
-		return color.RGBA{over(float64(r), float64(a), 65535), over(float64(g), float64(a), 65535), over(float64(b), float64(a), 65535), 255}
+		return color.RGBA{over(float64(r), float64(a), 65535), over(float64(g), float64(a), 65535),
+			over(float64(b), float64(a), 65535), 255}
 	}
 }
 
@@ -206,22 +208,32 @@ func TestForms(t *testing.T) {
 		// 32767 / 257 = 127.498, 32768 / 257 = 127.502
 		{"tiff grey 16 below half", tiffFile(le, 1, 1, []byte{0xff, 0x7f}, []uint16{16}, 1), color.Gray{127}, nil},
 		{"tiff grey 16 above half", tiffFile(be, 1, 1, []byte{0x80, 0x00}, []uint16{16}, 1), color.Gray{128}, nil},
-		{"tiff rgb 16", tiffFile(be, 1, 1, []byte{0x7f, 0xff, 0x80, 0x00, 0xff, 0xff}, []uint16{16, 16, 16}, 2), color.RGBA{127, 128, 255, 255}, nil},
+		{"tiff rgb 16", tiffFile(be, 1, 1, []byte{0x7f, 0xff, 0x80, 0x00, 0xff, 0xff}, []uint16{16, 16, 16}, 2),
+			color.RGBA{127, 128, 255, 255}, nil},
 		// (200 x 128 + 255 x 127) / 255 = 227.4, (100 x 128 + 255 x 127) / 255 = 177.2, 127
-		{"tiff straight alpha", tiffFile(le, 1, 1, []byte{200, 100, 0, 128}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 2)), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
+		{"tiff straight alpha", tiffFile(le, 1, 1, []byte{200, 100, 0, 128}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 2)),
+			color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
 		// 100 + 127, 50 + 127, 127; a sample above its opacity is held
-		{"tiff premultiplied alpha", tiffFile(le, 1, 1, []byte{100, 50, 0, 128}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 1)), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
-		{"tiff premultiplied above alpha", tiffFile(le, 1, 1, []byte{200, 50, 0, 128}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 1)), color.RGBA{255, 177, 127, 255}, []string{warnTransparent}},
-		{"tiff opaque alpha", tiffFile(le, 1, 1, []byte{200, 50, 0, 255}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 2)), color.RGBA{200, 50, 0, 255}, nil},
-		{"tiff palette", tiffFile(le, 1, 1, []byte{1}, []uint16{8}, 3, shorts(le, 320, 0, 0xc8c8, 0, 0x6464, 0, 0x0101)), color.RGBA{200, 100, 1, 255}, nil},
+		{"tiff premultiplied alpha", tiffFile(le, 1, 1, []byte{100, 50, 0, 128}, []uint16{8, 8, 8, 8}, 2,
+			shorts(le, 338, 1)), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
+		{"tiff premultiplied above alpha", tiffFile(le, 1, 1, []byte{200, 50, 0, 128}, []uint16{8, 8, 8, 8}, 2,
+			shorts(le, 338, 1)), color.RGBA{255, 177, 127, 255}, []string{warnTransparent}},
+		{"tiff opaque alpha", tiffFile(le, 1, 1, []byte{200, 50, 0, 255}, []uint16{8, 8, 8, 8}, 2, shorts(le, 338, 2)),
+			color.RGBA{200, 50, 0, 255}, nil},
+		{"tiff palette", tiffFile(le, 1, 1, []byte{1}, []uint16{8}, 3, shorts(le, 320, 0, 0xc8c8, 0, 0x6464, 0, 0x0101)),
+			color.RGBA{200, 100, 1, 255}, nil},
 		{"png straight alpha", encodePNG(t, nrgba), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
 		// a = 32768/65535 = 0.500008: 255; 255 (0.500008^2 + 1 - 0.500008) = 191.25; 127.498
 		{"png straight alpha 16", encodePNG(t, nrgba64), color.RGBA{255, 191, 127, 255}, []string{warnTransparent}},
-		{"png clear palette", encodePNG(t, image.NewPaletted(nrgba.Rect, clearPalette)), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
-		{"gif clear", encodeGIF(t, image.NewPaletted(nrgba.Rect, color.Palette{color.Transparent, color.Black})), color.RGBA{255, 255, 255, 255}, []string{warnTransparent}},
-		{"bmp 24", encodeBMP(t, &image.RGBA{Pix: []uint8{200, 100, 0, 255}, Stride: 4, Rect: nrgba.Rect}), color.RGBA{200, 100, 0, 255}, nil},
+		{"png clear palette", encodePNG(t, image.NewPaletted(nrgba.Rect, clearPalette)), color.RGBA{227, 177, 127, 255},
+			[]string{warnTransparent}},
+		{"gif clear", encodeGIF(t, image.NewPaletted(nrgba.Rect, color.Palette{color.Transparent, color.Black})),
+			color.RGBA{255, 255, 255, 255}, []string{warnTransparent}},
+		{"bmp 24", encodeBMP(t, &image.RGBA{Pix: []uint8{200, 100, 0, 255}, Stride: 4, Rect: nrgba.Rect}),
+			color.RGBA{200, 100, 0, 255}, nil},
 		{"bmp 32, the old header has no alpha", encodeBMP(t, nrgba), color.RGBA{200, 100, 0, 255}, nil},
-		{"bmp 32, straight alpha", bmpV4(1, 1, []byte{0, 100, 200, 128}), color.RGBA{227, 177, 127, 255}, []string{warnTransparent}},
+		{"bmp 32, straight alpha", bmpV4(1, 1, []byte{0, 100, 200, 128}), color.RGBA{227, 177, 127, 255},
+			[]string{warnTransparent}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

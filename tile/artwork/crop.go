@@ -10,7 +10,8 @@ import (
 func (p *Picture) Crop(upright image.Rectangle) (*Picture, error) {
 	w, h := p.Size()
 	if upright.Empty() || !upright.In(image.Rect(0, 0, w, h)) {
-		return nil, fmt.Errorf("a part from %d,%d to %d,%d is not in a picture of %dx%d pixels", upright.Min.X, upright.Min.Y, upright.Max.X, upright.Max.Y, w, h)
+		return nil, fmt.Errorf("a part from %d,%d to %d,%d is not in a picture of %dx%d pixels", upright.Min.X,
+			upright.Min.Y, upright.Max.X, upright.Max.Y, w, h)
 	}
 	stored := p.Image.Bounds()
 	x0, y0 := p.Upright.Source(upright.Min.X, upright.Min.Y, stored.Dx(), stored.Dy())

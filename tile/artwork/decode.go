@@ -18,7 +18,8 @@ func decode(data []byte, maxPixels int) (*Picture, error) {
 		return nil, undecodable(err)
 	}
 	if b := decoded.Bounds(); b.Dx() != h.width || b.Dy() != h.height {
-		return nil, fmt.Errorf("its header says %d x %d pixels and its data hold %d x %d; open it in a picture editor and save it anew",
+		return nil, fmt.Errorf("its header says %d x %d pixels and its data hold %d x %d; open it in a picture editor "+
+			"and save it anew",
 			h.width, h.height, b.Dx(), b.Dy())
 	}
 	if _, cmyk := decoded.(*image.CMYK); cmyk {

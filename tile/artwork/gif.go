@@ -50,7 +50,8 @@ func (h *header) takeFrame(w, ht int) error {
 		return errors.New("its first frame is larger than its screen; open it in a picture editor and save it anew")
 	}
 	if w < h.width || ht < h.height {
-		h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht, h.width, h.height))
+		h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht,
+			h.width, h.height))
 	}
 	h.width, h.height = w, ht
 	h.leastBytes = int64(w) * int64(ht) / lzwRatio

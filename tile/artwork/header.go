@@ -45,7 +45,8 @@ const (
 	mostBlocks = 1 << 20  // PNG writers make chunks of 8 kB, which is 8 GB
 )
 
-var errEndlessBlocks = fmt.Errorf("it has more than %d blocks; open it in a picture editor and save it anew", mostBlocks)
+var errEndlessBlocks = fmt.Errorf("it has more than %d blocks; open it in a picture editor and save it anew",
+	mostBlocks)
 
 // start keeps a reader of the size within a file's start, and from asking the disk for a few bytes at a time.
 func start(config func(io.Reader) (image.Config, error)) func(io.Reader) (image.Config, error) {
@@ -122,11 +123,13 @@ func readHeader(src source, maxPixels int) (*header, error) {
 		return nil, fmt.Errorf("the picture is %d x %d pixels; there is nothing to print", h.width, h.height)
 	}
 	if src.size < h.leastBytes {
-		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and it has %d; copy it again from where it came",
+		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and "+
+			"it has %d; copy it again from where it came",
 			h.width, h.height, h.leastBytes, src.size)
 	}
 	if px := int64(h.width) * int64(h.height); px > evenPx && src.size < px/evenRatio {
-		return nil, fmt.Errorf("%d x %d pixels in %d bytes are one even colour, or its header is false; scale it down, or copy it again from where it came",
+		return nil, fmt.Errorf("%d x %d pixels in %d bytes are one even colour, or its header is false; scale it down, "+
+			"or copy it again from where it came",
 			h.width, h.height, src.size)
 	}
 	return h, nil
@@ -145,7 +148,8 @@ func refuseLong(size int64, maxPixels int) error {
 	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
 	const pixelBytes, otherBytes = 16, 64 << 20
 	if (size-otherBytes)/pixelBytes > int64(maxPixels) { // by division: the product may not fit
-		return fmt.Errorf("the file has %d bytes, more than %d pixels can need; save the picture alone, without layers", size, maxPixels)
+		return fmt.Errorf("the file has %d bytes, more than %d pixels can need; save the picture alone, without layers",
+			size, maxPixels)
 	}
 	return nil
 }

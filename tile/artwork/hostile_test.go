@@ -122,7 +122,8 @@ func giant(t testing.TB, w, h int) map[string][]byte {
 	le.PutUint32(bmpFile[22:], uint32(h))
 	return map[string][]byte{
 		"jpeg": jpegFile,
-		"png":  slices.Concat([]byte("\x89PNG\r\n\x1a\n"), pngChunk("IHDR", ihdr), pngChunk("IDAT", []byte("x\x9c")), pngChunk("IEND", nil)),
+		"png": slices.Concat([]byte("\x89PNG\r\n\x1a\n"), pngChunk("IHDR", ihdr), pngChunk("IDAT", []byte("x\x9c")),
+			pngChunk("IEND", nil)),
 		"gif":  gifFile,
 		"bmp":  bmpFile,
 		"tiff": tiffFile(le, w, h, []byte("abc"), []uint16{8, 8, 8}, 2),
@@ -150,7 +151,8 @@ func TestBombs(t *testing.T) {
 		"webp chunk length": {liar, DefaultMaxPixels, "cut short"},
 	}
 	for name, data := range giant(t, 50_000, 50_000) {
-		cases[name+", 2500 megapixels"] = bomb{data, DefaultMaxPixels, "50000 x 50000 pixels are more than the 500000000 allowed; scale the picture down, or allow more pixels"}
+		cases[name+", 2500 megapixels"] = bomb{data, DefaultMaxPixels,
+			"50000 x 50000 pixels are more than the 500000000 allowed; scale the picture down, or allow more pixels"}
 	}
 	for name, data := range giant(t, 20_000, 20_000) {
 		cases[name+", 400 megapixels"] = bomb{data, DefaultMaxPixels, "cut short, or its header is false: 20000 x 20000"}
@@ -173,7 +175,8 @@ func TestLeastBytes(t *testing.T) {
 	blank := image.NewGray(image.Rect(0, 0, 4000, 4000))
 	blankPalette := image.NewPaletted(blank.Rect, paletted(0, 0).Palette)
 	for name, data := range map[string][]byte{
-		"jpeg": encodeJPEG(t, blank, 1), "png": encodePNG(t, blank), "gif": encodeGIF(t, blankPalette), "bmp": encodeBMP(t, blank),
+		"jpeg": encodeJPEG(t, blank, 1), "png": encodePNG(t, blank), "gif": encodeGIF(t, blankPalette),
+		"bmp": encodeBMP(t, blank),
 	} {
 		t.Run(name, func(t *testing.T) {
 			h, err := readHeader(inMemory(data), DefaultMaxPixels)
@@ -190,7 +193,8 @@ func TestRefused(t *testing.T) {
 	le := binary.LittleEndian
 	m := patchPicture()
 	scan := segment(0xda, []byte{1, 1, 0, 0, 0, 0})
-	progressive := slices.Concat([]byte{0xff, 0xd8}, segment(0xc2, []byte{8, 0, 8, 0, 8, 1, 1, 0x11, 0}), bytes.Repeat(scan, maxScans+1), []byte{0xff, 0xd9})
+	progressive := slices.Concat([]byte{0xff, 0xd8}, segment(0xc2, []byte{8, 0, 8, 0, 8, 1, 1, 0x11, 0}),
+		bytes.Repeat(scan, maxScans+1), []byte{0xff, 0xd9})
 	animated := slices.Clone(fixture(t, "patches-lossy.webp"))
 	animated[20] |= 2
 	smallScreen := encodeGIF(t, paletted(0, 0))
@@ -204,16 +208,18 @@ func TestRefused(t *testing.T) {
 		data []byte
 		want string
 	}{
-		"jpeg of endless scans":        {progressive, "more than 500 scans"},
-		"jpeg of no size":              {giant(t, 0, 0)["jpeg"], "0 x 0 pixels; there is nothing to print"},
-		"webp animation":               {animated, "animation; save one frame"},
-		"gif frame beyond the screen":  {smallScreen, "larger than its screen"},
-		"gif without a frame":          {[]byte("GIF89a\x01\x00\x01\x00\x00\x00\x00;"), "holds no frame"},
-		"tiff preview, as raw files":   {rgbTIFF(le, m, longs(le, tagNewSubfileType, 1)), "only a preview"},
-		"tiff by planes":               {rgbTIFF(le, m, shorts(le, tagPlanar, 2)), "stores each colour apart"},
-		"tiff of shared strips":        {shared, "strips claim 30400 bytes"},
-		"tiff of an unknown space":     {tiffFile(le, 1, 1, []byte{1, 2, 3, 4}, []uint16{8, 8, 8, 8}, 9), "can't be decoded (tiff: unsupported"},
-		"png with a broken check sum":  {breakAt(encodePNG(t, m), 30), "can't be decoded (png: invalid format: invalid checksum"},
+		"jpeg of endless scans":       {progressive, "more than 500 scans"},
+		"jpeg of no size":             {giant(t, 0, 0)["jpeg"], "0 x 0 pixels; there is nothing to print"},
+		"webp animation":              {animated, "animation; save one frame"},
+		"gif frame beyond the screen": {smallScreen, "larger than its screen"},
+		"gif without a frame":         {[]byte("GIF89a\x01\x00\x01\x00\x00\x00\x00;"), "holds no frame"},
+		"tiff preview, as raw files":  {rgbTIFF(le, m, longs(le, tagNewSubfileType, 1)), "only a preview"},
+		"tiff by planes":              {rgbTIFF(le, m, shorts(le, tagPlanar, 2)), "stores each colour apart"},
+		"tiff of shared strips":       {shared, "strips claim 30400 bytes"},
+		"tiff of an unknown space": {tiffFile(le, 1, 1, []byte{1, 2, 3, 4}, []uint16{8, 8, 8, 8}, 9),
+			"can't be decoded (tiff: unsupported"},
+		"png with a broken check sum": {breakAt(encodePNG(t, m), 30),
+			"can't be decoded (png: invalid format: invalid checksum"},
 		"png whose pixels don't reach": {withoutRows(t), "not enough pixel data"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -246,13 +252,16 @@ func TestDecoderPanic(t *testing.T) {
 		decode func([]byte) (image.Image, error)
 		want   string
 	}{
-		"panics": {func([]byte) (image.Image, error) { panic("index out of range") }, "makes its decoder fail (index out of range)"},
+		"panics": {func([]byte) (image.Image, error) { panic("index out of range") },
+			"makes its decoder fail (index out of range)"},
 		"nil pointer": {func([]byte) (image.Image, error) {
 			var m *image.RGBA
 			return m.SubImage(image.Rect(0, 0, m.Rect.Dx(), 1)), nil
 		}, "nil pointer"},
-		"other size":   {func([]byte) (image.Image, error) { return image.NewGray(image.Rect(0, 0, 9, 9)), nil }, "says 3 x 2 pixels and its data hold 9 x 9"},
-		"unknown form": {func([]byte) (image.Image, error) { return image.NewAlpha(image.Rect(0, 0, 3, 2)), nil }, "no use for a *image.Alpha"},
+		"other size": {func([]byte) (image.Image, error) { return image.NewGray(image.Rect(0, 0, 9, 9)), nil },
+			"says 3 x 2 pixels and its data hold 9 x 9"},
+		"unknown form": {func([]byte) (image.Image, error) { return image.NewAlpha(image.Rect(0, 0, 3, 2)), nil },
+			"no use for a *image.Alpha"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			formats = append(slices.Clone(kept), format{

@@ -82,7 +82,8 @@ func checkICC(profile []byte, space string) error {
 	if string(profile[36:40]) != "acsp" { // 7.2.9
 		return errors.New("it has no profile signature")
 	}
-	switch class := string(profile[12:16]); class { // 7.2.5; these four describe colours for a picture (ISO 32000-1, 8.6.5.5)
+	// 7.2.5; these four describe colours for a picture (ISO 32000-1, 8.6.5.5)
+	switch class := string(profile[12:16]); class {
 	case "scnr", "mntr", "prtr", "spac":
 	default:
 		return fmt.Errorf("its class %q is not one that describes a picture", class)

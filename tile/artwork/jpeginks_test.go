@@ -47,7 +47,8 @@ func inksJPEG(t *testing.T, adobe []byte, stored func(inks [4]uint8) [4]uint8) [
 		file := encodeJPEG(t, plane, 100)
 		scan := file[bytes.Index(file, []byte{0xff, markSOS}) : len(file)-2] // up to the end of image
 		scan = slices.Clone(scan)
-		const component = 5 // after the marker, the length and the count: T.81, B.2.3; clauses in this file are recalled from memory
+		// after the marker, the length and the count: T.81, B.2.3; clauses in this file are recalled from memory
+		const component = 5
 		scan[component] = byte(c + 1)
 		if c == 0 {
 			walkJPEG(bytes.NewReader(file), func(marker byte, body []byte) bool {
@@ -80,7 +81,8 @@ func TestInksInJPEG(t *testing.T) {
 	ycck := func(inks [4]uint8) [4]uint8 {
 		r, g, b := float64(inks[0]), float64(inks[1]), float64(inks[2])
 		level := func(v float64) uint8 { return uint8(math.Round(min(max(v, 0), 255))) }
-		return [4]uint8{level(0.299*r + 0.587*g + 0.114*b), level(128 - 0.168736*r - 0.331264*g + 0.5*b), level(128 + 0.5*r - 0.418688*g - 0.081312*b), ^inks[3]}
+		return [4]uint8{level(0.299*r + 0.587*g + 0.114*b), level(128 - 0.168736*r - 0.331264*g + 0.5*b),
+			level(128 + 0.5*r - 0.418688*g - 0.081312*b), ^inks[3]}
 	}
 	for _, c := range []struct {
 		name      string

@@ -40,8 +40,9 @@ func TestMemory(t *testing.T) {
 		"png with alpha, in place":   {encodePNG(t, clear), 4 * side * side},
 		"png with alpha, 16 bit":     {encodePNG(t, clear64), 8 * side * side},
 		"png grey, 16 bit":           {encodePNG(t, image.NewGray16(square)), 2 * side * side},
-		"png palette":                {encodePNG(t, image.NewPaletted(square, paletted(0, 0).Palette)), (1 + 4) * side * side},
-		"bmp":                        {encodeBMP(t, image.NewRGBA(square)), 4 * side * side},
+		"png palette": {encodePNG(t, image.NewPaletted(square, paletted(0, 0).Palette)),
+			(1 + 4) * side * side},
+		"bmp": {encodeBMP(t, image.NewRGBA(square)), 4 * side * side},
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)

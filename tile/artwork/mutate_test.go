@@ -75,7 +75,8 @@ func (m mutator) number(data []byte) {
 		at = m.r.IntN(min(64, len(data)-4))
 	}
 	order := []binary.ByteOrder{binary.LittleEndian, binary.BigEndian}[m.r.IntN(2)]
-	v := []uint32{0, 1, 0x7f, 0xff, 0x3fff, 0x7fff, 0xffff, 0x10000, 1 << 24, 1<<31 - 1, 1 << 31, 1<<32 - 1, uint32(len(data)), m.r.Uint32()}[m.r.IntN(14)]
+	v := []uint32{0, 1, 0x7f, 0xff, 0x3fff, 0x7fff, 0xffff, 0x10000, 1 << 24, 1<<31 - 1, 1 << 31, 1<<32 - 1,
+		uint32(len(data)), m.r.Uint32()}[m.r.IntN(14)]
 	if m.r.IntN(2) == 0 {
 		order.PutUint16(data[at:], uint16(v))
 		return
@@ -163,7 +164,8 @@ func TestMutated(t *testing.T) {
 		require.NoError(t, err, "try %d, %s", i, name)
 		require.Equal(t, image.Pt(w, h), image.Pt(rw, rh))
 	}
-	t.Logf("%d files, %d pictures %v; most memory: %.1f MB for a %s", tries, pictures, formats, float64(most)/1e6, hungriest)
+	t.Logf("%d files, %d pictures %v; most memory: %.1f MB for a %s", tries, pictures, formats, float64(most)/1e6,
+		hungriest)
 	require.Len(t, formats, 6, "each format still gives pictures")
 	require.Greater(t, tries-pictures, tries/4, "and a good share is refused")
 }

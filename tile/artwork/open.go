@@ -21,7 +21,8 @@ type TooManyPixelsError struct {
 }
 
 func (e *TooManyPixelsError) Error() string {
-	return fmt.Sprintf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels", e.WidthPx, e.HeightPx, e.MaxPixels)
+	return fmt.Sprintf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels",
+		e.WidthPx, e.HeightPx, e.MaxPixels)
 }
 
 // Picture is a decoded picture file.

@@ -141,7 +141,8 @@ func TestOrientationDamaged(t *testing.T) {
 	}
 	for name, block := range cases {
 		t.Run(name, func(t *testing.T) {
-			p, err := decode(withSegments(encodeJPEG(t, patchPicture(), 80), segment(0xe1, []byte(exifSignature), block)), DefaultMaxPixels)
+			p, err := decode(withSegments(encodeJPEG(t, patchPicture(), 80), segment(0xe1, []byte(exifSignature), block)),
+				DefaultMaxPixels)
 			require.NoError(t, err)
 			require.Equal(t, uprights[1], p.Upright)
 		})

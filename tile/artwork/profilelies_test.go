@@ -101,12 +101,15 @@ func TestLyingContainers(t *testing.T) {
 		{"jpeg, chunk 0 of 0", withSegments(jpegFile, iccSegment(0, 0, good)), "number 0 of 0"},
 		{"jpeg, chunk 1 of 0", withSegments(jpegFile, iccSegment(1, 0, good)), "number 1 of 0"},
 		{"jpeg, the first of two chunks alone", withSegments(jpegFile, iccSegment(1, 2, good)), "chunk 2 of 2 is missing"},
-		{"jpeg, the last of 255 chunks alone", withSegments(jpegFile, iccSegment(255, 255, good)), "chunk 1 of 255 is missing"},
-		{"jpeg, two halves of two profiles", withSegments(jpegFile, iccSegment(1, 2, good[:half]), iccSegment(2, 2, good)), "says that it has 152 bytes and has 228"},
+		{"jpeg, the last of 255 chunks alone", withSegments(jpegFile, iccSegment(255, 255, good)),
+			"chunk 1 of 255 is missing"},
+		{"jpeg, two halves of two profiles", withSegments(jpegFile, iccSegment(1, 2, good[:half]), iccSegment(2, 2, good)),
+			"says that it has 152 bytes and has 228"},
 		{"jpeg, chunks of nothing", withSegments(jpegFile, iccSegment(1, 2, nil), iccSegment(2, 2, nil)), "only 0 bytes"},
 		{"png, cut in the packed data", withChunk(encodePNG(t, m), "iCCP", iccpBody(good)[:30]), "can't be unpacked"},
 		{"png, nothing after the name", withChunk(encodePNG(t, m), "iCCP", []byte("name\x00")), "doesn't say how"},
-		{"png, an unknown way to pack", withChunk(encodePNG(t, m), "iCCP", append([]byte("name\x00\x07"), good...)), "doesn't say how"},
+		{"png, an unknown way to pack", withChunk(encodePNG(t, m), "iCCP", append([]byte("name\x00\x07"), good...)),
+			"doesn't say how"},
 		{"tiff, a byte short", tiffICC(len(good) - 1), "says that it has 152 bytes and has 151"},
 		{"tiff, into what follows", tiffICC(len(good) + 8), "says that it has 152 bytes and has 160"},
 		{"tiff, past the file's end", tiffICC(1 << 20), "outside the file"},
@@ -114,7 +117,8 @@ func TestLyingContainers(t *testing.T) {
 		{"tiff, of an unknown kind", rgbTIFF(le, m, field{tagICC, 99, len(good), good}), "unknown kind 99"},
 		{"webp, past the file's end", webp(good[:140], 1<<31), "says that it has 152 bytes and has 140"},
 		{"webp, four gigabytes", webp(good[:100], 1<<32-1), "only 100 bytes"},
-		{"webp, only the first counts", withRIFF(fixture(t, "patches-lossless.webp"), riffChunk("ICCP", good[:60]), riffChunk("ICCP", good)), "only 60 bytes"},
+		{"webp, only the first counts", withRIFF(fixture(t, "patches-lossless.webp"), riffChunk("ICCP", good[:60]),
+			riffChunk("ICCP", good)), "only 60 bytes"},
 	} {
 		t.Run(c.name, func(t *testing.T) { requireDropped(t, c.data, c.want) })
 	}

@@ -13,7 +13,8 @@ import (
 // CMYK in TIFF files: 0 is no ink and 255 all of it (TIFF 6.0, section 16, from memory), turned into RGB as
 // image/color does, and warned of.
 func TestInksInTIFF(t *testing.T) {
-	plain := []byte{0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 10, 20, 30, 40} // paper, cyan, magenta; yellow, black, a mixture
+	// paper, cyan, magenta; yellow, black, a mixture
+	plain := []byte{0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 0, 0, 0, 0, 255, 10, 20, 30, 40}
 	var packed bytes.Buffer
 	z := zlib.NewWriter(&packed)
 	_, err := z.Write(plain)
@@ -53,6 +54,7 @@ func TestInksInTIFF(t *testing.T) {
 			})
 		}
 	}
-	_, err = decode(tiffFile(binary.LittleEndian, 1, 1, make([]byte, 5), []uint16{8, 8, 8, 8, 8}, photometricInks), DefaultMaxPixels)
+	_, err = decode(tiffFile(binary.LittleEndian, 1, 1, make([]byte, 5), []uint16{8, 8, 8, 8, 8}, photometricInks),
+		DefaultMaxPixels)
 	require.ErrorContains(t, err, "without alpha")
 }

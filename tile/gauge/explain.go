@@ -10,9 +10,12 @@ import (
 type typeSizes struct{ title, body, small, command style }
 
 var (
-	roomyType   = typeSizes{style{"Helvetica", "B", 20}, style{"Helvetica", "", 10}, style{"Helvetica", "", 7.5}, style{"Courier", "", 10}}
-	compactType = typeSizes{style{"Helvetica", "B", 15}, style{"Helvetica", "", 8.5}, style{"Helvetica", "", 6.5}, style{"Courier", "", 8.5}}
-	smallType   = typeSizes{style{"Helvetica", "B", 11}, style{"Helvetica", "", 7}, style{"Helvetica", "", 6}, style{"Courier", "", 6.5}}
+	roomyType = typeSizes{style{"Helvetica", "B", 20}, style{"Helvetica", "", 10}, style{"Helvetica", "", 7.5},
+		style{"Courier", "", 10}}
+	compactType = typeSizes{style{"Helvetica", "B", 15}, style{"Helvetica", "", 8.5}, style{"Helvetica", "", 6.5},
+		style{"Courier", "", 8.5}}
+	smallType = typeSizes{style{"Helvetica", "B", 11}, style{"Helvetica", "", 7}, style{"Helvetica", "", 6},
+		style{"Courier", "", 6.5}}
 )
 
 // Steps are what to do with the page, in five lines.
@@ -20,7 +23,8 @@ func Steps(paper layout.Paper) []string {
 	rules := Rules(paper)
 	return []string{
 		"Print at 100 % (actual size), upright, fed as your sheets will be: same paper, tray, settings.",
-		fmt.Sprintf("Measure with a steel rule, first tick to last: ACROSS (%g mm if true), FEED (%g mm if true).", rules.WidthMM, rules.HeightMM),
+		fmt.Sprintf("Measure with a steel rule, first tick to last: ACROSS (%g mm if true), FEED (%g mm if true).",
+			rules.WidthMM, rules.HeightMM),
 		"Text upright, find on each side the outermost line printed whole: its number is the margin.",
 		"End tick lost, or steel rule too short? Use nearer ticks, and add --between with their distances.",
 		"Save your own figures with the command below; margins go left, top, right, bottom.",

@@ -39,7 +39,8 @@ func (p *page) frame() {
 
 // side lays out two opposite sides of the frame, of the given length, with lines 0 to n. No line runs from
 // openFrom to openTo.
-func (p *page) side(n int, lengthMM float64, line func(k, from, to, widthMM float64), number func(k, at float64, text string), openFrom, openTo float64) {
+func (p *page) side(n int, lengthMM float64, line func(k, from, to, widthMM float64),
+	number func(k, at float64, text string), openFrom, openTo float64) {
 	from, to := math.Max(p.depth, openTo)+frameClearMM, lengthMM-p.depth-frameClearMM
 	stair := math.Min(frameStairMM, (to-from)/float64(n+1))
 	middle := math.Max(lengthMM/2, from+stair*float64(n+1)/2)

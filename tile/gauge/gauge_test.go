@@ -193,7 +193,8 @@ func TestFrameNumbersStandOnTheirLines(t *testing.T) {
 		var figures []figure
 		for _, l := range s.doc.Letters(1) {
 			x, y := units.PointsToMM((l.LeftPt+l.RightPt)/2), h-units.PointsToMM((l.TopPt+l.BottomPt)/2)
-			if off := side.from(x, y); off < frameMM+0.9 && math.Abs(side.along(x, y)) > side.start && strings.TrimSpace(l.Text) != "" {
+			if off := side.from(x, y); off < frameMM+0.9 && math.Abs(side.along(x, y)) > side.start &&
+				strings.TrimSpace(l.Text) != "" {
 				figures = append(figures, figure{l.Text, side.along(x, y), off})
 			}
 		}
@@ -210,7 +211,8 @@ func TestFrameNumbersStandOnTheirLines(t *testing.T) {
 		}
 		require.Len(t, numbers, frameMM, side.name)
 		for k := 1; k <= frameMM; k++ {
-			require.InDelta(t, float64(k), numbers[fmt.Sprint(k)], 0.15, "%s: number %d", side.name, k) // figures are not all of one height
+			// figures are not all of one height
+			require.InDelta(t, float64(k), numbers[fmt.Sprint(k)], 0.15, "%s: number %d", side.name, k)
 		}
 	}
 }
@@ -241,6 +243,7 @@ func TestWords(t *testing.T) {
 			require.Contains(t, text, want, name)
 		}
 	}
-	require.Equal(t, `dropsheet gauge --paper A4 --save "study inkjet" --read 199.2x248.5mm --margins 4,4,4,12mm`, SaveCommand(paperOf(t, "A4")))
+	require.Equal(t, `dropsheet gauge --paper A4 --save "study inkjet" --read 199.2x248.5mm --margins 4,4,4,12mm`,
+		SaveCommand(paperOf(t, "A4")))
 	require.Len(t, Steps(paperOf(t, "A4")), 5)
 }

@@ -8,7 +8,8 @@ import (
 
 // Sizes in mm.
 const (
-	frameMM      = 15.0 // depth of the frame: more than any desk printer keeps clear on three sides (common practice, no source)
+	// depth of the frame: more than any desk printer keeps clear on three sides (common practice, no source)
+	frameMM      = 15.0
 	frameShare   = 0.2  // at most that share of the paper's width, on small paper
 	insetMM      = 5.0  // from the paper's sides to the ends of the rule across
 	stepMM       = 10.0 // rules are whole numbers of this
@@ -53,7 +54,8 @@ func newGeometry(paper layout.Paper) geometry {
 	g.start = layout.Point{XMM: (w - g.rules.WidthMM) / 2, YMM: g.depth + feedFromMM}
 
 	left := g.depth + bandMM + besideMM
-	g.middle = layout.Rect{XMM: left, YMM: g.depth + feedFromMM + 3, WidthMM: math.Min(w-g.depth-besideMM-left, fullMiddleMM)}
+	g.middle = layout.Rect{XMM: left, YMM: g.depth + feedFromMM + 3,
+		WidthMM: math.Min(w-g.depth-besideMM-left, fullMiddleMM)}
 	g.middle.HeightMM = h - g.depth - besideMM - g.middle.YMM
 	g.compact = g.middle.WidthMM < roomyMM
 	g.gapMM, g.types = 8, roomyType

@@ -36,11 +36,13 @@ func (p *page) explain() {
 		return
 	}
 	p.y = p.middle.YMM
-	for _, part := range []func(*page){(*page).title, (*page).steps, (*page).form, (*page).command, (*page).wedge, (*page).lines, (*page).ends} {
+	for _, part := range []func(*page){(*page).title, (*page).steps, (*page).form, (*page).command, (*page).wedge,
+		(*page).lines, (*page).ends} {
 		trial := &page{geometry: p.geometry, canvas: p.canvas, y: p.y}
 		part(trial)
 		if trial.y <= p.middle.BottomMM() {
-			p.strokes, p.fills, p.words = append(p.strokes, trial.strokes...), append(p.fills, trial.fills...), append(p.words, trial.words...)
+			p.strokes, p.fills, p.words = append(p.strokes, trial.strokes...), append(p.fills, trial.fills...),
+				append(p.words, trial.words...)
 			p.y = trial.y + p.gapMM
 		}
 	}

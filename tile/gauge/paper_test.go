@@ -13,7 +13,8 @@ import (
 // allPapers are the papers that have names, and the smallest, longest and largest that have none.
 func allPapers(t *testing.T) []layout.Paper {
 	t.Helper()
-	names := []string{"letter", "legal", "tabloid", "13x19in", "50x50mm", "50x5000mm", "5000x5000mm", "100x150mm", "127x178mm"}
+	names := []string{"letter", "legal", "tabloid", "13x19in", "50x50mm", "50x5000mm", "5000x5000mm", "100x150mm",
+		"127x178mm"}
 	for _, family := range []string{"A", "B", "JIS-B"} {
 		for n := range 11 {
 			names = append(names, fmt.Sprint(family, n))
@@ -79,7 +80,8 @@ func (p *page) inkBoxes() (boxes []box) {
 
 func meet(a, b layout.Rect) bool {
 	const slack = 1e-9
-	return a.XMM < b.RightMM()-slack && b.XMM < a.RightMM()-slack && a.YMM < b.BottomMM()-slack && b.YMM < a.BottomMM()-slack
+	return a.XMM < b.RightMM()-slack && b.XMM < a.RightMM()-slack && a.YMM < b.BottomMM()-slack &&
+		b.YMM < a.BottomMM()-slack
 }
 
 // On every paper all parts lie on the page and clear of each other, and no word stands on a line, a patch or
@@ -94,7 +96,8 @@ func TestEveryPaperFits(t *testing.T) {
 			all := composed(paper)
 			words, ink := all.wordBoxes(), all.inkBoxes()
 			for _, b := range append(append([]box{}, words...), ink...) {
-				on := b.WidthMM > 0 && b.HeightMM > 0 && b.XMM >= -1e-9 && b.YMM >= -1e-9 && b.RightMM() <= paper.WidthMM+1e-9 && b.BottomMM() <= paper.HeightMM+1e-9
+				on := b.WidthMM > 0 && b.HeightMM > 0 && b.XMM >= -1e-9 && b.YMM >= -1e-9 && b.RightMM() <= paper.WidthMM+1e-9 &&
+					b.BottomMM() <= paper.HeightMM+1e-9
 				require.True(t, on, "%s is off the page: %v", b.what, b.Rect)
 			}
 			for i, w := range words {

@@ -91,7 +91,8 @@ func (p *page) lines() {
 	p.heading("Lines, and gaps as wide between them, in mm: black, and reversed.")
 	columnMM, highMM := p.middle.WidthMM/float64(len(tenths)), p.patchMM()
 	top := p.y
-	p.fills = append(p.fills, fill{layout.Rect{XMM: p.middle.XMM, YMM: top + highMM, WidthMM: p.middle.WidthMM, HeightMM: highMM}, black})
+	p.fills = append(p.fills, fill{layout.Rect{XMM: p.middle.XMM, YMM: top + highMM, WidthMM: p.middle.WidthMM,
+		HeightMM: highMM}, black})
 	for i, tenth := range tenths {
 		widthMM := float64(tenth) / 10
 		middle := p.middle.XMM + (float64(i)+0.5)*columnMM

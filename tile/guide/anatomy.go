@@ -66,14 +66,20 @@ func (b *book) callouts(s layout.Sheet) []callout {
 	y := func(share float64) float64 { return lamp.YMM - outY*share*c.HeightMM }
 
 	calls := []callout{
-		{layout.Point{XMM: x(0.62), YMM: y(0.45)}, strong("Cell") + ": what stays in sight, " + size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
+		{layout.Point{XMM: x(0.62), YMM: y(0.45)}, strong("Cell") + ": what stays in sight, " +
+			size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
 		{layout.Point{XMM: x(0), YMM: y(0.72)}, strong("Cut line") + ", dashed here. It is not printed."},
-		{layout.Point{XMM: lamp.XMM, YMM: lamp.YMM + outY*(layout.BleedMM+layout.StripMM)/2}, strong("Cut mark") + ", with an arrowhead that points along the cut: one at either end of every cut."},
-		{layout.Point{XMM: c.XMM + 0.86*c.WidthMM, YMM: lamp.YMM + outY*layout.BleedMM/2}, strong("Strip") + fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a little off shows picture and not paper.", whole(layout.StripMM), whole(layout.BleedMM))},
-		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") + ": name, place in the order, board-up, check code, job."},
+		{layout.Point{XMM: lamp.XMM, YMM: lamp.YMM + outY*(layout.BleedMM+layout.StripMM)/2}, strong("Cut mark") +
+			", with an arrowhead that points along the cut: one at either end of every cut."},
+		{layout.Point{XMM: c.XMM + 0.86*c.WidthMM, YMM: lamp.YMM + outY*layout.BleedMM/2}, strong("Strip") +
+			fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a "+
+				"little off shows picture and not paper.", whole(layout.StripMM), whole(layout.BleedMM))},
+		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") +
+			": name, place in the order, board-up, check code, job."},
 	}
 	if sheet.CheckRuleMM(p, s) > 0 {
-		calls = append(calls, callout{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4), YMM: c.YMM + min(0.3*c.HeightMM, 55)}, strong("Check rule") + ", its length beside it."})
+		calls = append(calls, callout{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4),
+			YMM: c.YMM + min(0.3*c.HeightMM, 55)}, strong("Check rule") + ", its length beside it."})
 	}
 	lap := p.Backdrop.LapMM
 	switch {
@@ -90,11 +96,13 @@ func (b *book) callouts(s layout.Sheet) []callout {
 }
 
 func landingWords() string {
-	return strong("Landing line") + ", just past the cell: the neighbour\u2019s cut edge goes on it. The short " + strong("registration marks") + " at its ends are for its corners. The neighbour hides them all."
+	return strong("Landing line") + ", just past the cell: the neighbour\u2019s cut edge goes on it. The short " +
+		strong("registration marks") + " at its ends are for its corners. The neighbour hides them all."
 }
 
 func lapWords(lapMM float64) string {
-	return strong("Lap") + " of " + length(lapMM) + ", paler here than it is printed. It stays on: the neighbour is pasted over it. It carries picture, so that a slip shows picture."
+	return strong("Lap") + " of " + length(lapMM) + ", paler here than it is printed. It stays on: the neighbour is " +
+		"pasted over it. It carries picture, so that a slip shows picture."
 }
 
 // list sets the callouts' words with their numbers; listMM is how high that is.

@@ -47,7 +47,8 @@ func TestPagesAreFilled(t *testing.T) {
 					if i == len(bottoms)-1 {
 						least = 0.2
 					}
-					require.Greater(t, (bottom-b.geo.top)/high, least, "page %d of %d is nearly empty; sections start on %v", i+1, len(bottoms), b.starts)
+					require.Greater(t, (bottom-b.geo.top)/high, least, "page %d of %d is nearly empty; sections start on %v", i+1,
+						len(bottoms), b.starts)
 				}
 			})
 		}

@@ -28,10 +28,12 @@ func (b *book) board() {
 	case b.job.single():
 		text = ""
 	case !named:
-		text = "The cells are too small here for their names: " + b.job.nameRead() + ". The table in the next section gives each its page. "
+		text = "The cells are too small here for their names: " + b.job.nameRead() +
+			". The table in the next section gives each its page. "
 	}
 	text += b.job.edgeWords()
-	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+" meets the board. Light comes from the "+corner(p.Backdrop.LightFrom)+".")
+	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+
+		" meets the board. Light comes from the "+corner(p.Backdrop.LightFrom)+".")
 	if b.job.single() {
 		b.topic("In pencil", func(b *book) { b.para(b.outlineStep() + " The sheet goes on it.") })
 	}
@@ -61,7 +63,8 @@ func (b *book) hanging(box layout.Rect) {
 // boardIn is where the board goes in a box that keeps a frame around it.
 func (b *book) boardIn(box layout.Rect) layout.Rect {
 	p := b.job.Plan.Backdrop
-	return inside(box.Grow(layout.Sides{LeftMM: -frameMM, TopMM: -frameMM, RightMM: -frameMM, BottomMM: -frameMM}), p.WidthMM, p.HeightMM)
+	return inside(box.Grow(layout.Sides{LeftMM: -frameMM, TopMM: -frameMM, RightMM: -frameMM, BottomMM: -frameMM}),
+		p.WidthMM, p.HeightMM)
 }
 
 // onFigure moves a rectangle from board mm onto a drawing of the board.

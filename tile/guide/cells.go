@@ -60,7 +60,8 @@ func (b *book) pictureEdge(at layout.Rect) []layout.Point {
 func (j Job) edgeWords() string {
 	text := ""
 	if on := j.Plan.PictureOnBoard(); on != j.Plan.Backdrop.Board() {
-		text = fmt.Sprintf("The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below its upper edge", length(on.XMM), length(on.YMM))
+		text = fmt.Sprintf("The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below "+
+			"its upper edge", length(on.XMM), length(on.YMM))
 	} else if j.edged() {
 		text = "The dashed line is the picture\u2019s edge"
 	}
@@ -68,7 +69,8 @@ func (j Job) edgeWords() string {
 	case j.surrounded():
 		return text + "; beyond it comes " + j.surround() + ". "
 	case j.bareCells() > 0:
-		return text + "; beyond it the paper stays white. Cells without picture have no sheet: shaded here, they are bare board. "
+		return text + "; beyond it the paper stays white. Cells without picture have no sheet: shaded here, they are " +
+			"bare board. "
 	case text != "":
 		return text + "; beyond it the paper stays white. "
 	}

@@ -16,7 +16,8 @@ type lattice struct {
 // newLattice reads of at every corner; side is the number of squares along the rectangle's longer side.
 func newLattice(of func(xMM, yMM float64) float64, in layout.Rect, side int) lattice {
 	longer := math.Max(in.WidthMM, in.HeightMM)
-	l := lattice{in: in, columns: max(1, int(float64(side)*in.WidthMM/longer)), rows: max(1, int(float64(side)*in.HeightMM/longer))}
+	l := lattice{in: in, columns: max(1, int(float64(side)*in.WidthMM/longer)),
+		rows: max(1, int(float64(side)*in.HeightMM/longer))}
 	for j := range l.rows + 1 {
 		for i := range l.columns + 1 {
 			p := l.at(float64(i), float64(j))

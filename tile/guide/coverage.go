@@ -31,7 +31,8 @@ func (j Job) surround() string {
 func (b *book) coverage() {
 	p := b.job.Plan
 	c := b.found.coverage
-	text := "The frame is " + strong(size(p.Camera.FrameWidthMM, p.Camera.FrameHeightMM)) + " at the " + b.job.body() + ", and past it " +
+	text := "The frame is " + strong(size(p.Camera.FrameWidthMM, p.Camera.FrameHeightMM)) + " at the " + b.job.body() +
+		", and past it " +
 		strong(size(c.Sees.WidthMM, c.Sees.HeightMM)) + " at the board. "
 	if c.Covered() {
 		text += "No edge of the board shows."
@@ -50,7 +51,8 @@ func (j Job) printEnds(ends layout.PrintEnds) string {
 	if ends.Share == 0 {
 		return " The edge of the print shows as a blur."
 	}
-	return fmt.Sprintf(" The print ends inside the frame: %s of what that sees past the %s is not printed.", strong(percent(ends.Share)), j.body())
+	return fmt.Sprintf(" The print ends inside the frame: %s of what that sees past the %s is not printed.",
+		strong(percent(ends.Share)), j.body())
 }
 
 // edges says where the board's edges show.
@@ -100,14 +102,17 @@ func (j Job) travelText(t layout.Travel) string {
 	case j.Plan.Backdrop.Surround != "":
 		edge = "The board\u2019s edge"
 	}
-	text := fmt.Sprintf("The %s may be off the axis %s before the dark rim comes inside a fill of %s.", j.body(), strings.Join(moves, ", and "), percent(t.HeldFill))
+	text := fmt.Sprintf("The %s may be off the axis %s before the dark rim comes inside a fill of %s.", j.body(),
+		strings.Join(moves, ", and "), percent(t.HeldFill))
 	if free == 0 {
-		text = edge + " comes into view " + strong("as soon as the "+j.body()+" is off the axis") + ": " + ends + " where the fill does."
+		text = edge + " comes into view " + strong("as soon as the "+j.body()+" is off the axis") + ": " + ends +
+			" where the fill does."
 	} else if none {
 		text += " There " + ends + " where the fill does."
 	}
 	if a := t.Asked; a != nil && !a.Holds {
-		text += fmt.Sprintf(" Over the %s that you asked for, %s stays free of it.", short(a.TravelMM, 2)+noBreak+"mm", percent(a.Fill))
+		text += fmt.Sprintf(" Over the %s that you asked for, %s stays free of it.", short(a.TravelMM, 2)+noBreak+"mm",
+			percent(a.Fill))
 	}
 	return text
 }

@@ -23,7 +23,8 @@ func TestCoverageOnTheSetupPage(t *testing.T) {
 	all = strings.Join(pageTexts(worded(t, j)), " ")
 	edges := j.Plan.Coverage().Edges
 	require.Len(t, edges, 4)
-	require.Contains(t, all, fmt.Sprintf("shows at left and right, %.0f of %d pixels in", edges[0].AtPx, j.Plan.Camera.WidthPx))
+	require.Contains(t, all, fmt.Sprintf("shows at left and right, %.0f of %d pixels in", edges[0].AtPx,
+		j.Plan.Camera.WidthPx))
 	require.Contains(t, all, "Over the 3 mm that you asked for, ")
 }
 
@@ -38,15 +39,18 @@ func TestWordsOfWhatIsNotPrinted(t *testing.T) {
 		{"round, on a background", func(s *layout.Setup) {
 			s.Framing.Round, s.Proportions, s.Fill, s.DistanceMM, s.Background = true, 1, 0.95, 300, "#000000"
 		},
-			[]string{"mm: the picture in a surround of the colour #000000", "an even 5 % of the drop’s visible radius", "the picture still fills 95 % of the drop",
+			[]string{"mm: the picture in a surround of the colour #000000", "an even 5 % of the drop’s visible radius",
+				"the picture still fills 95 % of the drop",
 				"The edge of the print comes into view as soon as the drop is off the axis: the print ends where the fill does."},
 			[]string{"in the middle of a surround", "fills 95 % or", "not at all", "The print ends inside the frame"}},
 		{"on one side of the axis", func(s *layout.Setup) {
 			s.Look, s.Fit, s.Framing.OffX, s.Proportions, s.DistanceMM = layout.Straight, layout.Inside, -0.4, 1, 300
 		},
-			[]string{"The print ends inside the frame: 42 % of what that sees past the drop is not printed.", "off the axis not at all to either side", "There the print ends where the fill does."}, nil},
+			[]string{"The print ends inside the frame: 42 % of what that sees past the drop is not printed.",
+				"off the axis not at all to either side", "There the print ends where the fill does."}, nil},
 		{"a square inside", func(s *layout.Setup) { s.Fit, s.Proportions = layout.Inside, 1 },
-			[]string{"The picture’s edge comes into view as soon as the drop is off the axis: the board ends where the fill does."}, []string{"not at all"}},
+			[]string{"The picture’s edge comes into view as soon as the drop is off the axis: the board ends where the " +
+				"fill does."}, []string{"not at all"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
@@ -74,7 +78,8 @@ func TestSurroundedBoard(t *testing.T) {
 		"in the middle of a surround of the colour #203040",
 		"at least 1240 mm × 840 mm",
 		"600 mm from the print’s left edge and 400 mm below its upper edge",
-		fmt.Sprintf("The dashed line is the picture’s edge, %.1f mm from the print’s left edge", (1200-j.Plan.Picture.WidthMM)/2),
+		fmt.Sprintf("The dashed line is the picture’s edge, %.1f mm from the print’s left edge",
+			(1200-j.Plan.Picture.WidthMM)/2),
 	} {
 		require.Contains(t, all, says)
 	}

@@ -49,7 +49,8 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 	if !toward {
 		far, near = 0, w
 	}
-	b.shape(tint, outline, point(near, ground), point(along(seam+lapMM), ground), point(along(seam+lapMM), low), point(near, low))
+	b.shape(tint, outline, point(near, ground), point(along(seam+lapMM), ground), point(along(seam+lapMM), low),
+		point(near, low))
 	b.shape(white, outline,
 		point(along(seam), low), point(along(seam+lapMM), low), point(along(seam+lapMM+slopeMM), ground), point(far, ground),
 		point(far, low), point(along(seam+lapMM+slopeMM+1), low), point(along(seam+lapMM+1), high), point(along(seam), high))

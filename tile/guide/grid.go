@@ -9,17 +9,22 @@ import (
 // grid explains the pencil grid and lists every line of it, then every sheet's corners.
 func (b *book) grid() {
 	xs, ys := b.job.Plan.Backdrop.XEdgesMM, b.job.Plan.Backdrop.YEdgesMM
-	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand from adding up.")
+	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand " +
+		"from adding up.")
 
 	b.step(1, b.outlineStep())
-	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
-	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+strong("upper edge")+". Join them.")
-	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from the left."+b.job.bareGrid())
+	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+
+		strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
+	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+
+		strong("upper edge")+". Join them.")
+	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from "+
+		"the left."+b.job.bareGrid())
 	b.y += 1
 	// A drawing with both sets of figures, where they can be read.
 	p := b.job.Plan.Backdrop
 	high := min(0.5*b.geo.fullMM()*p.HeightMM/p.WidthMM, 0.42*b.geo.fullMM())
-	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing, "Along the top: mm from the left edge. Down the side: mm from the upper edge.")
+	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing,
+		"Along the top: mm from the left edge. Down the side: mm from the upper edge.")
 	b.together(func(b *book) {
 		b.lines("Upright lines", "x", "C", "left edge", "right edge", xs)
 		b.lines("Level lines", "y", "R", "upper edge", "lower edge", ys)
@@ -38,7 +43,8 @@ func (j Job) bareGrid() string {
 // outlineStep says how to draw the print's outline.
 func (b *book) outlineStep() string {
 	p := b.job.Plan.Backdrop
-	return "Draw the print\u2019s outline on the board, " + strong(size(p.WidthMM, p.HeightMM)) + ", with a border all round. It is square when both diagonals measure " + strong(length(b.diagonalMM())) + "."
+	return "Draw the print\u2019s outline on the board, " + strong(size(p.WidthMM, p.HeightMM)) +
+		", with a border all round. It is square when both diagonals measure " + strong(length(b.diagonalMM())) + "."
 }
 
 // gridRoom is what the drawing of the grid keeps free for its figures.
@@ -47,7 +53,8 @@ var gridRoom = layout.Sides{LeftMM: 14, TopMM: 7, RightMM: 6, BottomMM: 2}
 // gridDrawing draws the pencil grid with its measures and diagonals.
 func (b *book) gridDrawing(box layout.Rect) {
 	p := b.job.Plan
-	at := inside(box.Grow(layout.Sides{LeftMM: -gridRoom.LeftMM, TopMM: -gridRoom.TopMM, RightMM: -gridRoom.RightMM, BottomMM: -gridRoom.BottomMM}),
+	at := inside(box.Grow(layout.Sides{LeftMM: -gridRoom.LeftMM, TopMM: -gridRoom.TopMM, RightMM: -gridRoom.RightMM,
+		BottomMM: -gridRoom.BottomMM}),
 		p.Backdrop.WidthMM, p.Backdrop.HeightMM)
 	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	k := at.WidthMM / p.Backdrop.WidthMM
@@ -80,7 +87,8 @@ func spaced(at []float64, size float64) []int {
 
 // lines lists the pencil lines of one direction: outer edge, the line between each two columns or rows, outer edge.
 func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
-	t := table{columns: []column{{"line", false, b.width(tableStyle, "upper edge") + 8}, {axis + " mm", true, 15}}, gapMM: 7}
+	t := table{columns: []column{{"line", false, b.width(tableStyle, "upper edge") + 8}, {axis + " mm", true, 15}},
+		gapMM: 7}
 	for i, mm := range at {
 		name := fmt.Sprintf("%s%d | %s%d", letter, i, letter, i+1)
 		switch i {
@@ -102,7 +110,8 @@ func (b *book) corners() {
 	}
 	b.need(24 + tableStyle.lead*float64(min(9, len(b.job.Plan.Sheets)))) // the words stay with the table's beginning
 	b.side(heading)
-	b.para("In mm: left and right from the print\u2019s left edge, top and bottom from its upper edge. The order is the order of pasting; the number is the page of sheets.pdf.")
+	b.para("In mm: left and right from the print\u2019s left edge, top and bottom from its upper edge. The order is " +
+		"the order of pasting; the number is the page of sheets.pdf.")
 	p := b.job.Plan
 	// Columns are as wide as the widest that they hold, so that two panels go on a page.
 	figures, name := b.width(tableHead, "bottom"), b.width(tableHead, "sheet")
@@ -120,7 +129,8 @@ func (b *book) corners() {
 		gapMM: 6, wide: true, boldColumn: 1,
 	}
 	for _, s := range p.Sheets {
-		t.rows = append(t.rows, []string{fmt.Sprint(s.Page), s.Name, tenth(s.Cell.XMM), tenth(s.Cell.YMM), tenth(s.Cell.RightMM()), tenth(s.Cell.BottomMM())})
+		t.rows = append(t.rows, []string{fmt.Sprint(s.Page), s.Name, tenth(s.Cell.XMM), tenth(s.Cell.YMM),
+			tenth(s.Cell.RightMM()), tenth(s.Cell.BottomMM())})
 	}
 	b.table(t)
 }

@@ -62,7 +62,8 @@ func (j Job) check() error {
 		return fmt.Errorf("the seam map's size, %v, is not that of this plan's", j.SeamMap.Bounds().Size())
 	case j.DropView == nil || j.DropView.Bounds().Empty():
 		return errors.New("the view of the drop is missing")
-	case (j.Looks[0] == nil) != (j.Looks[1] == nil) || j.looks() && (j.Looks[0].Bounds().Empty() || j.Looks[1].Bounds().Empty()):
+	case (j.Looks[0] == nil) != (j.Looks[1] == nil) || j.looks() &&
+		(j.Looks[0].Bounds().Empty() || j.Looks[1].Bounds().Empty()):
 		return errors.New("of the views of the drop with either look one is missing")
 	}
 	return nil

@@ -26,8 +26,12 @@ func TestEveryKindOfJob(t *testing.T) {
 		sheets int // at least
 	}{
 		{"A4", "A4", func(*layout.Setup) {}, 15},
-		{"A5, lamp at the bottom right", "A5", func(s *layout.Setup) { s.LightFrom, s.DistanceMM = layout.BottomRight, 250 }, 8},
-		{"letter, sheets landscape, lamp at the top right", "letter", func(s *layout.Setup) { s.LightFrom, s.Orientation = layout.TopRight, layout.Landscape }, 12},
+		{"A5, lamp at the bottom right", "A5", func(s *layout.Setup) {
+			s.LightFrom, s.DistanceMM = layout.BottomRight,
+				250
+		}, 8},
+		{"letter, sheets landscape, lamp at the top right", "letter",
+			func(s *layout.Setup) { s.LightFrom, s.Orientation = layout.TopRight, layout.Landscape }, 12},
 		{"A2, level rod, lamp at the bottom left", "A2", func(s *layout.Setup) {
 			s.LightFrom, s.Drop.Body, s.DistanceMM = layout.BottomLeft, flip.LevelRod, 900
 		}, 12},
@@ -40,21 +44,28 @@ func TestEveryKindOfJob(t *testing.T) {
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 4},
 		{"a strip of paper", "100x900mm", func(s *layout.Setup) { s.DistanceMM = 90 }, 2},
 		{"wide margins", "A4", func(s *layout.Setup) { s.MarginMM = 60 }, 15},
-		{"a lamp from the side", "A4", func(s *layout.Setup) { s.Lamps = []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}} }, 15},
+		{"a lamp from the side", "A4", func(s *layout.Setup) { s.Lamps = []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}} },
+			15},
 		{"four lamps, two above two, on A5, levelled", "A5", func(s *layout.Setup) {
 			s.DistanceMM, s.Level = 250, true
-			s.Lamps = []layout.Lamp{{XMM: -900, YMM: -300, ZMM: 900}, {XMM: -900, YMM: 300, ZMM: 900}, {XMM: 900, YMM: -300, ZMM: 900}, {XMM: 900, YMM: 300, ZMM: 900}}
+			s.Lamps = []layout.Lamp{{XMM: -900, YMM: -300, ZMM: 900}, {XMM: -900, YMM: 300, ZMM: 900},
+				{XMM: 900, YMM: -300, ZMM: 900}, {XMM: 900, YMM: 300, ZMM: 900}}
 		}, 8},
 		{"lamps at the axis, in the view and behind the camera, on postcards", "A6", func(s *layout.Setup) {
 			s.DistanceMM = 90
-			s.Lamps = []layout.Lamp{{XMM: 0, YMM: 0, ZMM: 900}, {XMM: 3, YMM: 5, ZMM: 200}, {XMM: 20, YMM: 0, ZMM: 40}, {XMM: 500, YMM: 0, ZMM: 2}}
+			s.Lamps = []layout.Lamp{{XMM: 0, YMM: 0, ZMM: 900}, {XMM: 3, YMM: 5, ZMM: 200}, {XMM: 20, YMM: 0, ZMM: 40},
+				{XMM: 500, YMM: 0, ZMM: 2}}
 		}, 4},
-		{"straight, corner cells bare", "A5", func(s *layout.Setup) { s.Look, s.Proportions, s.DistanceMM = layout.Straight, 1, 700 }, 30},
+		{"straight, corner cells bare", "A5", func(s *layout.Setup) {
+			s.Look, s.Proportions, s.DistanceMM = layout.Straight,
+				1, 700
+		}, 30},
 		{"turned, corner cells bare", "A4", func(s *layout.Setup) {
 			s.Fit, s.DistanceMM, s.LightFrom, s.Framing.TurnDeg = layout.Inside, 700, layout.BottomRight, 20
 		}, 18},
 		{"off the axis, a column bare, one lamp", "A4", func(s *layout.Setup) {
-			s.Fit, s.Framing.OffX, s.Framing.OffY, s.Lamps = layout.Inside, 0.3, -0.2, []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}
+			s.Fit, s.Framing.OffX, s.Framing.OffY, s.Lamps = layout.Inside, 0.3, -0.2,
+				[]layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}
 		}, 4},
 		{"straight upright rod", "A4", func(s *layout.Setup) {
 			s.Look, s.Drop.Body, s.Drop.DiameterMM, s.DistanceMM = layout.Straight, flip.UprightRod, 40, 600
@@ -63,7 +74,10 @@ func TestEveryKindOfJob(t *testing.T) {
 			s.Look, s.Framing.Round, s.Surround, s.SurroundSize = 0.5, true, "#203040", layout.Size{WidthMM: 900, HeightMM: 700}
 		}, 12},
 		{"drop pressed flat", "A4", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 }, 8},
-		{"drop drawn long, straight", "A6", func(s *layout.Setup) { s.Drop.HeightOverWidth, s.Look, s.DistanceMM = 1.2, layout.Straight, 90 }, 2},
+		{"drop drawn long, straight", "A6", func(s *layout.Setup) {
+			s.Drop.HeightOverWidth, s.Look, s.DistanceMM = 1.2,
+				layout.Straight, 90
+		}, 2},
 		{"a sheet of A0", "A0", func(s *layout.Setup) { s.DistanceMM = 900 }, 2},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -104,7 +118,8 @@ func requireWhiteMargins(t *testing.T, img *image.RGBA, dpi float64, page int) {
 				continue
 			}
 			c := img.RGBAAt(x, y)
-			require.True(t, c.R == 255 && c.G == 255 && c.B == 255, "page %d prints in its margin, at pixel %d, %d of %v", page, x, y, b.Max)
+			require.True(t, c.R == 255 && c.G == 255 && c.B == 255, "page %d prints in its margin, at pixel %d, %d of %v",
+				page, x, y, b.Max)
 		}
 	}
 }
@@ -117,7 +132,8 @@ func requireEverySheet(t *testing.T, p layout.Plan, texts []string) {
 		return
 	}
 	for _, s := range p.Sheets {
-		require.Contains(t, all, fmt.Sprintf("%d %s %.1f %.1f %.1f %.1f", s.Page, s.Name, s.Cell.XMM, s.Cell.YMM, s.Cell.XMM+s.Cell.WidthMM, s.Cell.YMM+s.Cell.HeightMM))
+		require.Contains(t, all, fmt.Sprintf("%d %s %.1f %.1f %.1f %.1f", s.Page, s.Name, s.Cell.XMM, s.Cell.YMM,
+			s.Cell.XMM+s.Cell.WidthMM, s.Cell.YMM+s.Cell.HeightMM))
 	}
 }
 
@@ -129,10 +145,12 @@ func requireContents(t *testing.T, texts []string, single bool) {
 		opening = texts[1]
 	}
 	require.Contains(t, opening, "In this guide")
-	titles := []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing", "The board as it must hang", "The pencil grid", "The order of pasting",
+	titles := []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
+		"The board as it must hang", "The pencil grid", "The order of pasting",
 		"Cutting and pasting one sheet", "Where the seams fall", "If a sheet is spoiled", "Cautions"}
 	if single {
-		titles = []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing", "The board as it must hang",
+		titles = []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
+			"The board as it must hang",
 			"Cutting and pasting the sheet", "If the sheet is spoiled", "Where the drop looks", "Cautions"}
 	}
 	for i, title := range titles {
@@ -219,7 +237,8 @@ func TestFiguresAreThePlans(t *testing.T) {
 		"formula says " + one(p.Picture.NearAxisReachMM) + " mm",
 		one(100*rim.AcrossShare) + " % of the drop’s visible radius at the backdrop’s left and right",
 		"The print hardly depends on the drop’s size",
-		"both diagonals measure " + one(math.Sqrt(p.Picture.WidthMM*p.Picture.WidthMM+p.Picture.HeightMM*p.Picture.HeightMM)) + " mm",
+		"both diagonals measure " + one(math.Sqrt(p.Picture.WidthMM*p.Picture.WidthMM+
+			p.Picture.HeightMM*p.Picture.HeightMM)) + " mm",
 		"dropsheet reprint <folder> R2C",
 		"go run ./cmd/dropsheet reprint <folder> R2C",
 		"--artwork",
@@ -246,7 +265,8 @@ func TestTheDropsSizeMattersUpClose(t *testing.T) {
 func TestCautionsNameEveryDanger(t *testing.T) {
 	texts := pageTexts(worded(t, jobOf(t, usual())))
 	page := texts[pageWith(t, texts, "Cautions Read this")-1]
-	for _, word := range []string{"fire", "Mains", "electrician", "blade", "Spray", "windows open", "seizure", "Do not look into the lamps", "Makers’ instructions", "local rules", "licensed trades"} {
+	for _, word := range []string{"fire", "Mains", "electrician", "blade", "Spray", "windows open", "seizure",
+		"Do not look into the lamps", "Makers’ instructions", "local rules", "licensed trades"} {
 		require.Contains(t, page, word)
 	}
 }
@@ -257,10 +277,14 @@ func TestOrderFollowsTheLamp(t *testing.T) {
 		light       layout.Corner
 		first, goes string
 	}{
-		{layout.TopLeft, "Begin with R1C1, in the top left corner", "Go on to the right to the end of the row. Then do the next row downward"},
-		{layout.TopRight, "Begin with R1C5, in the top right corner", "Go on to the left to the end of the row. Then do the next row downward"},
-		{layout.BottomLeft, "Begin with R3C1, in the bottom left corner", "Go on to the right to the end of the row. Then do the next row upward"},
-		{layout.BottomRight, "Begin with R3C5, in the bottom right corner", "Go on to the left to the end of the row. Then do the next row upward"},
+		{layout.TopLeft, "Begin with R1C1, in the top left corner", "Go on to the right to the end of the row. Then do " +
+			"the next row downward"},
+		{layout.TopRight, "Begin with R1C5, in the top right corner",
+			"Go on to the left to the end of the row. Then do the next row downward"},
+		{layout.BottomLeft, "Begin with R3C1, in the bottom left corner",
+			"Go on to the right to the end of the row. Then do the next row upward"},
+		{layout.BottomRight, "Begin with R3C5, in the bottom right corner",
+			"Go on to the left to the end of the row. Then do the next row upward"},
 	} {
 		t.Run(string(c.light), func(t *testing.T) {
 			s := usual()

@@ -24,8 +24,10 @@ func usual() layout.Setup {
 	a4, _ := layout.ParsePaper("A4")
 	return layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400, Fill: 0.85,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000,
+			LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
 	}
 }
 

@@ -33,7 +33,8 @@ func (b *book) lightMapMM() float64 {
 func (b *book) lightMap(box layout.Rect, f *layout.LightFigures) {
 	p := b.job.Plan
 	light, whole := p.Light(), p.Backdrop.Board()
-	at := inside(box.Grow(layout.Sides{LeftMM: -mapFrameMM, TopMM: -mapFrameMM, RightMM: -mapFrameMM, BottomMM: -mapFrameMM}), p.Backdrop.WidthMM, p.Backdrop.HeightMM)
+	at := inside(box.Grow(layout.Sides{LeftMM: -mapFrameMM, TopMM: -mapFrameMM, RightMM: -mapFrameMM,
+		BottomMM: -mapFrameMM}), p.Backdrop.WidthMM, p.Backdrop.HeightMM)
 	k := at.WidthMM / p.Backdrop.WidthMM
 	b.placeImage(at, shaded(light, whole, f.FalloffStops), drawingPPI)
 	if b.job.edged() {
@@ -84,7 +85,8 @@ func contourStep(falloff float64) float64 {
 // between finds a place of that many stops on the way from the brightest place to the darkest, by halving.
 func between(l layout.Light, brightest, darkest layout.Point, stops float64) layout.Point {
 	on := func(t float64) layout.Point {
-		return layout.Point{XMM: brightest.XMM + t*(darkest.XMM-brightest.XMM), YMM: brightest.YMM + t*(darkest.YMM-brightest.YMM)}
+		return layout.Point{XMM: brightest.XMM + t*(darkest.XMM-brightest.XMM), YMM: brightest.YMM +
+			t*(darkest.YMM-brightest.YMM)}
 	}
 	near, far := 0.0, 1.0
 	for range 40 {

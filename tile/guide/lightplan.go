@@ -32,8 +32,10 @@ func (b *book) lampPlan(box layout.Rect) {
 
 	drop, camera := at(0, p.Drop.DistanceMM), at(0, cameraMM)
 	b.ring(drop.XMM, drop.YMM, 1.4, tint, pen{accent, 0.5, nil})
-	b.shape(white, pen{black, 0.4, nil}, layout.Point{XMM: camera.XMM - 1.6, YMM: camera.YMM}, layout.Point{XMM: camera.XMM + 1.6, YMM: camera.YMM},
-		layout.Point{XMM: camera.XMM + 2.6, YMM: camera.YMM + 3.4}, layout.Point{XMM: camera.XMM - 2.6, YMM: camera.YMM + 3.4})
+	b.shape(white, pen{black, 0.4, nil}, layout.Point{XMM: camera.XMM - 1.6, YMM: camera.YMM},
+		layout.Point{XMM: camera.XMM + 1.6, YMM: camera.YMM},
+		layout.Point{XMM: camera.XMM + 2.6, YMM: camera.YMM + 3.4},
+		layout.Point{XMM: camera.XMM - 2.6, YMM: camera.YMM + 3.4})
 
 	var discs []layout.Point
 	for _, l := range p.Lamps {

@@ -16,9 +16,11 @@ func (j Job) look() string {
 	case layout.Bulged:
 		return strong("Bulged") + ": the print is not bent, and the picture looks wrapped round the " + body + "."
 	case layout.Straight:
-		return strong("Straight") + ": the print is bent beforehand, so that the picture appears in the " + body + " just as drawn." + holds + body + "."
+		return strong("Straight") + ": the print is bent beforehand, so that the picture appears in the " + body +
+			" just as drawn." + holds + body + "."
 	default:
-		return strong(look.String()+" of the way from bulged to straight") + ": the print is bent beforehand by that share." + holds + body + "."
+		return strong(look.String()+" of the way from bulged to straight") +
+			": the print is bent beforehand by that share." + holds + body + "."
 	}
 }
 
@@ -29,8 +31,10 @@ func (j Job) framing() (facts [][2]string) {
 		facts = append(facts, [2]string{"Turn", "In the " + j.body() + " the picture is turned by " + strong(turn) + "."})
 	}
 	if f.OffX != 0 || f.OffY != 0 {
-		facts = append(facts, [2]string{"On the axis", fmt.Sprintf("In place of the picture\u2019s middle, the point %s of its width from its left and %s of its height from its top.",
-			strong(percent(0.5+f.OffX)), strong(percent(0.5+f.OffY)))})
+		facts = append(facts, [2]string{"On the axis",
+			fmt.Sprintf("In place of the picture\u2019s middle, the point %s of its width from its left and %s of its "+
+				"height from its top.",
+				strong(percent(0.5+f.OffX)), strong(percent(0.5+f.OffY)))})
 	}
 	if f.Round {
 		facts = append(facts, [2]string{"Round", "Only the circle that touches the picture\u2019s shorter sides is printed."})
@@ -62,16 +66,20 @@ func (j Job) hangsFramed() (short, long string) {
 	case flip.ReversesNone:
 		short, over = "upright", "At this distance the "+body+" does not reverse what is behind it."
 	case flip.ReversesBoth:
-		short, over = "turned by half a turn", "Half a turn is right: the "+body+" turns everything behind it by as much, and so puts the picture right again."
+		short, over = "turned by half a turn", "Half a turn is right: the "+body+
+			" turns everything behind it by as much, and so puts the picture right again."
 	case flip.ReversesX:
-		short, over = "mirrored left to right", "That is right: an upright rod changes left and right of everything behind it, and so puts the picture right again."
+		short, over = "mirrored left to right", "That is right: an upright rod changes left and right of everything "+
+			"behind it, and so puts the picture right again."
 	case flip.ReversesY:
-		short, over = "mirrored top to bottom", "That is right: a level rod changes up and down of everything behind it, and so puts the picture right again."
+		short, over = "mirrored top to bottom", "That is right: a level rod changes up and down of everything behind it, "+
+			"and so puts the picture right again."
 	}
 	long = "The board looks " + strong(short) + against + ". " + over
 	if j.Plan.Picture.Look != layout.Bulged {
 		short += " and bent"
-		long += " It looks bent too, drawn out toward its edge: that is what the " + body + " squeezes together, " + j.until() + "."
+		long += " It looks bent too, drawn out toward its edge: that is what the " + body + " squeezes together, " +
+			j.until() + "."
 	}
 	return short, long + " Do not turn the board round."
 }
@@ -87,7 +95,8 @@ func (j Job) until() string {
 // rimBeyondPicture says what of the drop looks past a picture that leaves some of its board unprinted. of
 // names what the shares are of.
 func (j Job) rimBeyondPicture(rim layout.DarkRim, of string) string {
-	const shows = " What it sees there is white where the paper goes on beyond the picture, and elsewhere as dark as the room around the board."
+	const shows = " What it sees there is white where the paper goes on beyond the picture, and elsewhere as dark as " +
+		"the room around the board."
 	widest, narrowest := rim.AcrossShare, rim.CornerShare
 	where := ""
 	switch j.Plan.Drop.Reverses {
@@ -139,20 +148,26 @@ func (b *book) bothLooks() {
 		}
 	}, "")
 	if printed < 0 {
-		b.para("This job prints neither, but a share between them: " + strong(look.String()) + ", where 0 is bulged and 1 is straight.")
+		b.para("This job prints neither, but a share between them: " + strong(look.String()) +
+			", where 0 is bulged and 1 is straight.")
 	}
 	b.topic("Why", func(b *book) {
-		b.para("The " + body + " shows its middle largest and squeezes all toward its edge" + b.job.edgeWays() + ". A print that is drawn out there by as much cancels that.")
+		b.para("The " + body + " shows its middle largest and squeezes all toward its edge" + b.job.edgeWays() +
+			". A print that is drawn out there by as much cancels that.")
 	})
 	// Advice (common practice, no source).
 	b.topic("Which", func(b *book) {
-		b.para("Bulged shows at once that there is a " + body + ". Straight suits lettering, faces, buildings and whatever else must keep its shape.")
+		b.para("Bulged shows at once that there is a " + body + ". Straight suits lettering, faces, buildings and " +
+			"whatever else must keep its shape.")
 	})
 	b.topic("What it holds for", func(b *book) {
-		b.para("A bent print is right for the distance and the camera distance that it was made for, and for that shape of the " + body + ". A little off them, straight lines bend a little. A print that is not bent bulges much the same wherever it stands.")
+		b.para("A bent print is right for the distance and the camera distance that it was made for, and for that " +
+			"shape of the " + body + ". A little off them, straight lines bend a little. A print that is not bent bulges " +
+			"much the same wherever it stands.")
 	})
 	b.topic("To change it", func(b *book) {
-		b.para("Make the job again with " + strong("--look bulged") + ", " + strong("--look straight") + " or a share between, such as " + strong("--look 0.5") + ".")
+		b.para("Make the job again with " + strong("--look bulged") + ", " + strong("--look straight") +
+			" or a share between, such as " + strong("--look 0.5") + ".")
 	})
 }
 

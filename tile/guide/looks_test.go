@@ -90,17 +90,23 @@ func TestLookIsTold(t *testing.T) {
 		change    func(*layout.Setup)
 		says, not []string
 	}{
-		{"bulged", func(*layout.Setup) {}, []string{"Look Bulged: the print is not bent, and the picture looks wrapped round the drop."}, []string{"Straight", "Turn In", "On the axis", "mm wide and"}},
+		{"bulged", func(*layout.Setup) {}, []string{"Look Bulged: the print is not bent, and the picture looks wrapped " +
+			"round the drop."}, []string{"Straight", "Turn In", "On the axis", "mm wide and"}},
 		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, []string{
-			"Look Straight: the print is bent beforehand, so that the picture appears in the drop just as drawn. That holds for this distance, this camera distance and this shape of the drop.",
+			"Look Straight: the print is bent beforehand, so that the picture appears in the drop just as drawn. That holds " +
+				"for this distance, this camera distance and this shape of the drop.",
 			"turned by half a turn and bent",
 		}, []string{"Bulged"}},
 		{"share", func(s *layout.Setup) { s.Look = 0.25 }, []string{"0.25 of the way from bulged to straight"}, nil},
-		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = -20 }, []string{"turned by 20° counter-clockwise"}, []string{"and bent"}},
-		{"moved", func(s *layout.Setup) { s.Framing.OffX, s.Framing.OffY = 0.125, -0.2 }, []string{"the point 62.5 % of its width from its left and 30 % of its height from its top"}, nil},
-		{"round", func(s *layout.Setup) { s.Framing.Round = true }, []string{"Only the circle that touches the picture’s shorter sides is printed"}, nil},
+		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = -20 }, []string{"turned by 20° counter-clockwise"},
+			[]string{"and bent"}},
+		{"moved", func(s *layout.Setup) { s.Framing.OffX, s.Framing.OffY = 0.125, -0.2 },
+			[]string{"the point 62.5 % of its width from its left and 30 % of its height from its top"}, nil},
+		{"round", func(s *layout.Setup) { s.Framing.Round = true },
+			[]string{"Only the circle that touches the picture’s shorter sides is printed"}, nil},
 		// A ball of 5 mm pressed to 0.85: 5/0.85^(1/3) = 5.28 mm wide, 0.85 of that high.
-		{"oblate", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 }, []string{"5.28 mm wide and 4.49 mm high (as much as a ball 5 mm across)"}, nil},
+		{"oblate", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 },
+			[]string{"5.28 mm wide and 4.49 mm high (as much as a ball 5 mm across)"}, nil},
 		{"straight rod", func(s *layout.Setup) {
 			s.Look, s.Drop.Body, s.Drop.DiameterMM = layout.Straight, flip.UprightRod, 20
 		}, []string{"mirrored left to right and bent", "The print makes up for that."}, []string{"stretched"}},
@@ -124,7 +130,9 @@ func TestBothLooks(t *testing.T) {
 	for _, c := range []struct {
 		look  layout.Look
 		marks string
-	}{{layout.Bulged, "wrapped round the drop. This job prints this one. straight:"}, {layout.Straight, "just as drawn. This job prints this one."}, {0.5, "This job prints neither, but a share between them: 0.5"}} {
+	}{{layout.Bulged, "wrapped round the drop. This job prints this one. straight:"},
+		{layout.Straight, "just as drawn. This job prints this one."},
+		{0.5, "This job prints neither, but a share between them: 0.5"}} {
 		for _, paper := range []string{"A4", "A6"} {
 			s := on(t, paper)
 			s.Look, s.DistanceMM = c.look, 90

@@ -86,18 +86,21 @@ func (j Job) oneWay() string {
 	if p.Drop.Body == flip.LevelRod {
 		sees, whole, way = p.Coverage().Sees.WidthMM, p.Backdrop.WidthMM, "wide"
 	}
-	text, stretched, but := "A rod squeezes the picture across itself and not along. ", ", and what it sees there looks stretched", ", but not squeezed, so that the picture looks stretched that way"
+	text, stretched, but := "A rod squeezes the picture across itself and not along. ",
+		", and what it sees there looks stretched", ", but not squeezed, so that the picture looks stretched that way"
 	switch p.Picture.Look {
 	case layout.Bulged:
 	case layout.Straight:
 		text, stretched, but = text+"The print makes up for that. ", "", ""
 	default:
-		text, stretched, but = text+"The print makes up for part of that. ", ", and what it sees there still looks stretched", ", still somewhat stretched"
+		text, stretched, but = text+"The print makes up for part of that. ",
+			", and what it sees there still looks stretched", ", still somewhat stretched"
 	}
 	if sees >= whole {
 		return text + "Along the rod the frame sees all of the print" + but + "."
 	}
-	return text + fmt.Sprintf("Along it the frame sees the middle %s of a print that is %s %s%s.", strong(length(sees)), length(whole), way, stretched)
+	return text + fmt.Sprintf("Along it the frame sees the middle %s of a print that is %s %s%s.", strong(length(sees)),
+		length(whole), way, stretched)
 }
 
 // stands says how a rod is held.

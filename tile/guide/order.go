@@ -23,7 +23,8 @@ func (b *book) order() {
 	}
 	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name), corner(light))
 	if !b.job.atLamp(first) {
-		text = fmt.Sprintf("Begin with %s, the sheet furthest to the %s in the %s row that has any. ", strong(first.Name), horizontal(light), vertical(light))
+		text = fmt.Sprintf("Begin with %s, the sheet furthest to the %s in the %s row that has any. ", strong(first.Name),
+			horizontal(light), vertical(light))
 	}
 	switch {
 	case p.Backdrop.Rows == 1:
@@ -31,7 +32,8 @@ func (b *book) order() {
 	case p.Backdrop.Columns == 1:
 		text += "Go on " + down + ", sheet by sheet."
 	default:
-		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from the lamp\u2019s side, and so on.", across, down)
+		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from the lamp\u2019s side, "+
+			"and so on.", across, down)
 	}
 	if b.job.bareCells() > 0 {
 		text += " Cells without a sheet are passed over."
@@ -42,9 +44,11 @@ func (b *book) order() {
 	})
 	b.topic("Why", func(b *book) {
 		b.para("The edges of a sheet that face the lamp are cut, and lie on top of the laps that are already down. " +
-			"Lit like the paper around it, such an edge throws no shadow. One that faces away throws a thin shadow along the whole seam, and the camera sees a line. " +
+			"Lit like the paper around it, such an edge throws no shadow. One that faces away throws a thin shadow along " +
+			"the whole seam, and the camera sees a line. " +
 			"Paperhangers work the same way, away from the window.")
-		b.figure(sectionMM, b.crossSections, "A seam cut through, the paper drawn much too thick. The same holds for the seams that run across.")
+		b.figure(sectionMM, b.crossSections, "A seam cut through, the paper drawn much too thick. The same holds for the "+
+			"seams that run across.")
 	})
 }
 
@@ -97,7 +101,8 @@ func (j Job) atLamp(s layout.Sheet) bool {
 func runs(sheets []layout.Sheet) (all [][]layout.Sheet) {
 	from := 0
 	for i := 1; i <= len(sheets); i++ {
-		if i == len(sheets) || sheets[i].Row != sheets[i-1].Row || max(sheets[i].Column, sheets[i-1].Column)-min(sheets[i].Column, sheets[i-1].Column) > 1 {
+		if i == len(sheets) || sheets[i].Row != sheets[i-1].Row || max(sheets[i].Column, sheets[i-1].Column)-
+			min(sheets[i].Column, sheets[i-1].Column) > 1 {
 			all = append(all, sheets[from:i])
 			from = i
 		}

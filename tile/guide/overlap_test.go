@@ -23,7 +23,8 @@ func requireNoWordsOverlap(t *testing.T, doc *pdftest.Doc) {
 			if hidden[i] || flat(l.Text) == "" || l.RightPt <= l.LeftPt {
 				continue
 			}
-			require.True(t, l.LeftPt >= 0 && l.RightPt <= width && l.BottomPt >= 0 && l.TopPt <= height, "page %d: %v is off the page", page, l)
+			require.True(t, l.LeftPt >= 0 && l.RightPt <= width && l.BottomPt >= 0 && l.TopPt <= height,
+				"page %d: %v is off the page", page, l)
 			letters = append(letters, l)
 		}
 		requireApart(t, page, letters)
@@ -31,7 +32,8 @@ func requireNoWordsOverlap(t *testing.T, doc *pdftest.Doc) {
 }
 
 // sheetWords is what the sheets' marks say, without blanks: label and check rule. The label ends early on small sheets.
-var sheetWords = regexp.MustCompile(`R\d+C\d+of\d+(boardupcheck7F3A2CQuayatdusk(\d+mm)?|boardupcheck7F3A2C.{0,60}?\d+mm|(boardup)?(check7F3A2C)?(\d+mm)?)`)
+var sheetWords = regexp.MustCompile(`R\d+C\d+of\d+` +
+	`(boardupcheck7F3A2CQuayatdusk(\d+mm)?|boardupcheck7F3A2C.{0,60}?\d+mm|(boardup)?(check7F3A2C)?(\d+mm)?)`)
 
 // onSheetFigures finds the letters of the figures of a sheet. PDFium counts what a clip hides, and the
 // enlarged corners hide much.
@@ -71,7 +73,8 @@ func requireApart(t *testing.T, page int, letters []pdftest.Letter) {
 					}
 					seen[k] = true
 					m := letters[k]
-					w, h := math.Min(l.RightPt, m.RightPt)-math.Max(l.LeftPt, m.LeftPt), math.Min(l.TopPt, m.TopPt)-math.Max(l.BottomPt, m.BottomPt)
+					w, h := math.Min(l.RightPt, m.RightPt)-math.Max(l.LeftPt, m.LeftPt), math.Min(l.TopPt, m.TopPt)-
+						math.Max(l.BottomPt, m.BottomPt)
 					small := math.Min((l.RightPt-l.LeftPt)*(l.TopPt-l.BottomPt), (m.RightPt-m.LeftPt)*(m.TopPt-m.BottomPt))
 					require.False(t, w > 0 && h > 0 && w*h > 0.3*small, "page %d: %v stands on %v", page, l, m)
 				}

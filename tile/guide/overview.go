@@ -36,9 +36,12 @@ func (b *book) overview() {
 		inside = "the picture appears inside, the right way round and squeezed " + strong("across the rod only") + "."
 	}
 	for _, text := range []string{
-		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " + strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
-		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() + " and look at it through the " + b.job.body() + ": " + inside + " The board itself looks " + strong(short) + ".",
-		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak, b.pageOf(len(b.sections)-1)),
+		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " +
+			strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
+		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() +
+			" and look at it through the " + b.job.body() + ": " + inside + " The board itself looks " + strong(short) + ".",
+		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak,
+			b.pageOf(len(b.sections)-1)),
 		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
 	} {
 		y = b.block(body, x, y, w, text) + b.gap(paraGapMM)
@@ -69,7 +72,8 @@ func (b *book) coverTitle() {
 		b.y += s.lead
 	}
 	if !full {
-		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The fonts of sheets and guide lack some letters of the name: each shows as a question mark.")
+		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The fonts of sheets and guide lack some letters of the "+
+			"name: each shows as a question mark.")
 	}
 }
 
@@ -86,17 +90,21 @@ func (b *book) facts() {
 	}
 	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
 	sheets := strong(count(len(p.Sheets), "sheet", "sheets")) + fmt.Sprintf(" of %s, %s: %s, %s.",
-		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"), count(board.Rows, "row", "rows"))
+		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"),
+		count(board.Rows, "row", "rows"))
 	if b.job.bareCells() > 0 {
-		sheets += fmt.Sprintf(" %d of the %d cells carry picture; the others have no sheet.", len(p.Sheets), board.Columns*board.Rows)
+		sheets += fmt.Sprintf(" %d of the %d cells carry picture; the others have no sheet.", len(p.Sheets),
+			board.Columns*board.Rows)
 	}
 	b.fact("Sheets", sheets)
 	b.fact("Look", b.job.look())
 	for _, f := range b.job.framing() {
 		b.fact(f[0], f[1])
 	}
-	b.fact("Distance", strong(far(d.DistanceMM))+" from the middle of the "+b.job.body()+" to the printed side of the board.")
-	b.fact("Camera distance", strong(far(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+b.job.body()+".")
+	b.fact("Distance", strong(far(d.DistanceMM))+" from the middle of the "+b.job.body()+
+		" to the printed side of the board.")
+	b.fact("Camera distance", strong(far(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+
+		b.job.body()+".")
 	b.fact(title(b.job.body()), title(b.job.bodyAtLength())+"; refractive index "+short(d.Index, 4)+".")
 	if b.job.rod() {
 		b.fact("Along the rod", b.job.oneWay())
@@ -119,7 +127,8 @@ func (b *book) reach() string {
 	if downMM, ok := b.job.Plan.Sight().ReachDownMM(pic.Fill); ok && b.job.oblate() {
 		exact += " to the sides, " + strong(length(downMM)) + " up and down"
 	}
-	return fmt.Sprintf("%s, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor of %s: never size a print by it.",
+	return fmt.Sprintf("%s, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor "+
+		"of %s: never size a print by it.",
 		exact, length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
 }
 

@@ -69,20 +69,27 @@ func (b *book) cutSteps() { b.steps(1, b.job.cutting(b.clean(b.job.CheckCode))..
 
 func (j Job) cutting(code string) []string {
 	light := j.Plan.Backdrop.LightFrom
-	const ruler = "Lay the steel rule through the two cut marks of a side, on the picture, so that a slip of the knife goes into the waste, and cut in several light strokes. "
-	const needed = ", not at the paper\u2019s edge: the marks for the other cuts stand in the strip and are needed until the last one."
+	const ruler = "Lay the steel rule through the two cut marks of a side, on the picture, so that a slip of the " +
+		"knife goes into the waste, and cut in several light strokes. "
+	const needed = ", not at the paper\u2019s edge: the marks for the other cuts stand in the strip and are needed " +
+		"until the last one."
 	corners := "Start and stop each cut " + strong("where the cut lines cross")
-	read := "Read the label: the sheet\u2019s name, its place in the order, the arrow for board-up. Its check code must be " + strong(code) + ". Write the name and the arrow on the back in pencil: the label is cut off."
+	read := "Read the label: the sheet\u2019s name, its place in the order, the arrow for board-up. Its check " +
+		"code must be " + strong(code) + ". Write the name and the arrow on the back in pencil: the label is cut off."
 	if j.single() {
 		return []string{read, "Cut all four sides. " + ruler + corners + needed}
 	}
 	steps := []string{
 		read,
-		fmt.Sprintf("Cut the %s and the %s side, which face the lamp, and every side on the board\u2019s outer edge: these have the strip. ", horizontal(light), vertical(light)) + ruler + corners + ", or past the end of a lap" + needed,
-		"The other sides carry a lap. " + strong("Do not cut the lap off.") + " Cut away only the white paper beyond it. A rough cut will do here: the neighbour covers it.",
+		fmt.Sprintf("Cut the %s and the %s side, which face the lamp, and every side on the board\u2019s outer edge: "+
+			"these have the strip. ", horizontal(light), vertical(light)) + ruler + corners + ", or past the end of a lap" +
+			needed,
+		"The other sides carry a lap. " + strong("Do not cut the lap off.") +
+			" Cut away only the white paper beyond it. A rough cut will do here: the neighbour covers it.",
 	}
 	if j.bareLaps() {
-		steps = append(steps, "A lap without a landing line lies toward a cell that has no sheet, and nothing comes over it. Cut that one off last, roughly, a little beyond the picture: the marks at its end go with it.")
+		steps = append(steps, "A lap without a landing line lies toward a cell that has no sheet, and nothing comes over "+
+			"it. Cut that one off last, roughly, a little beyond the picture: the marks at its end go with it.")
 	}
 	return steps
 }
@@ -106,18 +113,23 @@ func (b *book) pasteSteps() { b.steps(len(b.job.cutting(""))+1, b.job.pasting().
 func (j Job) pasting() []string {
 	light := j.Plan.Backdrop.LightFrom
 	const glue = "Spread the glue on the back, right to the edges, as its maker says. "
-	setDown := fmt.Sprintf("Set down the corner toward the lamp first, the %s one, then the edges that start there. Press the sheet down away from the lamp, from that corner outward, and drive the air out before you.", corner(light))
+	setDown := fmt.Sprintf("Set down the corner toward the lamp first, the %s one, then the edges that start there. "+
+		"Press the sheet down away from the lamp, from that corner outward, and drive the air out before you.", corner(light))
 	const wipe = "Wipe off glue at once with a barely damp cloth, and press the cut edges down again after a minute."
 	if j.single() {
-		return []string{"Try it dry. Its edges go on the pencil outline.", glue + "Paste makes paper grow a little.", setDown, wipe, "Leave it to dry flat."}
+		return []string{"Try it dry. Its edges go on the pencil outline.", glue + "Paste makes paper grow a little.",
+			setDown, wipe, "Leave it to dry flat."}
 	}
 	s := j.sample()
 	at := lampCorner(s.Cell, light)
 	return []string{
-		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left edge and %s from the upper edge.",
+		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left "+
+			"edge and %s from the upper edge.",
 			s.Name, tenth(at.XMM)+noBreak+"mm", tenth(at.YMM)+noBreak+"mm"),
-		"Where a neighbour is down already, the cut edge goes " + strong("on its landing line") + ", so that the line just disappears, and the corners go on its registration marks. " +
-			"Where the landing line and the pencil lines disagree, " + strong("the landing line wins") + ": never leave any of it bare, and let the error run out to the board\u2019s edge.",
+		"Where a neighbour is down already, the cut edge goes " + strong("on its landing line") +
+			", so that the line just disappears, and the corners go on its registration marks. " +
+			"Where the landing line and the pencil lines disagree, " + strong("the landing line wins") +
+			": never leave any of it bare, and let the error run out to the board\u2019s edge.",
 		glue + "Paste makes paper grow a little: give every sheet the same time to soak.",
 		setDown,
 		wipe,
@@ -146,13 +158,18 @@ func (b *book) spoiled() {
 		b.intro("Splashed, torn or cut wrong: print that one sheet again.")
 	}
 	b.together(func(b *book) {
-		b.para("Name the job\u2019s folder, in which job.json lies, and the sheet. From a checkout of dropsheet\u2019s source it is the second line.")
+		b.para("Name the job\u2019s folder, in which job.json lies, and the sheet. From a checkout of dropsheet\u2019s " +
+			"source it is the second line.")
 		b.command("dropsheet reprint <folder> " + name)
 		b.command("go run ./cmd/dropsheet reprint <folder> " + name)
 	})
-	b.para("Keep the picture\u2019s file as it was and where it was, or add " + strong("--artwork") + " and its new place.")
-	b.para("The sheet comes out exactly as before. Its label must show the check code " + strong(b.clean(b.job.CheckCode)) + " again. Use paper from the same packet, and the same printer settings.")
+	b.para("Keep the picture\u2019s file as it was and where it was, or add " + strong("--artwork") +
+		" and its new place.")
+	b.para("The sheet comes out exactly as before. Its label must show the check code " +
+		strong(b.clean(b.job.CheckCode)) + " again. Use paper from the same packet, and the same printer settings.")
 	if !b.job.single() {
-		b.para("As long as nothing is pasted over its laps, lift the old sheet off and paste the new one in its place. Otherwise cut the new one on all four sides, just inside the landing lines where it has laps, and paste it over the old one, edge on edge.")
+		b.para("As long as nothing is pasted over its laps, lift the old sheet off and paste the new one in its place. " +
+			"Otherwise cut the new one on all four sides, just inside the landing lines where it has laps, and paste it " +
+			"over the old one, edge on edge.")
 	}
 }

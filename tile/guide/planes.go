@@ -73,7 +73,8 @@ func (b *book) planes(box layout.Rect, focusMM float64) {
 	b.putMiddle(labelStyle, focus, top-5.9, "best focus, plan\u2019s stop")
 
 	b.line(middle, axisY, middle, bottom+14.4, axis)
-	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, focusMM, bottom + 8}, {picture, p.ImageMM(), bottom + 13}}
+	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, focusMM, bottom + 8},
+		{picture, p.ImageMM(), bottom + 13}}
 	for _, r := range rows {
 		b.line(r.x, bottom, r.x, r.y+1.4, thin)
 	}

@@ -15,7 +15,8 @@ const offShare = 0.002
 func (b *book) printing() {
 	p := b.job.Plan
 	n := len(p.Sheets)
-	intro, pages := "The sheets fit only if they come out at their true size.", ": "+count(n, "page", "pages")+", a sheet on each, in the order of pasting."
+	intro, pages := "The sheets fit only if they come out at their true size.", ": "+count(n, "page", "pages")+
+		", a sheet on each, in the order of pasting."
 	if b.job.single() {
 		intro, pages = "The picture is right only if it comes out at its true size.", ", which has one page."
 	}
@@ -23,18 +24,25 @@ func (b *book) printing() {
 
 	b.topic("Print", func(b *book) {
 		if made := p.Backdrop.Printer; made != nil {
-			b.para(fmt.Sprintf("The pages are made for the printer measured as %s. It prints %s across and %s along the feed, and they make up for that: on the screen they are off by as much the other way, and what comes out is true. For any other printer, print the sheets again for it: dropsheet reprint, with %s.",
+			b.para(fmt.Sprintf("The pages are made for the printer measured as %s. It prints %s across and %s along the "+
+				"feed, and they make up for that: on the screen they are off by as much the other way, and what comes out is "+
+				"true. For any other printer, print the sheets again for it: dropsheet reprint, with %s.",
 				strong(b.clean(made.Name)), percentOff(made.AcrossScale), percentOff(made.FeedScale), strong("--printer")))
 		}
 		b.step(1, "Open "+strong("sheets.pdf")+pages)
-		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.", strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
-		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
+		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.",
+			strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
+		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+
+			", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
 		if b.job.single() {
-			b.step(4, "Choose the best quality, print, and let the ink dry as long as the paper\u2019s maker says. Check the size before you cut.")
+			b.step(4, "Choose the best quality, print, and let the ink dry as long as the paper\u2019s maker says. Check "+
+				"the size before you cut.")
 			return
 		}
-		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose the best quality.")
-		b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go, and let the ink dry as long as the paper\u2019s maker says.")
+		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose "+
+			"the best quality.")
+		b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go, and "+
+			"let the ink dry as long as the paper\u2019s maker says.")
 	})
 	b.keep((*book).checkSize, tallTopic)
 }
@@ -53,16 +61,19 @@ func (b *book) checkSize() {
 		}
 		b.together(func(b *book) {
 			b.side(heading)
-			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " + on + strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
+			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " + on +
+				strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
 			b.checkRuleFigure(ruleMM)
 		})
 		stop = fmt.Sprintf("If the %s are off by more than %s, stop.", length(ruleMM), length(offShare*ruleMM))
 	} else {
 		b.side(heading)
 		b.para("The paper is too small for a check rule: measure the picture itself.")
-		stop = fmt.Sprintf("If the width is off by more than %s, or the height by more than %s, stop.", off(first.Cell.WidthMM), off(first.Cell.HeightMM))
+		stop = fmt.Sprintf("If the width is off by more than %s, or the height by more than %s, stop.",
+			off(first.Cell.WidthMM), off(first.Cell.HeightMM))
 	}
-	whole := "The whole cell tells still more. From cut mark to cut mark, or to where a landing line begins (just past the cell), page 1 must measure "
+	whole := "The whole cell tells still more. From cut mark to cut mark, or to where a landing line begins (just " +
+		"past the cell), page 1 must measure "
 	if b.job.single() {
 		whole = "The whole picture tells still more. From cut mark to cut mark it must measure "
 	}
@@ -73,14 +84,16 @@ func (b *book) checkSize() {
 	case across:
 		b.para(whole + strong(length(first.Cell.WidthMM)) + fmt.Sprintf(" across, within %s.", off(first.Cell.WidthMM)))
 	case down:
-		b.para(whole + strong(length(first.Cell.HeightMM)) + fmt.Sprintf(" from top to bottom, within %s.", off(first.Cell.HeightMM)))
+		b.para(whole + strong(length(first.Cell.HeightMM)) + fmt.Sprintf(" from top to bottom, within %s.",
+			off(first.Cell.HeightMM)))
 	}
 	b.note(strong(stop) + " Do not go on and do not cut. " + b.why())
 	last := "If it stays off, use another program or another printer, or measure this one with dropsheet gauge."
 	if p.Backdrop.Printer != nil {
 		last = "If it stays off, the printer is no longer as it was measured: measure it again with dropsheet gauge."
 	}
-	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in the program that shows the PDF. Print again, and measure again. " + last)
+	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in " +
+		"the program that shows the PDF. Print again, and measure again. " + last)
 }
 
 // percentOff says how far a scale is off.
@@ -121,8 +134,10 @@ func (b *book) why() string {
 	if offShare*cellMM > sheet.LandingFromMM {
 		bares = ", enough to bare it"
 	}
-	return fmt.Sprintf("The landing line, which the next sheet must cover, begins only %s past the seam. At %s a cell of %s is wrong by %s%s; over %s in a row it adds up to %s.",
-		length(sheet.LandingFromMM), off, length(cellMM), strong(length(offShare*cellMM)), bares, count(inRow, "sheet", "sheets"), strong(length(offShare*longMM)))
+	return fmt.Sprintf("The landing line, which the next sheet must cover, begins only %s past the seam. At %s a cell "+
+		"of %s is wrong by %s%s; over %s in a row it adds up to %s.",
+		length(sheet.LandingFromMM), off, length(cellMM), strong(length(offShare*cellMM)), bares,
+		count(inRow, "sheet", "sheets"), strong(length(offShare*longMM)))
 }
 
 // span is the part of the board, as columns and rows, that holds all sheets.

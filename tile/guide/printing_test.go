@@ -45,7 +45,8 @@ func TestTheCheckRuleIsTrue(t *testing.T) {
 			require.Contains(t, texts[page-1], fmt.Sprintf("is %g mm long", ruleMM))
 			require.Equal(t, c.long == 0.5, strings.Contains(texts[page-1], "half as large as on the sheets"))
 			const dpi = 254 // ten pixels to the millimetre
-			require.InDelta(t, 10*ruleMM*c.long, longestBlackPx(doc.Render(page, dpi)), 5, "the end ticks add their width, and a pixel may be cut at either end")
+			require.InDelta(t, 10*ruleMM*c.long, longestBlackPx(doc.Render(page, dpi)), 5,
+				"the end ticks add their width, and a pixel may be cut at either end")
 		})
 	}
 }
@@ -55,7 +56,8 @@ func onPage1(t *testing.T, p layout.Plan) (ruleMM float64) {
 	t.Helper()
 	grid := raster.NewGrid(p.Backdrop.Board(), 3, 2, units.PerInch(300))
 	job := sheet.Job{Label: sheet.Label{Job: "x", Code: "1", Of: 1}, Plan: p, Grid: grid,
-		Source: raster.NewSource(&artwork.Picture{Image: image.NewGray(image.Rect(0, 0, 3, 2))}, p.Drop.Reverses.Turn(), grid)}
+		Source: raster.NewSource(&artwork.Picture{Image: image.NewGray(image.Rect(0, 0, 3, 2))}, p.Drop.Reverses.Turn(),
+			grid)}
 	var file bytes.Buffer
 	require.NoError(t, job.Write(context.Background(), &file, p.Sheets[:1], nil))
 	words := regexp.MustCompile(`(\d+) mm`).FindStringSubmatch(flat(pdftest.Open(t, file.Bytes()).Text(1)))
@@ -93,21 +95,30 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 	}{
 		// 889.2 x 592.8 mm in 5 x 3 even cells of 177.8 x 197.6: 0.2 % of a cell is 0.36 and 0.40 mm, of the print 1.78.
 		{"A4", "A4", func(*layout.Setup) {}, []string{
-			"If the 100 mm are off by more than 0.2 mm, stop.", "begins only 0.1 mm past the seam", "a cell of 177.8 mm is wrong by 0.4 mm, enough to bare it",
-			"over 5 sheets in a row it adds up to 1.8 mm", "page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and 0.4 mm down",
+			"If the 100 mm are off by more than 0.2 mm, stop.", "begins only 0.1 mm past the seam",
+			"a cell of 177.8 mm is wrong by 0.4 mm, enough to bare it",
+			"over 5 sheets in a row it adds up to 1.8 mm", "page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
+				"0.4 mm down",
 		}, nil},
 		// 194.0 x 129.3 mm on four postcards.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
-			"If the 70 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm", "within 0.2 mm across and 0.1 mm down",
+			"If the 70 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm",
+			"within 0.2 mm across and 0.1 mm down",
 		}, nil},
-		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 }, []string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
+		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 },
+			[]string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
 		{"a measured printer", "A4", func(s *layout.Setup) {
-			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125, Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}
+			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125,
+				Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}
 		}, []string{
-			"The printer measured as study inkjet, with A4 in it, with ink enough", "made for the printer measured as study inkjet", "It prints 0.4 % short across and 1.25 % long along the feed",
+			"The printer measured as study inkjet, with A4 in it, with ink enough",
+			"made for the printer measured as study inkjet", "It prints 0.4 % short across and 1.25 % long along the feed",
 			"measure it again with dropsheet gauge", "If the 100 mm are off by more than 0.2 mm, stop.",
 		}, []string{"A printer that takes", "another printer, or measure", "true here too"}},
-		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) { s.DistanceMM, s.LapMM, s.MarginMM, s.Orientation = 60, 3, 13, layout.Landscape }, []string{
+		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) {
+			s.DistanceMM, s.LapMM, s.MarginMM,
+				s.Orientation = 60, 3, 13, layout.Landscape
+		}, []string{
 			"too small for a check rule", "If the width is off by more than 0.1 mm, or the height by more than 0.1 mm, stop.",
 		}, []string{"A check rule"}},
 	} {

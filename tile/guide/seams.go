@@ -42,7 +42,8 @@ func (b *book) boardPanel(k float64) {
 }
 
 func (b *book) dropPanel(k float64) {
-	b.mapPanel(b.dropTitle(), b.panels.Drop, k, func(b *book, x, y, w float64) float64 { return b.bullets(b.job.reading(), x, y, w) })
+	b.mapPanel(b.dropTitle(), b.panels.Drop, k,
+		func(b *book, x, y, w float64) float64 { return b.bullets(b.job.reading(), x, y, w) })
 }
 
 // panelScale is guide mm for a pixel of the map: as large as both panels on one page allow, or, where that is
@@ -67,7 +68,8 @@ func (b *book) panelScale() float64 {
 
 // mapPanel sets a panel of the map under a title, and words in the column beside it, or below it where that
 // is too narrow.
-func (b *book) mapPanel(title string, part image.Rectangle, k float64, words func(b *book, x, y, w float64) (bottom float64)) {
+func (b *book) mapPanel(title string, part image.Rectangle, k float64,
+	words func(b *book, x, y, w float64) (bottom float64)) {
 	b.together(func(b *book) {
 		g := b.geo
 		b.y = b.lowest() + b.gap(sideGapMM)
@@ -148,21 +150,26 @@ func (j Job) mapIntro() string {
 
 // reading says how to read the map.
 func (j Job) reading() []string {
-	rings, inner, in := "The circles", "inside the innermost circle", "In the "+j.body()+" the same seams are bent, and close together toward the rim."
+	rings, inner, in := "The circles", "inside the innermost circle", "In the "+j.body()+
+		" the same seams are bent, and close together toward the rim."
 	if j.rod() {
-		rings, inner, in = "The pairs of lines", "between the innermost pair of lines", "In the rod the seams that run along it close up toward its edges. Along the rod nothing is squeezed, so that only a short stretch of the board shows."
+		rings, inner, in = "The pairs of lines", "between the innermost pair of lines",
+			"In the rod the seams that run along it close up toward its edges. Along the rod nothing is squeezed, so that "+
+				"only a short stretch of the board shows."
 	}
 	if j.oblate() {
 		rings, inner = "The ovals", "inside the innermost oval"
 	}
-	fills := rings + " show where the " + j.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half and three quarters of its visible radius."
+	fills := rings + " show where the " + j.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half " +
+		"and three quarters of its visible radius."
 	if j.single() {
 		return []string{fills}
 	}
 	return []string{
 		fills,
 		in + " A seam near the middle is drawn largest, and shows the most.",
-		"Take the most care over the seams that the map marks as showing, and over those " + inner + ": look for white edges, gaps and steps, and touch them up.",
+		"Take the most care over the seams that the map marks as showing, and over those " + inner +
+			": look for white edges, gaps and steps, and touch them up.",
 		strong("dropsheet seams <folder>") + " lists every seam, the plainest first, and what would hide it.",
 	}
 }

@@ -16,23 +16,29 @@ func (b *book) setup() {
 	b.figure(sideViewMM, b.sideView, what+" Not to scale: the figures count, not the drawing.")
 
 	b.topic("Measure", func(b *book) {
-		b.step(1, strong("Camera distance, "+length(p.Drop.CameraMM)+":")+" from the lens\u2019s entrance pupil to the middle of the "+body+". "+
-			"The pupil is where the aperture seems to sit when you look into the lens from the front: close the aperture, judge how deep the hole lies, and mark that place on the barrel with tape.")
-		b.step(2, strong("Distance, "+length(p.Drop.DistanceMM)+":")+" from the middle of the "+body+" to the printed side of the board. This one decides how large the picture is in the "+body+".")
-		b.step(3, strong("The middle:")+" the line from the lens through the "+body+" meets the board "+strong(length(p.Backdrop.WidthMM/2))+" from the print\u2019s left edge and "+
+		b.step(1, strong("Camera distance, "+length(p.Drop.CameraMM)+":")+" from the lens\u2019s entrance pupil to the "+
+			"middle of the "+body+". "+
+			"The pupil is where the aperture seems to sit when you look into the lens from the front: close the aperture, "+
+			"judge how deep the hole lies, and mark that place on the barrel with tape.")
+		b.step(2, strong("Distance, "+length(p.Drop.DistanceMM)+":")+" from the middle of the "+body+
+			" to the printed side of the board. This one decides how large the picture is in the "+body+".")
+		b.step(3, strong("The middle:")+" the line from the lens through the "+body+" meets the board "+
+			strong(length(p.Backdrop.WidthMM/2))+" from the print\u2019s left edge and "+
 			strong(length(p.Backdrop.HeightMM/2))+" below its upper edge. Mark both on the border.")
 		b.step(4, strong("Square:")+" all four corners of the print are equally far from the "+body+".")
 	})
 	b.topic("In the frame", (*book).coverage)
 
 	light := p.Backdrop.LightFrom
-	lamp := "On the camera\u2019s side of the board, toward the " + strong(corner(light)) + " as you face the print, and out of the camera\u2019s view. "
+	lamp := "On the camera\u2019s side of the board, toward the " + strong(corner(light)) +
+		" as you face the print, and out of the camera\u2019s view. "
 	if !b.job.single() {
 		lamp += "The sheets are cut for light from there, so that no paper edge throws a shadow. "
 	}
 	b.topic("Lamp and room", func(b *book) {
 		b.para(lamp + "Look through the camera for glare.")
-		b.para("The " + body + "\u2019s dark rim shows whatever stands around the board, and its front mirrors what stands behind the camera. Work in a " + strong("dark room") +
+		b.para("The " + body + "\u2019s dark rim shows whatever stands around the board, and its front mirrors what " +
+			"stands behind the camera. Work in a " + strong("dark room") +
 			", or hang " + strong("black cloth") + " there.")
 	})
 }

@@ -14,23 +14,29 @@ func (b *book) sharpness() {
 	p, body := b.job.Plan, b.job.body()
 	s := b.sharp
 	own := ownStop(s)
-	b.intro("The " + body + "\u2019s edge and the picture in it lie at two distances from the lens, so no focus makes both sharp. Closing the aperture helps, and costs light.")
+	b.intro("The " + body + "\u2019s edge and the picture in it lie at two distances from the lens, so no focus makes " +
+		"both sharp. Closing the aperture helps, and costs light.")
 	b.figure(b.planesMM(), func(box layout.Rect) { b.planes(box, own.Best.FocusMM) }, "")
 
 	b.together(func(b *book) {
 		b.side("Blur")
-		b.para("How large a point is drawn, in pixels of the frame, at the best focus, diffraction included. Light is in stops, against the plan\u2019s " +
+		b.para("How large a point is drawn, in pixels of the frame, at the best focus, diffraction included. Light is in " +
+			"stops, against the plan\u2019s " +
 			strong(layout.StopMark(own.FNumber)) + "." + b.alongRod(own))
 		b.table(b.stopTable(s))
 		b.note(b.verdict(s))
 	})
 	b.topic("Focus", func(b *book) {
-		b.para(fmt.Sprintf("Focus on something thin held where the %s will be, then move the camera back by %s. At %s the edge\u2019s blur is then %s and the picture\u2019s %s; with the edge in focus the picture\u2019s is %s, with the picture in focus the edge\u2019s %s.",
-			body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), layout.StopMark(own.FNumber), tenthPx(own.Best.Blur.EdgePx), pixels(own.Best.Blur.Centre.TangentialPx),
+		b.para(fmt.Sprintf("Focus on something thin held where the %s will be, then move the camera back by %s. At %s "+
+			"the edge\u2019s blur is then %s and the picture\u2019s %s; with the edge in focus the picture\u2019s is %s, "+
+			"with the picture in focus the edge\u2019s %s.",
+			body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), layout.StopMark(own.FNumber),
+			tenthPx(own.Best.Blur.EdgePx), pixels(own.Best.Blur.Centre.TangentialPx),
 			tenthPx(own.Edge.Blur.Centre.TangentialPx), tenthPx(own.Picture.Blur.EdgePx)))
 	})
 	b.topic("What helps", func(b *book) {
-		b.bullet("A wider frame: all is drawn smaller, the blur too. A longer lens from further off does " + strong("not") + " help: in a frame of the same width the blur is the same.")
+		b.bullet("A wider frame: all is drawn smaller, the blur too. A longer lens from further off does " + strong("not") +
+			" help: in a frame of the same width the blur is the same.")
 		b.bullet("More light: each stop further closed needs twice as much, or " + b.halfRate() + ".")
 		b.bullet("Lamps on the mains pulse at twice its frequency. " + pulses(s.Mains))
 	})
@@ -51,8 +57,10 @@ func (b *book) alongRod(own layout.StopLine) string {
 	if b.job.Plan.Drop.Body == flip.Ball {
 		return ""
 	}
-	return " Edge, centre and fill count across the rod. " + strong("Along") + " the rod nothing is bent, and the picture is seen at nearly its true place, far behind: there its blur is " +
-		pixels(own.Best.Blur.Centre.SagittalPx) + " at " + layout.StopMark(own.FNumber) + ". A picture in a rod is never sharp both ways; lines along the rod come out best."
+	return " Edge, centre and fill count across the rod. " + strong("Along") +
+		" the rod nothing is bent, and the picture is seen at nearly its true place, far behind: there its blur is " +
+		pixels(own.Best.Blur.Centre.SagittalPx) + " at " + layout.StopMark(own.FNumber) +
+		". A picture in a rod is never sharp both ways; lines along the rod come out best."
 }
 
 // stopTable is a line for every stop.
@@ -105,7 +113,8 @@ func (b *book) verdict(s layout.Sharpness) string {
 	}
 	text := strong("No stop holds edge and picture within "+within+".") + least
 	if w := s.Wider; w != nil {
-		text += fmt.Sprintf(" A frame %s wide would hold them, at %s, the %s %.0f%spixels wide in it; so would this one, shown smaller.",
+		text += fmt.Sprintf(" A frame %s wide would hold them, at %s, the %s %.0f%spixels wide in it; so would this one, "+
+			"shown smaller.",
 			length(math.Ceil(w.FrameWidthMM)), layout.StopMark(w.FNumber), b.job.body(), w.DropPx, noBreak)
 	}
 	return text
@@ -127,9 +136,11 @@ func pulses(mains []layout.Mains) string {
 	}
 	a, c := mains[0], mains[1]
 	if a.FramesPerPulse > 1 {
-		return fmt.Sprintf("At your frame rate a pulse lasts %.3g frames on %g%sHz, %.3g on %g%sHz: brightness swings. ", a.FramesPerPulse, a.Hz, noBreak, c.FramesPerPulse, c.Hz, noBreak) + remedy
+		return fmt.Sprintf("At your frame rate a pulse lasts %.3g frames on %g%sHz, %.3g on %g%sHz: brightness swings. ",
+			a.FramesPerPulse, a.Hz, noBreak, c.FramesPerPulse, c.Hz, noBreak) + remedy
 	}
-	return fmt.Sprintf("At your frame rate a frame lasts %.3g pulses on %g%sHz, %.3g on %g%sHz: brightness is steady where the shutter stays open for whole pulses.",
+	return fmt.Sprintf("At your frame rate a frame lasts %.3g pulses on %g%sHz, %.3g on %g%sHz: brightness is steady "+
+		"where the shutter stays open for whole pulses.",
 		1/a.FramesPerPulse, a.Hz, noBreak, 1/c.FramesPerPulse, c.Hz, noBreak)
 }
 

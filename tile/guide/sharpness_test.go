@@ -21,15 +21,22 @@ func TestSharpnessPage(t *testing.T) {
 		not    []string
 	}{
 		{"ball, too close a frame", func(*layout.Setup) {},
-			[]string{"f/16 (plan) 0 7.0 7.0 5.8 302", "No stop holds edge and picture within 2 pixels", "0.02 mm", "5.07 mm", "half the frame rate.", "the drop 120 pixels wide", "seen from the side"},
+			[]string{"f/16 (plan) 0 7.0 7.0 5.8 302", "No stop holds edge and picture within 2 pixels", "0.02 mm", "5.07 mm",
+				"half the frame rate.", "the drop 120 pixels wide", "seen from the side"},
 			[]string{"frames/s", "Along", "f/16 to"}},
-		{"ball at 12,500 frames a second, easily pleased", func(s *layout.Setup) { s.Camera.FrameRate, s.Camera.SharpToPx = 12500, 8 },
-			[]string{"f/16 (plan) 0 12500 7.0", "f/22 –1 6250 8.2", "f/9.8 to f/21 hold edge and picture within 8 pixels", "125 frames on 50 Hz, 104 on 60 Hz", "6250 in place of 12500 frames a second"},
+		{"ball at 12,500 frames a second, easily pleased", func(s *layout.Setup) {
+			s.Camera.FrameRate,
+				s.Camera.SharpToPx = 12500, 8
+		},
+			[]string{"f/16 (plan) 0 12500 7.0", "f/22 –1 6250 8.2", "f/9.8 to f/21 hold edge and picture within 8 pixels",
+				"125 frames on 50 Hz, 104 on 60 Hz", "6250 in place of 12500 frames a second"},
 			[]string{"No stop holds", "would hold"}},
 		{"upright rod at 25 frames a second", func(s *layout.Setup) { s.Drop.Body, s.Camera.FrameRate = flip.UprightRod, 25 },
-			[]string{"along rod", "Along the rod nothing is bent", "never sharp both ways", "4 pulses on 50 Hz, 4.8 on 60 Hz", "seen from above"},
+			[]string{"along rod", "Along the rod nothing is bent", "never sharp both ways", "4 pulses on 50 Hz, 4.8 on 60 Hz",
+				"seen from above"},
 			[]string{"brightness swings"}},
-		{"level rod", func(s *layout.Setup) { s.Drop.Body = flip.LevelRod }, []string{"Along the rod", "seen from the side"}, []string{"seen from above"}},
+		{"level rod", func(s *layout.Setup) { s.Drop.Body = flip.LevelRod },
+			[]string{"Along the rod", "seen from the side"}, []string{"seen from above"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
@@ -65,7 +72,10 @@ func TestPlanesOfAnyDrop(t *testing.T) {
 		{"strong", "A6", func(s *layout.Setup) { s.Drop.Index, s.Fill = 3.5, 0.1 }},
 		{"weak", "A4", func(s *layout.Setup) { s.Drop.Index = 1.05 }},
 		{"large before a near camera", "A5", func(s *layout.Setup) { s.Drop.DiameterMM, s.CameraMM = 150, 250 }},
-		{"a picture far before the drop", "A4", func(s *layout.Setup) { s.Drop.DiameterMM, s.DistanceMM, s.Fill = 20, 22, 0.8 }},
+		{"a picture far before the drop", "A4", func(s *layout.Setup) {
+			s.Drop.DiameterMM, s.DistanceMM, s.Fill = 20, 22,
+				0.8
+		}},
 		{"closed far, a frame rate of many figures", "A4", func(s *layout.Setup) {
 			s.Camera.FNumber, s.Camera.FrameRate, s.Drop.Body = 777, 123456789, flip.LevelRod
 		}},

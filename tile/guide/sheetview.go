@@ -28,7 +28,8 @@ func (b *book) drawSheet(x, y, k float64, view layout.Rect, s layout.Sheet) {
 		part.YMM += s.Cell.YMM - s.OnPage.YMM
 		b.placeBoard(at, k, part, s.Cell)
 		b.use(plain) // marks set no dashes of their own
-		sheet.Marks(b.doc.Canvas(), p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode), Of: len(p.Sheets)})
+		sheet.Marks(b.doc.Canvas(), p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode),
+			Of: len(p.Sheets)})
 		b.cutLines(s, k)
 	}, func(c *gofpdf.Fpdf) {
 		c.TransformEnd()
@@ -70,7 +71,8 @@ func (b *book) cutLines(s layout.Sheet, k float64) {
 // overlap is what two rectangles share; they must meet.
 func overlap(r, q layout.Rect) layout.Rect {
 	x, y := math.Max(r.XMM, q.XMM), math.Max(r.YMM, q.YMM)
-	return layout.Rect{XMM: x, YMM: y, WidthMM: math.Min(r.RightMM(), q.RightMM()) - x, HeightMM: math.Min(r.BottomMM(), q.BottomMM()) - y}
+	return layout.Rect{XMM: x, YMM: y, WidthMM: math.Min(r.RightMM(), q.RightMM()) - x,
+		HeightMM: math.Min(r.BottomMM(), q.BottomMM()) - y}
 }
 
 // details enlarges the corner of a sheet that faces the lamp and the one across, where the laps are.
@@ -94,8 +96,10 @@ func (b *book) details(s layout.Sheet) {
 	}
 	left, top, right, bottom := b.job.lands(s)
 	laps := left || top || right || bottom
-	toward := "The " + corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed lines, from mark to mark."
-	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their corners where the lines meet."
+	toward := "The " + corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed lines, from " +
+		"mark to mark."
+	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their " +
+		"corners where the lines meet."
 	high := highMM + b.blockMM(captionStyle, w, away) + 2
 	b.figure(high, func(box layout.Rect) {
 		b.drawSheet(box.XMM, box.YMM, k, view(!light.Left(), !light.Top(), 0.62), s)

@@ -28,7 +28,8 @@ func TestUnevenCells(t *testing.T) {
 		paper      string
 		distanceMM float64
 		light      layout.Corner
-	}{{"A4", 400, layout.TopLeft}, {"A4", 500, layout.BottomRight}, {"A3", 740, layout.TopRight}, {"100x150mm", 340, layout.BottomLeft}} {
+	}{{"A4", 400, layout.TopLeft}, {"A4", 500, layout.BottomRight}, {"A3", 740, layout.TopRight},
+		{"100x150mm", 340, layout.BottomLeft}} {
 		t.Run(fmt.Sprintf("%s at %g mm", c.paper, c.distanceMM), func(t *testing.T) {
 			s := on(t, c.paper)
 			s.DistanceMM, s.LightFrom = c.distanceMM, c.light

@@ -20,16 +20,24 @@ func TestMaterials(t *testing.T) {
 		says     []string
 		not      []string
 	}{
-		{flip.Ball, "water", []string{"Drop A falling drop of water, 5 mm across", "Water, something that lets drops of it fall", "Drops of water, 5 mm across, fall at one place"}, []string{"rod", "tube"}},
+		{flip.Ball, "water", []string{"Drop A falling drop of water, 5 mm across",
+			"Water, something that lets drops of it fall", "Drops of water, 5 mm across, fall at one place"},
+			[]string{"rod", "tube"}},
 		{flip.Ball, "sea-water", []string{"a falling drop of sea water", "Sea water, something"}, nil},
 		{flip.Ball, "syrup-40", []string{"a falling drop of syrup of 40 % sugar"}, []string{"syrup-40"}},
-		{flip.Ball, "crown-glass", []string{"Ball A ball of crown glass", "A ball of crown glass, 5 mm across, and a thin stand"}, []string{"falling", "drops of"}},
-		{flip.Ball, "1.38", []string{"Drop A falling drop, 5 mm across", "A liquid of a refractive index of 1.333"}, []string{"of 1.38"}},
+		{flip.Ball, "crown-glass", []string{"Ball A ball of crown glass",
+			"A ball of crown glass, 5 mm across, and a thin stand"}, []string{"falling", "drops of"}},
+		{flip.Ball, "1.38", []string{"Drop A falling drop, 5 mm across", "A liquid of a refractive index of 1.333"},
+			[]string{"of 1.38"}},
 		{flip.Ball, "", []string{"Drop A falling drop, 5 mm across"}, nil}, // an old job file
-		{flip.UprightRod, "crown-glass", []string{"Rod An upright rod of crown glass", "A rod of crown glass, 5 mm across, and a firm holder", "The rod of crown glass, 5 mm across, stands upright"}, []string{"filled", "tube", "falling"}},
+		{flip.UprightRod, "crown-glass", []string{"Rod An upright rod of crown glass",
+			"A rod of crown glass, 5 mm across, and a firm holder", "The rod of crown glass, 5 mm across, stands upright"},
+			[]string{"filled", "tube", "falling"}},
 		{flip.UprightRod, "acrylic", []string{"An upright rod of acrylic"}, []string{"filled", "tube"}},
-		{flip.LevelRod, "water", []string{"A level glass tube filled with water", "A thin-walled glass tube filled with water and free of bubbles", "lies level"}, []string{"rod of water"}},
-		{flip.LevelRod, "", []string{"A level glass rod or tube", "A glass rod or tube, 5 mm across, of a refractive index of 1.333"}, []string{"filled"}},
+		{flip.LevelRod, "water", []string{"A level glass tube filled with water",
+			"A thin-walled glass tube filled with water and free of bubbles", "lies level"}, []string{"rod of water"}},
+		{flip.LevelRod, "", []string{"A level glass rod or tube", "A glass rod or tube, 5 mm across, of a refractive " +
+			"index of 1.333"}, []string{"filled"}},
 	} {
 		t.Run(fmt.Sprint(c.body, " of ", c.material), func(t *testing.T) {
 			s := usual()
@@ -101,7 +109,8 @@ func TestSingleSheetHasNoSeams(t *testing.T) {
 		doc := worded(t, j)
 		all := strings.ToLower(strings.Join(pageTexts(doc), " "))
 		all = strings.ReplaceAll(all, "seams.png", "")
-		for _, word := range []string{"seam", "neighbour", "landing", " lap", "registration", "order of pasting", "in a row", " c1 ", "page 1 "} {
+		for _, word := range []string{"seam", "neighbour", "landing", " lap", "registration", "order of pasting",
+			"in a row", " c1 ", "page 1 "} {
 			if at := strings.Index(all, word); at >= 0 {
 				require.Failf(t, "a word of jobs with seams", "%q in %q", word, all[max(0, at-60):min(len(all), at+60)])
 			}
@@ -118,7 +127,8 @@ func TestOrderIsDrawnLegibly(t *testing.T) {
 		paper  string
 		sheets int
 		uneven bool
-	}{{"A4", 25, false}, {"A4", 20, false}, {"A4", 12, true}, {"letter", 24, false}, {"A5", 9, false}, {"A4", 30, false}, {"A4", 64, false}, {"A4", 300, false}} {
+	}{{"A4", 25, false}, {"A4", 20, false}, {"A4", 12, true}, {"letter", 24, false}, {"A5", 9, false}, {"A4", 30, false},
+		{"A4", 64, false}, {"A4", 300, false}} {
 		s := on(t, c.paper)
 		s.DistanceMM, s.MaxSheets = 0, c.sheets
 		if c.uneven { // the largest print of so many sheets leaves the seams no play, this one does
@@ -137,7 +147,8 @@ func TestOrderIsDrawnLegibly(t *testing.T) {
 			for _, l := range doc.Letters(page) {
 				if strings.Trim(l.Text, "0123456789") == "" && l.Text != "" {
 					// Digits of Helvetica are 0.70 of its size high (Adobe Font Metrics, Core 14: 0 to 9, about -19 to 703).
-					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*0.99*newGeometry(j.Plan.Backdrop).scale, "%v on %s with %d sheets", l, c.paper, len(j.Plan.Sheets))
+					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*0.99*newGeometry(j.Plan.Backdrop).scale, "%v on %s with %d sheets",
+						l, c.paper, len(j.Plan.Sheets))
 				}
 			}
 			numbers = append(numbers, strings.Fields(flat(doc.Text(page)))...)

@@ -43,7 +43,8 @@ func TestWrap(t *testing.T) {
 		})
 	}
 	lines := b.wrap(bodyStyle, 100, "plain "+strong("bold")+" plain")
-	require.Equal(t, []line{{{"plain ", false, "Helvetica"}, {"bold ", true, "Helvetica"}, {"plain", false, "Helvetica"}}}, lines)
+	require.Equal(t, []line{{{"plain ", false, "Helvetica"}, {"bold ", true, "Helvetica"},
+		{"plain", false, "Helvetica"}}}, lines)
 }
 
 // A text whose letters need a stand-in is set and measured in it as a whole, its lines without such letters too.
@@ -73,7 +74,9 @@ func TestWrapKeepsToOneFont(t *testing.T) {
 // Whatever a name holds: it is set without control bytes, in as many letters as it has, and in lines no wider
 // than asked.
 func FuzzAnyTextCanBeSet(f *testing.F) {
-	seeds := []string{"Harbour at dusk", "", "港", "a\xffb", "bell\a", strings.Repeat("w", 300), "\x01\x02 \x01", "\u2026\u2013\u201c\u00a0", "e\u0301 😀", "(\\)", "Гавань в сумерках", "Will r\u030ciditel Ωω 港 7"}
+	seeds := []string{"Harbour at dusk", "", "港", "a\xffb", "bell\a", strings.Repeat("w", 300), "\x01\x02 \x01",
+		"\u2026\u2013\u201c\u00a0", "e\u0301 😀", "(\\)", "Гавань в сумерках",
+		"Will r\u030ciditel Ωω 港 7"}
 	if len(seeds) == 0 {
 		f.Fatal("no seeds")
 	}

@@ -34,7 +34,8 @@ func TestWordsFillTheirBox(t *testing.T) {
 			require.InDelta(t, box.Right, float64(got.Max.X), 0.1*size)
 			require.InDelta(t, box.Top, float64(got.Min.Y), 1.1)
 			require.InDelta(t, box.Bottom, float64(got.Max.Y), 1.1)
-			require.InDelta(t, 0.7, f.CapPx()/size, 0.08, "a capital is some seven tenths of the em, as in most sans serifs (common practice, no source)")
+			require.InDelta(t, 0.7, f.CapPx()/size, 0.08, "a capital is some seven tenths of the em, as in most sans serifs "+
+				"(common practice, no source)")
 		}
 	}
 }

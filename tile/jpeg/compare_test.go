@@ -58,7 +58,8 @@ func TestHeaderIsTheStandardLibrarys(t *testing.T) {
 			}
 			require.Equal(t, split(want[huffmanTables]), split(got[huffmanTables]), "kind %d", kind)
 			// It writes the table of chroma for grey too.
-			require.Equal(t, want[quantisationTables][:len(got[quantisationTables])], got[quantisationTables], "kind %d, quality %d", kind, quality)
+			require.Equal(t, want[quantisationTables][:len(got[quantisationTables])], got[quantisationTables],
+				"kind %d, quality %d", kind, quality)
 		}
 	}
 }

@@ -39,5 +39,6 @@ func Encode(img image.Image, quality int) ([]byte, error) {
 		s.bands(m.Rect, func(p *planes, y int) { p.fromRGBA(m, y) })
 		return s.finish(), nil
 	}
-	return nil, fmt.Errorf("a picture of type %T can't be a JPEG: convert it to *image.Gray, *image.RGBA or *image.YCbCr", img)
+	return nil, fmt.Errorf("a picture of type %T can't be a JPEG: convert it to *image.Gray, *image.RGBA or "+
+		"*image.YCbCr", img)
 }

@@ -92,7 +92,8 @@ func TestSamePixelsSameBytes(t *testing.T) {
 			case *image.Gray:
 				same = paint(0, image.Rectangle{Max: r.Size()}, func(x, y, _ int) byte { return m.GrayAt(r.Min.X+x, r.Min.Y+y).Y })
 			case *image.RGBA:
-				same = paint(1, image.Rect(3, 3, 3+r.Dx(), 3+r.Dy()), func(x, y, component int) byte { return m.Pix[m.PixOffset(r.Min.X+x, r.Min.Y+y)+component] })
+				same = paint(1, image.Rect(3, 3, 3+r.Dx(), 3+r.Dy()),
+					func(x, y, component int) byte { return m.Pix[m.PixOffset(r.Min.X+x, r.Min.Y+y)+component] })
 			case *image.YCbCr:
 				full := image.NewYCbCr(image.Rectangle{Max: r.Size()}, image.YCbCrSubsampleRatio444)
 				for y := range r.Dy() {
@@ -127,7 +128,8 @@ func TestLastPixelsRepeat(t *testing.T) {
 		gray := paint(0, image.Rect(0, 0, w, h), noise(rng)).(*image.Gray)
 		colour := paint(2, image.Rect(0, 0, w, h), noise(rng)).(*image.YCbCr)
 		grown := image.Rect(0, 0, (w+15)&^15, (h+15)&^15)
-		grownGray, grownColour := image.NewGray(image.Rect(0, 0, (w+7)&^7, (h+7)&^7)), image.NewYCbCr(grown, image.YCbCrSubsampleRatio420)
+		grownGray, grownColour := image.NewGray(image.Rect(0, 0, (w+7)&^7, (h+7)&^7)),
+			image.NewYCbCr(grown, image.YCbCrSubsampleRatio420)
 		for y := range grown.Dy() {
 			for x := range grown.Dx() {
 				grownColour.Y[y*grownColour.YStride+x] = colour.Y[min(y, h-1)*colour.YStride+min(x, w-1)]
@@ -161,7 +163,8 @@ func TestReadsNothingOutside(t *testing.T) {
 		y, cb, cr := exact((side-1)*(side+more)+side), exact((c-1)*(c+more)+c), exact((c-1)*(c+more)+c)
 		for _, m := range []image.Image{
 			&image.Gray{Pix: y, Stride: side + more, Rect: r},
-			&image.YCbCr{Y: y, Cb: cb, Cr: cr, YStride: side + more, CStride: c + more, SubsampleRatio: image.YCbCrSubsampleRatio420, Rect: r},
+			&image.YCbCr{Y: y, Cb: cb, Cr: cr, YStride: side + more, CStride: c + more,
+				SubsampleRatio: image.YCbCrSubsampleRatio420, Rect: r},
 			&image.RGBA{Pix: exact((side-1)*4*(side+more) + 4*side), Stride: 4 * (side + more), Rect: r},
 		} {
 			requireClose(t, m, 92, fmt.Sprintf("seed %d, %T of %d", seed, m, side))
@@ -187,7 +190,8 @@ func TestGreatestCoefficients(t *testing.T) {
 			requireClose(t, m, 100, fmt.Sprintf("kind %d, wave %d", kind, n))
 		}
 		for side := 1; side <= 16; side++ {
-			requireClose(t, paint(kind, image.Rect(0, 0, 48, 48), chequers(side)), 100, fmt.Sprintf("kind %d, chequers of %d", kind, side))
+			requireClose(t, paint(kind, image.Rect(0, 0, 48, 48), chequers(side)), 100,
+				fmt.Sprintf("kind %d, chequers of %d", kind, side))
 		}
 	}
 }
@@ -225,10 +229,13 @@ func TestEncodeRefuses(t *testing.T) {
 	}{
 		{"quality too low", gray, 0, "JPEG quality 0 is out of range: take 1 to 100"},
 		{"quality too high", gray, 101, "JPEG quality 101 is out of range: take 1 to 100"},
-		{"no width", image.NewGray(image.Rect(0, 0, 0, 4)), 92, "a picture of 0 x 4 pixels can't be a JPEG: take 1 to 65535 both ways"},
+		{"no width", image.NewGray(image.Rect(0, 0, 0, 4)), 92, "a picture of 0 x 4 pixels can't be a JPEG: take 1 to " +
+			"65535 both ways"},
 		{"nothing", &image.YCbCr{}, 92, "a picture of 0 x 0 pixels can't be a JPEG: take 1 to 65535 both ways"},
-		{"too wide", image.NewGray(image.Rect(0, 0, 65536, 1)), 92, "a picture of 65536 x 1 pixels can't be a JPEG: take 1 to 65535 both ways"},
-		{"another kind", image.NewGray16(image.Rect(0, 0, 4, 4)), 92, "a picture of type *image.Gray16 can't be a JPEG: convert it to *image.Gray, *image.RGBA or *image.YCbCr"},
+		{"too wide", image.NewGray(image.Rect(0, 0, 65536, 1)), 92, "a picture of 65536 x 1 pixels can't be a JPEG: take " +
+			"1 to 65535 both ways"},
+		{"another kind", image.NewGray16(image.Rect(0, 0, 4, 4)), 92,
+			"a picture of type *image.Gray16 can't be a JPEG: convert it to *image.Gray, *image.RGBA or *image.YCbCr"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

@@ -21,10 +21,11 @@ func FuzzEncode(f *testing.F) {
 			levels = []byte{128}
 		}
 		next := 0
-		whole := paint(int(kind)%kinds, image.Rectangle{at.Sub(image.Pt(3, 2)), at.Add(size).Add(image.Pt(2, 3))}, func(_, _, _ int) byte {
-			next++
-			return levels[next%len(levels)]
-		})
+		whole := paint(int(kind)%kinds, image.Rectangle{at.Sub(image.Pt(3, 2)), at.Add(size).Add(image.Pt(2, 3))},
+			func(_, _, _ int) byte {
+				next++
+				return levels[next%len(levels)]
+			})
 		m := window(whole, image.Rectangle{at, at.Add(size)})
 		q := 1 + int(quality)%100
 		requireClose(t, m, q, fmt.Sprintf("kind %d, %v, quality %d", int(kind)%kinds, m.Bounds(), q))

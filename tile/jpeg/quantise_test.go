@@ -72,7 +72,8 @@ func TestNonzeroIsWhatDivideSays(t *testing.T) {
 		mask := q.nonzero(&c)
 		for z := range q.steps {
 			s := &q.steps[z]
-			require.Equal(t, s.quotient(s.coefficient(&c)) != 0, mask>>z&1 == 1, "seed %d: %d over 2 * %d", seed, s.coefficient(&c), s.half)
+			require.Equal(t, s.quotient(s.coefficient(&c)) != 0, mask>>z&1 == 1, "seed %d: %d over 2 * %d", seed,
+				s.coefficient(&c), s.half)
 		}
 	}
 }

@@ -115,7 +115,8 @@ func (u *update) pages(boxes map[int]pageBoxes) error {
 		if err != nil {
 			return err
 		}
-		u.extend(number, page, fmt.Sprintf("\n/TrimBox %s\n/BleedBox %s", b.trim.boxPt(b.pageHeightMM), b.bleed.boxPt(b.pageHeightMM)))
+		u.extend(number, page, fmt.Sprintf("\n/TrimBox %s\n/BleedBox %s", b.trim.boxPt(b.pageHeightMM),
+			b.bleed.boxPt(b.pageHeightMM)))
 	}
 	return nil
 }
@@ -151,7 +152,8 @@ func (u *update) finish() error {
 	sum := u.out.sum.Sum(nil)[:16]
 	start := u.out.offset
 	if start > maxOffset {
-		return errors.New("the PDF would be larger than 10 GB, which its format can't hold: print fewer sheets at a time or at a lower resolution")
+		return errors.New("the PDF would be larger than 10 GB, which its format can't hold: print fewer sheets at a time " +
+			"or at a lower resolution")
 	}
 	u.out.printf("xref\n")
 	u.sections()

@@ -110,7 +110,8 @@ func TestPicturesLandWhereTheyWerePlaced(t *testing.T) {
 			// PDFium stretches a picture to whole device pixels, here of 0.05 mm.
 			got := inked(drawn)
 			require.InDeltaSlice(t, []float64{xMM, yMM, xMM + wMM, yMM + hMM},
-				[]float64{float64(got.Min.X) / 20, float64(got.Min.Y) / 20, float64(got.Max.X) / 20, float64(got.Max.Y) / 20}, 0.075)
+				[]float64{float64(got.Min.X) / 20, float64(got.Min.Y) / 20, float64(got.Max.X) / 20, float64(got.Max.Y) / 20},
+				0.075)
 			b := test.img.Bounds()
 			for _, at := range []image.Point{{20, 20}, {140, 20}, {20, 76}, {140, 76}, {70, 40}, {90, 56}} {
 				want := color.RGBAModel.Convert(test.img.At(b.Min.X+at.X, b.Min.Y+at.Y)).(color.RGBA)
@@ -161,7 +162,8 @@ func inked(img *image.RGBA) image.Rectangle {
 func requireNear(t *testing.T, want, got color.RGBA, levels float64, what string, args ...any) {
 	t.Helper()
 	require.InDeltaSlice(t, []float64{float64(want.R), float64(want.G), float64(want.B)},
-		[]float64{float64(got.R), float64(got.G), float64(got.B)}, levels, fmt.Sprintf(what, args...)+fmt.Sprintf(": got %v, want %v", got, want))
+		[]float64{float64(got.R), float64(got.G), float64(got.B)}, levels, fmt.Sprintf(what, args...)+
+			fmt.Sprintf(": got %v, want %v", got, want))
 }
 
 // thirty draws 30 pictures of three kinds with boxes, text and translucent ink, to give every map a chance to
@@ -281,10 +283,14 @@ func TestSeveralPicturesOnAPageUnderATransformation(t *testing.T) {
 	d.Canvas().TransformRotate(180, 50, 50)
 	d.Place(Rect{0, 0, 16, 9.6})
 	d.Canvas().TransformEnd()
-	drawn := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture, error) { return EncodeFlate(quarters()) })).Render(1, tenPerMM)
+	drawn := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture,
+		error) {
+		return EncodeFlate(quarters())
+	})).Render(1, tenPerMM)
 	requireNear(t, color.RGBA{119, 119, 119, 255}, drawn.RGBAAt(100, 100), 2, "lower right quarter of the first")
 	requireNear(t, color.RGBA{255, 255, 255, 255}, drawn.RGBAAt(205, 100), 0, "beside the first")
-	requireNear(t, color.RGBA{255, 0, 0, 255}, drawn.RGBAAt(980, 980), 2, "upper left quarter of the second, turned to the lower right")
+	requireNear(t, color.RGBA{255, 0, 0, 255}, drawn.RGBAAt(980, 980), 2,
+		"upper left quarter of the second, turned to the lower right")
 }
 
 func TestCatalogAsksForUnscaledPrintingAndKeepsTheRest(t *testing.T) {
@@ -370,7 +376,8 @@ func TestErrorsWhileStreaming(t *testing.T) {
 		next func(PictureID) (Picture, error)
 		want string
 	}{
-		{"from the caller", func(id PictureID) (Picture, error) { return good, map[PictureID]error{2: errBroken}[id] }, "picture 2 of 3: broken"},
+		{"from the caller", func(id PictureID) (Picture, error) { return good, map[PictureID]error{2: errBroken}[id] },
+			"picture 2 of 3: broken"},
 		{"no width", bad(func(p *Picture) { p.WidthPx = 0 }), "picture 2 of 3: a size of 0 x 1"},
 		{"no height", bad(func(p *Picture) { p.HeightPx = -1 }), "1 x -1"},
 		{"no data", bad(func(p *Picture) { p.Data = nil }), "no data"},
@@ -468,7 +475,8 @@ func TestProfilesAreWrittenOnce(t *testing.T) {
 		sums = append(sums, fmt.Sprintf("%x", sha256.Sum256(f.unpacked(number))))
 	}
 	require.ElementsMatch(t, sums, []string{
-		fmt.Sprintf("%x", sha256.Sum256(srgbProfile())), fmt.Sprintf("%x", sha256.Sum256(grayProfile())), fmt.Sprintf("%x", sha256.Sum256(custom)),
+		fmt.Sprintf("%x", sha256.Sum256(srgbProfile())), fmt.Sprintf("%x", sha256.Sum256(grayProfile())),
+		fmt.Sprintf("%x", sha256.Sum256(custom)),
 	})
 	pictures := f.with(`/Subtype /Image`)
 	require.Len(t, pictures, 12)

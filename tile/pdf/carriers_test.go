@@ -74,8 +74,10 @@ func tiffFile(m image.Image, profile []byte) []byte {
 	le.PutUint32(out[4:], uint32(len(out)))
 	const short, long, undefined = 3, 4, 7
 	entries := [][4]uint32{
-		{256, long, 1, uint32(m.Bounds().Dx())}, {257, long, 1, uint32(m.Bounds().Dy())}, {258, short, channels, depths}, {259, short, 1, 1},
-		{262, short, 1, photometric}, {273, long, 1, 8}, {277, short, 1, channels}, {278, long, 1, uint32(m.Bounds().Dy())}, {279, long, 1, uint32(len(pixels))},
+		{256, long, 1, uint32(m.Bounds().Dx())}, {257, long, 1, uint32(m.Bounds().Dy())}, {258, short, channels, depths},
+		{259, short, 1, 1},
+		{262, short, 1, photometric}, {273, long, 1, 8}, {277, short, 1, channels}, {278, long, 1, uint32(m.Bounds().Dy())},
+		{279, long, 1, uint32(len(pixels))},
 	}
 	if profile != nil {
 		entries = append(entries, [4]uint32{34675, undefined, uint32(len(profile)), profileAt})

@@ -93,7 +93,8 @@ func (f *file) object(number, offset int) {
 		length := streamLength.FindSubmatch(head)
 		require.NotNil(t, length, "the stream of object %d has no length", number)
 		end := len(head) + toInt(string(length[1]))
-		require.True(t, bytes.HasPrefix(body[end:], []byte("\nendstream\nendobj\n")), "the stream of object %d has another length", number)
+		require.True(t, bytes.HasPrefix(body[end:], []byte("\nendstream\nendobj\n")),
+			"the stream of object %d has another length", number)
 		body = body[:end+len("\nendstream\nendobj")]
 	} else {
 		body = body[:bytes.Index(body, []byte("endobj"))+len("endobj")]

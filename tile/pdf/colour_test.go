@@ -151,7 +151,8 @@ func TestArtworkColoursThroughPDFium(t *testing.T) {
 							for k, v := range []uint8{got.R, got.G, got.B} {
 								worst = max(worst, math.Abs(float64(v)-want[k]))
 							}
-							require.LessOrEqual(t, worst, within, "patch %v, stored as %v, is drawn as %v, want %.1f", patches[i][j], stored, got, want)
+							require.LessOrEqual(t, worst, within, "patch %v, stored as %v, is drawn as %v, want %.1f", patches[i][j],
+								stored, got, want)
 						}
 					}
 					t.Logf("%.2f levels off at most", worst)
@@ -179,9 +180,12 @@ func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, a
 	require.NoError(t, err)
 	const columns, rows = 4, 3
 	plan, err := layout.Setup{
-		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, Print: layout.Size{WidthMM: 160, HeightMM: 120},
-		Fit: layout.Cover, Proportions: float64(columns) / rows, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300,
+		Print: layout.Size{WidthMM: 160, HeightMM: 120},
+		Fit:   layout.Cover, Proportions: float64(columns) / rows, Paper: a4, Orientation: layout.Auto, MarginMM: 5,
+		LapMM: 10, LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, LensMM: 100,
+			FNumber: 16, Focus: layout.FocusBest},
 	}.Plan()
 	require.NoError(t, err)
 	require.Len(t, plan.Sheets, 1)
@@ -196,7 +200,8 @@ func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, a
 	require.NoError(t, job.Write(context.Background(), &file, plan.Sheets, nil))
 	return file.Bytes(), func(x, y float64) (int, int) {
 		// A ball turns the picture by half a turn, so it hangs turned.
-		place := plan.Sheets[0].OnItsPage(layout.Rect{XMM: on.XMM + (1-x/columns)*on.WidthMM, YMM: on.YMM + (1-y/rows)*on.HeightMM})
+		place := plan.Sheets[0].OnItsPage(layout.Rect{XMM: on.XMM + (1-x/columns)*on.WidthMM,
+			YMM: on.YMM + (1-y/rows)*on.HeightMM})
 		perMM := units.PerInch(sheetDPI).PixelsPerMM()
 		return int(place.XMM * perMM), int(place.YMM * perMM)
 	}

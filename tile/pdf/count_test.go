@@ -20,7 +20,10 @@ func countedFile(t *testing.T, n, pictures int) []byte {
 		d.SetBoxes(Rect{10, 10, 50, 50}, Rect{8, 8, 54, 54})
 	}
 	var file bytes.Buffer
-	require.NoError(t, d.Stream(&file, func(PictureID) (Picture, error) { return EncodeFlate(image.NewGray(image.Rect(0, 0, 90, 90))) }))
+	require.NoError(t, d.Stream(&file, func(PictureID) (Picture,
+		error) {
+		return EncodeFlate(image.NewGray(image.Rect(0, 0, 90, 90)))
+	}))
 	return file.Bytes()
 }
 

@@ -43,7 +43,8 @@ func asPNG(p Picture) []byte {
 	}
 	header := be.AppendUint32(be.AppendUint32(nil, uint32(p.WidthPx)), uint32(p.HeightPx))
 	header = append(header, 8, colourType, 0, 0, 0)
-	return bytes.Join([][]byte{[]byte("\x89PNG\r\n\x1a\n"), chunk("IHDR", header), chunk("IDAT", p.Data), chunk("IEND", nil)}, nil)
+	return bytes.Join([][]byte{[]byte("\x89PNG\r\n\x1a\n"), chunk("IHDR", header), chunk("IDAT", p.Data),
+		chunk("IEND", nil)}, nil)
 }
 
 func TestFlateKeepsEveryPixel(t *testing.T) {

@@ -54,7 +54,8 @@ func TestText(t *testing.T) {
 		{"Greek", "Λιμάνι στο σούρουπο", "Λιμάνι στο σούρουπο", true, 3},
 		{"Czech", "přístav 7", "přístav 7", true, 3},
 		{"Czech, decomposed", "pr\u030ci\u0301stav", "přístav", true, 3},
-		{"bytes that are brackets, backslashes and line ends in UTF-16", "ĨĩŜčĊ ШЩќЍЊ", "ĨĩŜčĊ ШЩќЍЊ", true, 3},
+		{"bytes that are brackets, backslashes and line ends in UTF-16", "ĨĩŜčĊ ШЩќЍЊ", "ĨĩŜčĊ ШЩќЍЊ",
+			true, 3},
 		{"mixture", "Port – Гавань – Λιμάνι (7)", "Port – Гавань – Λιμάνι (7)", true, 3},
 		{"Chinese", "港 dusk", "? dusk", false, 0},
 		{"Chinese among Cyrillic", "Порт 港", "Порт ?", false, 3},
@@ -101,7 +102,8 @@ func TestStandInsDrawTheirLetters(t *testing.T) {
 			px := func(v fixed.Int26_6) float64 { return originPx + float64(v)/64*pxPerUnit }
 			require.InDeltaSlice(t,
 				[]float64{px(bounds.Min.X), px(bounds.Min.Y), px(bounds.Max.X), px(bounds.Max.Y)},
-				[]float64{float64(ink.Min.X), float64(ink.Min.Y), float64(ink.Max.X), float64(ink.Max.Y)}, 1.6, "%c in %v", r, s.Font)
+				[]float64{float64(ink.Min.X), float64(ink.Min.Y), float64(ink.Max.X), float64(ink.Max.Y)}, 1.6, "%c in %v", r,
+				s.Font)
 		}
 	}
 }
@@ -163,14 +165,16 @@ func TestWidthsOfStandIns(t *testing.T) {
 			require.InDelta(t, float64(advance)/float64(perEm), s.Font.Ems(string(r)), 0.00051, "%q in %v", r, s.Font)
 		}
 	}
-	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa?"), 1e-9, "Adobe Font Metrics, Core 14, recalled from memory: A 667, a 556, ? 556")
+	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa?"), 1e-9, "Adobe Font Metrics, Core 14, recalled from memory: A "+
+		"667, a 556, ? 556")
 	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa港"), 1e-9, "a letter that is lacking is as wide as its question mark")
 }
 
 // Whatever a text holds: it is written without fault, in as many letters as its composed form has, and comes
 // out the same when it is cleaned twice.
 func FuzzText(f *testing.F) {
-	seeds := []string{"Harbour at dusk", "", "Гавань", "港 Ж", "a\xffb", "r\u030c\u0301\u0301", "\u202e Ж 😀", "(\\)\rč", "\uffff\U00010400\ud7ff"}
+	seeds := []string{"Harbour at dusk", "", "Гавань", "港 Ж", "a\xffb", "r\u030c\u0301\u0301", "\u202e Ж 😀",
+		"(\\)\rč", "\uffff\U00010400\ud7ff"}
 	if len(seeds) == 0 {
 		f.Fatal("no seeds")
 	}

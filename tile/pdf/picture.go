@@ -69,7 +69,8 @@ func (u *update) picture(number int, p Picture) error {
 			pngUpPredictor, p.components(), p.WidthPx)
 	}
 	u.begin(number)
-	u.stream(fmt.Sprintf("<</Type /XObject /Subtype /Image /Width %d /Height %d /ColorSpace [/ICCBased %d 0 R] /BitsPerComponent 8 %s",
+	u.stream(fmt.Sprintf("<</Type /XObject /Subtype /Image /Width %d /Height %d /ColorSpace [/ICCBased %d 0 R] "+
+		"/BitsPerComponent 8 %s",
 		p.WidthPx, p.HeightPx, space, filter), p.Data)
 	return nil
 }

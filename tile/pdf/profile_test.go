@@ -115,7 +115,8 @@ func TestSRGBColorantsAgainstPublishedFigures(t *testing.T) {
 			sum[i] += got[i]
 		}
 	}
-	require.InDeltaSlice(t, []float64{0.9642, 1, 0.8249}, sum, 2.0/65536, "full red, green and blue together are the white of the connection space")
+	require.InDeltaSlice(t, []float64{0.9642, 1, 0.8249}, sum, 2.0/65536,
+		"full red, green and blue together are the white of the connection space")
 }
 
 func TestCurvesAgainstPublishedFigures(t *testing.T) {
@@ -126,8 +127,10 @@ func TestCurvesAgainstPublishedFigures(t *testing.T) {
 	}{
 		{"black", 0, 0, 0},
 		{"white", 1, 1, 0},
-		{"119, the middle grey of test charts: 18.45 %", 119.0 / 255, 0.18448, 0.00002}, // by hand: ((0.46667+0.055)/1.055)^2.4 = 0.49447^2.4
-		{"188 is half the light", 188.0 / 255, 0.50289, 0.00002},                        // by hand: ((0.73725+0.055)/1.055)^2.4 = 0.75095^2.4
+		// by hand: ((0.46667+0.055)/1.055)^2.4 = 0.49447^2.4
+		{"119, the middle grey of test charts: 18.45 %", 119.0 / 255, 0.18448, 0.00002},
+		// by hand: ((0.73725+0.055)/1.055)^2.4 = 0.75095^2.4
+		{"188 is half the light", 188.0 / 255, 0.50289, 0.00002},
 		{"the line near black: 10 / 12.92", 10.0 / 255, 0.0030353, 0.00001},
 		{"the join", 0.04045, 0.0031308, 0.00001}, // IEC 61966-2-1 gives the join both ways: 0.04045 and 0.0031308
 	}
@@ -186,7 +189,8 @@ func TestAnotherProfileChangesColours(t *testing.T) {
 		p.Profile = swapped
 		return p, err
 	}))
-	requireNear(t, color.RGBA{0, 255, 0, 255}, doc.Render(1, tenPerMM).RGBAAt(50, 50), 2, "red under a profile with red and green swapped")
+	requireNear(t, color.RGBA{0, 255, 0, 255}, doc.Render(1, tenPerMM).RGBAAt(50, 50), 2,
+		"red under a profile with red and green swapped")
 }
 
 func TestCheckProfileRefuses(t *testing.T) {

@@ -24,8 +24,9 @@ var (
 		told: icctest.DisplayP3,
 	}
 	adobeRGB = space{
-		primaries: [3][2]float64{{0.64, 0.33}, {0.21, 0.71}, {0.15, 0.06}}, light: func(v float64) float64 { return math.Pow(v, 563.0/256) },
-		told: icctest.AdobeRGB,
+		primaries: [3][2]float64{{0.64, 0.33}, {0.21, 0.71}, {0.15, 0.06}},
+		light:     func(v float64) float64 { return math.Pow(v, 563.0/256) },
+		told:      icctest.AdobeRGB,
 	}
 )
 

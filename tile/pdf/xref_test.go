@@ -15,10 +15,12 @@ func TestParseDict(t *testing.T) {
 	}{
 		{"empty", "<<>>", map[string]string{}},
 		{"after it, a stream", "<</Length 3>>\nstream\n>>>", map[string]string{"Length": "3"}},
-		{"reference and name", "<</Type /Page\n/Parent 1 0 R/Contents 4 0 R>>", map[string]string{"Type": "/Page", "Parent": "1 0 R", "Contents": "4 0 R"}},
+		{"reference and name", "<</Type /Page\n/Parent 1 0 R/Contents 4 0 R>>",
+			map[string]string{"Type": "/Page", "Parent": "1 0 R", "Contents": "4 0 R"}},
 		{"array", "<</Kids [3 0 R 5 0 R ]\n/Count 2>>", map[string]string{"Kids": "[3 0 R 5 0 R ]", "Count": "2"}},
 		{"nested", "<</A <</B <</C 1>> /D [<<>>]>> /B 2>>", map[string]string{"A": "<</B <</C 1>> /D [<<>>]>>", "B": "2"}},
-		{"strings that hold brackets", `<</T (a >> \( \\) /U <3e3e> /V ((/X 1)\))>>`, map[string]string{"T": `(a >> \( \\)`, "U": "<3e3e>", "V": `((/X 1)\))`}},
+		{"strings that hold brackets", `<</T (a >> \( \\) /U <3e3e> /V ((/X 1)\))>>`,
+			map[string]string{"T": `(a >> \( \\)`, "U": "<3e3e>", "V": `((/X 1)\))`}},
 		{"boolean and negative", "<</A true/B -1.5 >>", map[string]string{"A": "true", "B": "-1.5"}},
 	}
 	for _, test := range tests {
@@ -33,7 +35,8 @@ func TestParseDict(t *testing.T) {
 
 func TestParseDictRefuses(t *testing.T) {
 	for _, text := range []string{
-		"", "[1 2]", "<<", "<</A", "<</A 1", "<</A>>", "<<1 2>>", "<</A (x>>", "<</A <3e", "<</A [1 2>>", "<</A )>>", "<</A }>>",
+		"", "[1 2]", "<<", "<</A", "<</A 1", "<</A>>", "<<1 2>>", "<</A (x>>", "<</A <3e", "<</A [1 2>>", "<</A )>>",
+		"<</A }>>",
 		"<</A " + strings.Repeat("[", 1000), "<</A " + strings.Repeat("<</A ", 1000),
 	} {
 		_, err := parseDict([]byte(text))

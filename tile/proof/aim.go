@@ -19,7 +19,8 @@ type lens struct {
 
 // newLens is a camera's lens that far from the drop. A sharp one is a pinhole.
 func newLens(camera layout.Camera, cameraMM float64, sharp bool) lens {
-	l := lens{camera: camera, cameraMM: cameraMM, middleXPx: float64(camera.WidthPx) / 2, middleYPx: float64(camera.HeightPx) / 2}
+	l := lens{camera: camera, cameraMM: cameraMM, middleXPx: float64(camera.WidthPx) / 2,
+		middleYPx: float64(camera.HeightPx) / 2}
 	if sharp {
 		l.camera.FocusMM = cameraMM
 	} else {

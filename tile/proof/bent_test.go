@@ -29,7 +29,8 @@ func drawn(widthPx int, light func(u, v float64) float64) *texture.Texture {
 	m := image.NewGray(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
-			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * srgb.Encoded(light((float64(x)+0.5)/float64(w), (float64(y)+0.5)/float64(h)))))})
+			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * srgb.Encoded(light((float64(x)+0.5)/float64(w),
+				(float64(y)+0.5)/float64(h)))))})
 		}
 	}
 	return texture.New(&artwork.Picture{Image: m})
@@ -244,12 +245,14 @@ func TestSeamsEndWithTheirSheets(t *testing.T) {
 		s.Camera.WidthPx, s.Camera.HeightPx = 960, 640
 	})
 	gone := []string{"R1C1", "R2C3"}
-	p.Sheets = slices.DeleteFunc(slices.Clone(p.Sheets), func(s layout.Sheet) bool { return slices.Contains(gone, s.Name) })
+	p.Sheets = slices.DeleteFunc(slices.Clone(p.Sheets),
+		func(s layout.Sheet) bool { return slices.Contains(gone, s.Name) })
 	p.Seams = slices.DeleteFunc(slices.Clone(p.Seams), func(s layout.Seam) bool {
 		return slices.Contains(gone, s.Between[0]) || slices.Contains(gone, s.Between[1])
 	})
 	const seamMM = 12
-	scene := Scene{Plan: p, Camera: p.Camera, Picture: grey(100), SeamWidthMM: seamMM, Sharp: true, Samples: pinholeSamples}
+	scene := Scene{Plan: p, Camera: p.Camera, Picture: grey(100), SeamWidthMM: seamMM, Sharp: true,
+		Samples: pinholeSamples}
 	frame, err := scene.Render(context.Background(), nil)
 	require.NoError(t, err)
 	boardMM := p.Camera.PixelMM() * 700 / 300
@@ -268,7 +271,8 @@ func TestSeamsEndWithTheirSheets(t *testing.T) {
 					kind = "seam"
 				}
 				// One seam's end is no edge where another goes on: two seams of a line, or where they cross.
-				near = near || math.Abs(seamMM/2-math.Abs(across)) < 2*boardMM || (math.Abs(across) < seamMM && (math.Abs(along-s.FromMM) < 2*boardMM || math.Abs(s.ToMM-along) < 2*boardMM))
+				near = near || math.Abs(seamMM/2-math.Abs(across)) < 2*boardMM ||
+					(math.Abs(across) < seamMM && (math.Abs(along-s.FromMM) < 2*boardMM || math.Abs(s.ToMM-along) < 2*boardMM))
 			}
 			sheet, fromEdge := sheetAt(p, x, y)
 			if near || (sheet == "none" || kind == "plain") && fromEdge < 2*boardMM {

@@ -81,7 +81,8 @@ func (b *board) at(x, y float64, over patch, near *footing) texture.Light {
 		print = b.print(x, y, acrossMM, downMM, over).Scale(gain)
 	}
 	if b.seamMM > 0 {
-		down, across := seamShare(b.down, b.seamMM, x, y, acrossMM, downMM), seamShare(b.across, b.seamMM, y, x, downMM, acrossMM)
+		down, across := seamShare(b.down, b.seamMM, x, y, acrossMM, downMM),
+			seamShare(b.across, b.seamMM, y, x, downMM, acrossMM)
 		if seam := down + across - down*across; seam > 0 {
 			print = mix(print, paper, seam)
 		}

@@ -81,7 +81,8 @@ func bilinear(frame *image.RGBA, x, y float64) float64 {
 // Some drops in a frame are that many frames of one drop each, joined halfway between: out of focus and
 // sharp, for round drops and others, and for rods.
 func TestDropsAreFramesJoined(t *testing.T) {
-	at := []layout.Point{{XMM: -3.1, YMM: -1}, {XMM: 2.9, YMM: 0.4}, {XMM: 9.5, YMM: 1.5}} // the last partly beyond the frame
+	// the last partly beyond the frame
+	at := []layout.Point{{XMM: -3.1, YMM: -1}, {XMM: 2.9, YMM: 0.4}, {XMM: 9.5, YMM: 1.5}}
 	for _, c := range []struct {
 		name   string
 		change func(*layout.Setup)
@@ -90,7 +91,10 @@ func TestDropsAreFramesJoined(t *testing.T) {
 		{"sharp", func(*layout.Setup) {}, true},
 		{"through a lens", func(*layout.Setup) {}, false},
 		{"oblate", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.9 }, false},
-		{"upright rods, a straight picture", func(s *layout.Setup) { s.Drop.Body, s.Look = flip.UprightRod, layout.Straight }, false},
+		{"upright rods, a straight picture", func(s *layout.Setup) {
+			s.Drop.Body, s.Look = flip.UprightRod,
+				layout.Straight
+		}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, func(s *layout.Setup) {

@@ -86,7 +86,8 @@ func (v *view) edgePupilMM() float64 {
 // edge, the same for every pixel.
 func (v *view) spansAtEdge() (spansMM []float64) {
 	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
-	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM}, covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
+	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM},
+		covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
 	for k := range v.atEdge {
 		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k]).xx/pixelVariance))
 	}

@@ -51,8 +51,12 @@ func TestNoRingAroundTheDrop(t *testing.T) {
 		{"far out of focus", func(s *layout.Setup) {}, 20, nil},
 		{"further", func(s *layout.Setup) { s.Camera.FNumber = 5.6 }, 50, nil},
 		{"half of the board's width", func(s *layout.Setup) {}, 200, nil},
-		{"little out of focus, each pixel its own", func(s *layout.Setup) { s.Camera.FNumber, s.Camera.FrameWidthMM = 32, 30 }, 10, nil},
-		{"two drops", func(s *layout.Setup) { s.Camera.FrameWidthMM = 13 }, 20, []layout.Point{{XMM: -3, YMM: -1}, {XMM: 3, YMM: 1}}},
+		{"little out of focus, each pixel its own", func(s *layout.Setup) {
+			s.Camera.FNumber, s.Camera.FrameWidthMM = 32,
+				30
+		}, 10, nil},
+		{"two drops", func(s *layout.Setup) { s.Camera.FrameWidthMM = 13 }, 20,
+			[]layout.Point{{XMM: -3, YMM: -1}, {XMM: 3, YMM: 1}}},
 		{"oblate", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.9 }, 20, nil},
 		{"upright rod", func(s *layout.Setup) { s.Drop.Body = flip.UprightRod }, 20, nil},
 		{"a straight picture", func(s *layout.Setup) { s.Look = layout.Straight }, 20, nil},

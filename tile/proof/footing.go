@@ -11,7 +11,8 @@ import (
 // pixel's middle lands, told from there by how they change and how that changes. It stands in for asking what
 // each ray's own place shows, where that is safe.
 type footing struct {
-	ok                 bool // whether it is: a bent picture, nowhere near its outline, and hardly anything left of it past the second order
+	// whether it is: a bent picture, nowhere near its outline, and hardly anything left of it past the second order
+	ok                 bool
 	picture            *texture.Texture
 	at                 layout.Point // the middle's place, optical mm
 	reachXMM, reachYMM float64      // how far from there it was tried
@@ -45,10 +46,13 @@ func (b *board) footing(at layout.Point, rays spread, over patch, reachXMM, reac
 		return f
 	}
 	reachMM := math.Sqrt((over.xx+over.yy)/pixelVariance) + outlineReaches*(reachXMM+reachYMM)
-	f = footing{picture: b.picture, at: at, reachXMM: reachXMM, reachYMM: reachYMM, shown: b.bent.Near(at.XMM+b.halfWidthMM, at.YMM+b.halfHeightMM, reachMM)}
+	f = footing{picture: b.picture, at: at, reachXMM: reachXMM, reachYMM: reachYMM,
+		shown: b.bent.Near(at.XMM+b.halfWidthMM, at.YMM+b.halfHeightMM, reachMM)}
 	w, h := b.picture.Size()
-	f.spread = spread{pixel: patch{rays.pixel}.on(f.shown, float64(w), float64(h)), pupil: patch{rays.pupil}.on(f.shown, float64(w), float64(h))}
-	f.ok = f.shown.InsideMM > reachMM && (rays.pupil == covariance{} || f.bend(b.bent, float64(w), float64(h), layout.Point{XMM: at.XMM + b.halfWidthMM, YMM: at.YMM + b.halfHeightMM}))
+	f.spread = spread{pixel: patch{rays.pixel}.on(f.shown, float64(w), float64(h)),
+		pupil: patch{rays.pupil}.on(f.shown, float64(w), float64(h))}
+	f.ok = f.shown.InsideMM > reachMM && (rays.pupil == covariance{} ||
+		f.bend(b.bent, float64(w), float64(h), layout.Point{XMM: at.XMM + b.halfWidthMM, YMM: at.YMM + b.halfHeightMM}))
 	return f
 }
 
@@ -109,5 +113,6 @@ func (f *footing) print(x, y float64) texture.Light {
 func (v *view) footing(at layout.Point, rays spread) footing {
 	// The pupil's radius is twice its standard deviation.
 	reachMM := func(pixel, pupil float64) float64 { return v.thrownPx*math.Sqrt(pixel) + 2*math.Sqrt(pupil) }
-	return v.board.footing(at, rays, rays.patch(&v.inside[0]), reachMM(rays.pixel.xx, rays.pupil.xx), reachMM(rays.pixel.yy, rays.pupil.yy))
+	return v.board.footing(at, rays, rays.patch(&v.inside[0]), reachMM(rays.pixel.xx, rays.pupil.xx),
+		reachMM(rays.pixel.yy, rays.pupil.yy))
 }

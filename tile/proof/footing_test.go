@@ -26,7 +26,8 @@ func TestFootingAgainstEachRay(t *testing.T) {
 		{"lens", func(*layout.Setup) {}, false, 2 * leftOverPx, 0.9},
 		{"wide open", func(s *layout.Setup) { s.Camera.FNumber = 4 }, false, 2 * leftOverPx, 0.02},
 		{"half straight", func(s *layout.Setup) { s.Look = 0.5 }, false, 2 * leftOverPx, 0.9},
-		{"turned, pressed flat", func(s *layout.Setup) { s.Framing.TurnDeg, s.Drop.HeightOverWidth = 30, 0.9 }, false, 2 * leftOverPx, 0.9},
+		{"turned, pressed flat", func(s *layout.Setup) { s.Framing.TurnDeg, s.Drop.HeightOverWidth = 30, 0.9 }, false,
+			2 * leftOverPx, 0.9},
 		{"pinhole", func(*layout.Setup) {}, true, 0.02, 0.99},
 		// Its print is a strip of 5 mm: much of the frame is beyond it, and a lens blurs along the rod by as much.
 		{"pinhole, upright rod", func(s *layout.Setup) { s.Drop.Body = flip.UprightRod }, true, 0.02, 0.2},
@@ -104,7 +105,8 @@ func TestSharpPixelAgainstEachRay(t *testing.T) {
 				over := traced.throughSpread(i, j, at, layout.Point{})
 				var want float64
 				for k := range v.inside {
-					want += float64(v.through(v.lens.ray(i, j, &v.inside[k]), layout.Point{}, over.patch(&v.inside[k]), nil)[1]) / float64(len(v.inside))
+					want += float64(v.through(v.lens.ray(i, j, &v.inside[k]), layout.Point{}, over.patch(&v.inside[k]),
+						nil)[1]) / float64(len(v.inside))
 				}
 				got := float64(v.sharpPixel(i, j, at, layout.Point{})[1])
 				// A strong edge runs through a pixel from dark to light: so much of it lies off.

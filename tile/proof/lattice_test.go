@@ -25,7 +25,8 @@ func TestLatticeAgainstTheTrace(t *testing.T) {
 		{"oblate", func(s *layout.Setup) { s.Drop.HeightOverWidth = 0.85 }, nil},
 		{"upright rod", func(s *layout.Setup) { s.Drop.Body = flip.UprightRod }, nil},
 		{"level rod", func(s *layout.Setup) { s.Drop.Body = flip.LevelRod }, nil},
-		{"two drops", func(s *layout.Setup) { s.Camera.FrameWidthMM = 11 }, []layout.Point{{XMM: -2.6, YMM: 0.5}, {XMM: 2.5}}},
+		{"two drops", func(s *layout.Setup) { s.Camera.FrameWidthMM = 11 },
+			[]layout.Point{{XMM: -2.6, YMM: 0.5}, {XMM: 2.5}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, func(s *layout.Setup) {

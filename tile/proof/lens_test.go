@@ -106,7 +106,8 @@ func TestBlurOfAnEdgePastTheDrop(t *testing.T) {
 				s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 36, 720, 2
 				s.Camera.FNumber, s.Camera.Focus = c.fNumber, c.focus
 			})
-			scene := Scene{Plan: p, Camera: p.Camera, Picture: striped(0.5, 1), Samples: 200, Drops: []layout.Point{{YMM: 30}}} // out of the way
+			// out of the way
+			scene := Scene{Plan: p, Camera: p.Camera, Picture: striped(0.5, 1), Samples: 200, Drops: []layout.Point{{YMM: 30}}}
 			frame, err := scene.Render(context.Background(), nil)
 			require.NoError(t, err)
 			light := profile(frame, 0, 720)
@@ -152,8 +153,10 @@ func TestBlurOfTheDropsEdge(t *testing.T) {
 	sharp, p := width(layout.FocusEdge)
 	require.Less(t, sharp, 1.1*p.Camera.AiryPx()+1.5)
 	soft, p := width(layout.FocusPicture)
-	blurPx := p.Camera.PupilMM() * (p.EdgeMM() - p.Camera.FocusMM) / p.Camera.FocusMM * (300 / p.EdgeMM()) / p.Camera.PixelMM()
-	require.InEpsilon(t, 1.374*blurPx/2, soft, 0.12, "blur disc %.2f px; diffraction and the drop's curve widen it a little", blurPx)
+	blurPx := p.Camera.PupilMM() * (p.EdgeMM() -
+		p.Camera.FocusMM) / p.Camera.FocusMM * (300 / p.EdgeMM()) / p.Camera.PixelMM()
+	require.InEpsilon(t, 1.374*blurPx/2, soft, 0.12, "blur disc %.2f px; diffraction and the drop's curve widen "+
+		"it a little", blurPx)
 }
 
 // Off the axis, against the trace of a drop that stays where it is while everything else moves: what a
@@ -162,7 +165,8 @@ func TestDropOffTheAxis(t *testing.T) {
 	const seed = 40
 	random := rand.New(rand.NewSource(seed))
 	p := plan(t, nil)
-	v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: true, Drops: []layout.Point{{XMM: 0.8, YMM: -0.5}}}.view()
+	v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: true,
+		Drops: []layout.Point{{XMM: 0.8, YMM: -0.5}}}.view()
 	for range 200 {
 		angle, fill := 2*math.Pi*random.Float64(), 0.9*random.Float64()
 		at := layout.Point{XMM: 0.8 + fill*2.5*math.Cos(angle), YMM: -0.5 + fill*2.5*math.Sin(angle)}

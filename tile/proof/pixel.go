@@ -20,12 +20,13 @@ type view struct {
 	inside, past, atEdge []aim
 	beside               beside
 	lattice              lattice
-	outline              layout.Size // the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
-	thrownPx             float64     // how far from its pixel's middle a ray inside looks at most
-	edgeBlurMM           float64     // how far from that pixels may mix rays through the drop and past it
-	direct               spread      // of rays past the drop
-	edgeSpansMM          []float64   // of the rays at the edge, see spansAtEdge
-	edgeReachesMM        []float64   // and reachesAtEdge
+	// the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
+	outline       layout.Size
+	thrownPx      float64   // how far from its pixel's middle a ray inside looks at most
+	edgeBlurMM    float64   // how far from that pixels may mix rays through the drop and past it
+	direct        spread    // of rays past the drop
+	edgeSpansMM   []float64 // of the rays at the edge, see spansAtEdge
+	edgeReachesMM []float64 // and reachesAtEdge
 }
 
 // pixel is the mean of the pixel's rays.

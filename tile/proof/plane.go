@@ -37,12 +37,14 @@ func (v *view) newPlane(ctx context.Context, pixels image.Rectangle, set []aim) 
 	for k := range set {
 		at := v.pastOffset(&set[k])
 		p.rays[k] = at
-		least, most = layout.Point{XMM: min(least.XMM, at.XMM), YMM: min(least.YMM, at.YMM)}, layout.Point{XMM: max(most.XMM, at.XMM), YMM: max(most.YMM, at.YMM)}
+		least, most = layout.Point{XMM: min(least.XMM, at.XMM), YMM: min(least.YMM, at.YMM)},
+			layout.Point{XMM: max(most.XMM, at.XMM), YMM: max(most.YMM, at.YMM)}
 		variance += v.direct.patch(&set[k]).xx / float64(len(set))
 	}
 	p.stepMM = math.Sqrt(variance) / knotsADeviation
 	from, to := v.pastMiddle(pixels.Min.X, pixels.Min.Y), v.pastMiddle(pixels.Max.X, pixels.Max.Y)
-	left, top := math.Floor((from.XMM+least.XMM)/p.stepMM)-1, math.Floor((from.YMM+least.YMM)/p.stepMM)-1 // a knot more for rounding
+	// a knot more for rounding
+	left, top := math.Floor((from.XMM+least.XMM)/p.stepMM)-1, math.Floor((from.YMM+least.YMM)/p.stepMM)-1
 	across, down := math.Floor((to.XMM+most.XMM)/p.stepMM)+3-left, math.Floor((to.YMM+most.YMM)/p.stepMM)+3-top
 	if !(across*down <= float64(v.camera.WidthPx)*float64(v.camera.HeightPx)) {
 		return nil

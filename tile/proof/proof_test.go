@@ -20,8 +20,10 @@ func plan(t testing.TB, change func(*layout.Setup)) layout.Plan {
 	require.NoError(t, err)
 	s := layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 200,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, FrameWidthMM: 7.2, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320,
+			FrameWidthMM: 7.2, FNumber: 16, Focus: layout.FocusBest},
 	}
 	if change != nil {
 		change(&s)

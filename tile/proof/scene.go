@@ -15,10 +15,12 @@ type Scene struct {
 	Plan        layout.Plan
 	Camera      layout.Camera // the plan's own, or another to try
 	Picture     *texture.Texture
-	SeamWidthMM float64        // width of the bare paper edge that shows at seams; 0 for none
-	Drops       []layout.Point // where the drops' centres are in their plane, optical mm from the axis; none: one on the axis. They do not overlap
-	Sharp       bool           // a pinhole: everything in focus, no diffraction
-	Samples     int            // rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
+	SeamWidthMM float64 // width of the bare paper edge that shows at seams; 0 for none
+	// where the drops' centres are in their plane, optical mm from the axis; none: one on the axis. They do not overlap
+	Drops []layout.Point
+	Sharp bool // a pinhole: everything in focus, no diffraction
+	// rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
+	Samples int
 }
 
 // DefaultSamples is the usual number of rays for a pixel inside the drop.
@@ -36,7 +38,9 @@ const pinholeSamples = 8
 
 // Pinhole renders a frame with everything in focus and no seams.
 func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *image.RGBA {
-	frame, _ := Scene{Plan: p, Camera: camera, Picture: picture, Sharp: true, Samples: pinholeSamples}.Render(context.Background(), nil) // only a context that ends gives an error
+	// only a context that ends gives an error
+	frame, _ := Scene{Plan: p, Camera: camera, Picture: picture, Sharp: true,
+		Samples: pinholeSamples}.Render(context.Background(), nil)
 	return frame
 }
 
@@ -63,7 +67,8 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 // view prepares what every pixel needs.
 func (s Scene) view() view {
 	v := view{
-		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops, board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops,
+		board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
 	}
 	if len(v.drops) == 0 {
 		v.drops = []layout.Point{{}}

@@ -30,7 +30,8 @@ func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 			sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, over, &near))
 			continue
 		}
-		x, y := middle.XMM+a.xPx*slopes.across.xMM+a.yPx*slopes.down.xMM, middle.YMM+a.xPx*slopes.across.yMM+a.yPx*slopes.down.yMM
+		x, y := middle.XMM+a.xPx*slopes.across.xMM+a.yPx*slopes.down.xMM, middle.YMM+a.xPx*slopes.across.yMM+
+			a.yPx*slopes.down.yMM
 		sum = sum.Add(v.board.at(x, y, over, &near).Scale(float32(transmittance)))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))

@@ -63,5 +63,6 @@ func (s step) to(t step, part float64) step {
 }
 
 func (s *slopes) to(t *slopes, part float64) slopes {
-	return slopes{s.across.to(t.across, part), s.down.to(t.down, part), s.pupilAcross.to(t.pupilAcross, part), s.pupilDown.to(t.pupilDown, part)}
+	return slopes{s.across.to(t.across, part), s.down.to(t.down, part), s.pupilAcross.to(t.pupilAcross, part),
+		s.pupilDown.to(t.pupilDown, part)}
 }

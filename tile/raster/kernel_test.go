@@ -42,7 +42,8 @@ func TestWeightsKeepTheirBounds(t *testing.T) {
 		for i, tap := range taps(-1, m+1, n, m) {
 			check(tap.weights, "pixel %d of %d to %d", i-1, n, m)
 			require.Zero(t, len(tap.weights)%2)
-			require.True(t, tap.first >= 0 && (tap.first == 0 || tap.first+len(tap.weights) <= n), "pixel %d of %d to %d", i-1, n, m)
+			require.True(t, tap.first >= 0 && (tap.first == 0 || tap.first+len(tap.weights) <= n), "pixel %d of %d to %d", i-1,
+				n, m)
 		}
 	}
 	for n := 1; n <= 50; n++ {

@@ -20,9 +20,11 @@ func levelledPlan(tb testing.TB, lamps ...layout.Lamp) layout.Plan {
 	require.NoError(tb, err)
 	p, err := layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400, Fill: 0.8,
-		Fit: layout.Cover, Proportions: 1.5, Paper: paper, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
-		Lamps:  lamps, Level: true,
+		Fit: layout.Cover, Proportions: 1.5, Paper: paper, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000,
+			LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Lamps: lamps, Level: true,
 	}.Plan()
 	require.NoError(tb, err)
 	return p
@@ -80,7 +82,8 @@ func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 				p := levelledPlan(t, c.lamps...)
 				on, lamps := p.PictureOnBoard(), p.Light()
 				g := Grid{c.w, c.h}
-				got := NewSource(&artwork.Picture{Image: flat(kind, c.w, c.h, value)}, flip.HalfTurn, g).Level(p.Level(), on).Cut(image.Rect(0, 0, c.w, c.h))
+				got := NewSource(&artwork.Picture{Image: flat(kind, c.w, c.h, value)}, flip.HalfTurn, g).Level(p.Level(),
+					on).Cut(image.Rect(0, 0, c.w, c.h))
 				even := math.Exp2(-p.Level().LossStops()) // of the artwork's light, all over the board
 				worst := 0.0
 				for y := 0; y < c.h; y += max(1, c.h/60) {
@@ -88,7 +91,8 @@ func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 						at := g.OnBoard(on, image.Rect(x, y, x+1, y+1))
 						falls := lamps.At(at.XMM+at.WidthMM/2, at.YMM+at.HeightMM/2)
 						pixel := rgba(got.At(x, y))
-						for _, channel := range []struct{ got, art byte }{{pixel.R, value}, {pixel.G, rgba(flat(kind, 1, 1, value).At(0, 0)).G}} {
+						for _, channel := range []struct{ got, art byte }{{pixel.R, value},
+							{pixel.G, rgba(flat(kind, 1, 1, value).At(0, 0)).G}} {
 							exact := levelOf(light(float64(channel.art)) * even / falls)
 							worst = max(worst, math.Abs(float64(channel.got)-exact))
 							require.LessOrEqual(t, channel.got, channel.art, "never brighter than the artwork")
@@ -109,7 +113,8 @@ func TestLevelledSheetsShareOneGrid(t *testing.T) {
 	for _, kind := range kinds {
 		for _, g := range []Grid{{310, 205}, {130, 86}} { // the artwork's own pixels, and filtered
 			for _, surround := range []layout.Surround{"", "#c08040"} {
-				s := NewSource(&artwork.Picture{Image: noise(kind, 310, 205, random)}, flip.HalfTurn, g).Surround(surround).Level(p.Level(), p.PictureOnBoard())
+				s := NewSource(&artwork.Picture{Image: noise(kind, 310, 205, random)}, flip.HalfTurn,
+					g).Surround(surround).Level(p.Level(), p.PictureOnBoard())
 				all := image.Rect(-70, -70, g.WidthPx+70, g.HeightPx+70)
 				whole := s.Cut(all)
 				for range 12 {
@@ -119,7 +124,8 @@ func TestLevelledSheetsShareOneGrid(t *testing.T) {
 					for j := range r.Dy() {
 						for i := range r.Dx() {
 							// A sheet wholly on a grey picture may be grey where the whole is not.
-							require.Equal(t, rgba(whole.At(x+i-all.Min.X, y+j-all.Min.Y)), rgba(part.At(i, j)), "seed %d %s %v", seed, kind, r)
+							require.Equal(t, rgba(whole.At(x+i-all.Min.X, y+j-all.Min.Y)), rgba(part.At(i, j)), "seed %d %s %v", seed,
+								kind, r)
 						}
 					}
 				}

@@ -23,7 +23,8 @@ func newPlanes(art image.Image, upright, turn flip.Turn, grid Grid) *planes {
 	}
 	x, y := chromaStep(ycc.SubsampleRatio)
 	at, size := ycc.Rect.Min, ycc.Rect.Size()
-	if x == 0 || at.X%x != 0 || at.Y%y != 0 || size.X%x != 0 || size.Y%y != 0 || grid.WidthPx%2 != 0 || grid.HeightPx%2 != 0 {
+	if x == 0 || at.X%x != 0 || at.Y%y != 0 || size.X%x != 0 || size.Y%y != 0 || grid.WidthPx%2 != 0 ||
+		grid.HeightPx%2 != 0 {
 		return nil
 	}
 	luma, blue, red := color.RGBToYCbCr(255, 255, 255)

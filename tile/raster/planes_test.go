@@ -33,7 +33,8 @@ func TestPlanesAreTheSamePicture(t *testing.T) {
 				require.Equal(t, want.Rect, planes.Rect)
 				for y := range r.Dy() {
 					for x := range r.Dx() {
-						require.Equal(t, want.RGBAAt(x, y), color.RGBAModel.Convert(planes.YCbCrAt(x, y)), "seed %d, %+v, %v at %d, %d", seed, turn, r, x, y)
+						require.Equal(t, want.RGBAAt(x, y), color.RGBAModel.Convert(planes.YCbCrAt(x, y)), "seed %d, %+v, %v at %d, %d",
+							seed, turn, r, x, y)
 					}
 				}
 			}
@@ -118,13 +119,16 @@ func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
 		{"in a surround", func(m image.Image) *Source {
 			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Surround("#2040c0")
 		}, image.Rect(-20, -20, 100, 90)},
-		{"bent, on white paper", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}) }, image.Rect(-20, -20, 200, 200)},
-		{"bent, in a surround", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}).Surround("#c08020") }, image.Rect(-20, -20, 200, 200)},
+		{"bent, on white paper", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}) },
+			image.Rect(-20, -20, 200, 200)},
+		{"bent, in a surround", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}).Surround("#c08020") },
+			image.Rect(-20, -20, 200, 200)},
 		{"levelled", func(m image.Image) *Source {
 			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard())
 		}, image.Rect(0, 0, w, h)},
 	} {
-		for _, ratio := range []image.YCbCrSubsampleRatio{image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio422, image.YCbCrSubsampleRatio440, image.YCbCrSubsampleRatio444} {
+		for _, ratio := range []image.YCbCrSubsampleRatio{image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio422,
+			image.YCbCrSubsampleRatio440, image.YCbCrSubsampleRatio444} {
 			t.Run(c.name+" "+ratio.String(), func(t *testing.T) {
 				s := c.source(smoothly(ratio, w, h))
 				require.NotNil(t, s.planes)
@@ -134,7 +138,8 @@ func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
 				for y := range c.r.Dy() {
 					for x := range c.r.Dx() {
 						a, b := rgba(got.At(x, y)), rgba(want.At(x, y))
-						for _, off := range [3]float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G), float64(a.B) - float64(b.B)} {
+						for _, off := range [3]float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G),
+							float64(a.B) - float64(b.B)} {
 							square, n = square+off*off, n+1
 						}
 					}
@@ -166,7 +171,8 @@ func TestPlanesAreNotToBeHad(t *testing.T) {
 		{"an odd crop", source(art.SubImage(image.Rect(1, 0, 63, 48)), Grid{62, 48}), even},
 		{"an odd grid", source(art, Grid{33, 24}), even},
 		{"an odd rectangle", source(art, Grid{64, 48}), image.Rect(1, 0, 9, 8)},
-		{"chroma that would have to be invented", source(image.NewYCbCr(image.Rect(0, 0, 64, 48), image.YCbCrSubsampleRatio411), Grid{64, 48}), even},
+		{"chroma that would have to be invented",
+			source(image.NewYCbCr(image.Rect(0, 0, 64, 48), image.YCbCrSubsampleRatio411), Grid{64, 48}), even},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			require.Equal(t, c.s.Cut(c.r), c.s.CutSubsampled(c.r))
@@ -235,7 +241,8 @@ func TestShrinkingTurns(t *testing.T) {
 			for y := range gh {
 				for x := range gw {
 					ax, ay := turn.Source(x, y, w, h)
-					if want, got := rgba(plain.At(ax, ay)), rgba(got.At(x, y)); max(want.R, got.R)-min(want.R, got.R) > 1 || max(want.G, got.G)-min(want.G, got.G) > 1 || max(want.B, got.B)-min(want.B, got.B) > 1 {
+					if want, got := rgba(plain.At(ax, ay)), rgba(got.At(x, y)); max(want.R, got.R)-min(want.R, got.R) > 1 ||
+						max(want.G, got.G)-min(want.G, got.G) > 1 || max(want.B, got.B)-min(want.B, got.B) > 1 {
 						require.Equal(t, want, got, "%s, %+v: %d,%d", kind, turn, x, y)
 					}
 				}
@@ -269,7 +276,8 @@ func TestBentPicturesHangUpright(t *testing.T) {
 		plain := image.NewYCbCr(image.Rect(0, 0, w, h), image.YCbCrSubsampleRatio420)
 		for y := range h {
 			for x := range w {
-				plain.Y[plain.YOffset(x, y)], plain.Cb[plain.COffset(x, y)], plain.Cr[plain.COffset(x, y)] = uint8(x+2*y), uint8(90+x/2), uint8(160-y/2*2)
+				plain.Y[plain.YOffset(x, y)], plain.Cb[plain.COffset(x, y)], plain.Cr[plain.COffset(x, y)] = uint8(x+2*y),
+					uint8(90+x/2), uint8(160-y/2*2)
 			}
 		}
 		want := source(plain, flip.Turn{})

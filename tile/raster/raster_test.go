@@ -43,7 +43,8 @@ var kinds = []string{"grey", "colour", "4:2:0"}
 
 var turns = []flip.Turn{
 	{}, flip.HalfTurn, {ReverseX: true}, {ReverseY: true},
-	{SwapXY: true}, {SwapXY: true, ReverseX: true}, {SwapXY: true, ReverseY: true}, {SwapXY: true, ReverseX: true, ReverseY: true},
+	{SwapXY: true}, {SwapXY: true, ReverseX: true}, {SwapXY: true, ReverseY: true},
+	{SwapXY: true, ReverseX: true, ReverseY: true},
 }
 
 func rgba(c color.Color) color.RGBA { return color.RGBAModel.Convert(c).(color.RGBA) }
@@ -107,7 +108,8 @@ func TestShrunkBleedRepeats(t *testing.T) {
 			own, all := s.Cut(image.Rect(0, 0, 23, 19)), s.Cut(image.Rect(-7, -6, 30, 25))
 			for y := range 31 {
 				for x := range 37 {
-					require.Equal(t, own.At(min(max(x-7, 0), 22), min(max(y-6, 0), 18)), all.At(x, y), "%s, %+v: %d,%d", kind, turn, x-7, y-6)
+					require.Equal(t, own.At(min(max(x-7, 0), 22), min(max(y-6, 0), 18)), all.At(x, y), "%s, %+v: %d,%d", kind, turn,
+						x-7, y-6)
 				}
 			}
 		}
@@ -181,7 +183,8 @@ func TestFlatStaysFlat(t *testing.T) {
 		for i := range art.Pix {
 			art.Pix[i] = level
 		}
-		got := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{17, 19}).Cut(image.Rect(-3, -3, 20, 22)).(*image.Gray)
+		got := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn,
+			Grid{17, 19}).Cut(image.Rect(-3, -3, 20, 22)).(*image.Gray)
 		for _, v := range got.Pix {
 			require.Equal(t, level, v)
 		}
@@ -213,13 +216,17 @@ func TestPixelsCoverTheBoard(t *testing.T) {
 	const seed = 33
 	random := rand.New(rand.NewSource(seed))
 	for range 500 {
-		board := layout.Rect{XMM: 300 * random.Float64(), YMM: 300 * random.Float64(), WidthMM: 100 + 900*random.Float64(), HeightMM: 100 + 900*random.Float64()} // of the picture
+		// of the picture
+		board := layout.Rect{XMM: 300 * random.Float64(), YMM: 300 * random.Float64(), WidthMM: 100 + 900*random.Float64(),
+			HeightMM: 100 + 900*random.Float64()}
 		g := Grid{1 + random.Intn(8000), 1 + random.Intn(8000)}
-		r := layout.Rect{XMM: -5 + 50*random.Float64(), YMM: -5 + 50*random.Float64(), WidthMM: 1 + 50*random.Float64(), HeightMM: 1 + 50*random.Float64()}
+		r := layout.Rect{XMM: -5 + 50*random.Float64(), YMM: -5 + 50*random.Float64(), WidthMM: 1 + 50*random.Float64(),
+			HeightMM: 1 + 50*random.Float64()}
 		back := g.OnBoard(board, g.Pixels(board, r))
 		pixelW, pixelH := board.WidthMM/float64(g.WidthPx), board.HeightMM/float64(g.HeightPx)
 		for _, side := range []struct{ over, pixel float64 }{
-			{r.XMM - back.XMM, pixelW}, {back.RightMM() - r.RightMM(), pixelW}, {r.YMM - back.YMM, pixelH}, {back.BottomMM() - r.BottomMM(), pixelH},
+			{r.XMM - back.XMM, pixelW}, {back.RightMM() - r.RightMM(), pixelW}, {r.YMM - back.YMM, pixelH},
+			{back.BottomMM() - r.BottomMM(), pixelH},
 		} {
 			require.GreaterOrEqual(t, side.over, -1e-5*side.pixel, "seed %d", seed)
 			require.Less(t, side.over, side.pixel*(1+1e-5), "seed %d", seed)

@@ -71,7 +71,8 @@ func smooth420(w, h int) *image.YCbCr {
 				level -= 50
 			}
 			m.Y[m.YOffset(x, y)] = uint8(max(0, min(255, level)))
-			m.Cb[m.COffset(x, y)], m.Cr[m.COffset(x, y)] = uint8(128+30*math.Sin(float64(y)/210)), uint8(128+30*math.Cos(float64(x)/260))
+			m.Cb[m.COffset(x, y)], m.Cr[m.COffset(x, y)] = uint8(128+30*math.Sin(float64(y)/210)),
+				uint8(128+30*math.Cos(float64(x)/260))
 		}
 	}
 	return m

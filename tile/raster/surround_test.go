@@ -56,7 +56,8 @@ func TestGridLiesOnThePicture(t *testing.T) {
 	g := Grid{800, 600}
 	picture := layout.Rect{XMM: 123.4, YMM: 56.7, WidthMM: 400, HeightMM: 300}
 	require.Equal(t, image.Rect(0, 0, 800, 600), g.Pixels(picture, picture))
-	require.Equal(t, image.Rect(-20, -10, 0, 5), g.Pixels(picture, layout.Rect{XMM: 113.4, YMM: 51.7, WidthMM: 10, HeightMM: 7.5}))
+	require.Equal(t, image.Rect(-20, -10, 0, 5),
+		g.Pixels(picture, layout.Rect{XMM: 113.4, YMM: 51.7, WidthMM: 10, HeightMM: 7.5}))
 	back := g.OnBoard(picture, image.Rect(-20, -10, 0, 5))
 	require.InDelta(t, 113.4, back.XMM, 1e-9)
 	require.InDelta(t, 51.7, back.YMM, 1e-9)

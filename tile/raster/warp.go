@@ -44,7 +44,8 @@ func (s *Source) Hang(h *layout.Hanging, picture layout.Rect) *Source {
 	upright := Source{art: s.art, turn: s.upright}
 	upright.width, upright.height = s.upright.Size(s.art.Bounds().Dx(), s.art.Bounds().Dy())
 	perX, perY := s.grid.perMM(picture)
-	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright, across: math.Sqrt(perY / perX), down: math.Sqrt(perX / perY)}
+	s.warp = &warp{hanging: h, picture: picture, grid: s.grid, upright: upright, across: math.Sqrt(perY / perX),
+		down: math.Sqrt(perX / perY)}
 	s.warp.shift, s.warp.curve = s.warp.knotShift(), s.warp.postShift()
 	return s
 }

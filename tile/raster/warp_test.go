@@ -22,8 +22,10 @@ func bentPlan(tb testing.TB, proportions float64, change func(*layout.Setup)) la
 	require.NoError(tb, err)
 	s := layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 300, Fill: 0.85,
-		Fit: layout.Cover, Proportions: proportions, Paper: paper, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: proportions, Paper: paper, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000,
+			LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
 	}
 	change(&s)
 	p, err := s.Plan()

@@ -114,7 +114,8 @@ func atLeastOne(v float64) float64 {
 // cellsAbout are the cells that a part of the block and the kernels about it touch, of those that may show picture.
 func (b *block) cellsAbout(part image.Rectangle) image.Rectangle {
 	px := part.Sub(b.corner).Inset(-lobes - 1)
-	return image.Rect(px.Min.X>>b.shift, px.Min.Y>>b.shift, px.Max.X>>b.shift+1, px.Max.Y>>b.shift+1).Add(image.Pt(b.spare, b.spare)).Intersect(b.part)
+	return image.Rect(px.Min.X>>b.shift, px.Min.Y>>b.shift, px.Max.X>>b.shift+1, px.Max.Y>>b.shift+
+		1).Add(image.Pt(b.spare, b.spare)).Intersect(b.part)
 }
 
 // each goes through the knots about cells, where they are known.

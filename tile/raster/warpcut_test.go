@@ -36,7 +36,8 @@ func TestWarpedSheetsShareOneGrid(t *testing.T) {
 					require.Equal(t, image.Rect(0, 0, r.Dx(), r.Dy()), part.Rect)
 					for j := range r.Dy() {
 						want := whole.Pix[whole.PixOffset(r.Min.X-all.Min.X, r.Min.Y+j-all.Min.Y):][:4*r.Dx()]
-						require.Equal(t, want, part.Pix[j*part.Stride:][:4*r.Dx()], "seed %d, %s, %s, %g to 1, %v row %d", seed, kind, name, by, r, j)
+						require.Equal(t, want, part.Pix[j*part.Stride:][:4*r.Dx()], "seed %d, %s, %s, %g to 1, %v row %d", seed, kind,
+							name, by, r, j)
 					}
 				}
 			}
@@ -72,7 +73,8 @@ func TestWarpedOutline(t *testing.T) {
 						got := rgba(m.At(x-r.Min.X, y-r.Min.Y))
 						share := max(0, min(1, inside+0.5))
 						mix := func(beyond uint8) float64 { return 40*share + float64(beyond)*(1-share) }
-						require.InDelta(t, mix(c.beyond.R), float64(got.R), 1.5, "%s, %s, %g to 1: %d,%d, %g inside", c.name, name, by, x, y, inside)
+						require.InDelta(t, mix(c.beyond.R), float64(got.R), 1.5, "%s, %s, %g to 1: %d,%d, %g inside", c.name, name, by,
+							x, y, inside)
 						require.InDelta(t, mix(c.beyond.G), float64(got.G), 1.5)
 						require.InDelta(t, mix(c.beyond.B), float64(got.B), 1.5)
 						if inside < -0.5 {
@@ -99,7 +101,8 @@ func TestWarpOfNextToNothing(t *testing.T) {
 	perMM := w / flatPlan.Picture.FlatWidthMM
 	g := Grid{int(math.Round(s.on.WidthMM * perMM)), int(math.Round(s.on.HeightMM * perMM))}
 	on := layout.Rect{
-		XMM: s.on.XMM + s.on.WidthMM/2 - float64(g.WidthPx)/perMM/2, YMM: s.on.YMM + s.on.HeightMM/2 - float64(g.HeightPx)/perMM/2,
+		XMM: s.on.XMM + s.on.WidthMM/2 - float64(g.WidthPx)/perMM/2, YMM: s.on.YMM + s.on.HeightMM/2 -
+			float64(g.HeightPx)/perMM/2,
 		WidthMM: float64(g.WidthPx) / perMM, HeightMM: float64(g.HeightPx) / perMM,
 	}
 	for _, kind := range kinds {
@@ -116,7 +119,8 @@ func TestWarpOfNextToNothing(t *testing.T) {
 		for y := range r.Dy() {
 			for x := range r.Dx() {
 				a, b := rgba(got.At(x, y)), rgba(want.At(x, y))
-				worst = max(worst, math.Abs(float64(a.R)-float64(b.R)), math.Abs(float64(a.G)-float64(b.G)), math.Abs(float64(a.B)-float64(b.B)))
+				worst = max(worst, math.Abs(float64(a.R)-float64(b.R)), math.Abs(float64(a.G)-float64(b.G)),
+					math.Abs(float64(a.B)-float64(b.B)))
 			}
 		}
 		t.Logf("%s: %g levels at most", kind, worst)
@@ -133,7 +137,8 @@ func TestWarpKnowsWherePixelsAre(t *testing.T) {
 				g := s.shrinking(px, px*2/3, by)
 				w := s.source(image.NewGray(image.Rect(0, 0, px, px*2/3)), g).warp
 				worst, n := 0.0, 0
-				for _, corner := range []image.Point{{}, {g.WidthPx / 4 &^ 127, g.HeightPx / 3 &^ 127}, {g.WidthPx / 2 &^ 127, g.HeightPx / 2 &^ 127}, {g.WidthPx / 2 &^ 127, 0}, {0, g.HeightPx / 2 &^ 127}} {
+				for _, corner := range []image.Point{{}, {g.WidthPx / 4 &^ 127, g.HeightPx / 3 &^ 127},
+					{g.WidthPx / 2 &^ 127, g.HeightPx / 2 &^ 127}, {g.WidthPx / 2 &^ 127, 0}, {0, g.HeightPx / 2 &^ 127}} {
 					b := w.block(corner)
 					if !b.shows() {
 						continue
@@ -176,7 +181,8 @@ func TestWarpTakesAnyGrid(t *testing.T) {
 				m := s.source(art, g).Cut(r).(*image.RGBA)
 				require.True(t, m.Opaque(), name)
 				middle := rgba(m.At(g.WidthPx/2+140, g.HeightPx/2+10))
-				if s.at(g, float64(g.WidthPx/2)+0.5, float64(g.HeightPx/2)+0.5).InsideMM > s.on.WidthMM/float64(g.WidthPx)+s.on.HeightMM/float64(g.HeightPx) {
+				if s.at(g, float64(g.WidthPx/2)+0.5, float64(g.HeightPx/2)+0.5).InsideMM > s.on.WidthMM/float64(g.WidthPx)+
+					s.on.HeightMM/float64(g.HeightPx) {
 					require.Equal(t, color.RGBA{120, 60, 30, 255}, middle, "%s, %v on %v", name, size, g)
 				}
 			}
@@ -232,7 +238,8 @@ func TestCutReadsAPartOfAPicture(t *testing.T) {
 				for y := range got.Bounds().Dy() {
 					for x := range got.Bounds().Dx() {
 						ax, ay := turn.Source(min(max(x-3, 0), w-1), min(max(y-2, 0), h-1), 31, 21)
-						require.Equal(t, rgba(whole.At(offset.X+ax, offset.Y+ay)), rgba(got.At(x, y)), "seed %d, %s from %v, %+v", seed, kind, offset, turn)
+						require.Equal(t, rgba(whole.At(offset.X+ax, offset.Y+ay)), rgba(got.At(x, y)), "seed %d, %s from %v, %+v", seed,
+							kind, offset, turn)
 					}
 				}
 			}

@@ -10,7 +10,8 @@ type finer struct {
 
 // Bounds of how many pixels of the shrunk artwork fall on one of the grid.
 const (
-	sparest = 1.1 // up to here they are looked up as they are; what that folds over is finest detail near what the grid can't show
+	// up to here they are looked up as they are; what that folds over is finest detail near what the grid can't show
+	sparest = 1.1
 	denser  = 1.3 // from here on they are filtered in full; the kernel grows between, so that no block's edge shows
 	// roomier is how many there are of an artwork that is shrunk: so many that shrinking costs nothing of what
 	// the grid can show, and that what little it folds over comes to lie where the second filter takes most of

@@ -57,7 +57,8 @@ func (b *block) patch(size Grid, r image.Rectangle) *patch {
 	upright := b.upright
 	upright.grid = size
 	slack := image.Rect(r.Min.X, r.Min.Y, r.Max.X+weigh.Slack, r.Max.Y)
-	p := &patch{xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side), rowY: make([]int, b.side)}
+	p := &patch{xs: make([]int, len(b.knots)), ys: make([]int, len(b.knots)), rowX: make([]int, b.side),
+		rowY: make([]int, b.side)}
 	p.pix, p.stride, p.channels = bytesOf(upright.cutPicture(slack))
 	const roundPhase = 1 << (fixedBits - weigh.PhaseBits - 1)
 	// Rounded before it is counted from the patch, so that it comes out alike in every patch.

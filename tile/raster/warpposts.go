@@ -21,7 +21,8 @@ const (
 func (w *warp) postShift() uint {
 	apart := w.shift
 	// Upward, since a small print has room for few tries of posts far apart.
-	for shift := uint(minPostShift); shift <= maxPostShift && w.bendOver(float64(int(1)<<shift), cubic(0.5)) <= postErrorPx; shift++ {
+	for shift := uint(minPostShift); shift <= maxPostShift &&
+		w.bendOver(float64(int(1)<<shift), cubic(0.5)) <= postErrorPx; shift++ {
 		apart = shift
 	}
 	return apart
@@ -68,7 +69,8 @@ func (w *warp) posts(corner image.Point) posts {
 // postsApart asks for posts so far apart. ok is false if all of them must be well within the print and one isn't.
 func (w *warp) postsApart(corner image.Point, shift uint, within bool) (p posts, ok bool) {
 	apart := float64(int(1) << shift)
-	p = posts{before: max(postsAbout, w.knotsSpare()<<w.shift>>shift), shift: shift, far: 2*math.Hypot(apart*w.across, apart*w.down) + 1}
+	p = posts{before: max(postsAbout, w.knotsSpare()<<w.shift>>shift), shift: shift,
+		far: 2*math.Hypot(apart*w.across, apart*w.down) + 1}
 	p.across = 1<<(blockShift-shift) + 2*p.before + 1
 	p.all = make([]place, 0, p.across*p.across)
 	for j := range p.across {

@@ -33,7 +33,8 @@ func (s scene) windows(g Grid, half int) (all []image.Rectangle) {
 // with the rounding of artwork and result.
 func TestWarpAgainstSupersampling(t *testing.T) {
 	const w, h = 900, 600
-	for picture, level := range map[string]func(x, y float64) float64{"harbour": harbour(w, h), "zone plate": zonePlate(w/2, h/2, 0.2/300)} {
+	for picture, level := range map[string]func(x, y float64) float64{"harbour": harbour(w, h),
+		"zone plate": zonePlate(w/2, h/2, 0.2/300)} {
 		art := sampled(w, h, level)
 		for name, s := range scenes() {
 			for _, by := range []float64{0.7, 1, 1.5, 3} {
@@ -64,7 +65,8 @@ func TestWarpAgainstSupersampling(t *testing.T) {
 func TestWarpedZonePlateDoesNotAlias(t *testing.T) {
 	const w, h = 1200, 800
 	const beyond = 1.5
-	const grows = 0.6 / w // about the middle of the left side, so that the picture's middle, which shrinks most, has fine rings
+	// about the middle of the left side, so that the picture's middle, which shrinks most, has fine rings
+	const grows = 0.6 / w
 	art := sampled(w, h, zonePlate(0, h/2, grows))
 	for name, s := range scenes() {
 		for _, by := range []float64{3, 4.5} {

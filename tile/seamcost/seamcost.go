@@ -89,7 +89,8 @@ func (l costLines) between(from, to int) {
 	}
 	middle := (from + to) / 2
 	l.add(middle)
-	if sum := l.sums[middle]; math.Abs(l.straight(from, to, middle)-sum) > straightWithin*max(l.sums[from], l.sums[to], sum) {
+	if sum := l.sums[middle]; math.Abs(l.straight(from, to, middle)-sum) > straightWithin*max(l.sums[from], l.sums[to],
+		sum) {
 		l.between(from, middle)
 		l.between(middle, to)
 		return

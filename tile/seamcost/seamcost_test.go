@@ -24,15 +24,18 @@ func setup() layout.Setup {
 	a4, _ := layout.ParsePaper("A4")
 	return layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 6000, HeightPx: 4000,
+			LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
 	}
 }
 
 // Sums against integrals by hand, on boards that no step divides.
 func TestSumAgainstIntegrals(t *testing.T) {
 	for _, board := range []layout.Rect{
-		{WidthMM: 1111.1, HeightMM: 740.7}, {WidthMM: 100, HeightMM: 100}, {WidthMM: 0.7, HeightMM: 3000}, {WidthMM: 41, HeightMM: 0.3},
+		{WidthMM: 1111.1, HeightMM: 740.7}, {WidthMM: 100, HeightMM: 100}, {WidthMM: 0.7, HeightMM: 3000},
+		{WidthMM: 41, HeightMM: 0.3},
 	} {
 		w, h := board.WidthMM, board.HeightMM
 		for _, c := range []struct {
@@ -99,7 +102,8 @@ func TestSumFindsWhatIsSharp(t *testing.T) {
 // that light, seams run in the stripes.
 func TestSeamsRunWhereTheyMatchThePaper(t *testing.T) {
 	wide := setup()
-	wide.Camera.LensMM, wide.Camera.FrameWidthMM = 0, 400 // the whole board is seen beside the drop, where a stripe is wider than its blur
+	// the whole board is seen beside the drop, where a stripe is wider than its blur
+	wide.Camera.LensMM, wide.Camera.FrameWidthMM = 0, 400
 	plans, err := wide.Plans()
 	require.NoError(t, err)
 	w := plans[0].Backdrop.WidthMM
@@ -157,7 +161,8 @@ func documented(t *testing.T) map[string]float64 {
 	text, err := os.ReadFile("../../DEVELOPERS.md")
 	require.NoError(t, err)
 	shares := map[string]float64{}
-	for _, row := range regexp.MustCompile(`(?m)^\| (\w+): [^|]+ \| (\d\.\d+) \|`).FindAllStringSubmatch(string(text), -1) {
+	for _, row := range regexp.MustCompile(`(?m)^\| (\w+): [^|]+ \| (\d\.\d+) \|`).FindAllStringSubmatch(string(text),
+		-1) {
 		shares[row[1]], err = strconv.ParseFloat(row[2], 64)
 		require.NoError(t, err)
 	}
@@ -202,7 +207,8 @@ func TestWildSetups(t *testing.T) {
 		s.Camera.LensMM, s.Camera.FNumber = 20+100*random.Float64(), 2+60*random.Float64()
 		s.Camera.WidthPx, s.Camera.HeightPx = 1+random.Intn(6000), 1+random.Intn(4000)
 		if i%2 == 0 {
-			s.Lamps = []layout.Lamp{{XMM: 900 * (random.Float64() - 0.5), YMM: 900 * (random.Float64() - 0.5), ZMM: 20 + 900*random.Float64()}}
+			s.Lamps = []layout.Lamp{{XMM: 900 * (random.Float64() - 0.5), YMM: 900 * (random.Float64() - 0.5),
+				ZMM: 20 + 900*random.Float64()}}
 		}
 		plans, err := s.Plans()
 		if err != nil {

@@ -50,7 +50,8 @@ func arrange(board layout.Rect, notesHeight func(widthPx float64) float64) arran
 	block := max(blockPx, w+around)
 
 	a := arrangement{pxPerMM: pxPerMM, boardHeading: ink.Point{X: marginPx, Y: titlePx}}
-	a.boardOrigin = ink.Point{X: marginPx + rulerLeftPx + surroundPx + (block-w-around)/2, Y: titlePx + headingPx + surroundPx}
+	a.boardOrigin = ink.Point{X: marginPx + rulerLeftPx + surroundPx + (block-w-around)/2, Y: titlePx + headingPx +
+		surroundPx}
 	boardBottom := a.boardOrigin.Y + h + surroundPx + rulerLowPx
 
 	a.dropHeading = ink.Point{X: marginPx + block + gapPx, Y: titlePx}

@@ -27,8 +27,10 @@ func TestNothingOverlaps(t *testing.T) {
 			drawn.Bottom += rulerLowPx
 			blocks := map[string]ink.Rect{
 				"board": drawn,
-				"drop":  {Left: float64(a.drop.Min.X), Top: float64(a.drop.Min.Y), Right: float64(a.drop.Max.X), Bottom: float64(a.drop.Max.Y)},
-				"notes": {Left: a.notes.X, Top: a.notes.Y, Right: a.notes.X + a.notesWidth, Bottom: a.notes.Y + height(a.notesWidth)},
+				"drop": {Left: float64(a.drop.Min.X), Top: float64(a.drop.Min.Y), Right: float64(a.drop.Max.X),
+					Bottom: float64(a.drop.Max.Y)},
+				"notes": {Left: a.notes.X, Top: a.notes.Y, Right: a.notes.X + a.notesWidth, Bottom: a.notes.Y +
+					height(a.notesWidth)},
 			}
 			for _, heading := range []ink.Point{a.boardHeading, a.dropHeading} {
 				require.GreaterOrEqual(t, heading.Y, float64(titlePx))

@@ -65,7 +65,8 @@ func TestWordsCountSheets(t *testing.T) {
 	}{
 		{"all cells", nil, "5 × 3 = 15 sheets of A4"},
 		{"one", func(s *layout.Setup) { s.DistanceMM = 60 }, "one sheet of A4"},
-		{"corners bare", func(s *layout.Setup) { s.Fit, s.DistanceMM, s.Framing.TurnDeg = layout.Inside, 700, 20 }, "18 of 4 × 5 cells with a sheet of A4"},
+		{"corners bare", func(s *layout.Setup) { s.Fit, s.DistanceMM, s.Framing.TurnDeg = layout.Inside, 700, 20 },
+			"18 of 4 × 5 cells with a sheet of A4"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change)
@@ -160,7 +161,8 @@ func TestFramedPlans(t *testing.T) {
 	}{
 		{"off the axis", func(s *layout.Setup) { s.Fit, s.Framing = layout.Inside, layout.Framing{OffX: 0.3, OffY: -0.2} }},
 		{"in a surround", func(s *layout.Setup) {
-			s.Look, s.Framing.Round, s.Surround, s.SurroundSize = 0.5, true, "#203040", layout.Size{WidthMM: 1200, HeightMM: 1100}
+			s.Look, s.Framing.Round, s.Surround, s.SurroundSize = 0.5, true, "#203040",
+				layout.Size{WidthMM: 1200, HeightMM: 1100}
 		}},
 		{"straight level rod", func(s *layout.Setup) { rod(flip.LevelRod)(s); s.Look = layout.Straight }},
 	} {

@@ -76,7 +76,8 @@ func (b bend) lands(acrossMM, alongMM float64) (boardAcrossMM, boardAlongMM floa
 	if b.swapped {
 		x, y = y, x
 	}
-	return x, y, ok && l.Through && !math.IsNaN(x+y) // a camera inside the drop makes no sense, but a plan read from a file may hold one
+	// a camera inside the drop makes no sense, but a plan read from a file may hold one
+	return x, y, ok && l.Through && !math.IsNaN(x+y)
 }
 
 // point puts the two coordinates in their order.

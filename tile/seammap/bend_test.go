@@ -29,7 +29,10 @@ func TestBentSeamsLandOnTheSeams(t *testing.T) {
 		{"level rod", rod(flip.LevelRod)},
 		{"drop pressed flat", func(s *layout.Setup) { s.Drop.HeightOverWidth, s.DistanceMM = 0.85, 500 }},
 		{"drop drawn long", func(s *layout.Setup) { s.Drop.HeightOverWidth = 1.2 }},
-		{"straight, corner cells bare", func(s *layout.Setup) { s.Look, s.Proportions, s.DistanceMM = layout.Straight, 1, 900 }},
+		{"straight, corner cells bare", func(s *layout.Setup) {
+			s.Look, s.Proportions, s.DistanceMM = layout.Straight, 1,
+				900
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change)

@@ -153,7 +153,8 @@ func TestFillRingsLieAtTheirReach(t *testing.T) {
 	for _, c := range []struct{ fill, inked float64 }{{0.25, 4.0 / 11}, {0.5, 13.0 / 21}, {0.75, 30.0 / 39}} {
 		reachMM, ok := p.Sight().ReachMM(c.fill)
 		require.True(t, ok)
-		require.InDelta(t, c.inked, blue(reachMM*board.pxPerMM), 0.17, "fill %g is inked by its dashes' share, but for seams and words", c.fill)
+		require.InDelta(t, c.inked, blue(reachMM*board.pxPerMM), 0.17,
+			"fill %g is inked by its dashes' share, but for seams and words", c.fill)
 		require.Less(t, blue(reachMM*board.pxPerMM+7), 0.08, "outside fill %g only its label is blue", c.fill)
 		require.Less(t, blue(reachMM*board.pxPerMM-7), 0.08, "inside fill %g only its label is blue", c.fill)
 	}
@@ -284,5 +285,6 @@ func requireSound(t *testing.T, p layout.Plan) {
 	for x := int(area.Left) + 6; x < int(area.Right)-6; x++ {
 		ambers += count(isAmber(got.RGBAAt(x, int(math.Round(area.Bottom)))))
 	}
-	require.Greater(t, float64(ambers), 0.4*(area.Right-area.Left-12), "the picture's edge is drawn along the board's lower side")
+	require.Greater(t, float64(ambers), 0.4*(area.Right-area.Left-12),
+		"the picture's edge is drawn along the board's lower side")
 }

@@ -32,7 +32,8 @@ func (l *labels) put(face ink.Face, at ink.Point, colour color.RGBA, text string
 func (l *labels) best(face ink.Face, text string, paths []ink.Path) (at ink.Point, ok bool) {
 	least := math.Inf(1)
 	frame := l.view.frame()
-	in := ink.Rect{Left: float64(frame.Min.X), Top: float64(frame.Min.Y), Right: float64(frame.Max.X), Bottom: float64(frame.Max.Y)}
+	in := ink.Rect{Left: float64(frame.Min.X), Top: float64(frame.Min.Y), Right: float64(frame.Max.X),
+		Bottom: float64(frame.Max.Y)}
 	for _, path := range paths {
 		for _, p := range places(path) {
 			box := face.Box(p, text).Grow(labelPad)

@@ -94,9 +94,11 @@ func (m seamMap) caption() []string {
 		paragraphs = append(paragraphs, "Cells without picture have no sheet: the board is bare there.")
 	}
 	if len(m.plan.Seams) > 0 {
-		paragraphs = append(paragraphs, "On the board a seam is drawn as its plainer sight asks, beside the "+body+" or in it; dropsheet seams tells both, and what would hide it.")
+		paragraphs = append(paragraphs, "On the board a seam is drawn as its plainer sight asks, beside the "+body+
+			" or in it; dropsheet seams tells both, and what would hide it.")
 	}
-	return append(paragraphs, "Fill is the share of the "+body+"'s visible radius. Beside it stands how far from the board's middle it looks there.")
+	return append(paragraphs, "Fill is the share of the "+body+"'s visible radius. Beside it stands how far from the "+
+		"board's middle it looks there.")
 }
 
 // notes lays the key and the caption out in columns, as many as the width holds, and returns the height that they take.
@@ -148,7 +150,8 @@ func (m seamMap) drawNotes(at ink.Point, notes []note) {
 		m.canvas.Text(m.faces.text, start, black, n.text)
 		if n.sample != nil {
 			y := start.Y - m.faces.text.CapPx()/2
-			m.canvas.Draw(ink.Stroke{Path: ink.Path{{X: start.X - textAfterPx, Y: y}, {X: start.X - textAfterPx + samplePx, Y: y}}, Line: *n.sample})
+			m.canvas.Draw(ink.Stroke{Path: ink.Path{{X: start.X - textAfterPx, Y: y},
+				{X: start.X - textAfterPx + samplePx, Y: y}}, Line: *n.sample})
 		}
 	}
 }

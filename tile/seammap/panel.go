@@ -95,8 +95,10 @@ func (m seamMap) paperEdge() (paths []ink.Path) {
 			row, column int // of the cell beyond
 			path        ink.Path
 		}{
-			{s.Row - 1, s.Column, m.board.line("y", c.YMM, c.XMM, c.RightMM())}, {s.Row + 1, s.Column, m.board.line("y", c.BottomMM(), c.XMM, c.RightMM())},
-			{s.Row, s.Column - 1, m.board.line("x", c.XMM, c.YMM, c.BottomMM())}, {s.Row, s.Column + 1, m.board.line("x", c.RightMM(), c.YMM, c.BottomMM())},
+			{s.Row - 1, s.Column, m.board.line("y", c.YMM, c.XMM, c.RightMM())},
+			{s.Row + 1, s.Column, m.board.line("y", c.BottomMM(), c.XMM, c.RightMM())},
+			{s.Row, s.Column - 1, m.board.line("x", c.XMM, c.YMM, c.BottomMM())},
+			{s.Row, s.Column + 1, m.board.line("x", c.RightMM(), c.YMM, c.BottomMM())},
 		} {
 			if !taken[[2]int{side.row, side.column}] {
 				paths = append(paths, side.path)
@@ -113,7 +115,8 @@ func outline(v view, r layout.Rect) []ink.Path {
 	right := v.line("x", r.RightMM(), r.YMM, r.BottomMM())
 	bottom := v.line("y", r.BottomMM(), r.XMM, r.RightMM())
 	left := v.line("x", r.XMM, r.YMM, r.BottomMM())
-	for _, corner := range []layout.Point{{XMM: r.XMM, YMM: r.YMM}, {XMM: r.RightMM(), YMM: r.YMM}, {XMM: r.XMM, YMM: r.BottomMM()}, {XMM: r.RightMM(), YMM: r.BottomMM()}} {
+	for _, corner := range []layout.Point{{XMM: r.XMM, YMM: r.YMM}, {XMM: r.RightMM(), YMM: r.YMM},
+		{XMM: r.XMM, YMM: r.BottomMM()}, {XMM: r.RightMM(), YMM: r.BottomMM()}} {
 		if _, ok := v.spot(corner); !ok {
 			return []ink.Path{top, right, bottom, left}
 		}

@@ -28,9 +28,10 @@ func Find(p layout.Plan) Panels {
 	a := m.place()
 	area := m.board.area().Grow(surroundPx)
 	out := Panels{
-		Map:   image.Rect(0, 0, widthPx, a.height),
-		Board: image.Rect(int(math.Floor(area.Left))-rulerLeftPx, int(math.Floor(area.Top)), int(math.Ceil(area.Right))+numbersPx, int(math.Ceil(area.Bottom))+rulerLowPx),
-		Drop:  a.drop,
+		Map: image.Rect(0, 0, widthPx, a.height),
+		Board: image.Rect(int(math.Floor(area.Left))-rulerLeftPx, int(math.Floor(area.Top)), int(math.Ceil(area.Right))+
+			numbersPx, int(math.Ceil(area.Bottom))+rulerLowPx),
+		Drop: a.drop,
 	}
 	for _, n := range m.key() {
 		out.Key = append(out.Key, KeyLine{*n.sample, n.text})

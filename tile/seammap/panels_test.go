@@ -45,7 +45,8 @@ func TestPanelsHoldTheirViews(t *testing.T) {
 					}
 				}
 			}
-			for side, gap := range map[string]int{"left": inked.Min.X - found.Board.Min.X, "top": inked.Min.Y - found.Board.Min.Y, "right": found.Board.Max.X - inked.Max.X, "bottom": found.Board.Max.Y - inked.Max.Y} {
+			for side, gap := range map[string]int{"left": inked.Min.X - found.Board.Min.X, "top": inked.Min.Y -
+				found.Board.Min.Y, "right": found.Board.Max.X - inked.Max.X, "bottom": found.Board.Max.Y - inked.Max.Y} {
 				require.Less(t, gap, 80, "%s: the panel is hardly larger than what it holds", side)
 			}
 			require.NotEmpty(t, found.Key)

@@ -76,10 +76,12 @@ func fillMarks(own float64) []fillMark {
 		dash []float64
 	}{{0.25, []float64{4, 7}}, {0.5, []float64{13, 8}}, {0.75, []float64{30, 9}}} {
 		if fillText(f.fill) != fillText(own) {
-			marks = append(marks, fillMark{f.fill, false, ink.Line{Colour: blue, WidthPx: 3, DashPx: f.dash, Keyline: paper, KeylinePx: 1.5}})
+			marks = append(marks, fillMark{f.fill, false, ink.Line{Colour: blue, WidthPx: 3, DashPx: f.dash, Keyline: paper,
+				KeylinePx: 1.5}})
 		}
 	}
-	return append(marks, fillMark{own, true, ink.Line{Colour: blue, WidthPx: 3, Keyline: paper, KeylinePx: 1.5, DashPx: []float64{34, 7, 4, 7}}})
+	return append(marks, fillMark{own, true, ink.Line{Colour: blue, WidthPx: 3, Keyline: paper, KeylinePx: 1.5,
+		DashPx: []float64{34, 7, 4, 7}}})
 }
 
 // faces are the sizes of type. A map shown half as large must still read.

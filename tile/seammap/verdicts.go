@@ -106,7 +106,8 @@ func worst(v view, s seamsight.Seam, step ink.Path) (worst seamsight.Verdict) {
 		return seamsight.OutOfSight
 	}
 	fromMM, toMM := slices.Min(alongMM), slices.Max(alongMM)
-	first, _ := slices.BinarySearchFunc(s.Samples, fromMM, func(sample seamsight.Sample, mm float64) int { return cmp.Compare(sample.ToMM, mm) })
+	first, _ := slices.BinarySearchFunc(s.Samples, fromMM,
+		func(sample seamsight.Sample, mm float64) int { return cmp.Compare(sample.ToMM, mm) })
 	for _, sample := range s.Samples[first:] {
 		if sample.FromMM > toMM {
 			break

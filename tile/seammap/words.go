@@ -85,9 +85,11 @@ func hangsText(p layout.Plan) string {
 	case flip.ReversesBoth:
 		return "The board hangs turned by half a turn, so it looks upside down. The drop turns the picture upright."
 	case flip.ReversesX:
-		return "The board hangs with left and right exchanged, so its lettering reads backwards. The rod puts the picture right."
+		return "The board hangs with left and right exchanged, so its lettering reads backwards. The rod puts the " +
+			"picture right."
 	case flip.ReversesY:
-		return "The board hangs with top and bottom exchanged, so it looks upside down and mirrored. The rod puts the picture right."
+		return "The board hangs with top and bottom exchanged, so it looks upside down and mirrored. The rod puts the " +
+			"picture right."
 	default:
 		return "So close to the board the body turns nothing over: the board hangs as the picture is."
 	}
@@ -98,11 +100,14 @@ func hangsTurnedText(p layout.Plan) string {
 	turned := strconv.FormatFloat(p.Picture.Framing.TurnDeg, 'g', -1, 64) + "°"
 	switch p.Drop.Reverses {
 	case flip.ReversesX:
-		return "The board hangs with left and right exchanged. The rod puts them right, and shows the picture turned by " + turned + " as asked."
+		return "The board hangs with left and right exchanged. The rod puts them right, and shows the picture turned by " +
+			turned + " as asked."
 	case flip.ReversesY:
-		return "The board hangs with top and bottom exchanged. The rod puts them right, and shows the picture turned by " + turned + " as asked."
+		return "The board hangs with top and bottom exchanged. The rod puts them right, and shows the picture turned by " +
+			turned + " as asked."
 	default:
-		return "The board hangs turned by half a turn. The drop turns it back, and shows the picture turned by " + turned + " as asked."
+		return "The board hangs turned by half a turn. The drop turns it back, and shows the picture turned by " + turned +
+			" as asked."
 	}
 }
 
@@ -114,7 +119,8 @@ func lookText(p layout.Plan) string {
 	case layout.Straight:
 		return "The print is bent beforehand, so that the " + body + " shows the picture straight."
 	default:
-		return "The print is bent beforehand, so that the " + body + " shows the picture " + p.Picture.Look.String() + " of the way from bulged to straight."
+		return "The print is bent beforehand, so that the " + body + " shows the picture " + p.Picture.Look.String() +
+			" of the way from bulged to straight."
 	}
 }
 
@@ -124,7 +130,8 @@ func bendsText(p layout.Plan) string {
 		return "One sheet holds the whole picture: there is no seam."
 	}
 	if p.Drop.Body != flip.Ball {
-		return "Across the rod the seams crowd toward its edges. Along it nothing is squeezed, so only a short stretch of the board shows here."
+		return "Across the rod the seams crowd toward its edges. Along it nothing is squeezed, so only a short stretch " +
+			"of the board shows here."
 	}
 	return "The drop bends the seams round its middle, where it shows them largest, and crowds them toward its rim."
 }

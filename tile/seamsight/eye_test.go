@@ -11,9 +11,10 @@ func TestThreshold(t *testing.T) {
 	t.Run("on even ground in good light it is 2 % (Blackwell 1946, recalled from memory)", func(t *testing.T) {
 		require.InDelta(t, 0.02, threshold(0.5, 0, 3), 0.0005)
 	})
-	t.Run("detail far over it raises it by the 0.62 power (Legge and Foley 1980, recalled from memory)", func(t *testing.T) {
-		require.InDelta(t, math.Pow(2, 0.62), threshold(0.5, 0.8, 3)/threshold(0.5, 0.4, 3), 0.005)
-	})
+	t.Run("detail far over it raises it by the 0.62 power (Legge and Foley 1980, recalled from memory)",
+		func(t *testing.T) {
+			require.InDelta(t, math.Pow(2, 0.62), threshold(0.5, 0.8, 3)/threshold(0.5, 0.4, 3), 0.005)
+		})
 	t.Run("detail under it does not", func(t *testing.T) {
 		require.InDelta(t, 0.02, threshold(0.5, 0.005, 3), 0.001)
 	})

@@ -25,9 +25,11 @@ func usual() layout.Setup {
 	a4, _ := layout.ParsePaper("A4")
 	return layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
 		Camera: layout.CameraSetup{
-			Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 600, HeightPx: 400, FrameWidthMM: 7.8, FNumber: 16, Focus: layout.FocusBest, SharpToPx: 2,
+			Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 600, HeightPx: 400, FrameWidthMM: 7.8, FNumber: 16,
+			Focus: layout.FocusBest, SharpToPx: 2,
 		},
 	}
 }
@@ -44,7 +46,8 @@ func cropped(widthPx, heightPx int) func(*layout.Setup) {
 	return func(s *layout.Setup) {
 		c := &s.Camera
 		share := float64(widthPx) / float64(c.WidthPx)
-		c.Sensor = layout.Size{WidthMM: c.Sensor.WidthMM * share, HeightMM: c.Sensor.WidthMM * share * float64(heightPx) / float64(widthPx)}
+		c.Sensor = layout.Size{WidthMM: c.Sensor.WidthMM * share,
+			HeightMM: c.Sensor.WidthMM * share * float64(heightPx) / float64(widthPx)}
 		c.FrameWidthMM *= share
 		c.WidthPx, c.HeightPx = widthPx, heightPx
 	}

@@ -14,7 +14,8 @@ func peak(widthPx, blurPx, asidePx float64) float64 {
 	if asidePx == 0 { // half the work, where most lines are read
 		return max(0, min(2*(twiceIntegrated(wide, r)-twiceIntegrated(narrow, r)), 1))
 	}
-	sum := twiceIntegrated(asidePx+wide, r) - twiceIntegrated(asidePx+narrow, r) - twiceIntegrated(asidePx-narrow, r) + twiceIntegrated(asidePx-wide, r)
+	sum := twiceIntegrated(asidePx+wide, r) - twiceIntegrated(asidePx+narrow, r) - twiceIntegrated(asidePx-narrow, r) +
+		twiceIntegrated(asidePx-wide, r)
 	return max(0, min(sum, 1))
 }
 

@@ -30,7 +30,8 @@ func TestPeakAgainstBruteForce(t *testing.T) {
 	for _, width := range []float64{0.05, 0.7, 1, 3, 12} {
 		for _, blur := range []float64{0.3, 1, 5, 40} {
 			for _, aside := range []float64{0, 0.4, 2.5, 19} {
-				require.InDelta(t, brute(width, blur, aside), peak(width, blur, aside), 2e-4, "width %g, blur %g, %g aside", width, blur, aside)
+				require.InDelta(t, brute(width, blur, aside), peak(width, blur, aside), 2e-4, "width %g, blur %g, %g aside",
+					width, blur, aside)
 			}
 		}
 	}

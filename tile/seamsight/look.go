@@ -86,5 +86,6 @@ func newDirect(p layout.Plan, f frame) direct {
 // look is how the path shows a place, optical mm from the axis.
 func (v direct) look(xMM, yMM float64) look {
 	at := layout.Point{XMM: xMM * v.scale, YMM: yMM * v.scale}
-	return look{at: at, across: v.scale, along: v.scale, blur: v.blur, boxX: 1 / v.scale, boxY: 1 / v.scale, asides: v.besides(at), light: 1}
+	return look{at: at, across: v.scale, along: v.scale, blur: v.blur, boxX: 1 / v.scale, boxY: 1 / v.scale,
+		asides: v.besides(at), light: 1}
 }

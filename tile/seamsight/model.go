@@ -68,16 +68,17 @@ func (m *Model) WithSeams(seamMM float64) *Model {
 
 // Sighting is how one path shows a place of a seam. The zero Sighting is out of sight.
 type Sighting struct {
-	Frame     layout.FramePoint `json:"frame_px"`
-	WidthPx   float64           `json:"width_px"`  // of the seam
-	PxPerMM   float64           `json:"px_per_mm"` // of board, across the seam
-	AlongPx   float64           `json:"along_px_per_mm"`
-	VisiblePx float64           `json:"visible_px"` // how wide it looks: its width, a pixel and the blur of its middle, in quadrature
-	BlurPx    float64           `json:"blur_px"`    // across the seam: defocus and Airy disc, in quadrature
-	Picture   float64           `json:"picture"`    // luminance that the print has there, 1 the artwork's white
-	Contrast  float64           `json:"contrast"`   // Weber, at the seam's peak
-	Threshold float64           `json:"threshold"`  // the contrast at which it is just seen
-	Verdict   Verdict           `json:"verdict"`
+	Frame   layout.FramePoint `json:"frame_px"`
+	WidthPx float64           `json:"width_px"`  // of the seam
+	PxPerMM float64           `json:"px_per_mm"` // of board, across the seam
+	AlongPx float64           `json:"along_px_per_mm"`
+	// how wide it looks: its width, a pixel and the blur of its middle, in quadrature
+	VisiblePx float64 `json:"visible_px"`
+	BlurPx    float64 `json:"blur_px"`   // across the seam: defocus and Airy disc, in quadrature
+	Picture   float64 `json:"picture"`   // luminance that the print has there, 1 the artwork's white
+	Contrast  float64 `json:"contrast"`  // Weber, at the seam's peak
+	Threshold float64 `json:"threshold"` // the contrast at which it is just seen
+	Verdict   Verdict `json:"verdict"`
 }
 
 // OverThreshold is the contrast as a multiple of the threshold; 0 out of sight.

@@ -54,7 +54,8 @@ func TestWhatHidesASeam(t *testing.T) {
 func TestDetailMasks(t *testing.T) {
 	p := plan(t)
 	at := func(light func(u, v float64) float64) float64 {
-		return seamsight.New(p, drawn(light), seamMM).At(p.Backdrop.WidthMM/2+60, p.Backdrop.HeightMM/2+40, "x", seamsight.Through).OverThreshold()
+		return seamsight.New(p, drawn(light), seamMM).At(p.Backdrop.WidthMM/2+60, p.Backdrop.HeightMM/2+40, "x",
+			seamsight.Through).OverThreshold()
 	}
 	plain := at(func(_, _ float64) float64 { return 0.3 })
 	busy := at(func(u, v float64) float64 { return 0.3 + 0.25*math.Sin(250*u)*math.Sin(170*v) })
@@ -93,7 +94,8 @@ func TestSurround(t *testing.T) {
 func TestCostAt(t *testing.T) {
 	const seed = 11
 	random := rand.New(rand.NewSource(seed))
-	for _, changes := range [][]func(*layout.Setup){nil, {func(s *layout.Setup) { s.Camera.FrameWidthMM = 90 }}, {rod(flip.UprightRod)}} {
+	for _, changes := range [][]func(*layout.Setup){nil, {func(s *layout.Setup) { s.Camera.FrameWidthMM = 90 }},
+		{rod(flip.UprightRod)}} {
 		p := plan(t, changes...)
 		m := seamsight.New(p, scenic(), seamMM)
 		inSight := 0
@@ -145,7 +147,8 @@ func TestWildPlans(t *testing.T) {
 			for _, axis := range []string{"x", "y"} {
 				for _, path := range []seamsight.Path{seamsight.Direct, seamsight.Through} {
 					s := m.At(x, y, axis, path)
-					for _, v := range []float64{s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.PxPerMM, s.AlongPx, s.BlurPx, s.Picture, s.Contrast, s.Threshold, s.OverThreshold()} {
+					for _, v := range []float64{s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.PxPerMM, s.AlongPx, s.BlurPx, s.Picture,
+						s.Contrast, s.Threshold, s.OverThreshold()} {
 						require.False(t, math.IsNaN(v) || math.IsInf(v, 0) || v < 0, "seed %d: %+v of %+v", seed, s, p.Drop)
 					}
 				}

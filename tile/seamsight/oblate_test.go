@@ -27,10 +27,12 @@ func TestRoundSpheroidAgainstTheBall(t *testing.T) {
 		x, y := random.Float64()*p.Backdrop.WidthMM, random.Float64()*p.Backdrop.HeightMM
 		axis := []string{"x", "y"}[random.Intn(2)]
 		for _, stop := range []float64{16, 45} {
-			want, got := ball.AtStop(stop).At(x, y, axis, seamsight.Through), spheroid.AtStop(stop).At(x, y, axis, seamsight.Through)
+			want, got := ball.AtStop(stop).At(x, y, axis, seamsight.Through),
+				spheroid.AtStop(stop).At(x, y, axis, seamsight.Through)
 			require.InDelta(t, want.Frame.XPx, got.Frame.XPx, 0.01, "seed %d", seed)
 			require.InDelta(t, want.Frame.YPx, got.Frame.YPx, 0.01, "seed %d", seed)
-			for _, pair := range [][2]float64{{want.WidthPx, got.WidthPx}, {want.PxPerMM, got.PxPerMM}, {want.AlongPx, got.AlongPx}} {
+			for _, pair := range [][2]float64{{want.WidthPx, got.WidthPx}, {want.PxPerMM, got.PxPerMM},
+				{want.AlongPx, got.AlongPx}} {
 				require.InEpsilon(t, pair[0], pair[1], 0.001, "seed %d: %g, %g", seed, x, y)
 			}
 			// Both look from places on the pupil toward the axis and at right angles to that, or across and
@@ -107,7 +109,8 @@ func TestBesideASpheroid(t *testing.T) {
 	m := seamsight.New(p, even(0.3), 2)
 	cx, cy := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
 	a := 2.5 / math.Cbrt(0.85)
-	halfMM := func(mm float64) float64 { return 300 * mm / math.Sqrt(300*300-a*a) * 700 / 300 } // on the board; m²(D² - a²) = a², b² for a line that touches
+	// on the board; m²(D² - a²) = a², b² for a line that touches
+	halfMM := func(mm float64) float64 { return 300 * mm / math.Sqrt(300*300-a*a) * 700 / 300 }
 	at := func(x, y float64) float64 { return m.At(cx+x, cy+y, "x", seamsight.Direct).Contrast }
 	open := at(halfMM(a)+20, 0)
 	require.Greater(t, open, 0.0)

@@ -53,7 +53,8 @@ func TestThroughRodsTheRayLandsThere(t *testing.T) {
 			for j := range 41 {
 				x, y := p.Backdrop.WidthMM*float64(i)/40, p.Backdrop.HeightMM*float64(j)/40
 				s := m.At(x, y, "y", seamsight.Through)
-				if s.Verdict == seamsight.OutOfSight || s.Frame.XPx <= 0 || s.Frame.YPx <= 0 || s.Frame.XPx >= 600 || s.Frame.YPx >= 400 {
+				if s.Verdict == seamsight.OutOfSight || s.Frame.XPx <= 0 || s.Frame.YPx <= 0 || s.Frame.XPx >= 600 ||
+					s.Frame.YPx >= 400 {
 					continue
 				}
 				found++
@@ -89,12 +90,14 @@ func TestBlur(t *testing.T) {
 		// blurred sagittally.
 		reachMM, ok := p.Sight().ReachMM(p.BlurFill())
 		require.True(t, ok)
-		require.InEpsilon(t, want.Fill.TangentialPx, m.At(cx+reachMM, cy, "x", seamsight.Through).BlurPx, 0.05, "f/%g", fNumber)
+		require.InEpsilon(t, want.Fill.TangentialPx, m.At(cx+reachMM, cy, "x", seamsight.Through).BlurPx, 0.05, "f/%g",
+			fNumber)
 		require.InEpsilon(t, want.Fill.SagittalPx, m.At(cx+reachMM, cy, "y", seamsight.Through).BlurPx, 0.05, "f/%g", fNumber)
 
 		direct := m.At(cx+7.5, cy, "x", seamsight.Direct)
 		require.InEpsilon(t, want.BackdropPx, direct.BlurPx, 1e-6, "f/%g", fNumber)
-		require.InEpsilon(t, direct.BlurPx, m.AtStop(2*fNumber).AtStop(fNumber).At(cx+7.5, cy, "x", seamsight.Direct).BlurPx, 1e-9, "a stop and back")
+		require.InEpsilon(t, direct.BlurPx, m.AtStop(2*fNumber).AtStop(fNumber).At(cx+7.5, cy, "x",
+			seamsight.Direct).BlurPx, 1e-9, "a stop and back")
 	}
 }
 
@@ -113,12 +116,15 @@ func TestBesideTheDrop(t *testing.T) {
 
 	halfBlurMM := s.BlurPx / 2 / pxPerMM
 	edgeMM := 300 / pxPerMM
-	require.NotEqual(t, seamsight.OutOfSight, m.At(cx+edgeMM+0.5*halfBlurMM, cy, "x", seamsight.Direct).Verdict, "its blur comes into the frame")
+	require.NotEqual(t, seamsight.OutOfSight, m.At(cx+edgeMM+0.5*halfBlurMM, cy, "x", seamsight.Direct).Verdict,
+		"its blur comes into the frame")
 	require.Equal(t, seamsight.OutOfSight, m.At(cx+edgeMM+halfBlurMM+2, cy, "x", seamsight.Direct).Verdict)
 
 	hiddenMM := p.Sight().ApparentRadiusMM() * 700 / 300 // what the drop hides of the board
 	require.Equal(t, seamsight.Shows, m.At(cx+hiddenMM+0.1, cy, "x", seamsight.Direct).Verdict)
-	require.NotEqual(t, seamsight.OutOfSight, m.At(cx+hiddenMM-0.5*halfBlurMM, cy, "x", seamsight.Direct).Verdict, "its blur comes out from behind the drop")
+	require.NotEqual(t, seamsight.OutOfSight, m.At(cx+hiddenMM-0.5*halfBlurMM, cy, "x", seamsight.Direct).Verdict,
+		"its blur comes out from behind the drop")
 	behind := plan(t, func(s *layout.Setup) { s.Camera.FNumber = 64 })
-	require.Equal(t, seamsight.OutOfSight, seamsight.New(behind, even(0.3), 2).At(cx, cy, "x", seamsight.Direct).Verdict, "the middle of a drop hides more than blurs out")
+	require.Equal(t, seamsight.OutOfSight, seamsight.New(behind, even(0.3), 2).At(cx, cy, "x", seamsight.Direct).Verdict,
+		"the middle of a drop hides more than blurs out")
 }

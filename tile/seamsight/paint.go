@@ -14,10 +14,11 @@ type paint struct {
 	on                 layout.Rect // the picture on the board
 	reverseX, reverseY bool
 	widthPx, heightPx  int
-	sums               []float64       // luminance of all pixels above and to the left; a row and a column more than there are pixels
-	surround           float64         // luminance of a surround of one colour
-	plain              bool            // whether there is one
-	bent               *layout.Hanging // of a picture that is not plain; nil for one that is
+	// luminance of all pixels above and to the left; a row and a column more than there are pixels
+	sums     []float64
+	surround float64         // luminance of a surround of one colour
+	plain    bool            // whether there is one
+	bent     *layout.Hanging // of a picture that is not plain; nil for one that is
 }
 
 const (

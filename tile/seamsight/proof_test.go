@@ -56,7 +56,8 @@ type frames struct{ without, squares, change field }
 func rendered(t testing.TB, p layout.Plan, picture *texture.Texture, seamMM float64, samples int) frames {
 	w, h := p.Camera.WidthPx, p.Camera.HeightPx
 	luminance := func(seamMM float64) []float64 {
-		frame, err := proof.Scene{Plan: p, Camera: p.Camera, Picture: picture, SeamWidthMM: seamMM, Samples: samples}.Render(context.Background(), nil)
+		frame, err := proof.Scene{Plan: p, Camera: p.Camera, Picture: picture, SeamWidthMM: seamMM,
+			Samples: samples}.Render(context.Background(), nil)
 		require.NoError(t, err)
 		out := make([]float64, w*h)
 		for i := range out {
@@ -127,7 +128,8 @@ func (f frames) compared(s seamsight.Seam, path seamsight.Path) (out []piece) {
 			continue
 		}
 		near := func(end seamsight.Sighting) bool {
-			return end.Verdict != seamsight.OutOfSight && math.Hypot(end.Frame.XPx-here.Frame.XPx, end.Frame.YPx-here.Frame.YPx) < 1.5*here.VisiblePx+4
+			return end.Verdict != seamsight.OutOfSight &&
+				math.Hypot(end.Frame.XPx-here.Frame.XPx, end.Frame.YPx-here.Frame.YPx) < 1.5*here.VisiblePx+4
 		}
 		if near(view(0)) || near(view(last)) {
 			continue
@@ -154,7 +156,8 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 	}{
 		{"ball", middle, seamsight.Through, 110, 50},
 		{"ball, f/45", func(s *layout.Setup) { middle(s); s.Camera.FNumber = 45 }, seamsight.Through, 110, 50},
-		{"beside a ball", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 }, seamsight.Direct, 600, 30},
+		{"beside a ball", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 }, seamsight.Direct,
+			600, 30},
 		{"upright rod", rod(flip.UprightRod), seamsight.Through, 110, 50},
 		{"level rod", rod(flip.LevelRod), seamsight.Through, 50, 110},
 		{"oblate", func(s *layout.Setup) { middle(s); s.Drop.HeightOverWidth = 0.85 }, seamsight.Through, 110, 50},
@@ -196,7 +199,8 @@ func TestVerdictsAgreeWithTheProof(t *testing.T) {
 		{"close, f/16", func(*layout.Setup) {}, 320, 320, 32},
 		{"close, f/45", func(s *layout.Setup) { s.Camera.FNumber = 45 }, 260, 260, 80},
 		{"close, f/5.6", func(s *layout.Setup) { s.Camera.FNumber = 5.6 }, 320, 320, 32},
-		{"wide, the seams beside the drop", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 }, 600, 240, 32},
+		{"wide, the seams beside the drop", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 },
+			600, 240, 32},
 		{"upright rod", rod(flip.UprightRod), 320, 320, 32},
 		{"oblate", oblate(0.85), 260, 260, 80},
 		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, 260, 260, 32},
@@ -219,7 +223,8 @@ func TestVerdictsAgreeWithTheProof(t *testing.T) {
 							same++
 						}
 						apart := int(inFrames) - int(inModel)
-						require.LessOrEqual(t, apart*apart, 1, "%v %s: %.2f times over in the frames, %.2f in the model", s.Between, path, piece.times(), piece.model.OverThreshold())
+						require.LessOrEqual(t, apart*apart, 1, "%v %s: %.2f times over in the frames, %.2f in the model", s.Between,
+							path, piece.times(), piece.model.OverThreshold())
 						if piece.model.Contrast > leastContrast {
 							ratios = append(ratios, piece.times()/piece.model.OverThreshold())
 						}
@@ -227,7 +232,8 @@ func TestVerdictsAgreeWithTheProof(t *testing.T) {
 				}
 			}
 			tenths := tenthsOf(t, ratios)
-			t.Logf("verdicts in the frames and the model %v; of %d ratios of times the tenths are %.2f", counts, len(ratios), tenths)
+			t.Logf("verdicts in the frames and the model %v; of %d ratios of times the tenths are %.2f", counts, len(ratios),
+				tenths)
 			require.InDelta(t, 1, tenths[1], 0.25)
 		})
 	}

@@ -11,10 +11,13 @@ import (
 // Remedy is what would hide a seam from one path, each by itself. None of it makes the same seam plainer on
 // the other path: hidden there before, it is hidden after, and faint at most if it was faint.
 type Remedy struct {
-	TouchUpLevel int     `json:"touch_up_level"`              // sRGB level, 0 to 255, of the grey that the cut edge should have: as light as the print there
-	SeamMM       float64 `json:"seam_mm,omitempty"`           // a bare edge no wider than that is hidden; 0 when under narrowestMM
-	OpenTo       float64 `json:"open_to_f_number,omitempty"`  // the next full stop, opening, at which it is hidden; 0 when none does it
-	CloseTo      float64 `json:"close_to_f_number,omitempty"` // likewise closing
+	// sRGB level, 0 to 255, of the grey that the cut edge should have: as light as the print there
+	TouchUpLevel int `json:"touch_up_level"`
+	// a bare edge no wider than that is hidden; 0 when under narrowestMM
+	SeamMM float64 `json:"seam_mm,omitempty"`
+	// the next full stop, opening, at which it is hidden; 0 when none does it
+	OpenTo  float64 `json:"open_to_f_number,omitempty"`
+	CloseTo float64 `json:"close_to_f_number,omitempty"` // likewise closing
 	// FurtherTimes is how many times as far the board would have to hang, and as large the print be made, for
 	// the drop to show the seam so small that it is hidden; 0 beside the drop, and when it would be over
 	// furthestTimes.
@@ -82,7 +85,8 @@ func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 	}
 	// A stop that hides the worst place is looked at all along the seam.
 	works := func(there *Model) bool {
-		return there.atMost(Hidden, []layout.Point{at}, r.Seam.Axis, r.Path) && there.atMost(Hidden, all, r.Seam.Axis, r.Path) && spares(there)
+		return there.atMost(Hidden, []layout.Point{at}, r.Seam.Axis, r.Path) &&
+			there.atMost(Hidden, all, r.Seam.Axis, r.Path) && spares(there)
 	}
 	for _, there := range stops {
 		switch n := there.plan.Camera.FNumber; {

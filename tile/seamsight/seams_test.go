@@ -73,7 +73,8 @@ func TestRemedies(t *testing.T) {
 		if r.SeamMM > 0 {
 			narrower++
 			require.Less(t, shown(m.WithSeams(r.SeamMM), i, seamsight.Through), 1.0)
-			require.GreaterOrEqual(t, shown(m.WithSeams(r.SeamMM*1.05), i, seamsight.Through), 0.99, "and it is the widest that does")
+			require.GreaterOrEqual(t, shown(m.WithSeams(r.SeamMM*1.05), i, seamsight.Through), 0.99,
+				"and it is the widest that does")
 		}
 		for _, n := range []float64{r.OpenTo, r.CloseTo} {
 			if n > 0 {
@@ -109,7 +110,10 @@ func TestRemediesOnBothPaths(t *testing.T) {
 	}{
 		{"frame close round the drop", seamMM, func(*layout.Setup) {}},
 		{"frame that sees seams beside the drop", seamMM, func(s *layout.Setup) { s.Camera.FrameWidthMM = 90 }},
-		{"frame that sees few", seamMM, func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 72, 6000, 4000 }},
+		{"frame that sees few", seamMM, func(s *layout.Setup) {
+			s.Camera.FrameWidthMM, s.Camera.WidthPx,
+				s.Camera.HeightPx = 72, 6000, 4000
+		}},
 		{"lamp from one side, board near", seamMM, func(s *layout.Setup) {
 			s.DistanceMM, s.Lamps = 200, []layout.Lamp{aside}
 			s.Camera.FrameWidthMM, s.Camera.WidthPx, s.Camera.HeightPx = 72, 6000, 4000
@@ -155,7 +159,8 @@ func TestRemediesOnBothPaths(t *testing.T) {
 				}
 				if r.FurtherTimes > 0 {
 					distances++
-					spared(seamsight.New(hungFurther(p, r.FurtherTimes), scenic(), c.edgeMM), fmt.Sprintf("%g times as far", r.FurtherTimes))
+					spared(seamsight.New(hungFurther(p, r.FurtherTimes), scenic(), c.edgeMM),
+						fmt.Sprintf("%g times as far", r.FurtherTimes))
 				}
 				// Some stop hides the seam on this path alone, and is not named.
 				for k := 4; k <= 12; k++ {

@@ -15,7 +15,8 @@ func Bare(p layout.Plan, s layout.Sheet) (left, top, right, bottom bool) {
 		return !cut && !slices.ContainsFunc(p.Sheets, func(n layout.Sheet) bool { return n.Row == row && n.Column == column })
 	}
 	left, top, right, bottom = p.Backdrop.Cut(s)
-	return bare(left, s.Row, s.Column-1), bare(top, s.Row-1, s.Column), bare(right, s.Row, s.Column+1), bare(bottom, s.Row+1, s.Column)
+	return bare(left, s.Row, s.Column-1), bare(top, s.Row-1, s.Column), bare(right, s.Row, s.Column+1),
+		bare(bottom, s.Row+1, s.Column)
 }
 
 // BareBoard is what of the board has no sheet, in board mm: each row's neighbouring cells without one in one
@@ -35,7 +36,8 @@ func BareBoard(p layout.Plan) (pieces []layout.Rect) {
 		for _, column := range append(taken, b.Columns+1) {
 			if column-1 > edge {
 				x, y := b.XEdgesMM[edge], b.YEdgesMM[row]
-				pieces = append(pieces, layout.Rect{XMM: x, YMM: y, WidthMM: b.XEdgesMM[column-1] - x, HeightMM: b.YEdgesMM[row+1] - y})
+				pieces = append(pieces, layout.Rect{XMM: x, YMM: y, WidthMM: b.XEdgesMM[column-1] - x,
+					HeightMM: b.YEdgesMM[row+1] - y})
 			}
 			edge = column
 		}

@@ -24,7 +24,8 @@ func BenchmarkSheets(b *testing.B) {
 	colour := image.NewRGBA(luma.Rect)
 	for i := range w * h {
 		r, g, bl, _ := luma.At(i%w, i/w).RGBA()
-		colour.Pix[4*i], colour.Pix[4*i+1], colour.Pix[4*i+2], colour.Pix[4*i+3] = uint8(r>>8), uint8(g>>8), uint8(bl>>8), 0xff
+		colour.Pix[4*i], colour.Pix[4*i+1], colour.Pix[4*i+2], colour.Pix[4*i+3] = uint8(r>>8), uint8(g>>8), uint8(bl>>8),
+			0xff
 	}
 	photos["colour"] = colour
 	straight := func(s *layout.Setup) { s.Look, s.DistanceMM = layout.Straight, 300 }
@@ -57,7 +58,8 @@ func BenchmarkSheets(b *testing.B) {
 				own := grid(units.PerInch(1e6))
 				j.Lossless = false
 				j.Grid = grid(units.PerMM(own.Resolution(on).PixelsPerMM() / c.shrink))
-				j.Source = raster.NewSource(&artwork.Picture{Image: photos[kind]}, j.Plan.Drop.Reverses.Turn(), j.Grid).Level(j.Plan.Level(), on).Hang(hung, on)
+				j.Source = raster.NewSource(&artwork.Picture{Image: photos[kind]}, j.Plan.Drop.Reverses.Turn(),
+					j.Grid).Level(j.Plan.Level(), on).Hang(hung, on)
 				pixels := 0
 				for _, s := range j.Plan.Sheets {
 					r := j.Grid.Pixels(on, j.Plan.Backdrop.Printed(s))
@@ -89,7 +91,8 @@ func photo(w, h int) *image.YCbCr {
 	}
 	for y := range h / 2 {
 		for x := range w / 2 {
-			m.Cb[y*m.CStride+x], m.Cr[y*m.CStride+x] = uint8(128+30*math.Sin(float64(y)/105)), uint8(128+30*math.Cos(float64(x)/130))
+			m.Cb[y*m.CStride+x], m.Cr[y*m.CStride+x] = uint8(128+30*math.Sin(float64(y)/105)),
+				uint8(128+30*math.Cos(float64(x)/130))
 		}
 	}
 	return m

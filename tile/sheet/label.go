@@ -54,7 +54,8 @@ func drawLabel(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
 	if x+arrowWideMM <= end {
 		c.SetFillColor(0, 0, 0)
 		c.Polygon([]gofpdf.PointType{
-			{X: x, Y: middle + arrowHighMM/2}, {X: x + arrowWideMM, Y: middle + arrowHighMM/2}, {X: x + arrowWideMM/2, Y: middle - arrowHighMM/2},
+			{X: x, Y: middle + arrowHighMM/2}, {X: x + arrowWideMM, Y: middle + arrowHighMM/2},
+			{X: x + arrowWideMM/2, Y: middle - arrowHighMM/2},
 		}, "F")
 		x += arrowWideMM + 0.8
 		write("board up", "", labelTextPt)

@@ -62,7 +62,8 @@ func arrows(c *gofpdf.Fpdf, strokes ...stroke) {
 			point := func(along, aside float64) gofpdf.PointType {
 				return gofpdf.PointType{X: s.x1 + along*dx - aside*dy, Y: s.y1 + along*dy + aside*dx}
 			}
-			c.Polygon([]gofpdf.PointType{point(-grow, 0), point(head+grow, headHalfMM+grow), point(head+grow, -headHalfMM-grow)}, "F")
+			c.Polygon([]gofpdf.PointType{point(-grow, 0), point(head+grow, headHalfMM+grow),
+				point(head+grow, -headHalfMM-grow)}, "F")
 		}
 	}
 }

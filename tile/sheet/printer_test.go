@@ -113,9 +113,11 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 		about        layout.Point
 	}{
 		{"the issue's printer", 0.996, 0.994, layout.Portrait, layout.TopLeft, layout.Point{}},
-		{"long across, short along the feed", 1.03, 0.96, layout.Portrait, layout.BottomRight, layout.Point{XMM: 105, YMM: 148}},
+		{"long across, short along the feed", 1.03, 0.96, layout.Portrait, layout.BottomRight,
+			layout.Point{XMM: 105, YMM: 148}},
 		{"landscape", 1.03, 0.96, layout.Landscape, layout.TopLeft, layout.Point{XMM: 297, YMM: 11}},
-		{"landscape, short across, long along the feed", 0.97, 1.04, layout.Landscape, layout.BottomRight, layout.Point{XMM: 20, YMM: 210}},
+		{"landscape, short across, long along the feed", 0.97, 1.04, layout.Landscape, layout.BottomRight,
+			layout.Point{XMM: 20, YMM: 210}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			printer := layout.Printer{
@@ -130,7 +132,8 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 			require.NoError(t, j.Plan.Check())
 			s := j.Plan.Sheets[len(j.Plan.Sheets)-1] // the far corner from the lamp: cut on all sides
 			used, live := b.Correction().Drawn(s.OnItsPage(b.Used(s))), printer.Live(a4, c.orientation)
-			require.InDelta(t, 0, min(live.WidthMM-used.WidthMM, live.HeightMM-used.HeightMM), 1e-6, "the sheet takes up all that the printer reaches, one way")
+			require.InDelta(t, 0, min(live.WidthMM-used.WidthMM, live.HeightMM-used.HeightMM), 1e-6,
+				"the sheet takes up all that the printer reaches, one way")
 			page := write(t, j, []layout.Sheet{s}).Render(1, fineDPI)
 			requireReached(t, page, printer, c.orientation)
 
@@ -169,7 +172,8 @@ func requireReached(t *testing.T, page *image.RGBA, p layout.Printer, o layout.O
 	t.Helper()
 	m, pixel := p.Margins, 1/finePxPerMM() // a mark ends where the margin begins, and is smoothed over the pixel there
 	blank := func(u, v float64) bool {     // on the upright sheet
-		return u < m.LeftMM-pixel || v < m.TopMM-pixel || u > p.Paper.WidthMM-m.RightMM+pixel || v > p.Paper.HeightMM-m.BottomMM+pixel
+		return u < m.LeftMM-pixel || v < m.TopMM-pixel || u > p.Paper.WidthMM-m.RightMM+pixel ||
+			v > p.Paper.HeightMM-m.BottomMM+pixel
 	}
 	drawn := 0
 	for py := range page.Rect.Dy() {

@@ -29,8 +29,10 @@ func flatJob(t testing.TB, change func(*layout.Setup)) Job {
 	require.NoError(t, err)
 	s := layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 400,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, LensMM: 100, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: 1.5, Paper: a4, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, LensMM: 100,
+			FNumber: 16, Focus: layout.FocusBest},
 	}
 	if change != nil {
 		change(&s)
@@ -85,8 +87,10 @@ func TestCellsAreClean(t *testing.T) {
 				for y := int(math.Ceil(c.YMM * pxPerMM())); y < int(c.BottomMM()*pxPerMM()); y++ {
 					for x := int(math.Ceil(c.XMM * pxPerMM())); x < int(c.RightMM()*pxPerMM()); x++ {
 						got := page.RGBAAt(x, y)
-						if math.Abs(float64(got.R)-float64(flat.R)) > 2 || math.Abs(float64(got.G)-float64(flat.G)) > 2 || math.Abs(float64(got.B)-float64(flat.B)) > 2 {
-							t.Fatalf("%s has %v at (%.2f, %.2f) mm of its page, inside its cell", s.Name, got, float64(x)/pxPerMM(), float64(y)/pxPerMM())
+						if math.Abs(float64(got.R)-float64(flat.R)) > 2 || math.Abs(float64(got.G)-float64(flat.G)) > 2 ||
+							math.Abs(float64(got.B)-float64(flat.B)) > 2 {
+							t.Fatalf("%s has %v at (%.2f, %.2f) mm of its page, inside its cell", s.Name, got, float64(x)/pxPerMM(),
+								float64(y)/pxPerMM())
 						}
 					}
 				}
@@ -154,7 +158,8 @@ func TestLabels(t *testing.T) {
 	doc := write(t, j, j.Plan.Sheets)
 	for _, s := range j.Plan.Sheets {
 		text := doc.Text(s.Page)
-		for _, want := range []string{s.Name, fmt.Sprintf("%d of %d", s.Page, len(j.Plan.Sheets)), "board up", "check 4F2A91", "härbour (at) dusk \\ 7", "100 mm"} {
+		for _, want := range []string{s.Name, fmt.Sprintf("%d of %d", s.Page, len(j.Plan.Sheets)), "board up",
+			"check 4F2A91", "härbour (at) dusk \\ 7", "100 mm"} {
 			require.Contains(t, text, want, s.Name)
 		}
 	}
@@ -204,7 +209,8 @@ func TestCheckRuleLength(t *testing.T) {
 		row            int // of three: the last is cut above and below
 		highMM, ruleMM float64
 	}{
-		{"ample", 1, 200, 100}, {"just enough, lap included", 1, 93.5, 100}, {"just too little", 1, 93.4, 90}, {"two cuts", 3, 106, 100}, {"two cuts, just too little", 3, 105.9, 90},
+		{"ample", 1, 200, 100}, {"just enough, lap included", 1, 93.5, 100}, {"just too little", 1, 93.4, 90},
+		{"two cuts", 3, 106, 100}, {"two cuts, just too little", 3, 105.9, 90},
 		{"five centimetres", 3, 56, 50}, {"too small", 3, 55.9, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -16,6 +16,7 @@ func TestCurve(t *testing.T) {
 	require.InDelta(t, 0.2140, Linear(0.5), 5e-5)
 	for i := range 1001 {
 		v := float64(i) / 1000
-		require.InDelta(t, v, Encoded(Linear(v)), 3e-5, "the standard's rounded constants leave a step where its two parts meet")
+		require.InDelta(t, v, Encoded(Linear(v)), 3e-5, "the standard's rounded constants leave a step where its two "+
+			"parts meet")
 	}
 }

@@ -22,8 +22,10 @@ func bentPlan(t *testing.T, background layout.Surround) layout.Plan {
 	p, err := layout.Setup{
 		Drop: flip.Drop{Body: flip.Ball, DiameterMM: 5, Index: 1.333}, CameraMM: 300, DistanceMM: 600,
 		Look: layout.Straight, Background: background,
-		Fit: layout.Cover, Proportions: 1.5, Paper: a6, Orientation: layout.Auto, MarginMM: 5, LapMM: 10, LightFrom: layout.TopLeft,
-		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320, FrameWidthMM: 7.2, FNumber: 16, Focus: layout.FocusBest},
+		Fit: layout.Cover, Proportions: 1.5, Paper: a6, Orientation: layout.Auto, MarginMM: 5, LapMM: 10,
+		LightFrom: layout.TopLeft,
+		Camera: layout.CameraSetup{Sensor: layout.Size{WidthMM: 36, HeightMM: 24}, WidthPx: 480, HeightPx: 320,
+			FrameWidthMM: 7.2, FNumber: 16, Focus: layout.FocusBest},
 	}.Plan()
 	require.NoError(t, err)
 	return p
@@ -110,7 +112,8 @@ func TestSkewed(t *testing.T) {
 		name           string
 		ux, uy, vx, vy float64 // in pixels
 	}{
-		{"a square", 6, 0, 0, 6}, {"long across", 40, 0, 0, 5}, {"long down", 4, 0, 0, 30}, {"long and aslant", 20, 3, 20, -3}, {"a point", 0, 0, 0, 0},
+		{"a square", 6, 0, 0, 6}, {"long across", 40, 0, 0, 5}, {"long down", 4, 0, 0, 30},
+		{"long and aslant", 20, 3, 20, -3}, {"a point", 0, 0, 0, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			square := 0.0

@@ -43,7 +43,8 @@ func (h Hung) At(xMM, yMM, spanMM float64) Light {
 	u, v := (xMM-h.on.XMM)/h.on.WidthMM, (yMM-h.on.YMM)/h.on.HeightMM
 	inside := float32(1)
 	if h.beyond != nil {
-		inside = covered(min(xMM-h.on.XMM, h.on.RightMM()-xMM), spanMM) * covered(min(yMM-h.on.YMM, h.on.BottomMM()-yMM), spanMM)
+		inside = covered(min(xMM-h.on.XMM, h.on.RightMM()-xMM), spanMM) * covered(min(yMM-h.on.YMM, h.on.BottomMM()-yMM),
+			spanMM)
 		if inside == 0 {
 			return *h.beyond
 		}

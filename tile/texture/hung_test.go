@@ -52,7 +52,8 @@ func TestHung(t *testing.T) {
 				require.Equal(t, beyond, at(place[0], place[1], 0), "%s, %v", c.name, place)
 			}
 			// Half of a patch about the picture's edge is picture: the mean of both lights.
-			want := Light{}.Add(Linear(color.RGBA{c.corners[0], c.corners[0], c.corners[0], 0xff})).Add(Linear(beyond)).Scale(0.5)
+			want := Light{}.Add(Linear(color.RGBA{c.corners[0], c.corners[0], c.corners[0],
+				0xff})).Add(Linear(beyond)).Scale(0.5)
 			got := h.At(50, 30, 4)
 			for k := range want {
 				require.InDelta(t, want[k], got[k], 1e-3)

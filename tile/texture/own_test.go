@@ -34,7 +34,8 @@ func TestOwnColoursInEveryLevel(t *testing.T) {
 		{"Adobe RGB, skin", icctest.AdobeRGB, color.RGBA{200, 120, 100, 255}, color.RGBA{224, 121, 99, 255}},
 		{"Adobe RGB, leaf", icctest.AdobeRGB, color.RGBA{110, 150, 90, 255}, color.RGBA{87, 151, 86, 255}},
 		{"Adobe RGB, night", icctest.AdobeRGB, color.RGBA{40, 50, 45, 255}, color.RGBA{30, 46, 41, 255}},
-		{"Adobe RGB, a green that sRGB can't show", icctest.AdobeRGB, color.RGBA{30, 200, 60, 255}, color.RGBA{0, 201, 37, 255}},
+		{"Adobe RGB, a green that sRGB can't show", icctest.AdobeRGB, color.RGBA{30, 200, 60, 255},
+			color.RGBA{0, 201, 37, 255}},
 		{"Display P3, sea", icctest.DisplayP3, color.RGBA{90, 110, 170, 255}, color.RGBA{85, 111, 175, 255}},
 		{"Display P3, white", icctest.DisplayP3, color.RGBA{255, 255, 255, 255}, color.RGBA{255, 255, 255, 255}},
 		{"ProPhoto, grey", icctest.ProPhoto, color.RGBA{128, 128, 128, 255}, color.RGBA{146, 146, 146, 255}},
@@ -48,7 +49,8 @@ func TestOwnColoursInEveryLevel(t *testing.T) {
 				requireNear(t, c.want, tex.Reduced(side).RGBAAt(0, 0), "reduced to %d", side)
 			}
 			requireNear(t, c.want, tex.FromArtwork(c.own).SRGB(), "by itself")
-			requireNear(t, c.want, New(&artwork.Picture{Image: flat(1, 1, c.own), ICC: c.space.Profile()}).Reduced(1).RGBAAt(0, 0), "an artwork of one pixel")
+			requireNear(t, c.want, New(&artwork.Picture{Image: flat(1, 1, c.own), ICC: c.space.Profile()}).Reduced(1).RGBAAt(0,
+				0), "an artwork of one pixel")
 		})
 	}
 }
@@ -102,7 +104,8 @@ func TestOwnMeansAreOfLight(t *testing.T) {
 func TestSRGBByItsProfileIsTheSame(t *testing.T) {
 	tables := icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})
 	plain := New(&artwork.Picture{Image: quarters(61, 40)})
-	for name, profile := range map[string][]byte{"sRGB": icctest.SRGB.Profile(), "tables": tables, "nonsense": []byte("nonsense")} {
+	for name, profile := range map[string][]byte{"sRGB": icctest.SRGB.Profile(), "tables": tables,
+		"nonsense": []byte("nonsense")} {
 		tex := New(&artwork.Picture{Image: quarters(61, 40), ICC: profile})
 		require.Equal(t, plain.halves, tex.halves, name)
 		for i := range 200 {
@@ -110,7 +113,8 @@ func TestSRGBByItsProfileIsTheSame(t *testing.T) {
 			require.Equal(t, plain.At(u, v, spanPx), tex.At(u, v, spanPx), name)
 		}
 	}
-	require.NotEqual(t, plain.halves, New(&artwork.Picture{Image: quarters(61, 40), ICC: icctest.AdobeRGB.Profile()}).halves)
+	require.NotEqual(t, plain.halves,
+		New(&artwork.Picture{Image: quarters(61, 40), ICC: icctest.AdobeRGB.Profile()}).halves)
 }
 
 // Stored as planes, it has the same colours.

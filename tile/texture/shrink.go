@@ -34,7 +34,8 @@ func (l *level) picture() *image.RGBA {
 // shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers.
 // row gives a row of it, and may use the buffer; mean fills a row of the half from the two rows of w pixels
 // that it covers.
-func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8, mean func(half, upper, lower []uint8, w, channels int)) level {
+func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8,
+	mean func(half, upper, lower []uint8, w, channels int)) level {
 	half := level{(w + 1) / 2, (h + 1) / 2, channels, make([]uint8, (w+1)/2*((h+1)/2)*channels)}
 	stride := w * channels
 	buffers := sync.Pool{New: func() any { b := make([]uint8, 2*stride); return &b }}
@@ -52,7 +53,8 @@ func meanSRGB(half, upper, lower []uint8, w, channels int) {
 	for x := range (w + 1) / 2 {
 		left, right := 2*x*channels, min(2*x+1, w-1)*channels
 		for i := range channels {
-			half[x*channels+i] = encoded((toLinear[upper[left+i]] + toLinear[upper[right+i]] + toLinear[lower[left+i]] + toLinear[lower[right+i]]) / 4)
+			half[x*channels+i] = encoded((toLinear[upper[left+i]] + toLinear[upper[right+i]] + toLinear[lower[left+i]] +
+				toLinear[lower[right+i]]) / 4)
 		}
 	}
 }

@@ -43,7 +43,8 @@ func New(p *artwork.Picture) *Texture {
 	}
 	for n := len(t.halves); n > 0 && (t.halves[n-1].width > 1 || t.halves[n-1].height > 1); n++ {
 		from := t.halves[n-1]
-		t.halves = append(t.halves, shrink(from.width, from.height, from.channels, func(y int, _ []uint8) []uint8 { return from.row(y) }, meanSRGB))
+		t.halves = append(t.halves, shrink(from.width, from.height, from.channels,
+			func(y int, _ []uint8) []uint8 { return from.row(y) }, meanSRGB))
 	}
 	return t
 }

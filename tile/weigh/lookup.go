@@ -17,7 +17,8 @@ func lookUpChannel(dst, src []byte, stride, apart int, p Path, kernel *Kernel) {
 	for i, skip := 0, p.Skip; len(dst) > 0; i, skip = i+1, 0 {
 		stepX, stepY := p.X[i+1]-p.X[i], p.Y[i+1]-p.Y[i]
 		n := min(len(dst), (1<<p.Shift-skip)*apart)
-		lookUpPiece(dst[:n], src, stride, apart, p.X[i]<<p.Shift+skip*stepX, p.Y[i]<<p.Shift+skip*stepY, stepX, stepY, p.Places+p.Shift, kernel)
+		lookUpPiece(dst[:n], src, stride, apart, p.X[i]<<p.Shift+skip*stepX, p.Y[i]<<p.Shift+skip*stepY, stepX, stepY,
+			p.Places+p.Shift, kernel)
 		dst = dst[n:]
 	}
 }

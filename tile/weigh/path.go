@@ -47,8 +47,10 @@ func LookUpPixels(dst, src []byte, stride int, p Path, kernel *Kernel) {
 
 // reach is what of a picture n places of the path may read. It is checked here, so that the loops need not.
 func (p Path) reach(src []byte, stride, channels, n int) []byte {
-	if places := p.Places + p.Shift; places < PhaseBits || places > 62 || stride < 0 || p.Skip < 0 || p.Skip >= 1<<p.Shift {
-		panic(fmt.Sprintf("weigh: a path of %d + %d binary places, but for %d, over rows %d bytes apart", p.Places, p.Shift, p.Skip, stride))
+	if places := p.Places + p.Shift; places < PhaseBits || places > 62 || stride < 0 || p.Skip < 0 ||
+		p.Skip >= 1<<p.Shift {
+		panic(fmt.Sprintf("weigh: a path of %d + %d binary places, but for %d, over rows %d bytes apart", p.Places, p.Shift,
+			p.Skip, stride))
 	}
 	knots := (p.Skip+n-1)>>p.Shift + 2
 	x, y := upTo(p.X, knots), upTo(p.Y, knots)

@@ -192,21 +192,30 @@ func TestRefusesToReadBeyond(t *testing.T) {
 		{"looked up", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 0, 14, 4), kernel) }, true},
 		{"looked up: past the last row", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 5, 14, 4), kernel) }, false},
 		{"looked up: past the last pixel", func() { LookUp(make([]byte, 16), src, 20, path(0, 0, 4, 15, 4), kernel) }, false},
-		{"looked up: from before the first", func() { LookUp(make([]byte, 2), src, 20, path(0, -1, 0, 4, 0), kernel) }, false},
+		{"looked up: from before the first", func() { LookUp(make([]byte, 2), src, 20, path(0, -1, 0, 4, 0), kernel) },
+			false},
 		{"looked up: to above the first", func() { LookUp(make([]byte, 2), src, 20, path(0, 1, 0, 4, -1), kernel) }, false},
 		{"looked up: past the last knot", func() { LookUp(make([]byte, 17), src, 20, path(0, 0, 0, 4, 4), kernel) }, false},
-		{"looked up: past the last knot, for skipping", func() { LookUp(make([]byte, 16), src, 20, path(1, 0, 0, 4, 4), kernel) }, false},
-		{"looked up: skipping a whole piece", func() { LookUp(make([]byte, 2), src, 20, path(16, 0, 0, 4, 4, 4, 4), kernel) }, false},
-		{"looked up: a byte too few", func() { LookUp(make([]byte, 16), src[:len(src)-1], 20, path(0, 0, 0, 14, 4), kernel) }, false},
+		{"looked up: past the last knot, for skipping",
+			func() { LookUp(make([]byte, 16), src, 20, path(1, 0, 0, 4, 4), kernel) }, false},
+		{"looked up: skipping a whole piece",
+			func() { LookUp(make([]byte, 2), src, 20, path(16, 0, 0, 4, 4, 4, 4), kernel) }, false},
+		{"looked up: a byte too few", func() {
+			LookUp(make([]byte, 16), src[:len(src)-1], 20, path(0, 0, 0, 14, 4),
+				kernel)
+		}, false},
 		{"looked up: rows upward", func() { LookUp(make([]byte, 1), src, -1, path(0, 0, 0, 0, 0), kernel) }, false},
 		{"looked up: skipping backward", func() { LookUp(make([]byte, 2), src, 20, path(-1, 4, 4, 4, 4), kernel) }, false},
 		{"looked up: more places than there are bits", func() {
 			LookUp(make([]byte, 1), src, 20, Path{X: make([]int, 2), Y: make([]int, 2), Places: 63}, kernel)
 		}, false},
 		{"pixels looked up", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 0, 14, 4), kernel) }, true},
-		{"pixels looked up: past the last row", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 5, 14, 4), kernel) }, false},
-		{"pixels looked up: past the last pixel", func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 4, 15, 4), kernel) }, false},
-		{"pixels looked up: part of one", func() { LookUpPixels(make([]byte, 15), wide, 80, path(0, 0, 0, 14, 4), kernel) }, false},
+		{"pixels looked up: past the last row",
+			func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 5, 14, 4), kernel) }, false},
+		{"pixels looked up: past the last pixel",
+			func() { LookUpPixels(make([]byte, 16*4), wide, 80, path(0, 0, 4, 15, 4), kernel) }, false},
+		{"pixels looked up: part of one", func() { LookUpPixels(make([]byte, 15), wide, 80, path(0, 0, 0, 14, 4), kernel) },
+			false},
 		{"looked up: no room for a phase", func() {
 			LookUp(make([]byte, 1), src, 20, Path{X: make([]int, 2), Y: make([]int, 2), Places: PhaseBits - 1}, kernel)
 		}, false},

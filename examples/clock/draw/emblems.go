@@ -12,10 +12,15 @@ func compass(dial paint.Place) {
 func cutter(dial paint.Place) {
 	fill := func(s paint.Shape, colour uint32) { dial.Fill(s.Moved(0, 500), paint.Flat(colour)) }
 	fill(bar(9, 0, 60, 0, 272), navy)
-	fill(paint.Poly(-9, 84, -9, 250, -112, 84), coral)                                                                       // mainsail
-	fill(paint.Poly(9, 84, 9, 228, 106, 84), 0xf08a4c)                                                                       // foresail
-	fill(paint.Poly(0, 272, 0, 254, -52, 263), navy)                                                                         // pennant
-	fill(paint.Outline(paint.Points(-128, 66, 134, 66), paint.Curve(134, 66, 112, 34, 84, 14), paint.Points(-92, 14)), navy) // hull
+	// mainsail
+	fill(paint.Poly(-9, 84, -9, 250, -112, 84), coral)
+	// foresail
+	fill(paint.Poly(9, 84, 9, 228, 106, 84), 0xf08a4c)
+	// pennant
+	fill(paint.Poly(0, 272, 0, 254, -52, 263), navy)
+	// hull
+	fill(paint.Outline(paint.Points(-128, 66, 134, 66), paint.Curve(134, 66, 112, 34, 84, 14), paint.Points(-92, 14)),
+		navy)
 }
 
 // anchor hangs under the lower line.

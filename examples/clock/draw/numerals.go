@@ -18,7 +18,8 @@ func digit(d rune) (paint.Shape, float64) {
 	const mid, w = digitW / 2, digitStroke
 	switch d {
 	case '0':
-		return stroke(w, arc(mid, 0.7, mid, 0.3, 0, 2*quarter), arc(mid, 0.3, mid, 0.3, 2*quarter, 4*quarter), paint.Points(digitW, 0.7)), digitW
+		return stroke(w, arc(mid, 0.7, mid, 0.3, 0, 2*quarter), arc(mid, 0.3, mid, 0.3, 2*quarter, 4*quarter),
+			paint.Points(digitW, 0.7)), digitW
 	case '1':
 		return stroke(w, paint.Points(0, 0.8, 0.24, 1, 0.24, 0)), 0.24
 	case '2':
@@ -30,7 +31,8 @@ func digit(d rune) (paint.Shape, float64) {
 	case '4':
 		return stroke(w, paint.Points(0.43, 0, 0.43, 1, 0, 0.25, 0.6, 0.25)), 0.6
 	case '5':
-		return stroke(w, paint.Points(0.5, 1, 0.09, 1, 0.06, 0.515), arc(mid, 0.31, mid, 0.31, 1.45*quarter, -1.8*quarter)), digitW
+		return stroke(w, paint.Points(0.5, 1, 0.09, 1, 0.06, 0.515), arc(mid, 0.31, mid, 0.31, 1.45*quarter, -1.8*quarter)),
+			digitW
 	case '6':
 		return paint.Together(
 			stroke(w, arc(mid, 0.29, mid, 0.29, 0, 4*quarter)),

@@ -27,7 +27,8 @@ func ring(r0, r1 float64) paint.Shape {
 
 // stroke draws along the points, width wide, with round ends, and round joints where the way turns sharply.
 func stroke(width float64, parts ...[]paint.Point) paint.Shape {
-	along := slices.CompactFunc(slices.Concat(parts...), func(a, b paint.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 1e-6 })
+	along := slices.CompactFunc(slices.Concat(parts...),
+		func(a, b paint.Point) bool { return math.Hypot(a.X-b.X, a.Y-b.Y) < 1e-6 })
 	last := len(along) - 1
 	ends := paint.Together(disc(along[0].X, along[0].Y, width/2), disc(along[last].X, along[last].Y, width/2))
 	return paint.Together(ends, paint.Line(width, along, disc))

@@ -15,7 +15,8 @@ func wall(x, y float64) paint.Ink {
 	board := math.Floor(y / boardU)
 	up := y/boardU - board // 0 at the board's lower edge, 1 at its upper
 	c = c.Times(0.94 + 0.12*float64(paint.Hash(int32(board), 5, 0)&255)/255)
-	c = c.Times(1 - 0.5*paint.Smooth(0.1, 0.02, up) + 0.16*paint.Bump((up-0.13)/0.05)) // a groove, and light on the edge over it
+	// a groove, and light on the edge over it
+	c = c.Times(1 - 0.5*paint.Smooth(0.1, 0.02, up) + 0.16*paint.Bump((up-0.13)/0.05))
 	off := math.Hypot(x, y) - dialR
 	return c.To(paint.RGB(0xf2955c), 0.5*math.Exp(-max(off, 0)/105))
 }

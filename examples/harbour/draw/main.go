@@ -31,7 +31,8 @@ const jpegQuality = 90
 
 func main() {
 	out := flag.String("out", filepath.Join("examples", "harbour", "harbour.jpg"), "the JPEG `file` to write")
-	width := flag.Int("width", canvasW, "picture width in `pixels`, a multiple of 3 from 30 to 12000; the height is two thirds of it")
+	width := flag.Int("width", canvasW, "picture width in `pixels`, a multiple of 3 from 30 to 12000; the height is "+
+		"two thirds of it")
 	flag.Parse()
 	if err := run(*out, *width, flag.Args()); err != nil {
 		fmt.Fprintln(os.Stderr, "draw:", err)

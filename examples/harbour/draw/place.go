@@ -37,7 +37,8 @@ func (pic *picture) at(xU, depthM float64) place {
 		up = 1
 	}
 	return place{paint.Place{
-		Canvas: pic.Canvas, XU: xU, YU: horizonU + eyeM*focalU/depthM, Scale: focalU / depthM, Up: up, Near: float32(nearestM / depthM),
+		Canvas: pic.Canvas, XU: xU, YU: horizonU + eyeM*focalU/depthM, Scale: focalU / depthM, Up: up,
+		Near: float32(nearestM / depthM),
 	}, pic}
 }
 

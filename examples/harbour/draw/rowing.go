@@ -23,7 +23,8 @@ func rowingBoat(pic *picture) {
 	oar := paint.Flat(0xc99a6c)
 	p.Fill(lineTo(0.05, 0.2, 1.05, -0.35, 0.86), paint.Flat(0x8a6454))
 	rower(p)
-	p.Fill(paint.Outline(near, paint.Curve(2.25, 0.98, 2.05, 0.45, 1.75, -0.04), paint.Points(-1.6, -0.04), paint.Curve(-1.6, -0.04, -1.95, 0.3, -2.05, 0.74)), func(x, h float64) paint.Ink {
+	p.Fill(paint.Outline(near, paint.Curve(2.25, 0.98, 2.05, 0.45, 1.75, -0.04), paint.Points(-1.6, -0.04),
+		paint.Curve(-1.6, -0.04, -1.95, 0.3, -2.05, 0.74)), func(x, h float64) paint.Ink {
 		c := paint.RGB(0x1d3a52).To(paint.RGB(0x2f5a6c), (x+2)/4)
 		c = c.To(paint.RGB(0xffa860), 0.4*paint.Bump((x-2.3)/0.9))
 		strake := (h - 0.1*x*x*0.9) / 0.16
@@ -32,7 +33,8 @@ func rowingBoat(pic *picture) {
 	p.Fill(line(0.075, near), across(-2, 0xd8a488, 2.2, 0xffd49a))
 	blade := pic.at(2930, 21.8) // where the near oar dips in
 	blade.Fill(lineTo(0.048, 0.2, 1.5, -0.62, 0.22), oar)
-	blade.Fill(paint.Outline(paint.Curve(-0.58, 0.3, -0.64, 0.08, -0.74, 0), paint.Curve(-0.9, 0, -0.8, 0.16, -0.64, 0.3)), oar)
+	blade.Fill(paint.Outline(paint.Curve(-0.58, 0.3, -0.64, 0.08, -0.74, 0),
+		paint.Curve(-0.9, 0, -0.8, 0.16, -0.64, 0.3)), oar)
 	if !pic.mirror {
 		ripples(blade, -0.82, 0)
 	}
@@ -47,10 +49,12 @@ func rowingBoat(pic *picture) {
 func rower(p place) {
 	coat := across(-0.7, 0x24304f, 0.1, 0xc2503c)
 	p.Fill(paint.Together(lineTo(0.2, 0.1, 0.82, -0.35, 0.95, -0.6, 0.72)), paint.Flat(0x1b2440))
-	p.Fill(blob(-0.12, 0.72, -0.18, 1.2, -0.02, 1.52, 0.2, 1.5, 0.34, 1.2, 0.34, 0.72), across(-0.2, 0x7a2c3c, 0.36, 0xe8683c))
+	p.Fill(blob(-0.12, 0.72, -0.18, 1.2, -0.02, 1.52, 0.2, 1.5, 0.34, 1.2, 0.34, 0.72),
+		across(-0.2, 0x7a2c3c, 0.36, 0xe8683c))
 	p.Fill(paint.Together(lineTo(0.13, 0.06, 1.42, -0.2, 1.12, 0.2, 1.06)), coat)
 	p.Fill(ellipse(0.04, 1.7, 0.135, 0.16), across(-0.1, 0x8a5a52, 0.16, 0xffb98a))
-	p.Fill(paint.Together(paint.Outline(paint.Curve(-0.14, 1.74, -0.1, 1.88, 0.06, 1.92, 0.2, 1.85, 0.22, 1.72)), lineTo(0.05, -0.24, 1.74, 0.2, 1.74)), paint.Flat(0x232a48))
+	p.Fill(paint.Together(paint.Outline(paint.Curve(-0.14, 1.74, -0.1, 1.88, 0.06, 1.92, 0.2, 1.85, 0.22, 1.72)),
+		lineTo(0.05, -0.24, 1.74, 0.2, 1.74)), paint.Flat(0x232a48))
 }
 
 // ripples are rings where something dips into the water.

@@ -51,8 +51,10 @@ func mole(pic *picture) {
 		r := 0.55 + 0.75*chance(i, 23)
 		h := 3.1*(1-low)*paint.Smooth(5.2, -1, x) - 0.1
 		j := func(k int) float64 { return r * (0.8 + 0.4*chance(10*i+k, 25)) }
-		head.Fill(paint.Poly(x-j(0), max(h-r, -0.1), x-j(1), h+0.2*r, x-0.45*j(2), h+0.8*j(3), x+0.4*j(4), h+0.75*j(5), x+j(6), h+0.1*r, x+0.9*j(7), max(h-r, -0.1)), across(x-r, 0x262c50, x+1.3*r, 0x6d5872))
-		head.Fill(paint.Poly(x-0.45*j(2), h+0.8*j(3), x+0.4*j(4), h+0.75*j(5), x+j(6), h+0.1*r, x+0.15*r, h+0.3*r), across(x-0.3*r, 0x4c4a6e, x+r, 0xc98a78))
+		head.Fill(paint.Poly(x-j(0), max(h-r, -0.1), x-j(1), h+0.2*r, x-0.45*j(2), h+0.8*j(3), x+0.4*j(4), h+0.75*j(5),
+			x+j(6), h+0.1*r, x+0.9*j(7), max(h-r, -0.1)), across(x-r, 0x262c50, x+1.3*r, 0x6d5872))
+		head.Fill(paint.Poly(x-0.45*j(2), h+0.8*j(3), x+0.4*j(4), h+0.75*j(5), x+j(6), h+0.1*r, x+0.15*r, h+0.3*r),
+			across(x-0.3*r, 0x4c4a6e, x+r, 0xc98a78))
 	}
 }
 
@@ -89,7 +91,8 @@ func lighthouse(pic *picture) {
 		p.Fill(box(x-0.07, 27.2, x+0.07, 28.6), paint.Flat(0x2c3057))
 	}
 	p.Fill(paint.Together(box(-3.35, 28.5, 3.35, 28.65), box(-3.35, 27.9, 3.35, 28)), paint.Flat(0x2c3057))
-	p.Fill(paint.Outline(paint.Curve(-2.25, 30.5, -1.9, 31.8, -1, 32.9, 0, 33.3, 1, 32.9, 1.9, 31.8, 2.25, 30.5)), across(-2.2, 0x6a2c4a, 2.2, 0xf2694a))
+	p.Fill(paint.Outline(paint.Curve(-2.25, 30.5, -1.9, 31.8, -1, 32.9, 0, 33.3, 1, 32.9, 1.9, 31.8, 2.25, 30.5)),
+		across(-2.2, 0x6a2c4a, 2.2, 0xf2694a))
 	p.Fill(paint.Together(box(-0.1, 33, 0.1, 35.4), ellipse(0, 33.7, 0.4, 0.4)), paint.Flat(0x3a3358))
 	p.glow(0, 29, 4.2, paint.RGB(0xfff6dc).Alpha(0.85))
 }
@@ -120,7 +123,8 @@ func beam(p place) {
 			along, off := x*c+(h-29)*s, -x*s+(h-29)*c
 			t := off / (half * max(along, 0.1))
 			soft := max(0, 1-t*t)
-			return paint.RGB(0xfff0c8).Alpha(float32(strength * soft * soft * math.Exp(-along/(0.62*lengthM)) * paint.Smooth(lengthM, 0.6*lengthM, along)))
+			return paint.RGB(0xfff0c8).Alpha(float32(strength * soft * soft * math.Exp(-along/(0.62*lengthM)) *
+				paint.Smooth(lengthM, 0.6*lengthM, along)))
 		})
 	}
 	ray(1, 0.125, 0.075, 108, 0.85)

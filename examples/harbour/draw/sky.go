@@ -110,7 +110,8 @@ func gulls(pic *picture) {
 	} {
 		at := func(x, y float64) []float64 { return []float64{g.x + g.size*(x-g.bank*y), g.h + g.size*(y+g.bank*x)} }
 		var wing []float64
-		for _, q := range paint.Points(-1, .30, -.62, .42, -.28, .22, 0, .06, .30, .26, .66, .50, 1.02, .44, .68, .40, .32, .12, .12, -.10, -.12, -.10, -.30, .08, -.60, .30) {
+		for _, q := range paint.Points(-1, .30, -.62, .42, -.28, .22, 0, .06, .30, .26, .66, .50, 1.02, .44, .68, .40, .32,
+			.12, .12, -.10, -.12, -.10, -.30, .08, -.60, .30) {
 			wing = append(wing, at(q.X, q.Y)...)
 		}
 		p.Fill(paint.Outline(paint.Curve(wing...)), func(x, _ float64) paint.Ink {

@@ -53,7 +53,8 @@ func water(mirrored *picture, x, y float64) paint.Ink {
 	deep := paint.RGB(0x0c2c40).To(paint.RGB(0x17485a), paint.Smooth(-0.02, 0.03, -tilt))
 	c := deep.To(seen, 0.09+0.85*mirror)
 	if bright := float64(0.3*seen.R + 0.6*seen.G + 0.1*seen.B); near > 0 { // lamps are far brighter than paint can be
-		c = c.To(seen.To(paint.RGB(0xffb450), 0.6), 0.12*paint.Smooth(0.65, 0.95, bright)+0.65*paint.Smooth(0.965, 0.99, bright))
+		c = c.To(seen.To(paint.RGB(0xffb450), 0.6), 0.12*paint.Smooth(0.65, 0.95, bright)+
+			0.65*paint.Smooth(0.965, 0.99, bright))
 	}
 	return glitter(c, x, below, xM, depthM, float64(near))
 }
@@ -73,5 +74,6 @@ func glitter(c paint.Ink, x, below, xM, depthM, near float64) paint.Ink {
 	n := noise(xM/1.5, depthM/0.55, 301) + 0.6*noise(xM/4, depthM/1.6, 302)
 	flat := paint.Smooth(3, 22, 0.55*below*below/(focalU*eyeM)) // far off the sparks run together
 	spark := (1-flat)*0.75 + flat*paint.Smooth(0.25, 0.6, n+0.25*paint.Bump(off))
-	return c.To(paint.RGB(0xffd08a).To(paint.RGB(0xffb05e), below/1500), spark*paint.Bump(off)*(0.9-0.45*paint.Smooth(200, 2000, below)))
+	return c.To(paint.RGB(0xffd08a).To(paint.RGB(0xffb05e), below/1500),
+		spark*paint.Bump(off)*(0.9-0.45*paint.Smooth(200, 2000, below)))
 }

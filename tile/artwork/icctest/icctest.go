@@ -28,7 +28,8 @@ type Space struct {
 var (
 	// SRGB is that of "sRGB IEC61966-2.1", to the bit, with the standard's curve as a formula.
 	SRGB = Space{
-		[3][3]float64{{0x6fa2 / 65536.0, 0x38f5 / 65536.0, 0x0390 / 65536.0}, {0x6299 / 65536.0, 0xb785 / 65536.0, 0x18da / 65536.0}, {0x24a0 / 65536.0, 0x0f84 / 65536.0, 0xb6cf / 65536.0}},
+		[3][3]float64{{0x6fa2 / 65536.0, 0x38f5 / 65536.0, 0x0390 / 65536.0},
+			{0x6299 / 65536.0, 0xb785 / 65536.0, 0x18da / 65536.0}, {0x24a0 / 65536.0, 0x0f84 / 65536.0, 0xb6cf / 65536.0}},
 		Formula(3, 2.4, 1/1.055, 0.055/1.055, 1/12.92, 0.04045), 2,
 	}
 	DisplayP3 = Space{

@@ -18,7 +18,8 @@ func (d *Doc) Letters(page int) []Letter {
 	d.t.Helper()
 	pdf, giveBack := lend(d.t)
 	defer giveBack()
-	text, err := pdf.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page), Mode: requests.GetPageTextStructuredModeChars})
+	text, err := pdf.GetPageTextStructured(&requests.GetPageTextStructured{Page: d.page(page),
+		Mode: requests.GetPageTextStructuredModeChars})
 	require.NoError(d.t, err)
 	letters := make([]Letter, len(text.Chars))
 	for i, c := range text.Chars {

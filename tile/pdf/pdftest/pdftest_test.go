@@ -13,7 +13,8 @@ import (
 const handmade = `%%PDF-1.4
 1 0 obj <</Type /Catalog /Pages 2 0 R>> endobj
 2 0 obj <</Type /Pages /Kids [3 0 R 4 0 R] /Count 2>> endobj
-3 0 obj <</Type /Page /Parent 2 0 R /MediaBox [0 0 200 100] /CropBox [0 0 200 100] /BleedBox [5 6 190 95] /TrimBox [10 20 180 90]
+3 0 obj <</Type /Page /Parent 2 0 R /MediaBox [0 0 200 100] /CropBox [0 0 200 100] /BleedBox [5 6 190 95]
+ /TrimBox [10 20 180 90]
  /Resources <</Font <</F 5 0 R>>>> /Contents 6 0 R>> endobj
 4 0 obj <</Type /Page /Parent 2 0 R /MediaBox [0 0 50 70] /CropBox [0 0 40 60]>> endobj
 5 0 obj <</Type /Font /Subtype /Type1 /BaseFont /Helvetica>> endobj
