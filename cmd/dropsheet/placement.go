@@ -11,8 +11,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
-	"dropsheet/tile/seamcost"
 	"dropsheet/tile/seamsight"
+	"dropsheet/tile/seamsight/seamcost"
 	"dropsheet/tile/texture"
 )
 

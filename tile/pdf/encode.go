@@ -7,7 +7,7 @@ import (
 	"image"
 	"image/color"
 
-	"dropsheet/tile/jpeg"
+	"dropsheet/tile/pdf/jpeg"
 )
 
 // EncodeJPEG encodes a picture as a JPEG file at a quality of 1 to 100. It takes *image.Gray, *image.YCbCr

@@ -4,7 +4,7 @@ import (
 	"image"
 	"slices"
 
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 )
 
 // bandRows is how many rows of the result are made of one copied piece of artwork, which then fits the

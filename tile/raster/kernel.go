@@ -3,7 +3,7 @@ package raster
 import (
 	"math"
 
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 )
 
 // lobes is the half-width of the Lanczos kernel in result pixels: sinc(x) sinc(x/3) for |x| < 3

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 )
 
 // Every kernel keeps what package weigh asks of it: weights that add up to One, and their absolute values to

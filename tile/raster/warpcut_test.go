@@ -11,7 +11,7 @@ import (
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 
 	"github.com/stretchr/testify/require"
 )

@@ -4,7 +4,7 @@ import (
 	"image"
 	"math"
 
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 )
 
 // draw draws a part of the block.

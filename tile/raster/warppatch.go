@@ -4,7 +4,7 @@ import (
 	"image"
 	"math"
 
-	"dropsheet/tile/weigh"
+	"dropsheet/tile/raster/weigh"
 )
 
 // kernelFirst is the first of the taps about a coordinate, from the pixel that it lies in or right of.

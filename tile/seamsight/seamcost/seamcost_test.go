@@ -11,8 +11,8 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/proof"
-	"dropsheet/tile/seamcost"
 	"dropsheet/tile/seamsight"
+	"dropsheet/tile/seamsight/seamcost"
 
 	"github.com/stretchr/testify/require"
 )
@@ -158,7 +158,7 @@ func finely(m *seamsight.Model, p layout.Plan) (cost float64) {
 // documented are the shares that DEVELOPERS.md tells, by picture.
 func documented(t *testing.T) map[string]float64 {
 	t.Helper()
-	text, err := os.ReadFile("../../DEVELOPERS.md")
+	text, err := os.ReadFile("../../../DEVELOPERS.md")
 	require.NoError(t, err)
 	shares := map[string]float64{}
 	for _, row := range regexp.MustCompile(`(?m)^\| (\w+): [^|]+ \| (\d\.\d+) \|`).FindAllStringSubmatch(string(text),
