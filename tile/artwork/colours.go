@@ -7,7 +7,7 @@ import (
 	"math"
 	"strings"
 
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // Colours is what a picture's levels mean by its own profile. From levels to linear light of sRGB's
@@ -75,7 +75,7 @@ func greyColours(curve []byte) (*Colours, error) {
 // there sRGB's matrix back.
 func matrixColours(tags map[string][]byte) (*Colours, error) {
 	var c Colours
-	fromXYZ := srgb.FromXYZ()
+	fromXYZ := colour.XYZToSRGBLight()
 	for i, colour := range []string{"r", "g", "b"} {
 		tone, err := readTone(tags[colour+"TRC"])
 		if err != nil {
@@ -131,7 +131,7 @@ func (c *Colours) isSRGB() bool {
 			for k, v := range levels {
 				light += float64(row[k]) * float64(c.Tones[k][v])
 			}
-			if !(math.Abs(255*srgb.Encoded(max(0, min(light, 1)))-float64(levels[i])) < 1) {
+			if !(math.Abs(255*colour.LightToSRGB(max(0, min(light, 1)))-float64(levels[i])) < 1) {
 				return false
 			}
 		}

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/tile/artwork/icctest"
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // mixedProfile has a curve of a kind of its own for each colour: a power, none, a table.
@@ -39,7 +39,7 @@ func (c *Colours) inSRGB(levels [3]int) (out [3]float64) {
 		for k, v := range levels {
 			light += float64(row[k]) * float64(c.Tones[k][v])
 		}
-		out[i] = 255 * srgb.Encoded(max(0, min(light, 1)))
+		out[i] = 255 * colour.LightToSRGB(max(0, min(light, 1)))
 	}
 	return out
 }
@@ -142,7 +142,7 @@ func TestWildTones(t *testing.T) {
 func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
 	points := make([]uint16, 1024)
 	for i := range points {
-		points[i] = uint16(math.Round(65535 * srgb.Linear(float64(i)/1023)))
+		points[i] = uint16(math.Round(65535 * colour.SRGBToLight(float64(i)/1023)))
 	}
 	by := func(curve []byte) icctest.Space {
 		return icctest.Space{Colorants: icctest.SRGB.Colorants, Curve: curve, Version: 2}

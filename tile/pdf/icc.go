@@ -5,7 +5,7 @@ import (
 	"encoding/binary"
 	"math"
 
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled
@@ -31,7 +31,7 @@ func iccProfile(space string, tags []iccTag) []byte {
 		be.PutUint16(header[24+2*i:], uint16(v)) // midnight
 	}
 	copy(header[36:], "acsp")
-	copy(header[68:], iccXYZ(srgb.D50)[8:]) // illuminant; the intent before it stays 0, perceptual
+	copy(header[68:], iccXYZ(colour.D50)[8:]) // illuminant; the intent before it stays 0, perceptual
 
 	table := be.AppendUint32(nil, uint32(len(tags)))
 	var data []byte

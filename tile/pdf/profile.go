@@ -7,7 +7,7 @@ import (
 	"slices"
 	"sync"
 
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // CheckProfile says whether an ICC profile can be the colour space of a grey or an RGB picture: it must be
@@ -62,12 +62,12 @@ func builtInProfile(gray bool) []byte {
 
 // srgbProfile is sRGB as a three-component matrix-based display profile (ICC.1:2001-04, 6.3.2).
 var srgbProfile = sync.OnceValue(func() []byte {
-	curve := iccCurve(srgb.Linear)
-	colorants := srgb.Colorants()
+	curve := iccCurve(colour.SRGBToLight)
+	colorants := colour.SRGBColorants()
 	return iccProfile("RGB ", []iccTag{
 		{"desc", iccDescription("sRGB IEC61966-2.1")},
 		{"cprt", iccText("No copyright, use freely")},
-		{"wtpt", iccXYZ(srgb.D50)},
+		{"wtpt", iccXYZ(colour.D50)},
 		{"rXYZ", iccXYZ(colorants[0])},
 		{"gXYZ", iccXYZ(colorants[1])},
 		{"bXYZ", iccXYZ(colorants[2])},
@@ -81,7 +81,7 @@ var grayProfile = sync.OnceValue(func() []byte {
 	return iccProfile("GRAY", []iccTag{
 		{"desc", iccDescription("Grey with the sRGB curve")},
 		{"cprt", iccText("No copyright, use freely")},
-		{"wtpt", iccXYZ(srgb.D50)},
-		{"kTRC", iccCurve(srgb.Linear)},
+		{"wtpt", iccXYZ(colour.D50)},
+		{"kTRC", iccCurve(colour.SRGBToLight)},
 	})
 })

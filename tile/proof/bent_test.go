@@ -11,7 +11,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
@@ -29,7 +29,7 @@ func drawn(widthPx int, light func(u, v float64) float64) *texture.Texture {
 	m := image.NewGray(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
-			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * srgb.Encoded(light((float64(x)+0.5)/float64(w),
+			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * colour.LightToSRGB(light((float64(x)+0.5)/float64(w),
 				(float64(y)+0.5)/float64(h)))))})
 		}
 	}
@@ -38,7 +38,7 @@ func drawn(widthPx int, light func(u, v float64) float64) *texture.Texture {
 
 // grey is a picture of one level.
 func grey(level uint8) *texture.Texture {
-	return drawn(300, func(_, _ float64) float64 { return srgb.Linear(float64(level) / 255) })
+	return drawn(300, func(_, _ float64) float64 { return colour.SRGBToLight(float64(level) / 255) })
 }
 
 // A grid of dots printed straight is a straight grid in the drop. Where it comes follows from the fit alone:

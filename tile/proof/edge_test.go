@@ -11,7 +11,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
@@ -35,7 +35,7 @@ func patches(seed int64, sidePx int) *texture.Texture {
 }
 
 // level is green light as a level that is not rounded.
-func level(l texture.Light) float64 { return 255 * srgb.Encoded(max(0, float64(l[1]))) }
+func level(l texture.Light) float64 { return 255 * colour.LightToSRGB(max(0, float64(l[1]))) }
 
 // Where pixels by the drop's edge meet those further out there is no step: on either side of that limit both
 // ways of rendering give the same to half a level, with strong edges far out of focus behind. A step of four

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // level darkens pixels to make up for the lamps' fall-off. The gain is worked out on a lattice of whole grid
@@ -60,10 +60,10 @@ func levelTables(least float64) *[gainSteps][256]uint8 {
 	var light [256]float64   // of each level
 	var halfway [255]float64 // from each level to the next
 	for i := range light {
-		light[i] = srgb.Linear(float64(i) / 255)
+		light[i] = colour.SRGBToLight(float64(i) / 255)
 	}
 	for i := range halfway {
-		halfway[i] = srgb.Linear((float64(i) + 0.5) / 255)
+		halfway[i] = colour.SRGBToLight((float64(i) + 0.5) / 255)
 	}
 	tables := new([gainSteps][256]uint8)
 	for k := range tables {

@@ -6,9 +6,9 @@ import (
 	"testing"
 
 	"dropsheet/layout"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/seamsight"
-	"dropsheet/tile/srgb"
 
 	"github.com/stretchr/testify/require"
 )
@@ -18,7 +18,7 @@ import (
 // other, and only one is dotted.
 func TestVerdictsReadInGrey(t *testing.T) {
 	lightness := func(c color.RGBA) float64 { // relative luminance, IEC 61966-2-1
-		l := func(v uint8) float64 { return srgb.Linear(float64(v) / 255) }
+		l := func(v uint8) float64 { return colour.SRGBToLight(float64(v) / 255) }
 		return 0.2126*l(c.R) + 0.7152*l(c.G) + 0.0722*l(c.B)
 	}
 	hidden, faint, shows := seamLines[seamsight.Hidden], seamLines[seamsight.Faint], seamLines[seamsight.Shows]

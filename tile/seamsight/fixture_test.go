@@ -10,8 +10,8 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/seamsight"
-	"dropsheet/tile/srgb"
 	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
@@ -72,7 +72,7 @@ func drawn(light func(u, v float64) float64) *texture.Texture {
 	for y := range h {
 		for x := range w {
 			l := light((float64(x)+0.5)/w, (float64(y)+0.5)/h)
-			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * srgb.Encoded(max(0, min(l, 1)))))})
+			m.SetGray(x, y, color.Gray{Y: uint8(math.Round(255 * colour.LightToSRGB(max(0, min(l, 1)))))})
 		}
 	}
 	return texture.New(&artwork.Picture{Image: m})
@@ -129,4 +129,4 @@ func worst(s seamsight.Seam, path seamsight.Path) float64 {
 }
 
 // lightOf is the light of a grey level: half of 255 is 0.2140 (IEC 61966-2-1).
-func lightOf(level int) float64 { return srgb.Linear(float64(level) / 255) }
+func lightOf(level int) float64 { return colour.SRGBToLight(float64(level) / 255) }

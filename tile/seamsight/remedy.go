@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/texture"
 )
 
@@ -47,7 +47,7 @@ func (m *Model) Remedies(shown []Ranked) []Remedy {
 func (m *Model) remedy(r Ranked, stops []*Model) Remedy {
 	at := r.Seam.Place(r.Sample.MiddleMM())
 	light := r.Sighting().Picture
-	out := Remedy{TouchUpLevel: int(math.Round(255 * srgb.Encoded(min(light, 1))))}
+	out := Remedy{TouchUpLevel: int(math.Round(255 * colour.LightToSRGB(min(light, 1))))}
 
 	// Only what is seen now can be seen of a narrower edge.
 	var seen []layout.Point

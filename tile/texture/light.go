@@ -4,7 +4,7 @@ import (
 	"image/color"
 	"math"
 
-	"dropsheet/tile/srgb"
+	"dropsheet/tile/colour"
 )
 
 // Light is a colour in linear light, red, green and blue from 0 to 1.
@@ -24,7 +24,7 @@ func (l Light) Scale(k float32) Light { return Light{k * l[0], k * l[1], k * l[2
 // toLinear is the light of each level.
 var toLinear = func() (table [256]float32) {
 	for i := range table {
-		table[i] = float32(srgb.Linear(float64(i) / 255))
+		table[i] = float32(colour.SRGBToLight(float64(i) / 255))
 	}
 	return table
 }()
@@ -38,7 +38,7 @@ const encodeSteps = 1 << 13
 // fromLinear is the level for light, in encodeSteps steps.
 var fromLinear = func() (table [encodeSteps + 1]uint8) {
 	for i := range table {
-		table[i] = uint8(math.Round(255 * srgb.Encoded(float64(i)/encodeSteps)))
+		table[i] = uint8(math.Round(255 * colour.LightToSRGB(float64(i)/encodeSteps)))
 	}
 	return table
 }()

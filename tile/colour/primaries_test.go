@@ -1,4 +1,4 @@
-package srgb
+package colour
 
 import (
 	"testing"
@@ -9,13 +9,13 @@ import (
 // Lindbloom, "RGB/XYZ Matrices", XYZ to sRGB with the white D50 (Bradford), recalled from memory. He takes
 // D65 and D50 from ASTM E308, not from the chromaticity of IEC 61966-2-1 and the ICC header, which moves the
 // figures by up to 0.001.
-func TestFromXYZAgainstPublishedFigures(t *testing.T) {
+func TestXYZToSRGBLightAgainstPublishedFigures(t *testing.T) {
 	want := Matrix{
 		{3.1338561, -1.6168667, -0.4906146},
 		{-0.9787684, 1.9161415, 0.0334540},
 		{0.0719453, -0.2289914, 1.4052427},
 	}
-	got := FromXYZ()
+	got := XYZToSRGBLight()
 	for i := range want {
 		require.InDeltaSlice(t, want[i][:], got[i][:], 0.001)
 	}

@@ -1,4 +1,4 @@
-package srgb
+package colour
 
 // D50 is the white of the space that profiles connect to, XYZ (ICC.1:2001-04, 6.1: illuminant of the header;
 // clauses of ICC.1 are recalled from memory).
@@ -14,8 +14,8 @@ var bradford = Matrix{
 	{0.0389, -0.0685, 1.0296},
 }
 
-// Colorants are the XYZ of full red, green and blue, adapted from sRGB's white, D65, to D50.
-func Colorants() (colorants [3][3]float64) {
+// SRGBColorants are the XYZ of full red, green and blue, adapted from sRGB's white, D65, to D50.
+func SRGBColorants() (colorants [3][3]float64) {
 	// Chromaticities x, y of the primaries and of D65 (IEC 61966-2-1:1999, table 1).
 	primaries := [3][3]float64{chromaticity(0.64, 0.33), chromaticity(0.30, 0.60), chromaticity(0.15, 0.06)}
 	d65 := chromaticity(0.3127, 0.3290)
@@ -36,9 +36,9 @@ func Colorants() (colorants [3][3]float64) {
 	return colorants
 }
 
-// FromXYZ goes from XYZ with the white D50 to linear light: the colorants undone. A colour that sRGB can't
+// XYZToSRGBLight goes from XYZ with the white D50 to linear light: the colorants undone. A colour that sRGB can't
 // show comes out under 0 or over 1.
-func FromXYZ() Matrix { return columns(Colorants()).inverse() }
+func XYZToSRGBLight() Matrix { return columns(SRGBColorants()).inverse() }
 
 // chromaticity is the XYZ of luminance 1 at a chromaticity x, y.
 func chromaticity(x, y float64) [3]float64 { return [3]float64{x / y, 1, (1 - x - y) / y} }
