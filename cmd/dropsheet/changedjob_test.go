@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,7 +15,7 @@ import (
 func TestJobChangedByHand(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "2")
-	path := filepath.Join(folder, jobFile)
+	path := filepath.Join(folder, place.JobFile)
 	made, err := os.ReadFile(path)
 	require.NoError(t, err)
 	changed := strings.Replace(string(made), `"lap_mm": 10`, `"lap_mm": 12`, 1)

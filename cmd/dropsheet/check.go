@@ -14,6 +14,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 )
 
@@ -51,7 +52,7 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 	folder := path
 	info, err := os.Stat(path)
 	if err != nil {
-		return fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, plainly(err))
+		return fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path, place.Plainly(err))
 	}
 	if !info.IsDir() {
 		folder = filepath.Dir(path)
@@ -87,15 +88,15 @@ func checkJob(w io.Writer, path, moved string, maxPixels int) error {
 
 // checkFolder looks for the files that make wrote.
 func checkFolder(folder string) finding {
-	f := finding{what: "folder", agrees: strings.Join(jobFiles, ", ") + " are there"}
+	f := finding{what: "folder", agrees: strings.Join(place.Files, ", ") + " are there"}
 	var missing []string
-	for _, name := range jobFiles {
+	for _, name := range place.Files {
 		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
 			missing = append(missing, name)
 		}
 	}
 	switch {
-	case slices.Contains(missing, jobFile):
+	case slices.Contains(missing, place.JobFile):
 		f.differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the "+
 			"job again, into another folder (--out)", strings.Join(missing, ", "))
 	case len(missing) > 0:
@@ -129,8 +130,8 @@ func (j job) changedWarning() []string {
 // fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
 func fileSums(file func(name string) string) (map[string]string, error) {
 	sums := map[string]string{}
-	for _, name := range jobFiles {
-		if name == jobFile {
+	for _, name := range place.Files {
+		if name == place.JobFile {
 			continue
 		}
 		sum, err := fileSum(file(name))
@@ -174,8 +175,8 @@ func fileSum(path string) (string, error) {
 func (j job) checkFiles(folder string) finding {
 	f := finding{what: "files", agrees: "as they were made, by their SHA-256"}
 	var differ []string
-	for _, name := range jobFiles {
-		if name == jobFile {
+	for _, name := range place.Files {
+		if name == place.JobFile {
 			continue
 		}
 		if sum, err := fileSum(filepath.Join(folder, name)); err != nil || sum != j.Files[name] {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"dropsheet/tile/job/place"
 	"os"
 	"path/filepath"
 	"strings"
@@ -20,9 +21,9 @@ func TestCheck(t *testing.T) {
 	require.NoError(t, err)
 	edit := func(old, new string) func(t *testing.T, folder, art string) {
 		return func(t *testing.T, folder, art string) {
-			changed := bytes.Replace(files[jobFile], []byte(old), []byte(new), 1)
-			require.NotEqual(t, files[jobFile], changed)
-			require.NoError(t, os.WriteFile(filepath.Join(folder, jobFile), changed, 0o600))
+			changed := bytes.Replace(files[place.JobFile], []byte(old), []byte(new), 1)
+			require.NotEqual(t, files[place.JobFile], changed)
+			require.NoError(t, os.WriteFile(filepath.Join(folder, place.JobFile), changed, 0o600))
 		}
 	}
 	for _, c := range []struct {
@@ -66,7 +67,7 @@ func TestCheck(t *testing.T) {
 		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"},
 			"version 4 and this program reads version 3"},
 		{"the job file gone", func(t *testing.T, folder, _ string) {
-			require.NoError(t, os.Remove(filepath.Join(folder, jobFile)))
+			require.NoError(t, os.Remove(filepath.Join(folder, place.JobFile)))
 		}, nil, []string{"folder", "job"},
 			"nothing comes again without job.json; put that back, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
@@ -113,7 +114,7 @@ func TestCheck(t *testing.T) {
 	}
 
 	// A job file may be named itself, and what is no job at all is told at once.
-	_, stderr, code := dropsheet(t, "check", filepath.Join(made, jobFile))
+	_, stderr, code := dropsheet(t, "check", filepath.Join(made, place.JobFile))
 	require.Equal(t, exitDone, code, stderr)
 	_, stderr, code = dropsheet(t, "check", "nowhere")
 	require.Equal(t, exitFailed, code)

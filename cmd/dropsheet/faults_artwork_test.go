@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
 )
 
 // TestVanishedArtwork: gone before the run, or between the look at its header and its reading.
@@ -81,7 +82,7 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 		require.Equal(t, exitDone, code, stderr)
 		files := readFolder(t, b.job)
 		var j struct{ Artwork struct{ SHA256 string } }
-		require.NoError(t, json.Unmarshal(files[jobFile], &j))
+		require.NoError(t, json.Unmarshal(files[place.JobFile], &j))
 		require.Contains(t, sheets, j.Artwork.SHA256)
 		require.True(t, bytes.Equal(sheets[j.Artwork.SHA256], files["sheets.pdf"]),
 			"the hash is of one picture, the sheets of the other")

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"fmt"
 	"io/fs"
 	"os"
@@ -38,7 +39,7 @@ func TestNoRoomForAFile(t *testing.T) {
 		stderr, code := runBuilt(t, under("ulimit -f 1"), "reprint", b.job, "all", "--force")
 		require.Equal(t, exitFailed, code, stderr)
 		require.Contains(t, stderr, `file "reprint-ALL.pdf" was not written: file too large`)
-		require.NotContains(t, stderr, unfinishedSuffix)
+		require.NotContains(t, stderr, ".unfinished")
 		files := readFolder(t, b.job)
 		require.Equal(t, "before", string(files["reprint-ALL.pdf"]))
 		delete(files, "reprint-ALL.pdf")
@@ -79,7 +80,7 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 			require.Equal(t, exitFailed, p.end(t))
 			require.Contains(t, p.stderr.String(), c.says)
 			require.Contains(t, p.stderr.String(), "choose another with --out")
-			require.NotContains(t, p.stderr.String(), unfinishedSuffix)
+			require.NotContains(t, p.stderr.String(), ".unfinished")
 			require.Equal(t, before, b.beside(t))
 			require.Equal(t, "old", b.state(t))
 			requireEmpty(t, readOnly)
@@ -121,7 +122,7 @@ func TestUmask(t *testing.T) {
 	stderr, code := runBuilt(t, under("umask 027"), b.makeNew()...)
 	require.Equal(t, exitDone, code, stderr)
 	require.Equal(t, fs.ModeDir|0o750, mode(b.job))
-	for _, name := range jobFiles {
+	for _, name := range place.Files {
 		require.Equal(t, fs.FileMode(0o640), mode(filepath.Join(b.job, name)), name)
 	}
 	for umask, want := range map[string]fs.FileMode{"002": 0o664, "022": 0o644, "077": 0o600} {

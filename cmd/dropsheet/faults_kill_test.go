@@ -35,7 +35,7 @@ func TestKilledMake(t *testing.T) {
 	broken := filepath.Join(t.TempDir(), "broken.png")
 	require.NoError(t, os.WriteFile(broken, data[:len(data)/2], 0o600))
 
-	hidden := unfinished(b.job)
+	hidden := hiddenBeside(b.job)
 	killed, leftovers, states := 0, 0, map[string]int{}
 	round := 0
 	for ; killed < killedMakes; round++ {
@@ -48,7 +48,7 @@ func TestKilledMake(t *testing.T) {
 		}
 		p := start(t, b.makeNew()...)
 		if round/2%4 == 1 { // two in eight, one of them over the old job
-			await(t, filepath.Join(hidden, newJobFolder, "seams.png"))
+			await(t, filepath.Join(hidden, "new", "seams.png"))
 			time.Sleep(time.Duration(random.Int64N(int64(10 * time.Millisecond))))
 		} else {
 			time.Sleep(time.Duration(random.Int64N(int64(b.makeTime))))
@@ -81,7 +81,7 @@ func TestKilledMake(t *testing.T) {
 
 	b.lay(t, b.oldFiles)
 	p := start(t, b.makeNew()...)
-	await(t, filepath.Join(hidden, newJobFolder))
+	await(t, filepath.Join(hidden, "new"))
 	require.NoError(t, p.Process.Kill())
 	require.Equal(t, -1, p.end(t))
 	require.Equal(t, []string{filepath.Base(hidden)}, b.beside(t))
@@ -110,7 +110,7 @@ func TestKilledReprint(t *testing.T) {
 	require.NoError(t, err)
 	before := []byte("a reprint from before")
 
-	hidden := unfinished(out)
+	hidden := hiddenBeside(out)
 	killed, leftovers, states := 0, 0, map[string]int{}
 	round := 0
 	for ; killed < killedReprints; round++ {
@@ -123,7 +123,7 @@ func TestKilledReprint(t *testing.T) {
 		}
 		p := start(t, again...)
 		if round%3 == 0 {
-			for deadline := time.Now().Add(took); !there(hidden) && time.Now().Before(deadline); { // as soon as it writes
+			for deadline := time.Now().Add(took); !isThere(hidden) && time.Now().Before(deadline); { // as soon as it writes
 			}
 		} else {
 			time.Sleep(time.Duration(random.Int64N(int64(took))))

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"io"
 	"os"
 	"path/filepath"
@@ -16,7 +17,7 @@ import (
 func (b *bench) halted(t *testing.T) *process {
 	t.Helper()
 	p := start(t, b.makeNew()...)
-	await(t, filepath.Join(unfinished(b.job), newJobFolder))
+	await(t, filepath.Join(hiddenBeside(b.job), "new"))
 	require.NoError(t, p.Process.Signal(syscall.SIGSTOP))
 	return p
 }
@@ -64,8 +65,8 @@ func TestManyRunsAtOnce(t *testing.T) {
 	}
 	require.Equal(t, 1, done)
 	files := readFolder(t, b.job)
-	delete(files, jobFile) // it names the artwork by another way from here
-	require.Len(t, files, len(jobFiles)-1)
+	delete(files, place.JobFile) // it names the artwork by another way from here
+	require.Len(t, files, len(place.Files)-1)
 	for name, data := range files {
 		require.Equal(t, b.newFiles[name], data, name)
 	}
@@ -95,7 +96,7 @@ func TestFileThatIsBeingWritten(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)
 	out := filepath.Join(b.job, "reprint-ALL.pdf")
-	require.NoError(t, writeFile(out, false, func(w io.Writer) error {
+	require.NoError(t, place.WriteFile(out, false, func(w io.Writer) error {
 		stderr, code := runBuilt(t, nil, "reprint", b.job, "all", "--force")
 		require.Equal(t, exitFailed, code)
 		require.Contains(t, stderr, "another run of dropsheet is at work on it")
@@ -108,25 +109,4 @@ func TestFileThatIsBeingWritten(t *testing.T) {
 	data, err := os.ReadFile(out)
 	require.NoError(t, err)
 	require.Equal(t, "whole", string(data))
-
-	other := filepath.Join(b.parent, "other.pdf")
-	err = writeFile(other, false, func(w io.Writer) error { return os.WriteFile(other, []byte("mine"), 0o600) })
-	require.ErrorContains(t, err, "exists")
-	data, err = os.ReadFile(other)
-	require.NoError(t, err)
-	require.Equal(t, "mine", string(data), "a file that came meanwhile is kept")
-	require.Equal(t, []string{"other.pdf"}, b.beside(t))
-}
-
-// TestFailedRunKeepsOthersFolders: a run that fails takes away the folders that it made, but not with what
-// others have put into them.
-func TestFailedRunKeepsOthersFolders(t *testing.T) {
-	parent := filepath.Join(t.TempDir(), "made")
-	s, err := newStaging(filepath.Join(parent, "deep", "job"), false, "art.png")
-	require.NoError(t, err)
-	notes := filepath.Join(parent, "notes.txt")
-	require.NoError(t, os.WriteFile(notes, []byte("mine"), 0o600))
-	require.NoError(t, s.discard())
-	require.FileExists(t, notes)
-	require.NoDirExists(t, filepath.Join(parent, "deep"))
 }

@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"dropsheet/tile/job/place"
 	"errors"
 	"os"
 	"os/exec"
@@ -126,7 +127,7 @@ func newBench(t *testing.T) *bench {
 		r.makeTime = time.Since(began)
 	})
 	b.oldFiles, b.newFiles, b.makeTime = r.oldFiles, r.newFiles, r.makeTime
-	for _, name := range jobFiles {
+	for _, name := range place.Files {
 		require.NotEmpty(t, b.oldFiles[name])
 		require.False(t, name != "proof.png" && bytes.Equal(b.oldFiles[name], b.newFiles[name]),
 			"the two jobs' %s can't be told apart", name)
@@ -140,7 +141,7 @@ func (b *bench) reference(t *testing.T, flags ...string) map[string][]byte {
 	stderr, code := runBuilt(t, nil, slices.Concat(b.makeArgs(), flags)...)
 	require.Equal(t, exitDone, code, stderr)
 	files := readFolder(t, b.job)
-	require.Len(t, files, len(jobFiles))
+	require.Len(t, files, len(place.Files))
 	require.NoError(t, os.RemoveAll(b.job))
 	return files
 }
@@ -171,7 +172,7 @@ func (b *bench) lay(t *testing.T, files map[string][]byte) {
 // state is which job stands in the place: old, new or none. Anything else fails the test.
 func (b *bench) state(t *testing.T) string {
 	t.Helper()
-	if !there(b.job) {
+	if !isThere(b.job) {
 		return "none"
 	}
 	files := readFolder(t, b.job)
@@ -206,10 +207,21 @@ func (b *bench) beside(t *testing.T) (names []string) {
 	return names
 }
 
+// hiddenBeside is where what becomes path lies until it is whole: a job's files in a folder "new" in there.
+func hiddenBeside(path string) string {
+	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+".unfinished")
+}
+
+// isThere tells whether anything has that name.
+func isThere(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
 // await waits until something has that name.
 func await(t *testing.T, path string) {
 	t.Helper()
-	for deadline := time.Now().Add(time.Minute); !there(path); time.Sleep(200 * time.Microsecond) {
+	for deadline := time.Now().Add(time.Minute); !isThere(path); time.Sleep(200 * time.Microsecond) {
 		require.True(t, time.Now().Before(deadline), "%s never came", path)
 	}
 }

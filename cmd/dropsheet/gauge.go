@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/gauge"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 )
 
@@ -119,7 +120,7 @@ func (g *gauging) makePage(c console) error {
 	if err := namedAs(path, "a gauge page", ".pdf"); err != nil {
 		return err
 	}
-	if err := writeFile(path, g.force, func(w io.Writer) error { return gauge.Write(w, g.paper) }); err != nil {
+	if err := place.WriteFile(path, g.force, func(w io.Writer) error { return gauge.Write(w, g.paper) }); err != nil {
 		return err
 	}
 	text := fmt.Sprintf("written      a gauge page for %s to %s\n\n", g.paper.Name, path)

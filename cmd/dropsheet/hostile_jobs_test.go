@@ -19,6 +19,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 )
 
 // hangGuard is far longer than any small job takes on a busy machine; only what would never end runs into it.
@@ -138,7 +139,7 @@ func wholeJobs(t *testing.T) (files [][]byte) {
 	for _, flags := range []string{
 		"--max-sheets 1", levelledFlags, "--body upright-rod --drop 20mm",
 	} {
-		file, err := os.ReadFile(filepath.Join(mustMake(t, art, strings.Fields(flags)...), jobFile))
+		file, err := os.ReadFile(filepath.Join(mustMake(t, art, strings.Fields(flags)...), place.JobFile))
 		require.NoError(t, err)
 		_, err = decodeJob(file)
 		require.NoError(t, err, flags)

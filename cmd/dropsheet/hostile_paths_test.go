@@ -3,6 +3,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"encoding/json"
 	"fmt"
 	"io/fs"
@@ -55,7 +56,7 @@ var madeOnce map[string][]byte
 // rewrite changes the job file: a value by the keys that lead to it.
 func (p hostileFolder) rewrite(t *testing.T, value any, keys ...string) {
 	t.Helper()
-	path := filepath.Join(p.job, jobFile)
+	path := filepath.Join(p.job, place.JobFile)
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
 	var tree map[string]any
@@ -119,7 +120,7 @@ func TestArtworkOfAHostileJob(t *testing.T) {
 		{"a file by its whole path", filepath.Join(p.root, "secret.txt"), "not a picture of a known format"},
 		{"a file further up", "../secret.txt", "not a picture of a known format"},
 		{"another picture", "../other.png", "not the one this job was made from"},
-		{"the job itself", jobFile, "not a picture of a known format"},
+		{"the job itself", place.JobFile, "not a picture of a known format"},
 		{"a device without end", "/dev/zero", "a device or a pipe"},
 		{"the terminal", "/dev/tty", "a device or a pipe"},
 		{"a pipe", "../pipe", "a device or a pipe"},
@@ -187,7 +188,7 @@ func TestNamesOfAHostileJob(t *testing.T) {
 	for _, c := range []struct{ key, value string }{{"name", "\x1b[2J"}, {"name", "two\nlines"}, {"check_code", "\x07"},
 		{"check_code", "A\rB"}} {
 		t.Run(fmt.Sprintf("%s %q", c.key, c.value), func(t *testing.T) {
-			kept, err := os.ReadFile(filepath.Join(p.job, jobFile))
+			kept, err := os.ReadFile(filepath.Join(p.job, place.JobFile))
 			require.NoError(t, err)
 			p.rewrite(t, c.value, c.key)
 			for _, args := range p.readers() {
@@ -195,7 +196,7 @@ func TestNamesOfAHostileJob(t *testing.T) {
 				require.Equal(t, exitFailed, code)
 				require.Contains(t, stderr, "can't be printed")
 			}
-			require.NoError(t, os.WriteFile(filepath.Join(p.job, jobFile), kept, 0o600))
+			require.NoError(t, os.WriteFile(filepath.Join(p.job, place.JobFile), kept, 0o600))
 		})
 	}
 }

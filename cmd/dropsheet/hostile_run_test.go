@@ -3,6 +3,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -20,9 +21,9 @@ func TestJobThatIsNoFile(t *testing.T) {
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
 	folder := filepath.Join(root, "job")
 	require.NoError(t, os.MkdirAll(folder, 0o700))
-	require.NoError(t, os.Symlink(pipe, filepath.Join(folder, jobFile)))
+	require.NoError(t, os.Symlink(pipe, filepath.Join(folder, place.JobFile)))
 	nested := filepath.Join(root, "nested")
-	require.NoError(t, os.MkdirAll(filepath.Join(nested, jobFile), 0o700))
+	require.NoError(t, os.MkdirAll(filepath.Join(nested, place.JobFile), 0o700))
 	for _, path := range []string{pipe, folder, nested, "/dev/zero", "/dev/tty"} {
 		for _, args := range [][]string{{"reprint", path, "all"}, {"proof", path}, {"seams", path}} {
 			bounded(t, path, func() {
@@ -39,7 +40,7 @@ func TestJobThatIsNoFile(t *testing.T) {
 func TestSeamsOfAHostileJob(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	p := hostileFolder{job: mustMake(t, art)}
-	kept, err := os.ReadFile(filepath.Join(p.job, jobFile))
+	kept, err := os.ReadFile(filepath.Join(p.job, place.JobFile))
 	require.NoError(t, err)
 	seam := func(axis string, at, from, to float64, between ...string) map[string]any {
 		return map[string]any{"axis": axis, "at_mm": at, "from_mm": from, "to_mm": to, "between": between}
@@ -58,7 +59,7 @@ func TestSeamsOfAHostileJob(t *testing.T) {
 				require.Contains(t, stderr, "seams")
 				require.NotContains(t, stderr, "\x1b")
 			})
-			require.NoError(t, os.WriteFile(filepath.Join(p.job, jobFile), kept, 0o600))
+			require.NoError(t, os.WriteFile(filepath.Join(p.job, place.JobFile), kept, 0o600))
 		})
 	}
 }
@@ -70,7 +71,7 @@ func TestSpoiltJobsRun(t *testing.T) {
 	s := jobSpoiler{rand.New(rand.NewPCG(seed, seed))}
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art)
-	path := filepath.Join(folder, jobFile)
+	path := filepath.Join(folder, place.JobFile)
 	whole, err := os.ReadFile(path)
 	require.NoError(t, err)
 	done, most := 0, 0

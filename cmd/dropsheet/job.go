@@ -17,6 +17,7 @@ import (
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/raster"
 	"dropsheet/tile/sheet"
@@ -24,9 +25,6 @@ import (
 
 // formatVersion is the version of the job file that this program writes and reads.
 const formatVersion = 3
-
-// jobFile is what the file is called in a job's folder.
-const jobFile = "job.json"
 
 // maxJobBytes bounds a job file: 100,000 sheets take under 30 MB.
 const maxJobBytes = 64 << 20
@@ -160,7 +158,7 @@ func (j job) encode(w io.Writer) error { return writeJSON(w, j) }
 func readJob(path string) (j job, folder string, err error) {
 	info, err := os.Stat(path)
 	if err == nil && info.IsDir() {
-		path = filepath.Join(path, jobFile)
+		path = filepath.Join(path, place.JobFile)
 		info, err = os.Stat(path)
 	}
 	// Looked at before it is opened, because opening a pipe would wait for its writer.
@@ -171,12 +169,12 @@ func readJob(path string) (j job, folder string, err error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return job{}, "", fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
-			plainly(err))
+			place.Plainly(err))
 	}
 	defer f.Close()
 	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
 	if err != nil {
-		return job{}, "", fmt.Errorf("job %q can't be read: %w", path, plainly(err))
+		return job{}, "", fmt.Errorf("job %q can't be read: %w", path, place.Plainly(err))
 	}
 	if j, err = decodeJob(text); err != nil {
 		return job{}, "", fmt.Errorf("job %q: %w", path, err)

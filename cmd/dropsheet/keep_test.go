@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -13,7 +14,7 @@ import (
 func TestForceKeeps(t *testing.T) {
 	art, _ := writePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")
-	data, err := os.ReadFile(filepath.Join(folder, jobFile))
+	data, err := os.ReadFile(filepath.Join(folder, place.JobFile))
 	require.NoError(t, err)
 	moved := filepath.Join(folder, "..", "kept.json")
 	require.NoError(t, os.WriteFile(moved, data, 0o600))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"encoding/json"
 	"image"
 	"image/png"
@@ -121,7 +122,7 @@ func TestLevelIsRecordedAndToldOnlyWhenAsked(t *testing.T) {
 	path, _ := writePattern(t, 60, 40)
 	levelled := readFolder(t, mustMake(t, path, strings.Fields(levelledFlags)...))
 	plain := readFolder(t, mustMake(t, path, strings.Fields(strings.Replace(levelledFlags, " --level ", " ", 1))...))
-	require.Contains(t, string(levelled[jobFile]), "levelled_for_mm")
-	require.NotContains(t, string(plain[jobFile]), "levelled_for_mm")
+	require.Contains(t, string(levelled[place.JobFile]), "levelled_for_mm")
+	require.NotContains(t, string(plain[place.JobFile]), "levelled_for_mm")
 	require.NotEqual(t, levelled["sheets.pdf"], plain["sheets.pdf"])
 }

@@ -16,6 +16,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/guide"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
@@ -98,7 +99,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return asWrongWords(err)
 	}
-	folder, err := newStaging(m.out, m.force, path)
+	folder, err := place.NewFolder(m.out, m.force, path)
 	if err != nil {
 		return err
 	}
@@ -107,11 +108,11 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 		err = ctx.Err()
 	}
 	if err == nil {
-		err = folder.finish()
+		err = folder.Finish()
 	}
 	if err != nil {
-		if left := folder.discard(); left != nil {
-			c.warn(fmt.Sprintf("an unfinished folder is left at %q: %v", folder.temporary, left))
+		if left := folder.Discard(); left != nil {
+			c.warn(left.Error())
 		}
 		return err
 	}
@@ -123,7 +124,7 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 
 // fill writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
 // to lay the paper, one of which is taken.
-func (m *making) fill(ctx context.Context, c console, folder *staging, path string, part image.Rectangle,
+func (m *making) fill(ctx context.Context, c console, folder *place.Folder, path string, part image.Rectangle,
 	plans []layout.Plan) (job, error) {
 	whole, err := artwork.Open(path, m.setup.maxPixels)
 	if err != nil {
@@ -155,7 +156,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	c.warn(tooCoarse(resolution, w, h)...)
 	hung := plan.Hang()
 	grid := newGrid(plan, hung, w, h, m.ppi.of(resolution))
-	j, err := newJob(plan, whole, path, folder.final, printing{grid, newPixelRect(part), m.lossless})
+	j, err := newJob(plan, whole, path, folder.Final(), printing{grid, newPixelRect(part), m.lossless})
 	if err != nil {
 		return job{}, err
 	}
@@ -166,7 +167,7 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	sheets, warnings := j.sheetJob(art, hung)
 	c.warn(warnings...)
 	show := progress{c, "sheet", len(plan.Sheets)}
-	err = writeFile(folder.file("sheets.pdf"), false, func(w io.Writer) error {
+	err = place.WriteFile(folder.File("sheets.pdf"), false, func(w io.Writer) error {
 		return sheets.Write(ctx, w, plan.Sheets, show.done)
 	})
 	show.clear()
@@ -184,7 +185,9 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err := ctx.Err(); err != nil {
 		return job{}, err
 	}
-	write := func(name string, fill func(io.Writer) error) error { return writeFile(folder.file(name), false, fill) }
+	write := func(name string, fill func(io.Writer) error) error {
+		return place.WriteFile(folder.File(name), false, fill)
+	}
 	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them
 	// and more memory, comes after.
 	var mapping sync.WaitGroup
@@ -212,10 +215,10 @@ func (m *making) fill(ctx context.Context, c console, folder *staging, path stri
 	if err != nil {
 		return job{}, err
 	}
-	if j.Files, err = fileSums(folder.file); err != nil {
+	if j.Files, err = fileSums(folder.File); err != nil {
 		return job{}, err
 	}
-	if err := write(jobFile, j.encode); err != nil {
+	if err := write(place.JobFile, j.encode); err != nil {
 		return job{}, err
 	}
 	return j, nil
@@ -272,6 +275,6 @@ func (m *making) tell(w io.Writer, j job) error {
 	}
 	ppi := placed.PixelsPerInch()
 	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written",
-		strings.Join(jobFiles, ", "), m.out, ppi, j.CheckCode)
+		strings.Join(place.Files, ", "), m.out, ppi, j.CheckCode)
 	return err
 }

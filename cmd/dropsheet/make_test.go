@@ -16,6 +16,7 @@ import (
 	"sync"
 	"testing"
 
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf/pdftest"
 	"dropsheet/tile/raster"
 
@@ -86,16 +87,16 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	require.Contains(t, errs.String(), "sheet 4 of 4")
 
 	first, second := readFolder(t, one), readFolder(t, two)
-	require.Len(t, first, len(jobFiles))
-	for _, name := range jobFiles {
+	require.Len(t, first, len(place.Files))
+	for _, name := range place.Files {
 		require.NotEmpty(t, first[name], name)
 		require.True(t, bytes.Equal(first[name], second[name]), "%s differs from run to run", name)
 	}
 	entries, err := os.ReadDir(parent)
 	require.NoError(t, err)
 	require.Len(t, entries, 2, "no unfinished folder is left")
-	require.Equal(t, string(first[jobFile]), out.String(), "--json gives the same figures")
-	requireContract(t, first[jobFile])
+	require.Equal(t, string(first[place.JobFile]), out.String(), "--json gives the same figures")
+	requireContract(t, first[place.JobFile])
 }
 
 // requireContract looks for what DESIGN section 4 lists in a job file.
@@ -135,7 +136,7 @@ func TestMakeNeverOverwrites(t *testing.T) {
 
 	_, stderr, code = dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--lap", "12mm", "--force")
 	require.Equal(t, exitDone, code, stderr)
-	require.NotEqual(t, before[jobFile], readFolder(t, folder)[jobFile])
+	require.NotEqual(t, before[place.JobFile], readFolder(t, folder)[place.JobFile])
 
 	precious := filepath.Join(folder, "notes.txt")
 	require.NoError(t, os.WriteFile(precious, []byte("mine"), 0o600))
@@ -164,7 +165,7 @@ func TestInputsAreKept(t *testing.T) {
 		args []string
 		says string
 	}{
-		{"the job, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, jobFile), "--force"},
+		{"the job, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, place.JobFile), "--force"},
 			"part of its job"},
 		{"the job's sheets, by reprint", []string{"reprint", folder, "R1C1", "--out", filepath.Join(folder, "sheets.pdf"),
 			"--force"}, "part of its job"},

@@ -14,6 +14,7 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 )
 
 // printersVersion is the version of the printers' file that this program writes and reads.
@@ -144,7 +145,7 @@ func storePrinter(path string, p layout.Printer, force bool) error {
 	}
 	same := func(q layout.Printer) bool { return q.Name == p.Name }
 	// What is kept is read once the file is held: readings kept at the same time must not lose each other.
-	err := replaceFile(path, func(w io.Writer) error {
+	err := place.ReplaceFile(path, func(w io.Writer) error {
 		printers, err := readPrinters(path)
 		if err != nil {
 			return err

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"io"
 	"os"
 	"path/filepath"
 	"testing"
@@ -89,59 +87,4 @@ func TestDamagedPrintersAreLeftAlone(t *testing.T) {
 			}
 		})
 	}
-}
-
-// A write that fails midway, or can't be put in its place, leaves what was there and nothing else.
-func TestReplaceFileIsAllOrNothing(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "printers.json")
-	require.NoError(t, os.WriteFile(path, []byte("old"), 0o600))
-	full := errors.New("the disk is full")
-	err := replaceFile(path, func(w io.Writer) error {
-		_, err := io.WriteString(w, "half of the n")
-		return errors.Join(err, full)
-	})
-	require.ErrorIs(t, err, full)
-	requireOnly(t, folder, "printers.json")
-	left, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, "old", string(left))
-
-	taken := filepath.Join(folder, "taken")
-	require.NoError(t, os.MkdirAll(filepath.Join(taken, "within"), 0o755))
-	err = replaceFile(taken, func(w io.Writer) error { return nil })
-	require.Error(t, err, "a folder is in the way")
-	require.NotContains(t, err.Error(), unfinishedSuffix, "the hidden name is nobody's business")
-	requireOnly(t, folder, "printers.json", "taken")
-
-	require.Error(t, replaceFile(filepath.Join(folder, "nowhere", "printers.json"), func(io.Writer) error { return nil }))
-}
-
-// Where the printers' file is a link, the file that it names is replaced, and the link stays.
-func TestReplaceFileKeepsLinks(t *testing.T) {
-	elsewhere, folder := t.TempDir(), t.TempDir()
-	target, link := filepath.Join(elsewhere, "kept.json"), filepath.Join(folder, "printers.json")
-	require.NoError(t, os.WriteFile(target, []byte("old"), 0o600))
-	require.NoError(t, os.Symlink(target, link))
-	require.NoError(t, replaceFile(link, func(w io.Writer) error {
-		_, err := io.WriteString(w, "new")
-		return err
-	}))
-	text, err := os.ReadFile(target)
-	require.NoError(t, err)
-	require.Equal(t, "new", string(text))
-	info, err := os.Lstat(link)
-	require.NoError(t, err)
-	require.NotZero(t, info.Mode()&os.ModeSymlink)
-}
-
-func requireOnly(t *testing.T, folder string, names ...string) {
-	t.Helper()
-	entries, err := os.ReadDir(folder)
-	require.NoError(t, err)
-	var there []string
-	for _, e := range entries {
-		there = append(there, e.Name())
-	}
-	require.ElementsMatch(t, names, there)
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf/pdftest"
 
 	"github.com/stretchr/testify/require"
@@ -61,7 +62,7 @@ func TestMakeForAPrinter(t *testing.T) {
 		`margins left 4, top 4, right 4, bottom 12 mm; the sheets make up for it`)
 
 	// The job carries the reading, so that it needs no config folder any more.
-	text, err := os.ReadFile(filepath.Join(folder, jobFile))
+	text, err := os.ReadFile(filepath.Join(folder, place.JobFile))
 	require.NoError(t, err)
 	var j struct {
 		Backdrop struct {

@@ -13,6 +13,7 @@ import (
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
 )
 
@@ -89,7 +90,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if p.out == "" {
 		p.out = filepath.Join(folder, "proof-trial.png")
 	}
-	if err := mayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), path); err != nil {
+	if err := place.MayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), path); err != nil {
 		return err
 	}
 	if err := namedAs(p.out, "a proof", ".png"); err != nil {
@@ -173,8 +174,8 @@ func renderScene(ctx context.Context, c console, scene proof.Scene) (*image.RGBA
 	return frame, err
 }
 
-// place reads two lengths joined by a comma.
-func place(s string) (layout.Point, error) {
+// dropPlace reads two lengths joined by a comma.
+func dropPlace(s string) (layout.Point, error) {
 	left, right, ok := strings.Cut(s, ",")
 	x, errX := units.ParseLength(left)
 	y, errY := units.ParseLength(right)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dropsheet/tile/job/place"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -50,7 +51,7 @@ func TestProof(t *testing.T) {
 		says string
 	}{
 		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
-		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, jobFile), "--force"}, exitFailed,
+		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, place.JobFile), "--force"}, exitFailed,
 			"part of its job"},
 		{"a folder", []string{"proof", folder, "--out", t.TempDir()}, exitFailed, "is a folder"},
 		{"no job", []string{"proof"}, exitWrongWords, "takes one job"},

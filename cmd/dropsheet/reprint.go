@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 )
 
 var reprintCommand = command{
@@ -91,7 +92,7 @@ func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if r.out == "" {
 		r.out = filepath.Join(folder, reprintName(args[1:]))
 	}
-	if err := mayWrite(r.out, r.force, artworkPath(j, folder, r.artwork), args[0]); err != nil {
+	if err := place.MayWrite(r.out, r.force, artworkPath(j, folder, r.artwork), args[0]); err != nil {
 		return err
 	}
 	if err := namedAs(r.out, "a reprint", ".pdf"); err != nil {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"crypto/sha256"
+	"dropsheet/tile/job/place"
 	"encoding/hex"
 	"fmt"
 	"io"
@@ -22,15 +23,15 @@ func (t jobText) stands() error {
 	}
 	what := "was replaced meanwhile"
 	if err != nil {
-		what = fmt.Sprintf("is gone meanwhile, or can't be read (%v)", plainly(err))
+		what = fmt.Sprintf("is gone meanwhile, or can't be read (%v)", place.Plainly(err))
 	}
 	return fmt.Errorf("job %q %s, and this is of the one that was there before\nhint: run it again, for the job that "+
 		"is there now", t.path, what)
 }
 
-// writeFile is writeFile for what is made of a job that was read: it appears only while that job still lies
+// writeFile is place.WriteFile for what is made of a job that was read: it appears only while that job still lies
 // where it was read. The file is held by then, and a make that would replace its folder lets it be, so that
 // no page of an old job comes to lie among the sheets of a new one.
 func (j job) writeFile(path string, force bool, write func(io.Writer) error) error {
-	return writeFileIf(path, force, write, j.read.stands)
+	return place.WriteFileIf(path, force, write, j.read.stands)
 }

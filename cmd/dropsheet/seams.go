@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
 )
@@ -61,7 +62,7 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 		return err
 	}
 	if s.out != "" {
-		if err := mayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), path); err != nil {
+		if err := place.MayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), path); err != nil {
 			return err
 		}
 		if err := namedAs(s.out, "a seam map", ".png"); err != nil {

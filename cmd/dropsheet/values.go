@@ -158,7 +158,7 @@ func (v *lampsValue) Type() string   { return "X,Y,Z" }
 type placesValue struct{ places *[]layout.Point }
 
 func (v *placesValue) Set(s string) error {
-	at, err := place(s)
+	at, err := dropPlace(s)
 	if err == nil {
 		*v.places = append(*v.places, at)
 	}

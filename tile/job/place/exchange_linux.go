@@ -1,4 +1,4 @@
-package main
+package place
 
 import "golang.org/x/sys/unix"
 

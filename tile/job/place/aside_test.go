@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package place
 
 import (
 	"os"
@@ -12,45 +12,45 @@ import (
 
 // asideBench is a place with an old job and a hidden folder beside it, for what is done where two folders
 // can't be swapped in one step.
-func asideBench(t *testing.T) (s *staging, final string) {
+func asideBench(t *testing.T) (f *Folder, final string) {
 	t.Helper()
 	final = filepath.Join(t.TempDir(), "job")
 	require.NoError(t, os.Mkdir(final, 0o755))
-	require.NoError(t, os.WriteFile(filepath.Join(final, jobFile), []byte("old"), 0o600))
-	s, err := newStaging(final, true, "art.png")
+	require.NoError(t, os.WriteFile(filepath.Join(final, JobFile), []byte("old"), 0o600))
+	f, err := NewFolder(final, true, "art.png")
 	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(s.file(jobFile), []byte("new"), 0o600))
-	return s, final
+	require.NoError(t, os.WriteFile(f.File(JobFile), []byte("new"), 0o600))
+	return f, final
 }
 
 func requireJob(t *testing.T, final, want string) {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join(final, jobFile))
+	data, err := os.ReadFile(filepath.Join(final, JobFile))
 	require.NoError(t, err)
 	require.Equal(t, want, string(data))
 }
 
 func TestMoveAside(t *testing.T) {
 	t.Run("done", func(t *testing.T) {
-		s, final := asideBench(t)
-		require.NoError(t, s.moveAside(filepath.Join(s.temporary, newJobFolder)))
+		f, final := asideBench(t)
+		require.NoError(t, f.moveAside(filepath.Join(f.temporary, newJobFolder)))
 		requireJob(t, final, "new")
-		require.NoError(t, s.clean())
+		require.NoError(t, f.clean())
 		requireNoneBeside(t, final)
 	})
 	t.Run("a strange file came into the old one", func(t *testing.T) {
-		s, final := asideBench(t)
+		f, final := asideBench(t)
 		require.NoError(t, os.WriteFile(filepath.Join(final, "notes.txt"), []byte("mine"), 0o600))
-		require.ErrorContains(t, s.moveAside(filepath.Join(s.temporary, newJobFolder)), "notes.txt")
-		require.NoError(t, s.discard())
+		require.ErrorContains(t, f.moveAside(filepath.Join(f.temporary, newJobFolder)), "notes.txt")
+		require.NoError(t, f.discard())
 		requireJob(t, final, "old")
 		require.FileExists(t, filepath.Join(final, "notes.txt"))
 		requireNoneBeside(t, final)
 	})
 	t.Run("the new one is gone", func(t *testing.T) {
-		s, final := asideBench(t)
-		require.Error(t, s.moveAside(filepath.Join(s.temporary, "gone")))
-		require.NoError(t, s.discard())
+		f, final := asideBench(t)
+		require.Error(t, f.moveAside(filepath.Join(f.temporary, "gone")))
+		require.NoError(t, f.discard())
 		requireJob(t, final, "old")
 	})
 }
@@ -72,40 +72,40 @@ func TestKilledWhileMovingAside(t *testing.T) {
 		{"the old one half removed", func(t *testing.T, final, made, old string) {
 			require.NoError(t, os.Rename(final, old))
 			require.NoError(t, os.Rename(made, final))
-			require.NoError(t, os.Remove(filepath.Join(old, jobFile)))
+			require.NoError(t, os.Remove(filepath.Join(old, JobFile)))
 		}, "new"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s, final := asideBench(t)
-			c.steps(t, final, filepath.Join(s.temporary, newJobFolder), filepath.Join(s.temporary, oldJobFolder))
-			release(s.lock) // as the system does for a run that is killed
+			f, final := asideBench(t)
+			c.steps(t, final, filepath.Join(f.temporary, newJobFolder), filepath.Join(f.temporary, oldJobFolder))
+			release(f.lock) // as the system does for a run that is killed
 
-			_, err := newStaging(final, false, "art.png")
+			_, err := NewFolder(final, false, "art.png")
 			require.ErrorContains(t, err, "is not empty", "what was put back is not replaced unasked")
 			requireJob(t, final, c.stand)
 			requireNoneBeside(t, final)
 		})
 	}
 	t.Run("and the place was taken", func(t *testing.T) {
-		s, final := asideBench(t)
-		old := filepath.Join(s.temporary, oldJobFolder)
+		f, final := asideBench(t)
+		old := filepath.Join(f.temporary, oldJobFolder)
 		require.NoError(t, os.Rename(final, old))
-		release(s.lock)
+		release(f.lock)
 		require.NoError(t, os.Mkdir(final, 0o755))
-		require.NoError(t, os.WriteFile(filepath.Join(final, jobFile), []byte("third"), 0o600))
+		require.NoError(t, os.WriteFile(filepath.Join(final, JobFile), []byte("third"), 0o600))
 		for range 2 {
-			_, err := newStaging(final, true, "art.png")
+			_, err := NewFolder(final, true, "art.png")
 			require.ErrorContains(t, err, "move one of the two away")
 			requireJob(t, final, "third")
 			requireJob(t, old, "old")
 		}
 	})
 	t.Run("and a strange file is among what is left", func(t *testing.T) {
-		s, final := asideBench(t)
-		release(s.lock)
-		notes := s.file("notes.txt")
+		f, final := asideBench(t)
+		release(f.lock)
+		notes := f.File("notes.txt")
 		require.NoError(t, os.WriteFile(notes, []byte("mine"), 0o600))
-		_, err := newStaging(final, true, "art.png")
+		_, err := NewFolder(final, true, "art.png")
 		require.ErrorContains(t, err, "notes.txt")
 		require.FileExists(t, notes)
 	})

@@ -1,30 +1,11 @@
-package main
+package place
 
 import (
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"strings"
 )
-
-// What is being made lies under a hidden name beside its final one. While a run lives it holds a lock there,
-// which the system takes from it when it ends, however it ends. So what nobody holds was left by a run that
-// was killed, and may be cleaned up.
-
-// unfinishedSuffix ends the hidden names.
-const unfinishedSuffix = ".unfinished"
-
-// unfinished is the hidden name of what becomes path.
-func unfinished(path string) string {
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+unfinishedSuffix)
-}
-
-// isUnfinished tells hidden names from others.
-func isUnfinished(name string) bool {
-	return strings.HasPrefix(name, ".") && strings.HasSuffix(name, unfinishedSuffix)
-}
 
 var (
 	errBusy   = errors.New("another run of dropsheet is at work on it: wait until that one ends")
@@ -145,15 +126,4 @@ func release(lock *os.File) {
 	if lock != nil {
 		lock.Close() // nothing was written through it
 	}
-}
-
-// plainly is err without the paths that the system puts before it: they would name hidden files.
-func plainly(err error) error {
-	if at := (*fs.PathError)(nil); errors.As(err, &at) {
-		return at.Err
-	}
-	if at := (*os.LinkError)(nil); errors.As(err, &at) {
-		return at.Err
-	}
-	return err
 }

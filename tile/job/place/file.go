@@ -1,4 +1,4 @@
-package main
+package place
 
 import (
 	"bufio"
@@ -12,25 +12,25 @@ import (
 	"syscall"
 )
 
-// writeFile makes a file by a function that writes it. The file appears at path only when it is whole and on
+// WriteFile makes a file by a function that writes it. The file appears at path only when it is whole and on
 // the disk. An existing file is an error unless force is set; so is another run that is writing it.
-func writeFile(path string, force bool, write func(io.Writer) error) error {
-	return writeFileIf(path, force, write, func() error { return nil })
+func WriteFile(path string, force bool, write func(io.Writer) error) error {
+	return WriteFileIf(path, force, write, func() error { return nil })
 }
 
-// writeFileIf is writeFile with a last word: the whole file appears only if mayPut has nothing against it.
-func writeFileIf(path string, force bool, write func(io.Writer) error, mayPut func() error) (err error) {
-	if err := mayWrite(path, force); err != nil {
+// WriteFileIf is WriteFile with a last word: the whole file appears only if mayPut has nothing against it.
+func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut func() error) (err error) {
+	if err := MayWrite(path, force); err != nil {
 		return err
 	}
 	f, lock, err := claimFile(path)
 	if err != nil {
-		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, plainly(err))
+		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, Plainly(err))
 	}
 	defer release(lock)
 	defer func() {
 		if err != nil {
-			err = plainly(err)
+			err = Plainly(err)
 			if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 				err = fmt.Errorf("%w; free some space, or choose another disk with --out", err)
 			}
@@ -41,7 +41,7 @@ func writeFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 		if err := mayPut(); err != nil {
 			return err
 		}
-		return mayWrite(path, force) // something may have come there meanwhile
+		return MayWrite(path, force) // something may have come there meanwhile
 	})
 	if err != nil {
 		return err
@@ -49,10 +49,10 @@ func writeFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 	return syncFolder(filepath.Dir(path))
 }
 
-// replaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it.
+// ReplaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it.
 // If anything fails, what stood at path stands there still, and nothing else is left. Where path is a link,
 // the file that it names is replaced.
-func replaceFile(path string, write func(io.Writer) error) error {
+func ReplaceFile(path string, write func(io.Writer) error) error {
 	real, err := filepath.EvalSymlinks(path)
 	switch {
 	case err == nil:
@@ -62,7 +62,7 @@ func replaceFile(path string, write func(io.Writer) error) error {
 	}
 	f, lock, err := claimFile(path)
 	if err != nil {
-		return plainly(err)
+		return Plainly(err)
 	}
 	defer release(lock)
 	return fillFile(f, path, write, func() error { return nil })
@@ -81,18 +81,18 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 		return err
 	}
 	if err := buffered.Flush(); err != nil {
-		return plainly(err)
+		return Plainly(err)
 	}
 	if err := f.Sync(); err != nil { // before it has its name, so that a power cut leaves no empty file under it
-		return plainly(err)
+		return Plainly(err)
 	}
 	if err := f.Close(); err != nil {
-		return plainly(err)
+		return Plainly(err)
 	}
 	if err := mayPut(); err != nil {
 		return err
 	}
-	err = plainly(os.Rename(f.Name(), path))
+	err = Plainly(os.Rename(f.Name(), path))
 	// such as by a make that swaps folders, finds this file in hand and swaps them back
 	if errors.Is(err, fs.ErrNotExist) {
 		return errors.New("another folder took the place of its own meanwhile: run it again")
@@ -100,12 +100,8 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	return err
 }
 
-// keptFiles are the files of a job that only make replaces, and all at once. A proof or a seam map may be
-// replaced by a trial.
-var keptFiles = []string{jobFile, "sheets.pdf", "guide.pdf"}
-
-// mayWrite tells why a file can't be put at path, when inputs are what is read.
-func mayWrite(path string, force bool, inputs ...string) error {
+// MayWrite tells why a file can't be put at path, when inputs are what is read.
+func MayWrite(path string, force bool, inputs ...string) error {
 	for _, input := range inputs {
 		if sameFile(path, input) {
 			return fmt.Errorf("%q is what is read here, which --force does not replace either: choose another with --out", path)
@@ -130,10 +126,10 @@ func mayWrite(path string, force bool, inputs ...string) error {
 // discardFile removes an unfinished file.
 func discardFile(f *os.File) error {
 	if err := f.Close(); err != nil && !errors.Is(err, os.ErrClosed) {
-		return plainly(err)
+		return Plainly(err)
 	}
 	if err := os.Remove(f.Name()); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return plainly(err)
+		return Plainly(err)
 	}
 	return nil
 }

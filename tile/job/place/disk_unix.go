@@ -1,6 +1,6 @@
 //go:build darwin || dragonfly || freebsd || illumos || linux || netbsd || openbsd
 
-package main
+package place
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package main
+package place
 
 import (
 	"errors"
@@ -6,14 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 )
-
-// jobFiles is what make writes into a job's folder, in the order that it is written; reprints come beside them.
-var jobFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", jobFile}
-
-// besidePatterns match what other commands write there.
-var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // mayReplace tells why a folder can't be put in place of the one at path, which is called name.
 func mayReplace(path, name string, force bool) error {
@@ -24,7 +17,7 @@ func mayReplace(path, name string, force bool) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", name, plainly(err))
+		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", name, Plainly(err))
 	case len(entries) == 0:
 		return nil
 	case !force:
@@ -53,19 +46,10 @@ func holdsJob(path, name string) error {
 		return nil // nothing there, or told of by mayReplace
 	}
 	for _, e := range entries {
-		if e.Name() == jobFile && e.Type().IsRegular() {
+		if e.Name() == JobFile && e.Type().IsRegular() {
 			return nil
 		}
 	}
 	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace: choose another with --out", name,
-		jobFile)
-}
-
-// isOurs tells whether a file of that name in a job's folder is dropsheet's.
-func isOurs(name string) bool {
-	return slices.Contains(jobFiles, name) || isUnfinished(name) ||
-		slices.ContainsFunc(besidePatterns, func(pattern string) bool {
-			match, _ := filepath.Match(pattern, name) // the patterns are well formed
-			return match
-		})
+		JobFile)
 }

@@ -1,0 +1,91 @@
+package place
+
+import (
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A write that fails midway, or can't be put in its place, leaves what was there and nothing else.
+func TestReplaceFileIsAllOrNothing(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "printers.json")
+	require.NoError(t, os.WriteFile(path, []byte("old"), 0o600))
+	full := errors.New("the disk is full")
+	err := ReplaceFile(path, func(w io.Writer) error {
+		_, err := io.WriteString(w, "half of the n")
+		return errors.Join(err, full)
+	})
+	require.ErrorIs(t, err, full)
+	requireOnly(t, folder, "printers.json")
+	left, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, "old", string(left))
+
+	taken := filepath.Join(folder, "taken")
+	require.NoError(t, os.MkdirAll(filepath.Join(taken, "within"), 0o755))
+	err = ReplaceFile(taken, func(w io.Writer) error { return nil })
+	require.Error(t, err, "a folder is in the way")
+	require.NotContains(t, err.Error(), unfinishedSuffix, "the hidden name is nobody's business")
+	requireOnly(t, folder, "printers.json", "taken")
+
+	require.Error(t, ReplaceFile(filepath.Join(folder, "nowhere", "printers.json"), func(io.Writer) error { return nil }))
+}
+
+// Where the printers' file is a link, the file that it names is replaced, and the link stays.
+func TestReplaceFileKeepsLinks(t *testing.T) {
+	elsewhere, folder := t.TempDir(), t.TempDir()
+	target, link := filepath.Join(elsewhere, "kept.json"), filepath.Join(folder, "printers.json")
+	require.NoError(t, os.WriteFile(target, []byte("old"), 0o600))
+	require.NoError(t, os.Symlink(target, link))
+	require.NoError(t, ReplaceFile(link, func(w io.Writer) error {
+		_, err := io.WriteString(w, "new")
+		return err
+	}))
+	text, err := os.ReadFile(target)
+	require.NoError(t, err)
+	require.Equal(t, "new", string(text))
+	info, err := os.Lstat(link)
+	require.NoError(t, err)
+	require.NotZero(t, info.Mode()&os.ModeSymlink)
+}
+
+// A file that comes to the place while another is written for it is kept.
+func TestFileThatCameMeanwhile(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "other.pdf")
+	err := WriteFile(path, false, func(io.Writer) error { return os.WriteFile(path, []byte("mine"), 0o600) })
+	require.ErrorContains(t, err, "exists")
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, "mine", string(data))
+	requireOnly(t, folder, "other.pdf")
+}
+
+// A folder that takes the place of the one that a file is being written into does not get the file.
+func TestFolderReplacedMeanwhile(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "job")
+	require.NoError(t, os.Mkdir(folder, 0o755))
+	err := WriteFile(filepath.Join(folder, "page.pdf"), false, func(io.Writer) error {
+		return errors.Join(os.Rename(folder, folder+"-old"), os.Mkdir(folder, 0o755))
+	})
+	require.EqualError(t, err, `file "page.pdf" was not written: `+
+		`another folder took the place of its own meanwhile: run it again`)
+	requireOnly(t, folder)
+}
+
+// requireOnly checks that a folder holds what has these names, and nothing else.
+func requireOnly(t *testing.T, folder string, names ...string) {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	var there []string
+	for _, e := range entries {
+		there = append(there, e.Name())
+	}
+	require.ElementsMatch(t, names, there)
+}

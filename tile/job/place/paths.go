@@ -1,0 +1,46 @@
+package place
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+)
+
+// there tells whether anything has that name.
+func there(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
+// firstMissing is the uppermost folder of a path that is not there, or empty when all are.
+func firstMissing(path string) (missing string) {
+	for {
+		if _, err := os.Lstat(path); err == nil {
+			return missing
+		}
+		missing = path
+		up := filepath.Dir(path)
+		if up == path {
+			return missing
+		}
+		path = up
+	}
+}
+
+// sameFile tells whether two paths name one file or folder that is there.
+func sameFile(a, b string) bool {
+	infoA, errA := os.Stat(a)
+	infoB, errB := os.Stat(b)
+	return errA == nil && errB == nil && os.SameFile(infoA, infoB)
+}
+
+// holds tells whether a folder holds a file, under whatever name or link.
+func holds(folder, file string) bool {
+	if sameFile(folder, filepath.Dir(file)) {
+		return true
+	}
+	entries, _ := os.ReadDir(folder) // one that can't be read is told of later
+	return slices.ContainsFunc(entries,
+		func(e fs.DirEntry) bool { return sameFile(filepath.Join(folder, e.Name()), file) })
+}
