@@ -17,6 +17,7 @@ import (
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/raster"
@@ -250,12 +251,12 @@ func (j job) checkSheets() error {
 }
 
 // profileWarning says why an artwork's colour profile can't go into the sheets, or nothing when it can or
-// there is none.
+// there is none. One of grey doesn't suit where a coloured surround makes the sheets of grey artwork coloured.
 func profileWarning(icc []byte, gray bool) string {
 	if icc == nil {
 		return ""
 	}
-	if err := pdf.CheckProfile(icc, gray); err != nil {
+	if err := colour.CheckProfile(icc, gray); err != nil {
 		return fmt.Sprintf("the artwork's colour profile is left out, and its levels taken for sRGB's: %v", err)
 	}
 	return ""

@@ -16,7 +16,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
-	"dropsheet/tile/artwork/icctest"
+	"dropsheet/tile/colour/icctest"
 )
 
 // writeStripes writes a PNG of upright stripes of these colours, grey when all are, with a profile if there is one.
@@ -124,21 +124,29 @@ func TestColoursOnScreenThatAreOnlyRough(t *testing.T) {
 		surround layout.Surround
 		want     []string // warnings
 		same     bool     // as without a profile
+		dropped  string   // why the profile is not even read, if it is not
 	}{
-		{"none", nil, colours, "", nil, true},
-		{"sRGB", icctest.SRGB.Profile(), colours, "", nil, true},
-		{"Adobe RGB", icctest.AdobeRGB.Profile(), colours, "", nil, false},
-		{"tables", tablesProfile(), colours, "", []string{roughly}, true},
-		{"a version that the sheets don't take", fifth, colours, "", nil, true},
-		{"grey", grey, greys, "", nil, false},
-		{"grey in a grey surround", grey, greys, "#202020", nil, false},
-		{"grey in a coloured surround", grey, greys, "#203040", nil, true},
-		{"grey, its edge stretched", grey, greys, layout.Stretch, nil, false},
+		{"none", nil, colours, "", nil, true, ""},
+		{"sRGB", icctest.SRGB.Profile(), colours, "", nil, true, ""},
+		{"Adobe RGB", icctest.AdobeRGB.Profile(), colours, "", nil, false, ""},
+		{"tables", tablesProfile(), colours, "", []string{roughly}, true, ""},
+		{"a version that the sheets don't take", fifth, colours, "", nil, true,
+			"colour profile dropped: it is of version 5, and only 2 and 4 can go into a PDF; the colours are taken as srgb"},
+		{"grey", grey, greys, "", nil, false, ""},
+		{"grey in a grey surround", grey, greys, "#202020", nil, false, ""},
+		{"grey in a coloured surround", grey, greys, "#203040", nil, true, ""},
+		{"grey, its edge stretched", grey, greys, layout.Stretch, nil, false, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			art, err := artwork.Open(writeStripes(t, c.profile, c.colour), artwork.DefaultMaxPixels)
 			require.NoError(t, err)
-			require.Equal(t, c.profile, art.ICC)
+			if c.dropped != "" {
+				require.Nil(t, art.ICC)
+				require.Equal(t, []string{c.dropped}, art.Warnings)
+			} else {
+				require.Equal(t, c.profile, art.ICC)
+				require.Empty(t, art.Warnings)
+			}
 			picture, warnings := onScreen(art, c.surround)
 			require.Equal(t, c.want, warnings)
 			got := picture.Reduced(4).RGBAAt(0, 0)

@@ -279,8 +279,10 @@ func testProfile(space, class string) []byte {
 	const size = 128 + 4 + 12 + 8
 	p := make([]byte, size)
 	binary.BigEndian.PutUint32(p, size)
+	p[8] = 2
 	copy(p[12:], class)
 	copy(p[16:], space)
+	copy(p[20:], "XYZ ")
 	copy(p[36:], "acsp")
 	binary.BigEndian.PutUint32(p[128:], 1)
 	copy(p[132:], "desc")

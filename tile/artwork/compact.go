@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+
+	"dropsheet/tile/colour"
 )
 
 // What Picture.Warnings says of a conversion.
@@ -148,15 +150,8 @@ func planesOnWhite(m *image.NYCbCrA) *image.RGBA {
 	return rgb
 }
 
-// inksToRGB turns CMYK into RGB in its own memory by the rule of image/color: each ink darkens, black darkens all.
+// inksToRGB turns CMYK into RGB in its own memory.
 func inksToRGB(m *image.CMYK) *image.RGBA {
-	for i := 0; i+4 <= len(m.Pix); i += 4 {
-		p := m.Pix[i : i+4 : i+4]
-		light := 255 - uint32(p[3])
-		for c := range 3 {
-			p[c] = uint8(((255-uint32(p[c]))*light + 127) / 255)
-		}
-		p[3] = 255
-	}
+	colour.InksToRGB(m.Pix)
 	return &image.RGBA{Pix: m.Pix, Stride: m.Stride, Rect: m.Rect}
 }

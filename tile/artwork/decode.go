@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"image"
 	"runtime/debug"
+
+	"dropsheet/tile/colour"
 )
 
 // decode decodes a whole file that is in memory. It may keep no part of data, so that the file's bytes can be freed.
@@ -31,7 +33,7 @@ func decode(data []byte, maxPixels int) (*Picture, error) {
 	}
 	h.warnings = append(h.warnings, notes...)
 	if h.icc != nil {
-		if err := checkICC(h.icc, iccSpace(compacted)); err != nil {
+		if err := colour.CheckProfile(h.icc, isGrey(compacted)); err != nil {
 			h.dropProfile(err)
 		}
 	}

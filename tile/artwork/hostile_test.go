@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/colour"
 )
 
 func goCMYK(t testing.TB) []byte {
@@ -42,10 +44,10 @@ func requireSound(t testing.TB, p *Picture, maxPixels int) {
 	require.Positive(t, b.Dx())
 	require.Positive(t, b.Dy())
 	require.LessOrEqual(t, b.Dx()*b.Dy(), maxPixels)
-	space := "RGB "
+	grey := false
 	switch m := p.Image.(type) {
 	case *image.Gray:
-		space = "GRAY"
+		grey = true
 		require.GreaterOrEqual(t, len(m.Pix), m.PixOffset(b.Max.X-1, b.Max.Y-1)+1)
 	case *image.YCbCr:
 		require.GreaterOrEqual(t, len(m.Y), m.YOffset(b.Max.X-1, b.Max.Y-1)+1)
@@ -57,7 +59,7 @@ func requireSound(t testing.TB, p *Picture, maxPixels int) {
 		require.Failf(t, "form", "%T", m)
 	}
 	if p.ICC != nil {
-		require.NoError(t, checkICC(p.ICC, space))
+		require.NoError(t, colour.CheckProfile(p.ICC, grey))
 	}
 	require.Contains(t, uprights[1:], p.Upright)
 }

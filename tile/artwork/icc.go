@@ -1,18 +1,17 @@
 package artwork
 
 import (
-	"encoding/binary"
 	"errors"
 	"fmt"
 	"image"
+
+	"dropsheet/tile/colour"
 )
 
 // maxICCBytes is the longest profile that is carried: what JPEG can hold (255 chunks). Real ones are far shorter.
 const maxICCBytes = 16 << 20
 
 var errICCTooLong = fmt.Errorf("it has more than %d bytes", maxICCBytes)
-
-const iccHeaderBytes, iccEntryBytes = 128, 12 // ICC.1:2010, 7.2 and 7.3: of the header, of each entry of the tag table
 
 const iccSignature = "ICC_PROFILE\x00" // ICC.1:2010, Annex B; clauses in this file are recalled from memory
 
@@ -61,50 +60,17 @@ func (c *iccChunks) profile() ([]byte, error) {
 	return joined, c.err
 }
 
-// iccSpace is what a profile calls the colour space of a compacted picture's samples (7.2.6).
-func iccSpace(m image.Image) string {
-	if _, grey := m.(*image.Gray); grey {
-		return "GRAY"
-	}
-	return "RGB "
+// isGrey says whether a compacted picture's samples are grey; others are RGB for a profile.
+func isGrey(m image.Image) bool {
+	_, grey := m.(*image.Gray)
+	return grey
 }
 
-// checkICC says why a profile doesn't suit a picture whose samples are in the colour space "RGB " or "GRAY",
-// nil if it does. A viewer trusts the profile in a PDF, so what can't be trusted is not passed on. Clauses
-// are those of ICC.1:2010.
-func checkICC(profile []byte, space string) error {
-	if len(profile) < iccHeaderBytes+4 {
-		return fmt.Errorf("it has only %d bytes", len(profile))
+// OwnSpace is what the picture's profile makes of its levels; nil when they are sRGB's, for want of a profile or by one
+// that says so. The error says why the profile can't be followed.
+func (p *Picture) OwnSpace() (*colour.Space, error) {
+	if p.ICC == nil {
+		return nil, nil
 	}
-	if says := binary.BigEndian.Uint32(profile); int64(says) != int64(len(profile)) { // 7.2.2
-		return fmt.Errorf("it says that it has %d bytes and has %d", says, len(profile))
-	}
-	if string(profile[36:40]) != "acsp" { // 7.2.9
-		return errors.New("it has no profile signature")
-	}
-	// 7.2.5; these four describe colours for a picture (ISO 32000-1, 8.6.5.5)
-	switch class := string(profile[12:16]); class {
-	case "scnr", "mntr", "prtr", "spac":
-	default:
-		return fmt.Errorf("its class %q is not one that describes a picture", class)
-	}
-	if got := string(profile[16:20]); got != space { // 7.2.6
-		return fmt.Errorf("it is for %q and the picture is %q", got, space)
-	}
-	tags, size := int64(binary.BigEndian.Uint32(profile[iccHeaderBytes:])), int64(len(profile)) // 7.3
-	if tags > (size-iccHeaderBytes-4)/iccEntryBytes {
-		return fmt.Errorf("it says that it has %d tags, more than fit in it", tags)
-	}
-	for i := range tags {
-		if name, at, n := iccEntry(profile, i); at > size || n > size-at {
-			return fmt.Errorf("its tag %q lies outside it", name)
-		}
-	}
-	return nil
-}
-
-// iccEntry reads entry i of a profile's tag table: the tag's name, where its data begin and how long they are (7.3).
-func iccEntry(profile []byte, i int64) (name string, at, n int64) {
-	entry := profile[iccHeaderBytes+4+i*iccEntryBytes:]
-	return string(entry[:4]), int64(binary.BigEndian.Uint32(entry[4:])), int64(binary.BigEndian.Uint32(entry[8:]))
+	return colour.OwnSpace(p.ICC, isGrey(p.Image))
 }

@@ -3,10 +3,11 @@ package artwork
 import (
 	"encoding/binary"
 	"image"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/colour/icctest"
 )
 
 func greyPicture() *image.Gray { return image.NewGray(image.Rect(0, 0, 8, 8)) }
@@ -94,38 +95,29 @@ func TestICCOfCMYK(t *testing.T) {
 	require.Equal(t, []string{warnCMYK}, p.Warnings)
 }
 
-// TestCheckICC breaks a good profile in one way at a time.
-func TestCheckICC(t *testing.T) {
-	good := testProfile("RGB ", "mntr")
-	require.NoError(t, checkICC(good, "RGB "))
-	put := func(at int, v uint32) func([]byte) []byte {
-		return func(p []byte) []byte {
-			binary.BigEndian.PutUint32(p[at:], v)
-			return p
-		}
-	}
-	cases := map[string]struct {
-		harm func([]byte) []byte
-		want string
+// A picture without a profile has sRGB's colours; with one it is asked as grey or RGB by its samples.
+func TestOwnSpace(t *testing.T) {
+	rgb, grey := icctest.AdobeRGB.Profile(), icctest.Grey(icctest.Gamma(461))
+	for _, c := range []struct {
+		name string
+		of   Picture
+		own  bool
+		err  string
 	}{
-		"says it is longer":  {put(0, 153), "says that it has 153 bytes and has 152"},
-		"says it is shorter": {put(0, 151), "says that it has 151 bytes and has 152"},
-		"says it is giant":   {put(0, 1<<32-1), "says that it has 4294967295 bytes"},
-		"padded":             {func(p []byte) []byte { return append(p, 0) }, "says that it has 152 bytes and has 153"},
-		"cut in the header":  {func(p []byte) []byte { return p[:100] }, "only 100 bytes"},
-		"empty":              {func(p []byte) []byte { return nil }, "only 0 bytes"},
-		"no signature":       {put(36, 0), "no profile signature"},
-		"device link":        {func(p []byte) []byte { copy(p[12:], "link"); return p }, `class "link"`},
-		"lab":                {func(p []byte) []byte { copy(p[16:], "Lab "); return p }, `is for "Lab "`},
-		"giant tag count":    {put(128, 1<<32-1), "4294967295 tags"},
-		"two tags":           {put(128, 2), "2 tags"},
-		"tag offset outside": {put(136, 153), `tag "desc" lies outside`},
-		"tag length outside": {put(140, 9), `tag "desc" lies outside`},
-		"tag wraps round":    {put(140, 1<<32-1), `tag "desc" lies outside`},
-	}
-	for name, c := range cases {
-		t.Run(name, func(t *testing.T) {
-			require.ErrorContains(t, checkICC(c.harm(slices.Clone(good)), "RGB "), c.want)
+		{"rgb without", Picture{Image: image.NewRGBA(image.Rect(0, 0, 1, 1))}, false, ""},
+		{"rgb", Picture{Image: image.NewRGBA(image.Rect(0, 0, 1, 1)), ICC: rgb}, true, ""},
+		{"planes", Picture{Image: image.NewYCbCr(image.Rect(0, 0, 1, 1), image.YCbCrSubsampleRatio420), ICC: rgb}, true, ""},
+		{"grey", Picture{Image: greyPicture(), ICC: grey}, true, ""},
+		{"grey with rgb's", Picture{Image: greyPicture(), ICC: rgb}, false, `it is for "RGB " and the picture is "GRAY"`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			space, err := c.of.OwnSpace()
+			require.Equal(t, c.own, space != nil)
+			if c.err != "" {
+				require.EqualError(t, err, c.err)
+				return
+			}
+			require.NoError(t, err)
 		})
 	}
 }

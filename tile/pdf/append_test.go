@@ -21,6 +21,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"dropsheet/flip/units"
+	"dropsheet/tile/colour"
 	"dropsheet/tile/pdf/pdftest"
 )
 
@@ -382,9 +383,10 @@ func TestErrorsWhileStreaming(t *testing.T) {
 		{"no height", bad(func(p *Picture) { p.HeightPx = -1 }), "1 x -1"},
 		{"no data", bad(func(p *Picture) { p.Data = nil }), "no data"},
 		{"no filter", bad(func(p *Picture) { p.Filter = 0 }), "filter 0"},
-		{"profile for grey", bad(func(p *Picture) { p.Profile = grayProfile() }), `"GRAY"`},
-		{"profile cut off", bad(func(p *Picture) { p.Profile = srgbProfile()[:500] }), "500 bytes but says"},
-		{"profile empty", bad(func(p *Picture) { p.Profile = []byte{} }), "0 bytes"},
+		{"profile for grey", bad(func(p *Picture) { p.Profile = colour.SRGBProfile(true) }), `"GRAY"`},
+		{"profile cut off", bad(func(p *Picture) { p.Profile = colour.SRGBProfile(false)[:500] }), "and has 500"},
+		{"profile empty", bad(func(p *Picture) { p.Profile = []byte{} }),
+			"its colour profile can't be used: it has only 0 bytes"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -450,7 +452,7 @@ func TestAFailingWriterStopsTheStream(t *testing.T) {
 }
 
 func TestProfilesAreWrittenOnce(t *testing.T) {
-	custom := bytes.Clone(srgbProfile())
+	custom := bytes.Clone(colour.SRGBProfile(false))
 	custom[100] ^= 1 // a reserved byte: another profile that is as good
 	d := New("profiles")
 	d.AddPage(50, 50)
@@ -475,7 +477,8 @@ func TestProfilesAreWrittenOnce(t *testing.T) {
 		sums = append(sums, fmt.Sprintf("%x", sha256.Sum256(f.unpacked(number))))
 	}
 	require.ElementsMatch(t, sums, []string{
-		fmt.Sprintf("%x", sha256.Sum256(srgbProfile())), fmt.Sprintf("%x", sha256.Sum256(grayProfile())),
+		fmt.Sprintf("%x", sha256.Sum256(colour.SRGBProfile(false))),
+		fmt.Sprintf("%x", sha256.Sum256(colour.SRGBProfile(true))),
 		fmt.Sprintf("%x", sha256.Sum256(custom)),
 	})
 	pictures := f.with(`/Subtype /Image`)

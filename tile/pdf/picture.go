@@ -5,6 +5,8 @@ import (
 	"compress/zlib"
 	"errors"
 	"fmt"
+
+	"dropsheet/tile/colour"
 )
 
 // Filter says how the data of a picture is encoded.
@@ -22,7 +24,7 @@ type Picture struct {
 	Gray              bool
 	Filter            Filter
 	Data              []byte
-	// Profile is the ICC profile that the pixels are in; CheckProfile says whether it fits. Nil stands for sRGB,
+	// Profile is the ICC profile that the pixels are in; colour.CheckProfile says whether it fits. Nil stands for sRGB,
 	// or grey with the curve of sRGB. Equal profiles are written once; don't change one until Stream returns.
 	Profile []byte
 }
@@ -37,7 +39,9 @@ func (p Picture) check() error {
 		return fmt.Errorf("filter %d is unknown: take DCT or Flate", p.Filter)
 	}
 	if p.Profile != nil {
-		return CheckProfile(p.Profile, p.Gray)
+		if err := colour.CheckProfile(p.Profile, p.Gray); err != nil {
+			return fmt.Errorf("its colour profile can't be used: %w", err)
+		}
 	}
 	return nil
 }
@@ -57,7 +61,7 @@ func (u *update) picture(number int, p Picture) error {
 	}
 	icc := p.Profile
 	if icc == nil {
-		icc = builtInProfile(p.Gray)
+		icc = colour.SRGBProfile(p.Gray)
 	}
 	space, err := u.profile(icc, p.components())
 	if err != nil {

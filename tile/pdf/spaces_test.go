@@ -3,7 +3,7 @@ package pdf_test
 import (
 	"math"
 
-	"dropsheet/tile/artwork/icctest"
+	"dropsheet/tile/colour/icctest"
 )
 
 // space is an RGB colour space with the white D65 as its standard gives it, and as a profile tells it.

@@ -3,21 +3,21 @@ package texture
 import (
 	"image/color"
 
-	"dropsheet/tile/artwork"
+	"dropsheet/tile/colour"
 )
 
-// ownColours are an artwork's own when they are not sRGB's. Its levels are mixed in their own light, and what
+// ownSpace is the artwork's colours when they are not sRGB's. Its levels are mixed in their own light, and what
 // comes of it taken to sRGB's: the same colour as that of levels taken there first and then mixed, for a
 // matrix in place of four, and only what sRGB can't show even so is cut off.
-type ownColours artwork.Colours
+type ownSpace colour.Space
 
 // light is the light of the artwork's levels, of its own primaries.
-func (o *ownColours) light(c color.RGBA) Light {
+func (o *ownSpace) light(c color.RGBA) Light {
 	return Light{o.Tones[0][c.R], o.Tones[1][c.G], o.Tones[2][c.B]}
 }
 
 // inSRGB goes from light of the artwork's own primaries to that of sRGB's, each clipped to what can be shown.
-func (o *ownColours) inSRGB(own Light) (out Light) {
+func (o *ownSpace) inSRGB(own Light) (out Light) {
 	for i, row := range o.ToSRGB {
 		out[i] = max(0, min(row[0]*own[0]+row[1]*own[1]+row[2]*own[2], 1))
 	}
@@ -34,7 +34,7 @@ func (t *Texture) bilinearOwn(u, v float64) Light {
 }
 
 // mean fills a row of the first half, in sRGB's levels, from the artwork's own.
-func (o *ownColours) mean(half, upper, lower []uint8, w, channels int) {
+func (o *ownSpace) mean(half, upper, lower []uint8, w, channels int) {
 	for x := range (w + 1) / 2 {
 		left, right := 2*x*channels, min(2*x+1, w-1)*channels
 		var own Light

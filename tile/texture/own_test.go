@@ -8,7 +8,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
-	"dropsheet/tile/artwork/icctest"
+	"dropsheet/tile/colour/icctest"
 
 	"github.com/stretchr/testify/require"
 )

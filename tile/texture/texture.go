@@ -18,19 +18,19 @@ import (
 type Texture struct {
 	art           image.Image // level 0, as decoded
 	upright       flip.Turn
-	width, height int         // upright, in the artwork's pixels
-	halves        []level     // level 1 and up, upright, each half the one before, in sRGB's levels
-	own           *ownColours // what level 0's levels mean; nil when they are sRGB's too
+	width, height int       // upright, in the artwork's pixels
+	halves        []level   // level 1 and up, upright, each half the one before, in sRGB's levels
+	own           *ownSpace // what level 0's levels mean; nil when they are sRGB's too
 }
 
 // New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels. Colours are those
-// of the artwork's profile; of one that can't be followed (artwork.Picture.Colours tells why) the levels are
+// of the artwork's profile; of one that can't be followed (artwork.Picture.OwnSpace tells why) the levels are
 // taken for sRGB's.
 func New(p *artwork.Picture) *Texture {
 	t := &Texture{art: p.Image, upright: p.Upright}
 	mean := meanSRGB
-	if colours, err := p.Colours(); err == nil && colours != nil {
-		t.own = (*ownColours)(colours)
+	if space, err := p.OwnSpace(); err == nil && space != nil {
+		t.own = (*ownSpace)(space)
 		mean = t.own.mean
 	}
 	t.width, t.height = p.Size()

@@ -1,17 +1,15 @@
-package artwork
+package colour
 
 import (
 	"encoding/binary"
 	"fmt"
-	"image"
 	"math"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/tile/artwork/icctest"
-	"dropsheet/tile/colour"
+	"dropsheet/tile/colour/icctest"
 )
 
 // mixedProfile has a curve of a kind of its own for each colour: a power, none, a table.
@@ -24,29 +22,21 @@ func mixedProfile() []byte {
 		icctest.Tag{Name: "bTRC", Data: icctest.Table(0, 8000, 30000, 65535)})
 }
 
-// tagged is a picture with a profile: of a grey kind, or RGB.
-func tagged(profile []byte, grey bool) *Picture {
-	if grey {
-		return &Picture{Image: image.NewGray(image.Rect(0, 0, 1, 1)), ICC: profile}
-	}
-	return &Picture{Image: image.NewRGBA(image.Rect(0, 0, 1, 1)), ICC: profile}
-}
-
 // inSRGB is what a colour of 8 bits is in sRGB's levels, not rounded.
-func (c *Colours) inSRGB(levels [3]int) (out [3]float64) {
-	for i, row := range c.ToSRGB {
+func (s *Space) inSRGB(levels [3]int) (out [3]float64) {
+	for i, row := range s.ToSRGB {
 		light := 0.0
 		for k, v := range levels {
-			light += float64(row[k]) * float64(c.Tones[k][v])
+			light += float64(row[k]) * float64(s.Tones[k][v])
 		}
-		out[i] = 255 * colour.LightToSRGB(max(0, min(light, 1)))
+		out[i] = 255 * LightToSRGB(max(0, min(light, 1)))
 	}
 	return out
 }
 
 // What an outside colour engine makes of colours under the same profiles, saved to files: transicc 5.1 of lcms 2.14,
 // "transicc -t1 -n -s -i FILE.icc -o '*sRGB'". It clips to what sRGB can show.
-func TestColoursAgainstLCMS(t *testing.T) {
+func TestOwnSpaceAgainstLCMS(t *testing.T) {
 	const within = 0.02 // levels
 	colours := [][3]int{{0, 0, 0}, {255, 255, 255}, {128, 128, 128}, {200, 120, 100}, {110, 150, 90}, {90, 110, 170},
 		{40, 50, 45}, {30, 200, 60}}
@@ -73,7 +63,7 @@ func TestColoursAgainstLCMS(t *testing.T) {
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, err := tagged(c.profile, false).Colours()
+			got, err := OwnSpace(c.profile, false)
 			require.NoError(t, err)
 			for i, levels := range colours {
 				out := got.inSRGB(levels)
@@ -107,7 +97,7 @@ func TestTonesAgainstLCMS(t *testing.T) {
 			[...]float64{2.0004, 4.3534, 9.0593, 12.6115, 30.1771, 62.1359, 95.2497}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, err := readColours(icctest.Grey(c.curve), "GRAY")
+			got, err := readSpace(icctest.Grey(c.curve), true)
 			require.NoError(t, err)
 			for i, level := range levels {
 				require.InDelta(t, c.want[i], 100*float64(got.Tones[0][level]), 0.002, "level %d", level)
@@ -139,10 +129,10 @@ func TestWildTones(t *testing.T) {
 
 // sRGB by its usual profile, by our formula or a table, and grey with its curve, are as if there were no
 // profile. A plain power of 2.2 is another thing.
-func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
+func TestSRGBIsNoSpaceOfItsOwn(t *testing.T) {
 	points := make([]uint16, 1024)
 	for i := range points {
-		points[i] = uint16(math.Round(65535 * colour.SRGBToLight(float64(i)/1023)))
+		points[i] = uint16(math.Round(65535 * SRGBToLight(float64(i)/1023)))
 	}
 	by := func(curve []byte) icctest.Space {
 		return icctest.Space{Colorants: icctest.SRGB.Colorants, Curve: curve, Version: 2}
@@ -153,7 +143,6 @@ func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
 		grey    bool
 		own     bool
 	}{
-		{"none", nil, false, false},
 		{"sRGB by a formula", icctest.SRGB.Profile(), false, false},
 		{"sRGB by a table", by(icctest.Table(points...)).Profile(), false, false},
 		{"grey with its curve", icctest.Grey(icctest.Table(points...)), true, false},
@@ -162,14 +151,14 @@ func TestSRGBIsNoColoursOfItsOwn(t *testing.T) {
 		{"its curve, other colours", icctest.DisplayP3.Profile(), false, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, err := tagged(c.profile, c.grey).Colours()
+			got, err := OwnSpace(c.profile, c.grey)
 			require.NoError(t, err)
 			require.Equal(t, c.own, got != nil)
 		})
 	}
 }
 
-func TestColoursNotFollowed(t *testing.T) {
+func TestProfilesNotFollowed(t *testing.T) {
 	good := icctest.AdobeRGB.Profile()
 	header := func(at int, text string) []byte {
 		p := slices.Clone(good)
@@ -212,17 +201,17 @@ func TestColoursNotFollowed(t *testing.T) {
 			"its curve rTRC of function 1 divides by nothing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			colours, err := tagged(c.profile, false).Colours()
+			colours, err := OwnSpace(c.profile, false)
 			require.ErrorContains(t, err, c.want)
 			require.Nil(t, colours)
 		})
 	}
-	_, err := tagged(icctest.Profile("GRAY", 2), true).Colours()
+	_, err := OwnSpace(icctest.Profile("GRAY", 2), true)
 	require.EqualError(t, err, "its curve kTRC is missing")
 }
 
-// FuzzColours: whatever the bytes, an error or tones from 0 to 1 and a matrix of numbers.
-func FuzzColours(f *testing.F) {
+// FuzzOwnSpace: whatever the bytes, an error or tones from 0 to 1 and a matrix of numbers.
+func FuzzOwnSpace(f *testing.F) {
 	seeds := [][]byte{icctest.AdobeRGB.Profile(), icctest.DisplayP3.Profile(), icctest.SRGB.Profile(), mixedProfile(),
 		icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})}
 	for kind, numbers := range [][]float64{{2.2}, {2.2, 1.1, -0.1}, {2, 0.9, -0.1, 0.2}, {2.4, 0.9, 0.1, 0.1, 0.04},
@@ -232,7 +221,7 @@ func FuzzColours(f *testing.F) {
 	seeds = append(seeds, icctest.Grey(icctest.Table()), icctest.Grey(icctest.Table(0, 9000, 65535)))
 	for i, seed := range seeds {
 		for _, grey := range []bool{false, true} {
-			c, err := readColours(seed, iccSpace(tagged(seed, grey).Image))
+			c, err := readSpace(seed, grey)
 			require.False(f, c == nil && err == nil, fmt.Sprint("seed ", i))
 		}
 		f.Add(seed)
@@ -243,9 +232,8 @@ func FuzzColours(f *testing.F) {
 			binary.BigEndian.PutUint32(profile, uint32(len(profile)))
 		}
 		for _, grey := range []bool{false, true} {
-			picture := tagged(profile, grey)
-			c, err := readColours(profile, iccSpace(picture.Image))
-			again, againErr := picture.Colours()
+			c, err := readSpace(profile, grey)
+			again, againErr := OwnSpace(profile, grey)
 			require.Equal(t, err, againErr)
 			if err != nil {
 				require.Nil(t, c)

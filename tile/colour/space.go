@@ -1,4 +1,4 @@
-package artwork
+package colour
 
 import (
 	"encoding/binary"
@@ -6,46 +6,39 @@ import (
 	"fmt"
 	"math"
 	"strings"
-
-	"dropsheet/tile/colour"
 )
 
-// Colours is what a picture's levels mean by its own profile. From levels to linear light of sRGB's
+// Space is what a picture's levels mean by its own profile. From levels to linear light of sRGB's
 // primaries, whose whites are one: ToSRGB (Tones[0][red], Tones[1][green], Tones[2][blue]). A grey picture's
 // three tones are the same, and its matrix changes nothing.
-type Colours struct {
+type Space struct {
 	// Tones is the light of each level, 0 to 1 of the full light of the profile's red, green and blue.
 	Tones [3][256]float32
 	// ToSRGB takes that light to sRGB's, row by row. What sRGB can't show comes out under 0 or over 1.
 	ToSRGB [3][3]float32
 }
 
-// Colours is what the picture's profile makes of its levels; nil when they are sRGB's, for want of a profile
-// or by one that says so to within a level. The error says why the profile can't be followed: only a matrix
-// with curves can, and a curve for grey.
-func (p *Picture) Colours() (*Colours, error) {
-	if p.ICC == nil {
-		return nil, nil
-	}
-	c, err := readColours(p.ICC, iccSpace(p.Image))
-	if err != nil || c.isSRGB() {
+// OwnSpace is what a profile makes of the levels of a grey or an RGB picture; nil when they are sRGB's to within a
+// level. The error says why the profile can't be followed: only a matrix with curves can, and a curve for grey.
+func OwnSpace(profile []byte, grey bool) (*Space, error) {
+	s, err := readSpace(profile, grey)
+	if err != nil || s.isSRGB() {
 		return nil, err
 	}
-	return c, nil
+	return s, nil
 }
 
-// readColours reads a profile for pictures in the colour space "RGB " or "GRAY". Clauses are those of
-// ICC.1:2010, recalled from memory.
-func readColours(profile []byte, space string) (*Colours, error) {
-	if err := checkICC(profile, space); err != nil {
+// readSpace reads a profile for grey or for RGB pictures. Clauses are those of ICC.1:2010, recalled from memory.
+func readSpace(profile []byte, grey bool) (*Space, error) {
+	if err := CheckProfile(profile, grey); err != nil {
 		return nil, err
 	}
 	if pcs := string(profile[20:24]); pcs != "XYZ " { // 7.2.7
 		return nil, fmt.Errorf("it connects to %q, and only XYZ is followed", pcs)
 	}
 	tags := map[string][]byte{}
-	for i := range int64(binary.BigEndian.Uint32(profile[iccHeaderBytes:])) {
-		name, at, n := iccEntry(profile, i)
+	for i := range tagCount(profile) {
+		name, at, n := tagEntry(profile, i)
 		if strings.HasPrefix(name, "A2B") || strings.HasPrefix(name, "D2B") { // these go before a matrix (8.10)
 			return nil, fmt.Errorf("it goes by tables (%s), and only a matrix with curves is followed", name)
 		}
@@ -53,44 +46,44 @@ func readColours(profile []byte, space string) (*Colours, error) {
 			tags[name] = profile[at : at+n]
 		}
 	}
-	if space == "GRAY" { // 8.3.4, 8.4.4: a printer's too has but the curve
-		return greyColours(tags["kTRC"])
+	if grey { // 8.3.4, 8.4.4: a printer's too has but the curve
+		return greySpace(tags["kTRC"])
 	}
 	if string(profile[12:16]) == "prtr" { // 8.5: a printer's has tables
 		return nil, errors.New("it is a printer's")
 	}
-	return matrixColours(tags)
+	return matrixSpace(tags)
 }
 
-// greyColours reads a grey profile's curve, which goes from level to a share of the white (F.2).
-func greyColours(curve []byte) (*Colours, error) {
+// greySpace reads a grey profile's curve, which goes from level to a share of the white (F.2).
+func greySpace(curve []byte) (*Space, error) {
 	tone, err := readTone(curve)
 	if err != nil {
 		return nil, fmt.Errorf("its curve kTRC %w", err)
 	}
-	return &Colours{Tones: [3][256]float32{tone, tone, tone}, ToSRGB: [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}, nil
+	return &Space{Tones: [3][256]float32{tone, tone, tone}, ToSRGB: [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}, nil
 }
 
-// matrixColours reads a three-component matrix profile: curves to light, colorants to XYZ (F.3), and from
+// matrixSpace reads a three-component matrix profile: curves to light, colorants to XYZ (F.3), and from
 // there sRGB's matrix back.
-func matrixColours(tags map[string][]byte) (*Colours, error) {
-	var c Colours
-	fromXYZ := colour.XYZToSRGBLight()
+func matrixSpace(tags map[string][]byte) (*Space, error) {
+	var s Space
+	toSRGB := xyzToSRGBLight()
 	for i, colour := range []string{"r", "g", "b"} {
 		tone, err := readTone(tags[colour+"TRC"])
 		if err != nil {
 			return nil, fmt.Errorf("its curve %sTRC %w", colour, err)
 		}
-		c.Tones[i] = tone
+		s.Tones[i] = tone
 		colorant, err := readXYZ(tags[colour+"XYZ"])
 		if err != nil {
 			return nil, fmt.Errorf("its colorant %sXYZ %w", colour, err)
 		}
-		for row, v := range fromXYZ.Times(colorant) {
-			c.ToSRGB[row][i] = float32(v)
+		for row, v := range toSRGB.times(colorant) {
+			s.ToSRGB[row][i] = float32(v)
 		}
 	}
-	return &c, nil
+	return &s, nil
 }
 
 // readXYZ reads an XYZType of one colour (10.27).
@@ -124,14 +117,14 @@ func fixed16(data []byte) float64 { return float64(int32(binary.BigEndian.Uint32
 // isSRGB says whether no colour is a whole level off from sRGB's, on a grid of 17 levels' step and on every
 // grey. The profiles of sRGB that are about differ from its standard by rounding, the widest spread by half a
 // level where red should be nil beside full green.
-func (c *Colours) isSRGB() bool {
+func (s *Space) isSRGB() bool {
 	near := func(levels [3]int) bool {
-		for i, row := range c.ToSRGB {
+		for i, row := range s.ToSRGB {
 			light := 0.0
 			for k, v := range levels {
-				light += float64(row[k]) * float64(c.Tones[k][v])
+				light += float64(row[k]) * float64(s.Tones[k][v])
 			}
-			if !(math.Abs(255*colour.LightToSRGB(max(0, min(light, 1)))-float64(levels[i])) < 1) {
+			if !(math.Abs(255*LightToSRGB(max(0, min(light, 1)))-float64(levels[i])) < 1) {
 				return false
 			}
 		}

@@ -1,41 +1,36 @@
-package pdf
+package colour
 
 import (
 	"bytes"
 	"encoding/binary"
 	"math"
-
-	"dropsheet/tile/colour"
 )
 
-// iccHeaderBytes is the length of a profile's header (ICC.1:2001-04, 6.1; clauses in this file are recalled
-// from memory).
-const iccHeaderBytes = 128
-
-// iccTag is an entry of a profile: its signature and its data.
-type iccTag struct {
+// tag is an entry of a profile: its signature and its data.
+type tag struct {
 	signature string
 	data      []byte
 }
 
-// iccProfile lays out a display profile of version 2.4 that connects to XYZ (ICC.1:2001-04, 6.1 and 6.2).
-// Tags with equal data share it.
-func iccProfile(space string, tags []iccTag) []byte {
+// displayProfile lays out a display profile of version 2.4 that connects to XYZ (ICC.1:2001-04, 6.1 and 6.2;
+// clauses in this file are recalled from memory). Tags with equal data share it.
+func displayProfile(space string, tags []tag) []byte {
 	be := binary.BigEndian
-	header := make([]byte, iccHeaderBytes)
+	header := make([]byte, headerBytes)
 	copy(header[8:], []byte{0x02, 0x40}) // version 2.4.0
 	copy(header[12:], "mntr")
 	copy(header[16:], space)
 	copy(header[20:], "XYZ ")
-	for i, v := range []int{fixedDate.Year(), int(fixedDate.Month()), fixedDate.Day()} {
-		be.PutUint16(header[24+2*i:], uint16(v)) // midnight
+	// A date is asked for, and the time of day would make files differ from run to run: this one is always the same.
+	for i, v := range []uint16{2000, 1, 1} {
+		be.PutUint16(header[24+2*i:], v)
 	}
 	copy(header[36:], "acsp")
-	copy(header[68:], iccXYZ(colour.D50)[8:]) // illuminant; the intent before it stays 0, perceptual
+	copy(header[68:], xyzData(d50)[8:]) // illuminant; the intent before it stays 0, perceptual
 
 	table := be.AppendUint32(nil, uint32(len(tags)))
 	var data []byte
-	dataStart := iccHeaderBytes + 4 + 12*len(tags)
+	dataStart := tableAt + entryBytes*len(tags)
 	offsets := map[string]int{}
 	for _, tag := range tags {
 		offset, known := offsets[string(tag.data)]
@@ -54,8 +49,8 @@ func iccProfile(space string, tags []iccTag) []byte {
 	return profile
 }
 
-// iccXYZ is an XYZType of one colour, in s15Fixed16 numbers (ICC.1:2001-04, 5.3 and 6.5).
-func iccXYZ(v [3]float64) []byte {
+// xyzData is an XYZType of one colour, in s15Fixed16 numbers (ICC.1:2001-04, 5.3 and 6.5).
+func xyzData(v [3]float64) []byte {
 	data := append([]byte("XYZ "), 0, 0, 0, 0)
 	for _, c := range v {
 		data = binary.BigEndian.AppendUint32(data, uint32(int32(math.Round(c*65536))))
@@ -66,8 +61,8 @@ func iccXYZ(v [3]float64) []byte {
 // curvePoints is how finely a curve is given; between two points a reader draws a straight line.
 const curvePoints = 1024
 
-// iccCurve is a curveType of f from 0..1 to 0..1 (ICC.1:2001-04, 6.5).
-func iccCurve(f func(float64) float64) []byte {
+// curveData is a curveType of f from 0..1 to 0..1 (ICC.1:2001-04, 6.5).
+func curveData(f func(float64) float64) []byte {
 	data := append([]byte("curv"), 0, 0, 0, 0)
 	data = binary.BigEndian.AppendUint32(data, curvePoints)
 	for i := range curvePoints {
@@ -77,13 +72,13 @@ func iccCurve(f func(float64) float64) []byte {
 	return data
 }
 
-// iccText is a textType (ICC.1:2001-04, 6.5): ASCII, ended by a zero.
-func iccText(text string) []byte {
+// textData is a textType (ICC.1:2001-04, 6.5): ASCII, ended by a zero.
+func textData(text string) []byte {
 	return append([]byte("text\x00\x00\x00\x00"+text), 0)
 }
 
-// iccDescription is a textDescriptionType (ICC.1:2001-04, 6.5) with only its ASCII part.
-func iccDescription(text string) []byte {
+// descriptionData is a textDescriptionType (ICC.1:2001-04, 6.5) with only its ASCII part.
+func descriptionData(text string) []byte {
 	data := append([]byte("desc"), 0, 0, 0, 0)
 	data = binary.BigEndian.AppendUint32(data, uint32(len(text)+1))
 	data = append(append(data, text...), 0)

@@ -1,4 +1,4 @@
-package artwork
+package colour
 
 import (
 	"encoding/binary"
