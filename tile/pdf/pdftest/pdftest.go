@@ -9,12 +9,10 @@ import (
 	"image"
 	"sync"
 	"testing"
-	"time"
 
 	pdfium "github.com/klippa-app/go-pdfium"
 	"github.com/klippa-app/go-pdfium/references"
 	"github.com/klippa-app/go-pdfium/requests"
-	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/stretchr/testify/require"
 )
 
@@ -23,15 +21,6 @@ type Doc struct {
 	t   testing.TB
 	ref references.FPDF_DOCUMENT
 }
-
-// reader starts the one PDFium of this test binary. Starting it takes a few seconds, so it's shared and never stopped.
-var reader = sync.OnceValues(func() (pdfium.Pdfium, error) {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
-	if err != nil {
-		return nil, err
-	}
-	return pool.GetInstance(time.Minute)
-})
 
 // Open reads a whole PDF file and closes it when the test ends.
 func Open(t testing.TB, data []byte) *Doc {
