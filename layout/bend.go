@@ -84,6 +84,9 @@ func insideOutline(sight flip.Sight, fill float64) Size {
 	return semi
 }
 
+// FillOutline is the outline of the plan's fill in the drop's plane, half widths from its middle; 0 along a rod.
+func (p Plan) FillOutline() Size { return insideOutline(p.Sight(), p.Picture.Fill) }
+
 // turned turns a place that appears in the drop over, as the picture hangs on the backdrop, or back.
 func turned(d flip.Drop, at Point) Point {
 	if d.Body != flip.LevelRod {
@@ -129,18 +132,18 @@ func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
 // corners: a straight stretch between two of them cuts off less than a 100,000th of the radius.
 const outlineDirections = 720
 
-// edge is a place of the printed picture's outline.
-type edge struct {
-	at      Point   // on the backdrop, from the axis
-	share   float64 // of the drop's radius at which it is seen
-	azimuth float64 // in the drop's plane
+// OutlinePlace is a place of the outline of what is printed.
+type OutlinePlace struct {
+	At         Point   // on the backdrop, optical mm from the axis
+	DropShare  float64 // of the drop's radius at which the camera that the print was made for sees it
+	AzimuthRad float64 // in the drop's plane, from its right clockwise
 }
 
 // outline goes round the printed picture, as far as both picture and fill reach.
-func (b bent) outline() []edge { return b.outlineIn(outlineDirections, 48) }
+func (b bent) outline() []OutlinePlace { return b.outlineIn(outlineDirections, 48) }
 
 // outlineIn does so in that many directions, each halved that many times.
-func (b bent) outlineIn(directions, halvings int) []edge {
+func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 	s := b.bend.Sight
 	halfWidthMM, halfHeightMM := s.OutlineMM()
 	radiusMM := s.ApparentRadiusMM()
@@ -161,7 +164,7 @@ func (b bent) outlineIn(directions, halvings int) []edge {
 		furthest = max(furthest, 4*math.Hypot(c.XMM, c.YMM)*b.flat/b.bend.FlatPerDrop)
 	}
 	furthest = min(furthest, radiusMM*1e4)
-	all := make([]edge, 0, len(azimuths))
+	all := make([]OutlinePlace, 0, len(azimuths))
 	for _, azimuth := range azimuths {
 		sin, cos := math.Sincos(azimuth)
 		// The fill ends the ray at the latest; within it the picture's side may. Both are met once, from within.
@@ -185,16 +188,16 @@ func (b bent) outlineIn(directions, halvings int) []edge {
 		if !ok {
 			at = Point{} // the axis itself lies on the picture's side
 		}
-		all = append(all, edge{at, s.ShareAt(low*cos, low*sin), azimuth})
+		all = append(all, OutlinePlace{at, s.ShareAt(low*cos, low*sin), azimuth})
 	}
 	return all
 }
 
 // extent is the least board about the axis that holds the printed picture.
-func extent(outline []edge) (size Size) {
+func extent(outline []OutlinePlace) (size Size) {
 	for _, e := range outline {
-		size.WidthMM = max(size.WidthMM, 2*math.Abs(e.at.XMM))
-		size.HeightMM = max(size.HeightMM, 2*math.Abs(e.at.YMM))
+		size.WidthMM = max(size.WidthMM, 2*math.Abs(e.At.XMM))
+		size.HeightMM = max(size.HeightMM, 2*math.Abs(e.At.YMM))
 	}
 	return size
 }
@@ -211,14 +214,14 @@ func (b bent) print(fit Fit) (size Size, ok bool) {
 		semi, ok := seesAt(s, b.fill)
 		return Size{2 * semi.WidthMM, 2 * semi.HeightMM}, ok
 	}
-	var corners []edge
+	var corners []OutlinePlace
 	for _, c := range b.frame.corners {
 		flat := turned(s.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
 		x, y, ok := b.bend.Board(flat.XMM, flat.YMM)
 		if !ok {
 			return Size{}, false
 		}
-		corners = append(corners, edge{at: Point{x, y}})
+		corners = append(corners, OutlinePlace{At: Point{x, y}})
 	}
 	return extent(corners), true
 }

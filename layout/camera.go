@@ -15,6 +15,10 @@ type CameraSetup struct {
 	SharpToPx    float64 // blur, in frame pixels, that passes for sharp; 0 for DefaultSharpToPx
 }
 
+// DefaultSharpToPx is how much blur passes for sharp unless more or less is asked for: two pixels, about what
+// a frame shown pixel for pixel still hides (common practice, no source).
+const DefaultSharpToPx = 2.0
+
 // Camera is what the camera records. Pixels are square: where the sensor's sides are not in the proportion of the
 // pixels, the largest part of it that is counts.
 type Camera struct {
@@ -44,6 +48,18 @@ func (c Camera) At(iPx, jPx float64) Point {
 		(iPx - float64(c.WidthPx)/2) / float64(c.WidthPx) * c.FrameWidthMM,
 		(jPx - float64(c.HeightPx)/2) / float64(c.HeightPx) * c.FrameHeightMM,
 	}
+}
+
+// FramePoint is a place in the frame, in pixels as At counts them.
+type FramePoint struct {
+	XPx float64 `json:"x"`
+	YPx float64 `json:"y"`
+}
+
+// Pixel is the frame pixel, as a Px of At, that looks through a point of the drop's plane: At undone.
+func (c Camera) Pixel(through Point) FramePoint {
+	return FramePoint{(through.XMM/c.FrameWidthMM + 0.5) * float64(c.WidthPx),
+		(through.YMM/c.FrameHeightMM + 0.5) * float64(c.HeightPx)}
 }
 
 // Bounds far beyond any camera.
@@ -105,4 +121,10 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	}
 	out.FrameHeightMM = out.FrameWidthMM / proportions
 	return out, nil
+}
+
+// AsSetup is a camera as it would be asked for.
+func (c Camera) AsSetup() CameraSetup {
+	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber,
+		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
 }

@@ -60,7 +60,7 @@ func (p Plan) Check() error {
 	}
 	for _, word := range []error{
 		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))),
-		second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), checkLamps(p.Lamps),
+		second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), CheckLamps(p.Lamps),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {

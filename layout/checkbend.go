@@ -40,7 +40,7 @@ func (p Plan) checkBend() error {
 		return errors.New("the camera that the print was made for does not see it turned over")
 	}
 	// All of it follows from the fill: a file that says otherwise could ask for pictures of any size.
-	s := p.setup()
+	s := p.AsSetup()
 	s.Drop = made.Drop
 	again, ok := s.bent(made, m.Fill)
 	print, okPrint := again.print(pic.Fit)

@@ -34,8 +34,8 @@ func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
 
 // check refuses a circle that is none.
 func (c Circle) check() error {
-	if !(c.RadiusMM > 0 && c.RadiusMM <= maxLengthMM && math.Abs(c.Centre.XMM) <= maxLengthMM &&
-		math.Abs(c.Centre.YMM) <= maxLengthMM) {
+	if !(c.RadiusMM > 0 && c.RadiusMM <= MaxLengthMM && math.Abs(c.Centre.XMM) <= MaxLengthMM &&
+		math.Abs(c.Centre.YMM) <= MaxLengthMM) {
 		return fmt.Errorf("a circle of %gmm about %g, %gmm can't be kept clear of seams: its radius must be above 0mm",
 			c.RadiusMM, c.Centre.XMM, c.Centre.YMM)
 	}

@@ -93,6 +93,10 @@ func (h *Hanging) Near(xMM, yMM, reachMM float64) Shown {
 	return s
 }
 
+// PictureAt is the point of the picture that a place of the board shows, traced exactly: for a few places, where
+// Hang is for many. ok is false where the drop does not look.
+func (p Plan) PictureAt(board Point) (u, v float64, ok bool) { return p.hang().exactly(board) }
+
 // exactly is the point of the picture that a place shows, without At's shortcuts and its care for the
 // outline. ok is false where the drop does not look.
 func (h *Hanging) exactly(at Point) (u, v float64, ok bool) {

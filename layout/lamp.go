@@ -16,13 +16,13 @@ type Lamp struct {
 // mostLamps bounds the work that a broken job file can ask for; no studio holds as many.
 const mostLamps = 32
 
-// checkLamps refuses lamps that can't light the printed side.
-func checkLamps(lamps []Lamp) error {
+// CheckLamps refuses lamps that can't light the printed side.
+func CheckLamps(lamps []Lamp) error {
 	if len(lamps) > mostLamps {
 		return fmt.Errorf("%d lamps can't be: take at most %d", len(lamps), mostLamps)
 	}
 	for _, l := range lamps {
-		if !(math.Abs(l.XMM) <= maxLengthMM && math.Abs(l.YMM) <= maxLengthMM && l.ZMM > 0 && l.ZMM <= maxLengthMM) {
+		if !(math.Abs(l.XMM) <= MaxLengthMM && math.Abs(l.YMM) <= MaxLengthMM && l.ZMM > 0 && l.ZMM <= MaxLengthMM) {
 			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side: its third figure, the distance in "+
 				"front of the board, must be above 0mm", l.XMM, l.YMM, l.ZMM)
 		}

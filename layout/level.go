@@ -18,7 +18,7 @@ type Level struct {
 func (p Plan) Level() Level {
 	l := Level{p.lightOf(p.LevelledFor), 1}
 	if l.On() {
-		l.darkest = l.light.extreme(p.PictureOnBoard(), -1).sum / l.light.brightest
+		l.darkest = l.light.darkestShare()
 	}
 	return l
 }
@@ -56,7 +56,7 @@ const MostLevelStops = 6
 
 // checkLevel refuses a compensation that leaves no picture.
 func (p Plan) checkLevel() error {
-	if err := checkLamps(p.LevelledFor); err != nil {
+	if err := CheckLamps(p.LevelledFor); err != nil {
 		return err
 	}
 	switch loss := p.Level().LossStops(); {

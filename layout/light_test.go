@@ -32,19 +32,11 @@ func TestOnAxisLampFallsByTheFourthPowerOfTheCosine(t *testing.T) {
 			require.InDelta(t, c.want, l.At(cx+r*math.Cos(turn), cy+r*math.Sin(turn)), 1e-12, "%g degrees", c.degrees)
 		}
 	}
-	f := p.LightFigures()
-	require.InDelta(t, 1, f.Centre.Share, 1e-12)
-	require.InDelta(t, cx, f.Brightest.Board.XMM, 1e-3)
-	require.InDelta(t, cy, f.Brightest.Board.YMM, 1e-3)
+	brightest := l.Brightest()
+	require.InDelta(t, cx, brightest.XMM, 1e-3)
+	require.InDelta(t, cy, brightest.YMM, 1e-3)
 	corner := math.Cos(math.Atan(math.Hypot(cx, cy) / z))
-	for _, place := range append(f.Corners, f.Darkest) {
-		require.InDelta(t, math.Pow(corner, 4), place.Share, 1e-12)
-		require.InDelta(t, -4*math.Log2(corner), place.Stops, 1e-12)
-	}
-	// Under half a stop: cos⁴ = 2^-1/2 at the corner.
-	wantMM := math.Hypot(cx, cy) / math.Tan(math.Acos(math.Pow(2, -1.0/8)))
-	require.InEpsilon(t, wantMM, f.Retreat.Lamps[0].ZMM, 2e-4)
-	require.InDelta(t, 2*math.Log2(f.Retreat.Factor), f.Retreat.LossStops, 1e-9, "inverse square")
+	require.InDelta(t, -4*math.Log2(corner), l.FalloffStops(), 1e-12)
 }
 
 // Lambert's law and the inverse square by vectors, for lamps anywhere.
@@ -60,7 +52,7 @@ func TestLightAgainstVectors(t *testing.T) {
 		if cosLamp := ray.Unit().Dot(aim); cosLamp > 0 {
 			want = cosLamp * ray.Unit().Dot(flip.Vec{Z: -1}) / ray.Dot(ray)
 		}
-		require.InDelta(t, want, lamp.on(x, y), 1e-12*(1+want), "seed %d lamp %+v at %g, %g", seed, lamp, x, y)
+		require.InDelta(t, want, lamp.On(x, y), 1e-12*(1+want), "seed %d lamp %+v at %g, %g", seed, lamp, x, y)
 	}
 }
 
@@ -71,9 +63,9 @@ func TestLampsAddAndFollowTheInverseSquare(t *testing.T) {
 		require.InEpsilon(t, p.lightOf([]Lamp{a}).sum(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).sum(at.XMM, at.YMM),
 			p.Light().sum(at.XMM, at.YMM), 1e-12)
 	}
-	require.InEpsilon(t, 4*movedBack([]Lamp{a}, 2)[0].on(0, 0), a.on(0, 0), 1e-12, "at twice the distance, a quarter")
+	require.InEpsilon(t, 4*Lamp{2 * a.XMM, 2 * a.YMM, 2 * a.ZMM}.On(0, 0), a.On(0, 0), 1e-12,
+		"at twice the distance, a quarter")
 	require.Equal(t, 1.0, litPlan(t).Light().At(12, 34), "without lamps it is even")
-	require.Nil(t, litPlan(t).LightFigures())
 }
 
 // The search against every place of a fine lattice.
@@ -88,7 +80,7 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 		}
 		p := litPlan(t, lamps...)
 		l, r := p.Light(), p.PictureOnBoard()
-		darkest := l.extreme(r, -1).sum / l.brightest
+		darkest := l.darkestShare()
 		for j := range 301 {
 			for i := range 301 {
 				share := l.At(r.XMM+r.WidthMM*float64(i)/300, r.YMM+r.HeightMM*float64(j)/300)
@@ -99,51 +91,24 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 	}
 }
 
-func TestRetreat(t *testing.T) {
-	t.Run("lamps that may stay", func(t *testing.T) {
-		f := litPlan(t, Lamp{0, 0, 5000}).LightFigures()
-		require.Equal(t, 1.0, f.Retreat.Factor)
-		require.Zero(t, f.Retreat.LossStops)
-	})
-	t.Run("one from the side: just under at the distance told", func(t *testing.T) {
-		p := litPlan(t, Lamp{-600, -400, 900})
-		f := p.LightFigures()
-		require.Greater(t, f.FalloffStops, evenStops)
-		falloff := func(factor float64) float64 {
-			return litPlan(t, movedBack(p.Lamps, factor)...).LightFigures().FalloffStops
-		}
-		require.LessOrEqual(t, falloff(f.Retreat.Factor), evenStops)
-		require.Greater(t, falloff(f.Retreat.Factor*0.999), evenStops)
-		require.InDelta(t, 2*math.Log2(f.Retreat.Factor), f.Retreat.LossStops, 1e-9)
-	})
-	t.Run("a pair from both sides is evener than one", func(t *testing.T) {
-		one := litPlan(t, Lamp{-900, 0, 900}).LightFigures()
-		two := litPlan(t, Lamp{-900, 0, 900}, Lamp{900, 0, 900}).LightFigures()
-		require.Less(t, two.FalloffStops, one.FalloffStops/2)
-		require.InDelta(t, two.FalloffStops, one.TwinStops, 1e-12)
-	})
-	t.Run("no distance within a kilometre", func(t *testing.T) {
-		f := litPlan(t, Lamp{9e5, 0, 1}, Lamp{10, 0, 1}).LightFigures()
-		require.Nil(t, f.Retreat)
-	})
-}
-
 func TestLevel(t *testing.T) {
 	s := plain()
 	s.DistanceMM, s.Lamps, s.Level = 400, []Lamp{{-600, -400, 900}, {100, 700, 1500}}, true
 	p := mustPlan(t, s)
 	require.NoError(t, p.Check())
 	l, light := p.Level(), p.Light()
-	f := p.LightFigures()
+	darkest := light.Darkest()
 	require.True(t, l.On())
-	require.InDelta(t, f.FalloffStops, l.LossStops(), 1e-12)
-	require.InDelta(t, 1, l.Gain(f.Darkest.Board.XMM, f.Darkest.Board.YMM), 1e-12, "the darkest place prints as it is")
+	require.InDelta(t, light.FalloffStops(), l.LossStops(), 1e-12)
+	require.InDelta(t, light.StopsAt(darkest.XMM, darkest.YMM), l.LossStops(), 1e-12)
+	require.InDelta(t, 1, l.Gain(darkest.XMM, darkest.YMM), 1e-12, "the darkest place prints as it is")
 	const seed = 43
 	random := rand.New(rand.NewSource(seed))
 	for range 1000 {
 		x, y := p.Backdrop.WidthMM*random.Float64(), p.Backdrop.HeightMM*random.Float64()
 		require.LessOrEqual(t, l.Gain(x, y), 1.0)
-		require.InEpsilon(t, f.Darkest.Share, l.Gain(x, y)*light.At(x, y), 1e-6, "seed %d: even all over", seed)
+		require.InEpsilon(t, light.At(darkest.XMM, darkest.YMM), l.Gain(x, y)*light.At(x, y), 1e-6,
+			"seed %d: even all over", seed)
 	}
 	require.Equal(t, 1.0, l.Gain(-3000, p.Backdrop.HeightMM/2), "far beyond the picture nothing is left to take away")
 

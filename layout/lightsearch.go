@@ -12,9 +12,10 @@ type lit struct {
 // lamp's foot, are looked at by name.
 const searchSteps = 32
 
-// extreme finds the brightest place of a rectangle (sign 1) or the darkest (sign -1): the best of a lattice
+// extreme finds the brightest place of the picture (sign 1) or the darkest (sign -1): the best of a lattice
 // and of the lamps' feet, each neighbourhood then followed uphill by halving steps.
-func (l Light) extreme(r Rect, sign float64) lit {
+func (l Light) extreme(sign float64) lit {
+	r := l.picture
 	try := func(x, y float64) lit {
 		p := Point{math.Max(r.XMM, math.Min(r.RightMM(), x)), math.Max(r.YMM, math.Min(r.BottomMM(), y))}
 		return lit{p, l.sum(p.XMM, p.YMM)}

@@ -7,7 +7,7 @@ import (
 
 // Bounds of what counts as picture on a cell, in mm.
 const (
-	leastPictureMM = 0.25 // less at a cell's edge is not worth a sheet: no one cuts paper truer
+	LeastPictureMM = 0.25 // less at a cell's edge is not worth a sheet: no one cuts paper truer
 	outlineStepMM  = 0.25
 )
 
@@ -17,7 +17,7 @@ type carrying func(xs, ys []float64) []bool
 // region tells which cells of a board carry picture; it is nil where all do: the picture is plain, or a
 // surround fills the board.
 func (p Plan) region(board Size) carrying {
-	if p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly {
+	if p.Filled() {
 		return nil
 	}
 	return p.inked().carrying(board)
@@ -32,7 +32,7 @@ func (b bent) carrying(board Size) carrying {
 		within := func(edges []float64, mm float64) (cell int, ok bool) {
 			cell, _ = slices.BinarySearch(edges, mm)
 			cell--
-			return cell, cell >= 0 && cell < len(edges)-1 && mm > edges[cell]+leastPictureMM && mm < edges[cell+1]-leastPictureMM
+			return cell, cell >= 0 && cell < len(edges)-1 && mm > edges[cell]+LeastPictureMM && mm < edges[cell+1]-LeastPictureMM
 		}
 		for _, at := range outline {
 			column, okX := within(xs, at.XMM)
@@ -71,20 +71,38 @@ func (p Plan) inked() bent {
 }
 
 // onBoard is an outline as a close run of places in board mm.
-func onBoard(outline []edge, board Size) []Point {
+func onBoard(outline []OutlinePlace, board Size) []Point {
 	var all []Point
 	for i, e := range outline {
-		next := outline[(i+1)%len(outline)].at
-		steps := max(1, math.Ceil(math.Hypot(next.XMM-e.at.XMM, next.YMM-e.at.YMM)/outlineStepMM))
+		next := outline[(i+1)%len(outline)].At
+		steps := max(1, math.Ceil(math.Hypot(next.XMM-e.At.XMM, next.YMM-e.At.YMM)/outlineStepMM))
 		for k := range int(steps) {
 			part := float64(k) / steps
 			all = append(all, Point{
-				e.at.XMM + (next.XMM-e.at.XMM)*part + board.WidthMM/2,
-				e.at.YMM + (next.YMM-e.at.YMM)*part + board.HeightMM/2,
+				e.At.XMM + (next.XMM-e.At.XMM)*part + board.WidthMM/2,
+				e.At.YMM + (next.YMM-e.At.YMM)*part + board.HeightMM/2,
 			})
 		}
 	}
 	return all
+}
+
+// BentOutline goes round the printed picture, as far as both picture and fill reach, in the order of azimuths.
+// The picture must not be plain.
+func (p Plan) BentOutline() []OutlinePlace { return p.bent().outline() }
+
+// InkOutline goes likewise round all that is printed: the picture, and what fills up the rest of the fill.
+func (p Plan) InkOutline() []OutlinePlace { return p.inked().outline() }
+
+// OutermostPlace is where the printed picture comes furthest out in the drop, looked for in few directions.
+// The picture must not be plain.
+func (p Plan) OutermostPlace() (outermost OutlinePlace) {
+	for _, place := range p.bent().outlineIn(outlineDirections/10, 24) {
+		if place.DropShare > outermost.DropShare {
+			outermost = place
+		}
+	}
+	return outermost
 }
 
 // PictureOutline is the outline of the printed picture, in board mm and in order round it.
@@ -94,7 +112,33 @@ func (p Plan) PictureOutline() []Point {
 	}
 	var all []Point
 	for _, e := range p.bent().outline() {
-		all = append(all, Point{e.at.XMM + p.Backdrop.WidthMM/2, e.at.YMM + p.Backdrop.HeightMM/2})
+		all = append(all, Point{e.At.XMM + p.Backdrop.WidthMM/2, e.At.YMM + p.Backdrop.HeightMM/2})
 	}
 	return all
 }
+
+// Filled tells whether what is printed goes on to the board's edges: the picture is plain, or a surround
+// fills the board.
+func (p Plan) Filled() bool {
+	return p.Picture.Plain() || p.Backdrop.Surround != "" && !p.Backdrop.FillOnly
+}
+
+// CutToFill tells whether the print leaves out what of the picture lies beyond the fill. Of a round subject
+// only its circle counts, which never does.
+func (p Plan) CutToFill() bool {
+	if p.Picture.Plain() || p.Picture.Framing.Round {
+		return false
+	}
+	b := p.bent()
+	for _, c := range b.frame.corners {
+		at := turned(b.bend.Sight.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
+		x, y, ok := b.bend.Through(at.XMM, at.YMM)
+		if !ok || b.bend.Sight.ShareAt(x, y) > b.fill*(1+hardlyCut) {
+			return true
+		}
+	}
+	return false
+}
+
+// hardlyCut is a share of the fill that no one misses.
+const hardlyCut = 1e-4

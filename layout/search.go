@@ -27,7 +27,7 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 		return sight, print, fill, s.checkAgrees(print)
 	case sight.DistanceMM == 0:
 		nearestMM, _ := sight.NearestInvertingMM()
-		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, maxLengthMM, lies,
+		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, MaxLengthMM, lies,
 			func(mm float64) (Size, bool) {
 				at := sight
 				at.DistanceMM = mm
@@ -38,7 +38,7 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 				return s.sheetsAt(at, fill, print, l)
 			})
 	default:
-		fill, err = s.grown(0.01, largestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) },
+		fill, err = s.grown(0.01, LargestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) },
 			func(fill float64, print Size, l paperLie) float64 { return s.sheetsAt(sight, fill, print, l) })
 	}
 	if err != nil {
@@ -91,6 +91,10 @@ func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (S
 	}
 	return from, nil
 }
+
+// LargestFill is where the search for a larger fill ends: the last thousandth of a drop's radius is darker
+// than any picture.
+const LargestFill = 0.999
 
 // checkAgrees refuses a print asked for that is not what comes out.
 func (s Setup) checkAgrees(print Size) error {

@@ -77,6 +77,12 @@ func (s Setup) Plan() (Plan, error) {
 	return plan, nil
 }
 
+// Sized is the plan without board and sheets: how large the print is, how far off it hangs, and its camera.
+func (s Setup) Sized() (Plan, error) {
+	p, _, err := s.outline()
+	return p, err
+}
+
 // outline is the plan without board and sheets, and the ways to lay the paper.
 func (s Setup) outline() (Plan, []paperLie, error) {
 	if err := s.check(); err != nil {
@@ -193,14 +199,14 @@ type named struct {
 	mm   float64
 }
 
-// maxLengthMM is a kilometre: nothing of this job is longer, and a slip in a unit soon is.
-const maxLengthMM = 1e6
+// MaxLengthMM is a kilometre: nothing of this job is longer, and a slip in a unit soon is.
+const MaxLengthMM = 1e6
 
 // allLengths checks that each is a length above zero.
 func allLengths(figures ...named) error {
 	for _, f := range figures {
-		if !(f.mm > 0 && f.mm <= maxLengthMM) {
-			return fmt.Errorf("%s of %gmm can't be: it must be above 0mm and at most %gm", f.what, f.mm, maxLengthMM/1000)
+		if !(f.mm > 0 && f.mm <= MaxLengthMM) {
+			return fmt.Errorf("%s of %gmm can't be: it must be above 0mm and at most %gm", f.what, f.mm, MaxLengthMM/1000)
 		}
 	}
 	return nil
@@ -229,9 +235,9 @@ func (s Setup) check() error {
 			"no light through)", s.Fill)
 	case s.MaxSheets < 0 || s.MaxSheets > mostSheets:
 		return fmt.Errorf("%d sheets can't be: allow 1 to %d", s.MaxSheets, mostSheets)
-	case !(s.MarginMM >= 0 && s.MarginMM <= maxLengthMM):
+	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
-	case !(s.LapMM >= minLapMM && s.LapMM <= maxLengthMM):
+	case !(s.LapMM >= minLapMM && s.LapMM <= MaxLengthMM):
 		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste",
 			s.LapMM, minLapMM)
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
@@ -246,7 +252,7 @@ func (s Setup) check() error {
 	if err := s.checkPicture(); err != nil {
 		return err
 	}
-	if err := checkLamps(s.Lamps); err != nil {
+	if err := CheckLamps(s.Lamps); err != nil {
 		return err
 	}
 	if err := checkTravel(s.TravelMM); err != nil {
@@ -332,6 +338,17 @@ func checkCameraDistance(s flip.Sight) error {
 	if _, ok := s.NearestInvertingMM(); !ok || s.CameraMM <= s.Drop.RadiusMM() {
 		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing "+
 			"inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
+	}
+	return nil
+}
+
+// maxTravelMM is far beyond any frame.
+const maxTravelMM = 1000.0
+
+// checkTravel refuses a travel that can't be traced.
+func checkTravel(mm float64) error {
+	if !(mm >= 0 && mm <= maxTravelMM) {
+		return fmt.Errorf("a travel of %gmm can't be: it must lie between 0 and %gm", mm, maxTravelMM/1000)
 	}
 	return nil
 }

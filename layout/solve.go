@@ -81,7 +81,7 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 			return sight, print, fill, fmt.Errorf("no distance makes a print of %.4gx%.4gmm fill %g of the drop's radius: "+
 				"take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
 		}
-		if distanceMM > maxLengthMM {
+		if distanceMM > MaxLengthMM {
 			return sight, print, fill, fmt.Errorf("a print of %.4gx%.4gmm would have to stand %.4gkm off to fill %g of the "+
 				"drop's radius: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
 		}

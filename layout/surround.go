@@ -19,10 +19,13 @@ type Surround string
 // Stretch lets the picture's outermost colours go on to the board's edge.
 const Stretch Surround = "stretch"
 
+// Black is what fills a board where nothing was asked for and no picture can go on.
+const Black Surround = "#000000"
+
 // colourNames are the basic colours of CSS by name (CSS Color Module Level 4, 6.1; the values are recalled
 // from memory).
 var colourNames = map[string]Surround{
-	"black": "#000000", "silver": "#c0c0c0", "grey": "#808080", "gray": "#808080", "white": "#ffffff",
+	"black": Black, "silver": "#c0c0c0", "grey": "#808080", "gray": "#808080", "white": "#ffffff",
 	"maroon": "#800000", "red": "#ff0000", "purple": "#800080", "fuchsia": "#ff00ff",
 	"green": "#008000", "lime": "#00ff00", "olive": "#808000", "yellow": "#ffff00",
 	"navy": "#000080", "blue": "#0000ff", "teal": "#008080", "aqua": "#00ffff",
@@ -80,7 +83,7 @@ func (s Setup) board(outline Plan) (Size, error) {
 	if err := s.Surround.check(); err != nil {
 		return Size{}, err
 	}
-	print, covers := Size{outline.Picture.WidthMM, outline.Picture.HeightMM}, outline.covers()
+	print, covers := Size{outline.Picture.WidthMM, outline.Picture.HeightMM}, outline.Covers()
 	switch {
 	case s.Background != "" && s.SurroundSize == Size{}:
 		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)

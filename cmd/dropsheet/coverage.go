@@ -5,22 +5,23 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // coverageReport is what the frame sees of the board, with what mends it, for programs.
 type coverageReport struct {
-	layout.Coverage
-	Remedies layout.Remedies `json:"remedies"`
+	shot.Coverage
+	Remedies shot.Remedies `json:"remedies"`
 }
 
 func newCoverageReport(p layout.Plan) coverageReport {
-	return coverageReport{p.Coverage(), coverageRemedies(p)}
+	return coverageReport{shot.Of(p).Coverage(), coverageRemedies(p)}
 }
 
 // coverageRemedies are the plan's; where what is printed ends short of the board's edges no larger or nearer
 // print fills the frame for certain, and a surround alone does.
-func coverageRemedies(p layout.Plan) layout.Remedies {
-	r := p.CoverageRemedies()
+func coverageRemedies(p layout.Plan) shot.Remedies {
+	r := shot.Of(p).CoverageRemedies()
 	if !p.Filled() {
 		r.Fill, r.Nearer, r.Further = nil, nil, nil
 	}
@@ -46,7 +47,7 @@ func coverageLines(p layout.Plan) [][2]string {
 		say("surround", "none is needed: the picture fills the frame by itself")
 	}
 
-	c := p.Coverage()
+	c := shot.Of(p).Coverage()
 	sees := fmt.Sprintf("the frame takes in %.1f x %.1f mm of the board's plane, %.1f %% of the backdrop",
 		c.Sees.WidthMM, c.Sees.HeightMM, 100*c.BackdropShare)
 	if c.Covered() && c.PrintEnds == nil {
@@ -75,7 +76,7 @@ func coverageLines(p layout.Plan) [][2]string {
 }
 
 // printEndsText says where the print ends inside the frame, and what fills the rest.
-func printEndsText(p layout.Plan, c layout.Coverage) string {
+func printEndsText(p layout.Plan, c shot.Coverage) string {
 	ends := c.PrintEnds
 	var parts []string
 	for _, e := range ends.Edges {
@@ -108,7 +109,7 @@ func printEndsText(p layout.Plan, c layout.Coverage) string {
 }
 
 // edgesText says which edges of the board show, and where.
-func edgesText(camera layout.Camera, c layout.Coverage) string {
+func edgesText(camera layout.Camera, c shot.Coverage) string {
 	var parts []string
 	for i := 0; i < len(c.Edges); i += 2 { // opposite edges stand together
 		a, b := c.Edges[i], c.Edges[i+1]
@@ -149,16 +150,16 @@ func remedyTexts(p layout.Plan) []string {
 }
 
 // askFor is how to ask for a remedy, and what comes of it.
-func askFor(r *layout.Remedy) string {
+func askFor(r *shot.Remedy) string {
 	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm, fill %.3f, %d sheets at most", r.DistanceMM,
 		r.Print.WidthMM, r.Print.HeightMM, r.Fill, r.SheetsAtMost)
 }
 
 // askForSurround is how to ask for this print in a larger surround: of the kind that there is, or with the
 // picture's edge going on.
-func askForSurround(p layout.Plan, r *layout.Remedy) string {
+func askForSurround(p layout.Plan, r *shot.Remedy) string {
 	return fmt.Sprintf("--distance %.1fmm --print-size %.1fx%.1fmm --surround %s --surround-size %.0fx%.0fmm, %d "+
 		"sheets at most",
-		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, p.SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM,
+		r.DistanceMM, r.Print.WidthMM, r.Print.HeightMM, shot.Of(p).SurroundKind(), r.Backdrop.WidthMM, r.Backdrop.HeightMM,
 		r.SheetsAtMost)
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/proof"
 	"dropsheet/tile/texture"
@@ -124,7 +125,7 @@ func TestTheProofShowsTheEdgeWhereSizeSays(t *testing.T) {
 	p, white := whitePlan(t, wideFrame+" --distance 35cm")
 	frame := proof.Pinhole(p, p.Camera, white)
 	const x, y = 960 + 100, 640 + 100 // off the drop, on the board
-	for _, e := range p.Coverage().Edges {
+	for _, e := range shot.Of(p).Coverage().Edges {
 		var at float64
 		switch e.Side {
 		case "left":
@@ -144,7 +145,7 @@ func TestTheProofShowsTheEdgeWhereSizeSays(t *testing.T) {
 // picture, on the far side from the board's nearer edge.
 func TestTheProofShowsTheRimOfADropThatTravelled(t *testing.T) {
 	p, white := whitePlan(t, "size --drop 4.6mm --distance 35cm --frame-width 12mm --pixels 1200x800 --travel 2mm")
-	fill := p.Travel().Asked.Fill
+	fill := shot.Of(p).Travel().Asked.Fill
 	require.Less(t, fill, p.Picture.Fill-0.002)
 	// The drop has moved down, by hand's count of its apparent radius R D / sqrt(D² - R²).
 	frame := proof.Scene{Plan: p, Camera: p.Camera, Picture: white, Sharp: true, Drops: []layout.Point{{YMM: 2}}}

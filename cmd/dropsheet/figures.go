@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // reverses says in words what a drop does.
@@ -54,7 +55,7 @@ func writeFigures(w io.Writer, p layout.Plan) error {
 	for _, l := range printerLines(b0) {
 		line(l[0], "%s", l[1])
 	}
-	s := p.Sensitivity()
+	s := shot.Of(p).Sensitivity()
 	line("sensitivity", "%s 10 %% smaller: fill %.3f, larger: %.3f; backdrop 10 mm nearer: %.3f, further: %.3f", drop,
 		s.DropSmallerFill, s.DropLargerFill, s.NearerFill, s.FurtherFill)
 	line("frame", "%.1f x %.1f mm at the %s, %d x %d pixels, of which it takes %.0f across%s", p.Camera.FrameWidthMM,
@@ -96,7 +97,7 @@ func framing(p layout.Plan) string {
 
 // darkRim says how wide the ring is that looks past the backdrop.
 func darkRim(p layout.Plan) string {
-	rim := p.DarkRim()
+	rim := shot.Of(p).DarkRim()
 	percent := func(share float64) string { return fmt.Sprintf("%.1f %%", 100*share) }
 	switch p.Drop.Reverses {
 	case flip.ReversesX:

@@ -19,6 +19,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/job/place"
 )
 
@@ -166,8 +167,9 @@ func requireSoundJob(t testing.TB, j job, what string) {
 // requireSoundFigures checks that all that follows from a plan is a number.
 func requireSoundFigures(t testing.TB, p layout.Plan, what string) {
 	t.Helper()
-	require.NoError(t, writeJSON(new(bytes.Buffer), []any{p, p.DarkRim(), p.Sensitivity(), p.Travel(), p.Sharpness(),
-		p.LightFigures()}), what)
+	require.NoError(t, writeJSON(new(bytes.Buffer), []any{p, shot.Of(p).DarkRim(), shot.Of(p).Sensitivity(),
+		shot.Of(p).Travel(), shot.Of(p).Sharpness(),
+		shot.Of(p).LightFigures()}), what)
 }
 
 // TestSpoiltJobs spoils 2,000 job files: each gives an error or a job whose figures are numbers, and none

@@ -5,12 +5,13 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // lightLines says how the lamps light the picture: a name with each line, empty where a line goes on. Without
 // lamps there is nothing to say.
 func lightLines(p layout.Plan) [][2]string {
-	f := p.LightFigures()
+	f := shot.Of(p).LightFigures()
 	if f == nil {
 		return nil
 	}
@@ -50,14 +51,14 @@ func lightLines(p layout.Plan) [][2]string {
 
 // glareLines says where shiny paper would mirror a lamp into the picture, and what to do. drop is the word
 // for what refracts.
-func glareLines(f *layout.LightFigures, drop string) [][2]string {
+func glareLines(f *shot.LightFigures, drop string) [][2]string {
 	var lines [][2]string
 	for _, g := range f.Glares {
 		if !g.Seen {
 			continue
 		}
 		where := "beside the " + drop
-		if g.Path == layout.ThroughDrop {
+		if g.Path == shot.ThroughDrop {
 			where = "in the " + drop
 		}
 		what := ""
@@ -79,12 +80,12 @@ func glareLines(f *layout.LightFigures, drop string) [][2]string {
 
 // lightWarnings says what about the lamps spoils the shot.
 func lightWarnings(p layout.Plan) (warnings []string) {
-	f := p.LightFigures()
+	f := shot.Of(p).LightFigures()
 	if f == nil {
 		return nil
 	}
 	for _, v := range f.InView {
-		if v.Path == layout.Direct {
+		if v.Path == shot.Direct {
 			warnings = append(warnings, fmt.Sprintf("lamp %d stands in the frame itself, at pixel %.0f, %.0f: move it "+
 				"further out", v.Lamp, v.Frame.XPx, v.Frame.YPx))
 		} else {

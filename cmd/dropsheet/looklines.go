@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // sizeOf says how large a drop or rod is.
@@ -51,7 +52,7 @@ func lookLines(p layout.Plan) [][2]string {
 	if text := stretchText(p); text != "" {
 		lines = append(lines, [2]string{"", text})
 	}
-	if s, ok := p.Swing(); ok {
+	if s, ok := shot.Of(p).Swing(); ok {
 		lines = append(lines, [2]string{"swing", swingText(s)})
 	}
 	return lines
@@ -63,9 +64,9 @@ func stretchText(p layout.Plan) string {
 	if p.Drop.Body == flip.Ball || p.Picture.Look == layout.Straight {
 		return ""
 	}
-	sees, whole, way := p.Coverage().Sees.HeightMM, p.Picture.HeightMM, "high"
+	sees, whole, way := shot.Of(p).Coverage().Sees.HeightMM, p.Picture.HeightMM, "high"
 	if p.Drop.Body == flip.LevelRod {
-		sees, whole, way = p.Coverage().Sees.WidthMM, p.Picture.WidthMM, "wide"
+		sees, whole, way = shot.Of(p).Coverage().Sees.WidthMM, p.Picture.WidthMM, "wide"
 	}
 	text := "a rod squeezes the picture across itself and not along, and so stretches it: along it the frame sees "
 	if p.Picture.Look != layout.Bulged {
@@ -97,7 +98,7 @@ func framedAs(f layout.Framing) string {
 }
 
 // swingText says in a line how much the picture changes while the drop swings.
-func swingText(s layout.Swing) string {
+func swingText(s shot.Swing) string {
 	// + 0 turns a minus zero into zero
 	change := func(share float64) string { return fmt.Sprintf("%+.0f %%", math.Round(100*(share-1))+0) }
 	text := fmt.Sprintf("swinging from %.0f %% flatter than round to %.0f %% longer, the picture changes by %s / %s "+
@@ -112,7 +113,7 @@ func swingText(s layout.Swing) string {
 
 // resolutionLines says what the frame can show of the picture, and what print and artwork that takes.
 func resolutionLines(p layout.Plan) [][2]string {
-	r := p.Resolution()
+	r := shot.Of(p).Resolution()
 	return [][2]string{
 		{"resolution", fmt.Sprintf("the picture spans %.0f x %.0f frame pixels in the %s; a frame pixel sees %s of print "+
 			"in the middle, %s at the fill",
@@ -134,7 +135,7 @@ func onPixelText(acrossMM, alongMM float64) string {
 }
 
 // autoText says what to ask for where the frame uses far less than the default.
-func autoText(r layout.Resolution) string {
+func autoText(r shot.Resolution) string {
 	if r.NeededPPI < defaultPPI {
 		return "; --ppi auto prints just that: smaller files, faster printing"
 	}
@@ -142,7 +143,7 @@ func autoText(r layout.Resolution) string {
 }
 
 // artworkLine says how many pixels of artwork and print fall on a frame pixel.
-func artworkLine(r layout.Resolution, widthPx, heightPx int, printPerMM float64) string {
+func artworkLine(r shot.Resolution, widthPx, heightPx int, printPerMM float64) string {
 	centre, rim := r.ArtworkPx(float64(widthPx), float64(heightPx))
 	return fmt.Sprintf("on the length of a frame pixel fall %.1f pixels of the artwork and %.1f of the print in the "+
 		"middle, %.1f and %.1f at the fill",
@@ -150,7 +151,7 @@ func artworkLine(r layout.Resolution, widthPx, heightPx int, printPerMM float64)
 }
 
 // tooCoarse warns of an artwork with fewer pixels than the frame has for it.
-func tooCoarse(r layout.Resolution, widthPx, heightPx int) []string {
+func tooCoarse(r shot.Resolution, widthPx, heightPx int) []string {
 	centre, rim := r.ArtworkPx(float64(widthPx), float64(heightPx))
 	if fewest := min(centre, rim); fewest < 1 {
 		return []string{fmt.Sprintf("the picture has %d x %d pixels and the frame could show %d x %d: it will look soft "+

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/proof"
 	"dropsheet/tile/texture"
@@ -93,7 +94,7 @@ func TestTheProofShowsWhereThePrintEnds(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(stdout), &p))
 	var told struct {
 		Coverage struct {
-			PrintEnds *layout.PrintEnds `json:"print_ends"`
+			PrintEnds *shot.PrintEnds `json:"print_ends"`
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(stdout), &told))

@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/guide"
 	"dropsheet/tile/job/place"
@@ -152,7 +153,7 @@ func (m *making) fill(ctx context.Context, c console, folder *place.Folder, path
 		c.warn(levelProfileWarning)
 	}
 	w, h := art.Size()
-	resolution := plan.Resolution()
+	resolution := shot.Of(plan).Resolution()
 	c.warn(tooCoarse(resolution, w, h)...)
 	hung := plan.Hang()
 	grid := newGrid(plan, hung, w, h, m.ppi.of(resolution))
@@ -269,7 +270,7 @@ func (m *making) tell(w io.Writer, j job) error {
 		return err
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
-	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(j.Resolution(), j.Print.Part.WidthPx,
+	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(shot.Of(j.Plan).Resolution(), j.Print.Part.WidthPx,
 		j.Print.Part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}

@@ -13,6 +13,7 @@ import (
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
 )
@@ -126,7 +127,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 
 // unseen says what the picture does not show and the shot would.
 func (p *proofing) unseen(plan layout.Plan) (warnings []string) {
-	if f := plan.LightFigures(); f != nil {
+	if f := shot.Of(plan).LightFigures(); f != nil {
 		for _, g := range f.Glares {
 			if g.Seen {
 				warnings = append(warnings, fmt.Sprintf("shiny paper would mirror lamp %d to frame pixel %.0f, %.0f of %d x "+

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
@@ -151,7 +152,7 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 func (r seamReport) write(w io.Writer, out string) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM,
-		layout.StopMark(r.Camera.FNumber), r.Camera.Focus)
+		shot.StopMark(r.Camera.FNumber), r.Camera.Focus)
 	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.summary())
 	if len(r.Sights) > 0 {
 		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",
@@ -207,10 +208,10 @@ func remedyText(r seamsight.Remedy) string {
 		ways = append(ways, fmt.Sprintf("a gap under %.2f mm", r.SeamMM))
 	}
 	if r.OpenTo > 0 {
-		ways = append(ways, layout.StopMark(r.OpenTo))
+		ways = append(ways, shot.StopMark(r.OpenTo))
 	}
 	if r.CloseTo > 0 {
-		ways = append(ways, layout.StopMark(r.CloseTo))
+		ways = append(ways, shot.StopMark(r.CloseTo))
 	}
 	if r.FurtherTimes > 0 {
 		ways = append(ways, fmt.Sprintf("distance and print times %.1f", r.FurtherTimes))

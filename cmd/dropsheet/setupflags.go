@@ -9,6 +9,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // setupFlags are the flags that size and make share.
@@ -137,7 +138,7 @@ func addPPI(flags *pflag.FlagSet, into *ppi) {
 }
 
 // of is the resolution for a plan.
-func (p ppi) of(r layout.Resolution) units.Resolution {
+func (p ppi) of(r shot.Resolution) units.Resolution {
 	if p.auto {
 		return units.PerInch(min(r.NeededPPI, defaultPPI))
 	}

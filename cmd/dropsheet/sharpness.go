@@ -9,13 +9,14 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // sharpnessLines says whether any stop holds the drop's edge and the picture in it sharp together, and what
 // the mains do to the light: a name with each line, empty where a line goes on. What to do about the mains is
 // common practice.
 func sharpnessLines(p layout.Plan) [][2]string {
-	s, drop := p.Sharpness(), noun(p)
+	s, drop := shot.Of(p).Sharpness(), noun(p)
 	var lines [][2]string
 	add := func(name, format string, args ...any) {
 		lines = append(lines, [2]string{name, fmt.Sprintf(format, args...)})
@@ -30,16 +31,16 @@ func sharpnessLines(p layout.Plan) [][2]string {
 	} else {
 		add("sharp", "no stop holds the %s's edge and the picture in it within %.3g pixels", drop, s.SharpToPx)
 	}
-	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the %s", s.Least.BlurPx, layout.StopMark(s.Least.FNumber),
+	add("", "the least blur is %.1f pixels, at %s: %.3f mm at the %s", s.Least.BlurPx, shot.StopMark(s.Least.FNumber),
 		s.Least.AtDropMM, drop)
 	if w := s.Wider; w != nil {
 		add("", "a frame %s mm wide at the %s does it, at %s, and so does this one shrunk to %.0f pixels wide",
-			up(w.FrameWidthMM), drop, layout.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
+			up(w.FrameWidthMM), drop, shot.StopMark(w.FNumber), float64(p.Camera.WidthPx)*s.SharpToPx/s.Least.BlurPx)
 		add("", "a longer lens from further off changes nothing as long as the frame is as wide")
 	}
 	if p.Drop.Body != flip.Ball {
 		add("", "all this across the rod: along it the picture is seen far behind, and its blur is %.0f pixels at %s",
-			currentStop(s).Best.Blur.Centre.SagittalPx, layout.StopMark(p.Camera.FNumber))
+			currentStop(s).Best.Blur.Centre.SagittalPx, shot.StopMark(p.Camera.FNumber))
 	}
 	if len(s.Mains) > 0 {
 		a, b := s.Mains[0], s.Mains[1]
@@ -57,18 +58,18 @@ func sharpnessLines(p layout.Plan) [][2]string {
 }
 
 // currentStop is the plan's own stop.
-func currentStop(s layout.Sharpness) layout.StopLine {
+func currentStop(s shot.Sharpness) shot.StopLine {
 	for _, stop := range s.Stops {
 		if stop.Current {
 			return stop
 		}
 	}
-	return layout.StopLine{} // the table always holds it
+	return shot.StopLine{} // the table always holds it
 }
 
 // writeSharpnessTable writes what each stop does, at the best focus, and at the plan's stop what other focuses do.
 func writeSharpnessTable(w io.Writer, p layout.Plan) error {
-	s := p.Sharpness()
+	s := shot.Of(p).Sharpness()
 	rod, rate := p.Drop.Body != flip.Ball, p.Camera.FrameRate > 0
 	heads := []string{"stop", "light"}
 	if rate {
@@ -92,7 +93,7 @@ func writeSharpnessTable(w io.Writer, p layout.Plan) error {
 	row(" ", heads)
 	for _, stop := range s.Stops {
 		centre, fill := p.PictureBlurs(stop.Best.Blur)
-		cells := []string{layout.StopMark(stop.FNumber), signedStops(stop.ExposureStops)}
+		cells := []string{shot.StopMark(stop.FNumber), signedStops(stop.ExposureStops)}
 		if rate {
 			cells = append(cells, rateWords(stop.FrameRate))
 		}
@@ -107,10 +108,10 @@ func writeSharpnessTable(w io.Writer, p layout.Plan) error {
 		row(mark, append(cells, blurPx(stop.Best.Blur.BackdropPx)))
 	}
 	current := currentStop(s)
-	fmt.Fprintf(&b, "at %s, by focus (mm before the %s's middle):\n", layout.StopMark(current.FNumber), noun(p))
+	fmt.Fprintf(&b, "at %s, by focus (mm before the %s's middle):\n", shot.StopMark(current.FNumber), noun(p))
 	for _, f := range []struct {
 		name string
-		at   layout.Focused
+		at   shot.Focused
 	}{{"edge", current.Edge}, {"best", current.Best}, {"picture", current.Picture}} {
 		centre, fill := p.PictureBlurs(f.at.Blur)
 		fmt.Fprintf(&b, "  %-7s %6.2f mm: edge %s, centre %s, at fill %s\n", f.name, p.Drop.CameraMM-f.at.FocusMM,

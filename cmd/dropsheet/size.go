@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 )
 
@@ -38,11 +39,12 @@ its proportions count; only its header is read. Writes no file.`,
 			c.warn(whitePaper(p)...)
 			c.warn(printerWarnings(p.Backdrop)...)
 			if !part.Empty() {
-				c.warn(tooCoarse(p.Resolution(), part.Dx(), part.Dy())...)
+				c.warn(tooCoarse(shot.Of(p).Resolution(), part.Dx(), part.Dy())...)
 			}
 			if asJSON {
-				return writeJSON(c.out, report{formatVersion, p, p.DarkRim(), p.Sensitivity(), newCoverageReport(p), p.Travel(),
-					p.Resolution(), swingOf(p), p.Sharpness(), p.LightFigures()})
+				return writeJSON(c.out, report{formatVersion, p, shot.Of(p).DarkRim(), shot.Of(p).Sensitivity(),
+					newCoverageReport(p), shot.Of(p).Travel(),
+					shot.Of(p).Resolution(), swingOf(p), shot.Of(p).Sharpness(), shot.Of(p).LightFigures()})
 			}
 			if err := writeFigures(c.out, p); err != nil {
 				return err
@@ -95,15 +97,15 @@ func (s *setupFlags) part(path string) (image.Rectangle, error) {
 type report struct {
 	Version int `json:"dropsheet"` // of the format, as in a job file
 	layout.Plan
-	DarkRim     layout.DarkRim     `json:"dark_rim"`
-	Sensitivity layout.Sensitivity `json:"sensitivity"`
-	Coverage    coverageReport     `json:"coverage"`
-	Travel      layout.Travel      `json:"travel"`
-	Resolution  layout.Resolution  `json:"resolution"`
-	Swing       *layout.Swing      `json:"swing,omitempty"` // none for a rod
-	Sharpness   layout.Sharpness   `json:"sharpness"`
+	DarkRim     shot.DarkRim     `json:"dark_rim"`
+	Sensitivity shot.Sensitivity `json:"sensitivity"`
+	Coverage    coverageReport   `json:"coverage"`
+	Travel      shot.Travel      `json:"travel"`
+	Resolution  shot.Resolution  `json:"resolution"`
+	Swing       *shot.Swing      `json:"swing,omitempty"` // none for a rod
+	Sharpness   shot.Sharpness   `json:"sharpness"`
 
-	Light *layout.LightFigures `json:"light,omitempty"` // none without lamps
+	Light *shot.LightFigures `json:"light,omitempty"` // none without lamps
 }
 
 func writeJSON(w io.Writer, v any) error {
@@ -116,8 +118,8 @@ func writeJSON(w io.Writer, v any) error {
 }
 
 // swingOf is the plan's swing, or nil for a rod.
-func swingOf(p layout.Plan) *layout.Swing {
-	if s, ok := p.Swing(); ok {
+func swingOf(p layout.Plan) *shot.Swing {
+	if s, ok := shot.Of(p).Swing(); ok {
 		return &s
 	}
 	return nil

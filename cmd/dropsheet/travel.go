@@ -6,11 +6,12 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // travelTexts says how far the drop may move off the axis, and what becomes of the travel that was asked for.
 func travelTexts(p layout.Plan) []string {
-	t := p.Travel()
+	t := shot.Of(p).Travel()
 	texts := append([]string{toleratedText(p, t)}, askedTexts(p, t)...)
 	return append(texts, framedText(p))
 }
@@ -43,7 +44,7 @@ func framedText(p layout.Plan) string {
 func isNone(mm *float64) bool { return mm != nil && *mm < 0.1 }
 
 // toleratedText says what travel leaves the dark rim where it is.
-func toleratedText(p layout.Plan, t layout.Travel) string {
+func toleratedText(p layout.Plan, t shot.Travel) string {
 	var free, none []string
 	for _, way := range []struct {
 		mm    *float64
@@ -78,7 +79,7 @@ func toleratedText(p layout.Plan, t layout.Travel) string {
 }
 
 // askedTexts says what fill the travel that was asked for leaves, and what would keep all of it.
-func askedTexts(p layout.Plan, t layout.Travel) []string {
+func askedTexts(p layout.Plan, t shot.Travel) []string {
 	a := t.Asked
 	switch {
 	case a == nil:

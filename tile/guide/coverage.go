@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // surrounded tells whether the board goes on beyond the picture.
@@ -47,7 +48,7 @@ func (b *book) coverage() {
 }
 
 // printEnds says that what is printed does not fill the frame.
-func (j Job) printEnds(ends layout.PrintEnds) string {
+func (j Job) printEnds(ends shot.PrintEnds) string {
 	if ends.Share == 0 {
 		return " The edge of the print shows as a blur."
 	}
@@ -56,7 +57,7 @@ func (j Job) printEnds(ends layout.PrintEnds) string {
 }
 
 // edges says where the board's edges show.
-func edges(camera layout.Camera, c layout.Coverage) string {
+func edges(camera layout.Camera, c shot.Coverage) string {
 	var parts []string
 	for i := 0; i < len(c.Edges); i += 2 { // opposite edges stand together
 		across, px := "left and right", camera.WidthPx
@@ -76,7 +77,7 @@ func edges(camera layout.Camera, c layout.Coverage) string {
 const leastShownMM = 0.1
 
 // travelText says how far the drop may be off the axis.
-func (j Job) travelText(t layout.Travel) string {
+func (j Job) travelText(t shot.Travel) string {
 	var moves []string
 	free, none := 0, false // how many ways it may move, and whether there is one that it may not
 	for _, m := range []struct {

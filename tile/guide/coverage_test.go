@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // What the frame sees of the board, and how far the drop may travel, stand on the set-up page with the plan's figures.
@@ -21,7 +22,7 @@ func TestCoverageOnTheSetupPage(t *testing.T) {
 	s.Camera.LensMM, s.Camera.FrameWidthMM, s.TravelMM = 0, 400, 3
 	j := jobOf(t, s)
 	all = strings.Join(pageTexts(worded(t, j)), " ")
-	edges := j.Plan.Coverage().Edges
+	edges := shot.Of(j.Plan).Coverage().Edges
 	require.Len(t, edges, 4)
 	require.Contains(t, all, fmt.Sprintf("shows at left and right, %.0f of %d pixels in", edges[0].AtPx,
 		j.Plan.Camera.WidthPx))

@@ -6,6 +6,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // single tells whether one sheet is the whole print, without any seam.
@@ -59,7 +60,7 @@ func vertical(c layout.Corner) string {
 
 // darkRim says what of the drop stays dark around the picture.
 func (j Job) darkRim() string {
-	rim := j.Plan.DarkRim()
+	rim := shot.Of(j.Plan).DarkRim()
 	of := " of the " + j.body() + "\u2019s visible radius"
 	const room = " It is as dark as the room around the board."
 	if j.unfilled() {
@@ -85,7 +86,7 @@ const hardlyShare = 0.01
 
 // sensitivity says what becomes of the fill when the drop or the distance are not as planned.
 func (j Job) sensitivity() string {
-	s, fill := j.Plan.Sensitivity(), j.Plan.Picture.Fill
+	s, fill := shot.Of(j.Plan).Sensitivity(), j.Plan.Picture.Fill
 	off := max(math.Abs(s.DropSmallerFill-fill), math.Abs(s.DropLargerFill-fill))
 	body := j.body()
 	text := fmt.Sprintf("The print hardly depends on the %s\u2019s size: 10%s%% smaller or larger, the picture fills "+

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/sheet"
@@ -132,10 +133,10 @@ func (b *book) draw() {
 // found is what the guide asks more than once, and takes a while to work out.
 type found struct {
 	sections []section
-	sharp    layout.Sharpness
-	coverage layout.Coverage
-	travel   layout.Travel
-	light    *layout.LightFigures // nil without lamps
+	sharp    shot.Sharpness
+	coverage shot.Coverage
+	travel   shot.Travel
+	light    *shot.LightFigures // nil without lamps
 	panels   seammap.Panels
 	bare     []layout.Rect       // what of the board has no sheet
 	hang     func() texture.Hung // made when it is first asked for
@@ -144,7 +145,8 @@ type found struct {
 func find(j Job) found {
 	p := j.Plan
 	return found{
-		j.sections(), p.Sharpness(), p.Coverage(), p.Travel(), p.LightFigures(), seammap.Find(p),
+		j.sections(), shot.Of(p).Sharpness(), shot.Of(p).Coverage(), shot.Of(p).Travel(), shot.Of(p).LightFigures(),
+		seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() texture.Hung { return texture.Hang(p, j.Picture) }),
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // Every kind of job: the pages are the paper's, upright; each sheet stands in the table with its page and
@@ -226,7 +227,7 @@ func TestFiguresAreThePlans(t *testing.T) {
 	all := strings.Join(pageTexts(worded(t, j)), " ")
 	p := j.Plan
 	one := func(mm float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", mm), ".0") }
-	rim := p.DarkRim()
+	rim := shot.Of(p).DarkRim()
 	for _, says := range []string{
 		"15 sheets of A4",
 		one(p.Picture.WidthMM) + " × " + one(p.Picture.HeightMM) + " mm",
@@ -255,7 +256,7 @@ func TestTheDropsSizeMattersUpClose(t *testing.T) {
 	s := usual()
 	s.Drop.DiameterMM, s.DistanceMM = 80, 200
 	j := jobOf(t, s)
-	change := math.Abs(j.Plan.Sensitivity().DropLargerFill - j.Plan.Picture.Fill)
+	change := math.Abs(shot.Of(j.Plan).Sensitivity().DropLargerFill - j.Plan.Picture.Fill)
 	require.Greater(t, change, 0.01)
 	all := strings.Join(pageTexts(worded(t, j)), " ")
 	require.Contains(t, all, "The drop’s size matters here")

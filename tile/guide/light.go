@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // light says where the lamps stand, how evenly they light the board, and what to watch for.
@@ -40,7 +41,7 @@ func (b *book) light() {
 		b.topic("In the view", func(b *book) {
 			for _, seen := range v {
 				where := "stands in the frame itself. Move it further out."
-				if seen.Path == layout.ThroughDrop {
+				if seen.Path == shot.ThroughDrop {
 					where = "stands where the " + b.job.body() + " shows it. Move it further out, or to the camera\u2019s " +
 						"side of the " + b.job.body() + "."
 				}
@@ -85,12 +86,12 @@ func (b *book) lampTable() {
 }
 
 // placesTable lists the light at the places that a meter can be held to.
-func (b *book) placesTable(f *layout.LightFigures) {
+func (b *book) placesTable(f *shot.LightFigures) {
 	t := table{columns: []column{{"place", false, 26}, {"from left mm", true, 22}, {"from top mm", true, 22},
 		{"stops down", true, 20}, {"light", true, 16}}}
 	for _, p := range []struct {
 		name string
-		at   layout.LitPlace
+		at   shot.LitPlace
 	}{
 		{"brightest", f.Brightest}, {"middle", f.Centre}, {"top left", f.Corners[0]}, {"top right", f.Corners[1]},
 		{"bottom left", f.Corners[2]}, {"bottom right", f.Corners[3]}, {"darkest", f.Darkest},
@@ -119,7 +120,7 @@ func stops(n float64) string {
 }
 
 // falloff says how even the light is and what would make it so.
-func (b *book) falloff(f *layout.LightFigures) string {
+func (b *book) falloff(f *shot.LightFigures) string {
 	p := b.job.Plan
 	text := "Over the picture the light falls off by " + strong(stops(f.FalloffStops)) + "."
 	if f.FalloffStops >= layout.NoLightStops {
@@ -143,7 +144,7 @@ func (b *book) falloff(f *layout.LightFigures) string {
 }
 
 // glare says where shiny paper would mirror a lamp into the picture.
-func (b *book) glare(f *layout.LightFigures) {
+func (b *book) glare(f *shot.LightFigures) {
 	seen := false
 	for _, g := range f.Glares {
 		if !g.Seen {
@@ -151,7 +152,7 @@ func (b *book) glare(f *layout.LightFigures) {
 		}
 		seen = true
 		where := "beside the " + b.job.body()
-		if g.Path == layout.ThroughDrop {
+		if g.Path == shot.ThroughDrop {
 			where = "in the " + b.job.body()
 		}
 		b.bullet(fmt.Sprintf("Shiny paper mirrors lamp %d %s, at %s from the board\u2019s left edge and %s from its "+
@@ -167,7 +168,7 @@ func (b *book) glare(f *layout.LightFigures) {
 }
 
 // cutEdges says whether the cut edges face the lamps.
-func (b *book) cutEdges(f layout.Facing) string {
+func (b *book) cutEdges(f shot.Facing) string {
 	switch {
 	case f.Better != "":
 		return fmt.Sprintf("On %s of the seams\u2019 length the cut edge faces %s the lamp that is strongest there, and "+

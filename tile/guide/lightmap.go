@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // The map of the light: its shading's pixels and the contours' lattice along the board's longer side, and the
@@ -30,7 +31,7 @@ func (b *book) lightMapMM() float64 {
 
 // lightMap draws the light on the board: shading, contours with their stops, the corners' figures, the
 // brightest and the darkest place.
-func (b *book) lightMap(box layout.Rect, f *layout.LightFigures) {
+func (b *book) lightMap(box layout.Rect, f *shot.LightFigures) {
 	p := b.job.Plan
 	light, whole := p.Light(), p.Backdrop.Board()
 	at := inside(box.Grow(layout.Sides{LeftMM: -mapFrameMM, TopMM: -mapFrameMM, RightMM: -mapFrameMM,

@@ -6,6 +6,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // look says how the picture appears in the drop, and what that holds for.
@@ -94,7 +95,7 @@ func (j Job) until() string {
 
 // rimBeyondPicture says what of the drop looks past a picture that leaves some of its board unprinted. of
 // names what the shares are of.
-func (j Job) rimBeyondPicture(rim layout.DarkRim, of string) string {
+func (j Job) rimBeyondPicture(rim shot.DarkRim, of string) string {
 	const shows = " What it sees there is white where the paper goes on beyond the picture, and elsewhere as dark as " +
 		"the room around the board."
 	widest, narrowest := rim.AcrossShare, rim.CornerShare

@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // solids are the materials that are bought in shape; all others flow.
@@ -82,9 +83,9 @@ func (j Job) bodyAtLength() string {
 // oneWay says what a rod does not do for the picture, and how much of the print shows for that.
 func (j Job) oneWay() string {
 	p := j.Plan
-	sees, whole, way := p.Coverage().Sees.HeightMM, p.Backdrop.HeightMM, "high"
+	sees, whole, way := shot.Of(p).Coverage().Sees.HeightMM, p.Backdrop.HeightMM, "high"
 	if p.Drop.Body == flip.LevelRod {
-		sees, whole, way = p.Coverage().Sees.WidthMM, p.Backdrop.WidthMM, "wide"
+		sees, whole, way = shot.Of(p).Coverage().Sees.WidthMM, p.Backdrop.WidthMM, "wide"
 	}
 	text, stretched, but := "A rod squeezes the picture across itself and not along. ",
 		", and what it sees there looks stretched", ", but not squeezed, so that the picture looks stretched that way"

@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // sharpness says what each stop does to sharpness and light, and what to do about both.
@@ -22,7 +23,7 @@ func (b *book) sharpness() {
 		b.side("Blur")
 		b.para("How large a point is drawn, in pixels of the frame, at the best focus, diffraction included. Light is in " +
 			"stops, against the plan\u2019s " +
-			strong(layout.StopMark(own.FNumber)) + "." + b.alongRod(own))
+			strong(shot.StopMark(own.FNumber)) + "." + b.alongRod(own))
 		b.table(b.stopTable(s))
 		b.note(b.verdict(s))
 	})
@@ -30,7 +31,7 @@ func (b *book) sharpness() {
 		b.para(fmt.Sprintf("Focus on something thin held where the %s will be, then move the camera back by %s. At %s "+
 			"the edge\u2019s blur is then %s and the picture\u2019s %s; with the edge in focus the picture\u2019s is %s, "+
 			"with the picture in focus the edge\u2019s %s.",
-			body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), layout.StopMark(own.FNumber),
+			body, strong(short(p.Drop.CameraMM-own.Best.FocusMM, 2)+noBreak+"mm"), shot.StopMark(own.FNumber),
 			tenthPx(own.Best.Blur.EdgePx), pixels(own.Best.Blur.Centre.TangentialPx),
 			tenthPx(own.Edge.Blur.Centre.TangentialPx), tenthPx(own.Picture.Blur.EdgePx)))
 	})
@@ -43,7 +44,7 @@ func (b *book) sharpness() {
 }
 
 // ownStop is the line of the plan's own stop, which the table always holds.
-func ownStop(s layout.Sharpness) (own layout.StopLine) {
+func ownStop(s shot.Sharpness) (own shot.StopLine) {
 	for _, stop := range s.Stops {
 		if stop.Current {
 			own = stop
@@ -53,18 +54,18 @@ func ownStop(s layout.Sharpness) (own layout.StopLine) {
 }
 
 // alongRod says what no stop can do for a rod; nothing for a ball.
-func (b *book) alongRod(own layout.StopLine) string {
+func (b *book) alongRod(own shot.StopLine) string {
 	if b.job.Plan.Drop.Body == flip.Ball {
 		return ""
 	}
 	return " Edge, centre and fill count across the rod. " + strong("Along") +
 		" the rod nothing is bent, and the picture is seen at nearly its true place, far behind: there its blur is " +
-		pixels(own.Best.Blur.Centre.SagittalPx) + " at " + layout.StopMark(own.FNumber) +
+		pixels(own.Best.Blur.Centre.SagittalPx) + " at " + shot.StopMark(own.FNumber) +
 		". A picture in a rod is never sharp both ways; lines along the rod come out best."
 }
 
 // stopTable is a line for every stop.
-func (b *book) stopTable(s layout.Sharpness) table {
+func (b *book) stopTable(s shot.Sharpness) table {
 	p := b.job.Plan
 	rod, rate := p.Drop.Body != flip.Ball, p.Camera.FrameRate > 0
 	heads := []string{"stop", "light"}
@@ -83,7 +84,7 @@ func (b *book) stopTable(s layout.Sharpness) table {
 	for _, stop := range s.Stops {
 		blur := stop.Best.Blur
 		centre, fill := p.PictureBlurs(blur)
-		cells := []string{layout.StopMark(stop.FNumber), signed(stop.ExposureStops)}
+		cells := []string{shot.StopMark(stop.FNumber), signed(stop.ExposureStops)}
 		if stop.Current {
 			cells[0] += " (plan)"
 		}
@@ -100,8 +101,8 @@ func (b *book) stopTable(s layout.Sharpness) table {
 }
 
 // verdict says whether any stop is good enough, and if not which frame would be.
-func (b *book) verdict(s layout.Sharpness) string {
-	least := fmt.Sprintf(" The least blur of both is %s, at %s.", pixels(s.Least.BlurPx), layout.StopMark(s.Least.FNumber))
+func (b *book) verdict(s shot.Sharpness) string {
+	least := fmt.Sprintf(" The least blur of both is %s, at %s.", pixels(s.Least.BlurPx), shot.StopMark(s.Least.FNumber))
 	within := short(s.SharpToPx, 2) + noBreak + "pixels"
 	if s.Holds != nil {
 		from, to := s.Holds.Marks()
@@ -115,7 +116,7 @@ func (b *book) verdict(s layout.Sharpness) string {
 	if w := s.Wider; w != nil {
 		text += fmt.Sprintf(" A frame %s wide would hold them, at %s, the %s %.0f%spixels wide in it; so would this one, "+
 			"shown smaller.",
-			length(math.Ceil(w.FrameWidthMM)), layout.StopMark(w.FNumber), b.job.body(), w.DropPx, noBreak)
+			length(math.Ceil(w.FrameWidthMM)), shot.StopMark(w.FNumber), b.job.body(), w.DropPx, noBreak)
 	}
 	return text
 }
@@ -129,7 +130,7 @@ func (b *book) halfRate() string {
 }
 
 // pulses says how lamps on the mains look at the plan's frame rate, and what to do about them (common practice).
-func pulses(mains []layout.Mains) string {
+func pulses(mains []shot.Mains) string {
 	const remedy = "Take lamps on direct current or high frequency."
 	if len(mains) == 0 {
 		return "At more frames a second brightness swings. " + remedy

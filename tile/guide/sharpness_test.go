@@ -9,6 +9,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // The page on sharpness tells the plan's figures: a line for every stop, the three distances of the drawing,
@@ -53,8 +54,8 @@ func TestSharpnessPage(t *testing.T) {
 			}
 			p, err := s.Plan()
 			require.NoError(t, err)
-			for _, stop := range p.Sharpness().Stops {
-				require.Contains(t, page, layout.StopMark(stop.FNumber)+" ")
+			for _, stop := range shot.Of(p).Sharpness().Stops {
+				require.Contains(t, page, shot.StopMark(stop.FNumber)+" ")
 				require.Contains(t, page, fmt.Sprintf(" %.1f ", stop.Best.Blur.EdgePx))
 			}
 			requireNoWordsOverlap(t, doc)

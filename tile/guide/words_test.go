@@ -9,6 +9,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 )
 
 // What the drop or rod is made of is named on the cover, among the things to get and at its place, and
@@ -57,7 +58,7 @@ func TestMaterials(t *testing.T) {
 // parts draws some parts of a guide, each on new pages.
 func parts(j Job, draw ...func(*book)) *book {
 	p := j.Plan
-	b := newBook(j, found{coverage: p.Coverage(), travel: p.Travel()})
+	b := newBook(j, found{coverage: shot.Of(p).Coverage(), travel: shot.Of(p).Travel()})
 	for _, d := range draw {
 		b.newPage()
 		d(b)

@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/texture"
 
@@ -133,7 +134,7 @@ func TestDarkRimIsWhereThePlanSays(t *testing.T) {
 	}
 	frame := Pinhole(p, p.Camera, texture.New(&artwork.Picture{Image: m}))
 	radiusPx := p.Sight().ApparentRadiusMM() / p.Camera.PixelMM()
-	edge := radiusPx * (1 - p.DarkRim().DownShare)
+	edge := radiusPx * (1 - shot.Of(p).DarkRim().DownShare)
 	require.Greater(t, frame.RGBAAt(240, 160+int(edge-1.5)).G, uint8(150))
 	require.Less(t, frame.RGBAAt(240, 160+int(edge+1.5)).G, uint8(40))
 	require.Less(t, frame.RGBAAt(240, 160-int(edge+1.5)).G, uint8(40))

@@ -1,0 +1,120 @@
+package shot
+
+import (
+	"math"
+	"slices"
+
+	"dropsheet/layout"
+)
+
+// evenStops is the fall-off over the picture that is not seen as such (the job's own demand; common practice,
+// no source).
+const evenStops = 0.5
+
+// LightFigures is how the lamps light the picture.
+type LightFigures struct {
+	// from its brightest place to its darkest; NoLightStops where no light falls
+	FalloffStops float64  `json:"falloff_stops"`
+	Brightest    LitPlace `json:"brightest"`
+	Darkest      LitPlace `json:"darkest"`
+	Centre       LitPlace `json:"centre"`
+	// of the picture on the board as it hangs: top left, top right, bottom left, bottom right
+	Corners []LitPlace `json:"corners"`
+	Retreat *Retreat   `json:"under_half_a_stop,omitempty"` // none where even a kilometre is not enough
+	// the fall-off if every lamp had a twin on the other side of the axis
+	TwinStops float64    `json:"falloff_with_twins_stops"`
+	Glares    []Glare    `json:"glare"`
+	InView    []Sighting `json:"lamps_in_view"`
+	Facing    Facing     `json:"cut_edges"`
+}
+
+// LitPlace is a place of the board and its light.
+type LitPlace struct {
+	Board layout.Point `json:"board_mm"`
+	Share float64      `json:"share"` // of the light at the picture's brightest place
+	Stops float64      `json:"stops"` // below it; NoLightStops for no light
+}
+
+// Retreat is how far back the lamps must go, each straight away from the backdrop's centre, for a fall-off
+// under half a stop.
+type Retreat struct {
+	Factor    float64       `json:"factor"` // of each lamp's distance from the backdrop's centre; 1 where they may stay
+	Lamps     []layout.Lamp `json:"lamps_mm"`
+	LossStops float64       `json:"loss_stops"` // of light at the centre, in stops
+}
+
+// LightFigures works out what the plan's lamps do; nil without lamps, when the board is lit evenly.
+func (p Shot) LightFigures() *LightFigures {
+	if len(p.Lamps) == 0 {
+		return nil
+	}
+	l, picture := p.Light(), p.PictureOnBoard()
+	at := func(q layout.Point) LitPlace { return LitPlace{q, l.At(q.XMM, q.YMM), l.StopsAt(q.XMM, q.YMM)} }
+	centre := layout.Point{XMM: p.Backdrop.WidthMM / 2, YMM: p.Backdrop.HeightMM / 2}
+	left, top, right, bottom := picture.XMM, picture.YMM, picture.RightMM(), picture.BottomMM()
+	f := &LightFigures{
+		Brightest: at(l.Brightest()), Darkest: at(l.Darkest()), Centre: at(centre),
+		Corners: []LitPlace{at(layout.Point{XMM: left, YMM: top}), at(layout.Point{XMM: right, YMM: top}),
+			at(layout.Point{XMM: left, YMM: bottom}), at(layout.Point{XMM: right, YMM: bottom})},
+		Retreat: p.retreat(), TwinStops: p.falloffStops(withTwins(p.Lamps)), Glares: p.glares(),
+		InView: p.lampsInView(), Facing: p.facing(),
+	}
+	f.FalloffStops = f.Darkest.Stops
+	return f
+}
+
+// falloffStops is the fall-off that other lamps would have over the picture.
+func (p Shot) falloffStops(lamps []layout.Lamp) float64 {
+	p.Lamps = lamps
+	return p.Light().FalloffStops()
+}
+
+// withTwins adds a lamp for each, as far on the other side of the axis.
+func withTwins(lamps []layout.Lamp) []layout.Lamp {
+	both := slices.Clone(lamps)
+	for _, l := range lamps {
+		both = append(both, layout.Lamp{XMM: -l.XMM, YMM: -l.YMM, ZMM: l.ZMM})
+	}
+	return both
+}
+
+func movedBack(lamps []layout.Lamp, factor float64) []layout.Lamp {
+	moved := make([]layout.Lamp, len(lamps))
+	for i, l := range lamps {
+		moved[i] = layout.Lamp{XMM: l.XMM * factor, YMM: l.YMM * factor, ZMM: l.ZMM * factor}
+	}
+	return moved
+}
+
+// retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the
+// board evenly whatever their directions, so some distance does; nearer ones need not get better step by
+// step, and the first distance found by doubling is refined.
+func (p Shot) retreat() *Retreat {
+	falloff := func(factor float64) float64 { return p.falloffStops(movedBack(p.Lamps, factor)) }
+	enough := 1.0
+	for falloff(enough) > evenStops {
+		enough *= 2
+		if layout.CheckLamps(movedBack(p.Lamps, enough)) != nil {
+			return nil
+		}
+	}
+	if enough > 1 {
+		for short := enough / 2; enough-short > 1e-4*enough; {
+			if middle := (short + enough) / 2; falloff(middle) > evenStops {
+				short = middle
+			} else {
+				enough = middle
+			}
+		}
+	}
+	lamps := movedBack(p.Lamps, enough)
+	return &Retreat{enough, lamps, math.Log2(onCentre(p.Lamps) / onCentre(lamps))}
+}
+
+// onCentre is what lamps give at the backdrop's centre, in their own strength over mm².
+func onCentre(lamps []layout.Lamp) (sum float64) {
+	for _, l := range lamps {
+		sum += l.On(0, 0)
+	}
+	return sum
+}

@@ -1,0 +1,124 @@
+package shot
+
+import (
+	"math"
+	"math/rand"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// How much of the frame past the drop is not printed, and whether any is, against the exact place of the
+// picture that each of many places at random shows.
+func TestPrintEndsAgainstThePicture(t *testing.T) {
+	const seed = 65
+	random := rand.New(rand.NewSource(seed))
+	ends, whole := 0, 0
+	for name, s := range bentSetups() {
+		for _, frameMM := range []float64{15, 60, 200} {
+			s.Camera.LensMM, s.Camera.FrameWidthMM = 0, frameMM
+			p := mustPlan(t, s)
+			c := Of(p).Coverage()
+			if c.PrintEnds == nil {
+				whole++
+			} else {
+				ends++
+			}
+			past, without := 0.0, 0.0
+			for range 1500 {
+				at := layout.Point{XMM: (random.Float64() - 0.5) * p.Camera.FrameWidthMM,
+					YMM: (random.Float64() - 0.5) * p.Camera.FrameHeightMM}
+				l, ok := p.Sight().Trace(p.Sight().PinholeRay(at.XMM, at.YMM))
+				if !ok || l.Through {
+					continue
+				}
+				past++
+				if !inked(p, l.XMM, l.YMM) {
+					without++
+					require.True(t, c.PrintEnds != nil || math.Abs(l.XMM) > p.Backdrop.WidthMM/2-0.1 ||
+						math.Abs(l.YMM) > p.Backdrop.HeightMM/2-0.1,
+						"seed %d, %s, %g mm: nothing printed at %v", seed, name, frameMM, l)
+				}
+			}
+			if c.PrintEnds != nil && past > 500 {
+				// 4 sigma of 1,000 draws
+				require.InDelta(t, without/past, c.PrintEnds.Share, 0.06, "seed %d, %s, %g mm", seed, name, frameMM)
+			}
+		}
+	}
+	require.Greater(t, ends, 10)
+	require.Greater(t, whole, 3)
+}
+
+// Where it ends: of a square on one side of the axis, straight and inside, the near side is 0.1 of sqrt(0.9²
+// + 0.5²) of the fill off the axis in the drop, and level with the axis the closed form of the reach puts it
+// on the board; its corners bow further out.
+func TestPrintEndsWhereTheSideLies(t *testing.T) {
+	for _, off := range []float64{-0.4, 0.4} {
+		s := plain()
+		s.Proportions, s.DistanceMM, s.Look, s.Fit, s.Framing.OffX = 1, 300, layout.Straight, layout.Inside, off
+		p := mustPlan(t, s)
+		c := Of(p).Coverage()
+		require.True(t, c.Covered())
+		require.NotNil(t, c.PrintEnds)
+		require.Len(t, c.PrintEnds.Edges, 1)
+		nearMM, ok := p.Sight().ReachMM(0.85 * 0.1 / math.Hypot(0.9, 0.5))
+		require.True(t, ok)
+		nearPx := nearMM / p.PerDropMM() / p.Camera.PixelMM()
+		e := c.PrintEnds.Edges[0]
+		awayPx := math.Abs(e.AtPx - float64(p.Camera.WidthPx)/2)
+		require.Greater(t, awayPx, nearPx)
+		require.Less(t, awayPx, 3*nearPx)
+		require.Equal(t, map[bool]string{true: "right", false: "left"}[off < 0], e.Side, "the drop turns it over")
+
+		s.Surround = "#000000"
+		require.Nil(t, Of(mustPlan(t, s)).Coverage().PrintEnds)
+	}
+	require.Nil(t, Of(mustPlan(t, plain())).Coverage().PrintEnds)
+}
+
+// A background is printed all over the sheets that there are: what it leaves are the cells without a sheet.
+func TestABackgroundEndsWithItsSheets(t *testing.T) {
+	s := plain()
+	s.DistanceMM, s.Look, s.Fit, s.Background = 400, layout.Straight, layout.Inside, "#203040"
+	s.Paper = layout.Paper{Name: "small", WidthMM: 100, HeightMM: 100}
+	s.Camera.LensMM, s.Camera.FrameWidthMM = 0, 600
+	p := mustPlan(t, s)
+	bare := p.Backdrop.Columns*p.Backdrop.Rows - len(p.Sheets)
+	require.Positive(t, bare)
+	require.NotNil(t, Of(p).Coverage().PrintEnds)
+	s.Camera.FrameWidthMM = 20
+	require.Nil(t, Of(mustPlan(t, s)).Coverage().PrintEnds)
+}
+
+func TestCutToFill(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*layout.Setup)
+		cut    bool
+	}{
+		{"plain: the whole print is there", func(*layout.Setup) {}, false},
+		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, true},
+		{"straight, inside", func(s *layout.Setup) { s.Look, s.Fit = layout.Straight, layout.Inside }, false},
+		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = 20 }, true},
+		{"turned, inside", func(s *layout.Setup) { s.Framing.TurnDeg, s.Fit = 20, layout.Inside }, false},
+		{"round", func(s *layout.Setup) { s.Framing.Round = true }, false},
+		{"a straight rod: from side to side", func(s *layout.Setup) {
+			s.Look, s.Drop.Body = layout.Straight,
+				flip.UprightRod
+		}, false},
+		{"a turned rod: its corners", func(s *layout.Setup) {
+			s.Look, s.Drop.Body, s.Framing.TurnDeg = layout.Straight, flip.UprightRod,
+				20
+		}, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := plain()
+			c.change(&s)
+			require.Equal(t, c.cut, mustPlan(t, s).CutToFill())
+		})
+	}
+}

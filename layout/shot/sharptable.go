@@ -1,0 +1,110 @@
+package shot
+
+import (
+	"math"
+	"slices"
+
+	"dropsheet/layout"
+)
+
+// Sharpness is what each stop does to sharpness and light, for a plan's camera at its framing.
+type Sharpness struct {
+	SharpToPx float64 `json:"sharp_to_px"` // blur up to which something passes for sharp
+	// where Blur.Fill is worked out: the picture's fill, a little less where that is the very rim
+	AtFill float64 `json:"at_fill"`
+	// Holds is the stops at which the drop's edge and the picture in it are within SharpToPx; nil when none does it.
+	Holds *StopRange `json:"holds"`
+	Least Least      `json:"least"`
+	// Wider is the narrowest frame, at the same camera distance, that a stop holds within SharpToPx; nil when
+	// the plan's own does, or none.
+	Wider *OtherFrame `json:"wider_frame,omitempty"`
+	Stops []StopLine  `json:"stops"`           // full stops, and the plan's own
+	Mains []Mains     `json:"mains,omitempty"` // when the frame rate is known
+}
+
+// Least is the best that any stop does at the plan's framing.
+type Least struct {
+	FNumber  float64 `json:"f_number"`
+	BlurPx   float64 `json:"blur_px"`
+	AtDropMM float64 `json:"at_drop_mm"` // the same blur in the drop's plane: detail finer than that is not recorded
+}
+
+// StopRange is a stretch of stops, both ends included.
+type StopRange struct {
+	FromFNumber float64 `json:"from_f_number"` // the most open: below, defocus is too large
+	ToFNumber   float64 `json:"to_f_number"`   // the most closed: above, diffraction is; f/64 when it still is not
+}
+
+// OtherFrame is a frame and the stop that does best in it.
+type OtherFrame struct {
+	FrameWidthMM float64 `json:"frame_width_mm"`
+	FNumber      float64 `json:"f_number"`
+	DropPx       float64 `json:"drop_px"` // how wide the drop then is
+}
+
+// StopLine is one stop.
+type StopLine struct {
+	FNumber float64 `json:"f_number"`
+	Current bool    `json:"current"` // the plan's own
+	// ExposureStops is how much lighter the frame gets than at the plan's stop, in stops; below 0 darker.
+	ExposureStops float64 `json:"exposure_stops"`
+	// FrameRate gives the plan's light at this stop, frames a second, the shutter open for the same share of a
+	// frame; 0 when the plan has no rate.
+	FrameRate float64 `json:"frame_rate,omitempty"`
+	Edge      Focused `json:"focus_edge"`
+	Picture   Focused `json:"focus_picture"`
+	Best      Focused `json:"focus_best"`
+}
+
+// Focused is a focus and its blur.
+type Focused struct {
+	FocusMM float64     `json:"focus_mm"` // from the entrance pupil
+	Blur    layout.Blur `json:"blur_px"`
+}
+
+// Sharpness works the table out.
+func (p Shot) Sharpness() Sharpness {
+	s := Sharpness{SharpToPx: p.Camera.SharpToPx, AtFill: p.BlurFill()}
+	var worstPx float64
+	s.Least.FNumber, worstPx = p.sharpestStop()
+	s.Least.BlurPx, s.Least.AtDropMM = worstPx, worstPx*p.Camera.PixelMM()
+	if worstPx <= s.SharpToPx {
+		s.Holds = p.stopsThatHold(s.Least.FNumber, s.SharpToPx)
+	} else {
+		s.Wider = p.widerFrame(worstPx, s.SharpToPx)
+	}
+	for _, n := range p.tableStops() {
+		s.Stops = append(s.Stops, p.stopLine(n))
+	}
+	if p.Camera.FrameRate > 0 {
+		s.Mains = mains(p.Camera.FrameRate)
+	}
+	return s
+}
+
+// tableStops is the full stops from f/4 to f/64, and the plan's own in its place or in that of the full stop
+// whose mark it is.
+func (p Shot) tableStops() []float64 {
+	own := p.Camera.FNumber
+	stops := []float64{own}
+	ownExact, _ := fullStop(own)
+	for k := 4.0; k <= 12; k++ {
+		if n := math.Exp2(k / 2); n != ownExact {
+			stops = append(stops, n)
+		}
+	}
+	slices.Sort(stops)
+	return stops
+}
+
+// stopLine is a table's line.
+func (p Shot) stopLine(fNumber float64) StopLine {
+	at := func(focusMM float64) Focused { return Focused{focusMM, p.BlurAt(fNumber, focusMM)} }
+	line := StopLine{
+		FNumber: fNumber, Current: fNumber == p.Camera.FNumber,
+		ExposureStops: ExposureStops(p.Camera.FNumber, fNumber),
+		Edge:          at(p.EdgeMM()), Picture: at(p.ImageMM()), Best: at(p.BestFocusMM(fNumber)),
+	}
+	line.FrameRate = p.Camera.FrameRate * math.Exp2(line.ExposureStops)
+	return line
+}
