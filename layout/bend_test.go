@@ -161,7 +161,7 @@ func TestPrintSizeOfABentPicture(t *testing.T) {
 			p, err := setup.Plan()
 			require.NoError(t, err)
 			asked := setup
-			asked.Print = Size{p.Picture.WidthMM, p.Picture.HeightMM}
+			asked.Print = p.Picture.Print()
 			for _, free := range []string{"distance", "fill"} {
 				s := asked
 				if free == "distance" {

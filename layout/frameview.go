@@ -2,15 +2,15 @@ package layout
 
 import "math"
 
-// PerDropMM is how many millimetres of the board's plane a millimetre of the drop's plane hides from the
+// BoardPerDrop is how many millimetres of the board's plane a millimetre of the drop's plane hides from the
 // entrance pupil's centre.
-func (p Plan) PerDropMM() float64 {
+func (p Plan) BoardPerDrop() float64 {
 	return (p.Drop.CameraMM + p.Drop.DistanceMM) / p.Drop.CameraMM
 }
 
 // Sees is what the frame takes in of the board's plane.
 func (p Plan) Sees() Size {
-	far := p.PerDropMM()
+	far := p.BoardPerDrop()
 	return Size{p.Camera.FrameWidthMM * far, p.Camera.FrameHeightMM * far}
 }
 

@@ -50,6 +50,9 @@ type Picture struct {
 	MadeFor *MadeFor `json:"made_for,omitempty"`
 }
 
+// Print is the size of what is printed of the picture.
+func (p Picture) Print() Size { return Size{p.WidthMM, p.HeightMM} }
+
 // Backdrop is the finished board and the paper that covers it.
 type Backdrop struct {
 	WidthMM  float64  `json:"width_mm"`

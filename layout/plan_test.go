@@ -40,7 +40,7 @@ func TestAnyTwoGiveTheThird(t *testing.T) {
 	s := plain()
 	s.DistanceMM, s.Fill = 400, 0.8
 	want := mustPlan(t, s)
-	print := Size{want.Picture.WidthMM, want.Picture.HeightMM}
+	print := want.Picture.Print()
 	for _, c := range []struct {
 		name           string
 		distanceMM     float64

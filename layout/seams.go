@@ -33,7 +33,7 @@ func (s Setup) Plans() ([]Plan, error) {
 	}
 	// What followed from the sheets must stay as it is.
 	s.DistanceMM, s.Fill = first.Drop.DistanceMM, first.Picture.Fill
-	s.Print = Size{first.Picture.WidthMM, first.Picture.HeightMM}
+	s.Print = first.Picture.Print()
 	other, err := s.Plan()
 	if err != nil || len(other.Sheets) != len(first.Sheets) {
 		return []Plan{first}, nil // lying the other way the paper takes more sheets, or more than are allowed

@@ -83,7 +83,7 @@ func (s Setup) board(outline Plan) (Size, error) {
 	if err := s.Surround.check(); err != nil {
 		return Size{}, err
 	}
-	print, covers := Size{outline.Picture.WidthMM, outline.Picture.HeightMM}, outline.Covers()
+	print, covers := outline.Picture.Print(), outline.Covers()
 	switch {
 	case s.Background != "" && s.SurroundSize == Size{}:
 		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)

@@ -59,7 +59,7 @@ func (p Plan) AsSetup() Setup {
 	b := p.Backdrop
 	return Setup{
 		Drop: p.Sight().Drop, CameraMM: p.Drop.CameraMM, TravelMM: p.Drop.TravelMM,
-		DistanceMM: p.Drop.DistanceMM, Print: Size{p.Picture.WidthMM, p.Picture.HeightMM}, Fill: p.Picture.Fill,
+		DistanceMM: p.Drop.DistanceMM, Print: p.Picture.Print(), Fill: p.Picture.Fill,
 		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing,
 		Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
 		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM,

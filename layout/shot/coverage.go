@@ -28,10 +28,10 @@ func (c Coverage) Covered() bool { return len(c.Edges) == 0 }
 
 // Coverage works it out. The frame's rectangle in the drop's plane, seen on from the entrance pupil, is (D +
 // L)/D times as large at the board.
-func (p Shot) Coverage() Coverage {
-	far := p.PerDropMM()
-	b, c := p.Backdrop, p.Camera
-	out := Coverage{Sees: p.Sees(), EdgeBlurMM: p.BoardBlurMM(), Needs: p.Covers(), Edges: []BoardEdge{}}
+func (s Shot) Coverage() Coverage {
+	far := s.BoardPerDrop()
+	b, c := s.Backdrop, s.Camera
+	out := Coverage{Sees: s.Sees(), EdgeBlurMM: s.BoardBlurMM(), Needs: s.Covers(), Edges: []BoardEdge{}}
 	seen := min(b.WidthMM, out.Sees.WidthMM) * min(b.HeightMM, out.Sees.HeightMM)
 	out.BackdropShare = seen / (b.WidthMM * b.HeightMM)
 	if b.WidthMM < out.Needs.WidthMM-tolerance {
@@ -44,6 +44,6 @@ func (p Shot) Coverage() Coverage {
 		out.Edges = append(out.Edges, BoardEdge{"top", float64(c.HeightPx)/2 - half},
 			BoardEdge{"bottom", float64(c.HeightPx)/2 + half})
 	}
-	out.PrintEnds = p.printEnds(out)
+	out.PrintEnds = s.printEnds(out)
 	return out
 }

@@ -32,14 +32,14 @@ type Glare struct {
 }
 
 // glares lists every way on which the board could mirror a lamp to the camera, whether it then does or not.
-func (p Shot) glares() []Glare {
+func (s Shot) glares() []Glare {
 	all := []Glare{}
-	for i, lamp := range p.Lamps {
+	for i, lamp := range s.Lamps {
 		for _, path := range []string{Direct, ThroughDrop} {
-			if g, ok := p.glare(lamp, path); ok {
+			if g, ok := s.glare(lamp, path); ok {
 				g.Lamp = i + 1
 				if g.Seen {
-					g.BeyondMM = p.beyondMM(lamp, path)
+					g.BeyondMM = s.beyondMM(lamp, path)
 				}
 				all = append(all, g)
 			}
@@ -50,50 +50,50 @@ func (p Shot) glares() []Glare {
 
 // glare follows one way. ok is false when no ray takes it: the lamp stands so far aside that the drop can't
 // see its mirror image.
-func (p Shot) glare(lamp layout.Lamp, path string) (g Glare, ok bool) {
-	d := p.Drop
+func (s Shot) glare(lamp layout.Lamp, path string) (g Glare, ok bool) {
+	d := s.Drop
 	behindMM := d.DistanceMM + lamp.ZMM // the mirror image, from the drop's centre
 	var through, onBoard layout.Point   // where the ray arrives in the drop's plane and crosses the board, optical mm
 	var seen bool
 	if path == Direct {
-		image := blurred{p.Plan, flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: behindMM}, true}
+		image := blurred{s.Plan, flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: behindMM}, true}
 		var pupil layout.Point
 		pupil, seen = image.seen()
 		through, onBoard = image.shows(pupil), image.crosses(pupil, image.boardMM())
 	} else {
-		if through, ok = p.seenThrough(behindMM, layout.Point{XMM: lamp.XMM, YMM: lamp.YMM}); !ok {
+		if through, ok = s.seenThrough(behindMM, layout.Point{XMM: lamp.XMM, YMM: lamp.YMM}); !ok {
 			return Glare{}, false
 		}
-		landing, lands := p.Sight().Trace(p.Sight().PinholeRay(through.XMM, through.YMM))
+		landing, lands := s.Sight().Trace(s.Sight().PinholeRay(through.XMM, through.YMM))
 		if !lands {
 			return Glare{}, false
 		}
 		onBoard = layout.Point{XMM: landing.XMM, YMM: landing.YMM}
 		var nearest layout.Point
-		if nearest, seen = catches(p.Camera, through, p.throughBlur(behindMM, through)); seen {
+		if nearest, seen = catches(s.Camera, through, s.throughBlur(behindMM, through)); seen {
 			through = nearest
 		}
-		seen = seen && math.Abs(onBoard.XMM) <= p.Backdrop.WidthMM/2 && math.Abs(onBoard.YMM) <= p.Backdrop.HeightMM/2
+		seen = seen && math.Abs(onBoard.XMM) <= s.Backdrop.WidthMM/2 && math.Abs(onBoard.YMM) <= s.Backdrop.HeightMM/2
 	}
-	b := p.Backdrop
+	b := s.Backdrop
 	g = Glare{Path: path, Board: layout.Point{XMM: onBoard.XMM + b.WidthMM/2, YMM: onBoard.YMM + b.HeightMM/2},
-		Frame: p.Camera.Pixel(through), Seen: seen}
+		Frame: s.Camera.Pixel(through), Seen: seen}
 	return g, true
 }
 
 // beyondMM moves a lamp straight out from the axis, at its own depth, until that glare is gone, to a millimetre.
-func (p Shot) beyondMM(lamp layout.Lamp, path string) float64 {
+func (s Shot) beyondMM(lamp layout.Lamp, path string) float64 {
 	ux, uy := lamp.XMM, lamp.YMM
 	out := math.Hypot(ux, uy)
 	if out == 0 { // from the axis every way out is as good: take the way to the side that the cut edges face
 		ux, out = 1, 1
-		if p.Backdrop.LightFrom.Left() {
+		if s.Backdrop.LightFrom.Left() {
 			ux = -1
 		}
 	}
 	ux, uy = ux/out, uy/out
 	gone := func(mm float64) bool {
-		g, ok := p.glare(layout.Lamp{XMM: ux * mm, YMM: uy * mm, ZMM: lamp.ZMM}, path)
+		g, ok := s.glare(layout.Lamp{XMM: ux * mm, YMM: uy * mm, ZMM: lamp.ZMM}, path)
 		return !ok || !g.Seen
 	}
 	near, far := math.Hypot(lamp.XMM, lamp.YMM), 1+2*math.Hypot(lamp.XMM, lamp.YMM)

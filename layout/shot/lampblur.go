@@ -142,19 +142,19 @@ func outermost(x, y span, radiusMM float64, at flip.Vec) (places []layout.Point)
 // throughBlur is how far, across and down in the drop's plane, the blur of a place goes that lies behindMM
 // behind the drop's centre and is seen through the drop there: half of the traced spread, which lies along
 // the line to the drop's middle, for a rod across it, and square to that.
-func (p Shot) throughBlur(behindMM float64, through layout.Point) layout.Size {
-	p.Drop.DistanceMM, p.Picture.Fill = behindMM, p.shareOfRadius(through)
-	s := p.FillSpread(p.Camera.FocusMM)
+func (s Shot) throughBlur(behindMM float64, through layout.Point) layout.Size {
+	s.Drop.DistanceMM, s.Picture.Fill = behindMM, s.shareOfRadius(through)
+	spread := s.FillSpread(s.Camera.FocusMM)
 	cos, sin := 1.0, 0.0
 	switch out := math.Hypot(through.XMM, through.YMM); {
-	case p.Drop.Body == flip.LevelRod:
+	case s.Drop.Body == flip.LevelRod:
 		cos, sin = 0, 1
-	case p.Drop.Body == flip.Ball && out > 0:
+	case s.Drop.Body == flip.Ball && out > 0:
 		cos, sin = through.XMM/out, through.YMM/out
 	}
-	half := p.Camera.PixelMM() / 2
-	return layout.Size{WidthMM: half * math.Hypot(s.TangentialPx*cos, s.SagittalPx*sin),
-		HeightMM: half * math.Hypot(s.TangentialPx*sin, s.SagittalPx*cos)}
+	half := s.Camera.PixelMM() / 2
+	return layout.Size{WidthMM: half * math.Hypot(spread.TangentialPx*cos, spread.SagittalPx*sin),
+		HeightMM: half * math.Hypot(spread.TangentialPx*sin, spread.SagittalPx*cos)}
 }
 
 // catches is the place of the frame nearest to a point of the drop's plane. ok is false when it lies further

@@ -44,29 +44,29 @@ type Retreat struct {
 }
 
 // LightFigures works out what the plan's lamps do; nil without lamps, when the board is lit evenly.
-func (p Shot) LightFigures() *LightFigures {
-	if len(p.Lamps) == 0 {
+func (s Shot) LightFigures() *LightFigures {
+	if len(s.Lamps) == 0 {
 		return nil
 	}
-	l, picture := p.Light(), p.PictureOnBoard()
+	l, picture := s.Light(), s.PictureOnBoard()
 	at := func(q layout.Point) LitPlace { return LitPlace{q, l.At(q.XMM, q.YMM), l.StopsAt(q.XMM, q.YMM)} }
-	centre := layout.Point{XMM: p.Backdrop.WidthMM / 2, YMM: p.Backdrop.HeightMM / 2}
+	centre := layout.Point{XMM: s.Backdrop.WidthMM / 2, YMM: s.Backdrop.HeightMM / 2}
 	left, top, right, bottom := picture.XMM, picture.YMM, picture.RightMM(), picture.BottomMM()
 	f := &LightFigures{
 		Brightest: at(l.Brightest()), Darkest: at(l.Darkest()), Centre: at(centre),
 		Corners: []LitPlace{at(layout.Point{XMM: left, YMM: top}), at(layout.Point{XMM: right, YMM: top}),
 			at(layout.Point{XMM: left, YMM: bottom}), at(layout.Point{XMM: right, YMM: bottom})},
-		Retreat: p.retreat(), TwinStops: p.falloffStops(withTwins(p.Lamps)), Glares: p.glares(),
-		InView: p.lampsInView(), Facing: p.facing(),
+		Retreat: s.retreat(), TwinStops: s.falloffStops(withTwins(s.Lamps)), Glares: s.glares(),
+		InView: s.lampsInView(), Facing: s.facing(),
 	}
 	f.FalloffStops = f.Darkest.Stops
 	return f
 }
 
 // falloffStops is the fall-off that other lamps would have over the picture.
-func (p Shot) falloffStops(lamps []layout.Lamp) float64 {
-	p.Lamps = lamps
-	return p.Light().FalloffStops()
+func (s Shot) falloffStops(lamps []layout.Lamp) float64 {
+	s.Lamps = lamps
+	return s.Light().FalloffStops()
 }
 
 // withTwins adds a lamp for each, as far on the other side of the axis.
@@ -89,12 +89,12 @@ func movedBack(lamps []layout.Lamp, factor float64) []layout.Lamp {
 // retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the
 // board evenly whatever their directions, so some distance does; nearer ones need not get better step by
 // step, and the first distance found by doubling is refined.
-func (p Shot) retreat() *Retreat {
-	falloff := func(factor float64) float64 { return p.falloffStops(movedBack(p.Lamps, factor)) }
+func (s Shot) retreat() *Retreat {
+	falloff := func(factor float64) float64 { return s.falloffStops(movedBack(s.Lamps, factor)) }
 	enough := 1.0
 	for falloff(enough) > evenStops {
 		enough *= 2
-		if layout.CheckLamps(movedBack(p.Lamps, enough)) != nil {
+		if layout.CheckLamps(movedBack(s.Lamps, enough)) != nil {
 			return nil
 		}
 	}
@@ -107,8 +107,8 @@ func (p Shot) retreat() *Retreat {
 			}
 		}
 	}
-	lamps := movedBack(p.Lamps, enough)
-	return &Retreat{enough, lamps, math.Log2(onCentre(p.Lamps) / onCentre(lamps))}
+	lamps := movedBack(s.Lamps, enough)
+	return &Retreat{enough, lamps, math.Log2(onCentre(s.Lamps) / onCentre(lamps))}
 }
 
 // onCentre is what lamps give at the backdrop's centre, in their own strength over mm².

@@ -21,21 +21,21 @@ type PrintEnds struct {
 const printSteps = 100
 
 // printEnds looks at the part of the board that the frame takes in, blur and all.
-func (p Shot) printEnds(c Coverage) *PrintEnds {
-	if p.Filled() {
+func (s Shot) printEnds(c Coverage) *PrintEnds {
+	if s.Filled() {
 		return nil
 	}
-	has, from, to := p.printed()
-	b, far := p.Backdrop, p.PerDropMM()
+	has, from, to := s.printed()
+	b, far := s.Backdrop, s.BoardPerDrop()
 	all := true
 	eachPlace(layout.Size{WidthMM: min(c.Needs.WidthMM, b.WidthMM), HeightMM: min(c.Needs.HeightMM, b.HeightMM)},
 		func(at layout.Point) { all = all && has(at) })
 	if all {
 		return nil
 	}
-	s, past, without := p.Sight(), 0.0, 0.0
+	sight, past, without := s.Sight(), 0.0, 0.0
 	eachPlace(c.Sees, func(at layout.Point) {
-		if s.ShareAt(at.XMM/far, at.YMM/far) > 1 {
+		if sight.ShareAt(at.XMM/far, at.YMM/far) > 1 {
 			past++
 			if !has(at) {
 				without++
@@ -52,13 +52,13 @@ func (p Shot) printEnds(c Coverage) *PrintEnds {
 		px             func(awayMM float64) float64
 	}{
 		{"left", -from.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2,
-			func(mm float64) float64 { return p.Camera.Pixel(layout.Point{XMM: -mm / far}).XPx }},
+			func(mm float64) float64 { return s.Camera.Pixel(layout.Point{XMM: -mm / far}).XPx }},
 		{"right", to.XMM, b.WidthMM / 2, c.Needs.WidthMM / 2,
-			func(mm float64) float64 { return p.Camera.Pixel(layout.Point{XMM: mm / far}).XPx }},
+			func(mm float64) float64 { return s.Camera.Pixel(layout.Point{XMM: mm / far}).XPx }},
 		{"top", -from.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2,
-			func(mm float64) float64 { return p.Camera.Pixel(layout.Point{YMM: -mm / far}).YPx }},
+			func(mm float64) float64 { return s.Camera.Pixel(layout.Point{YMM: -mm / far}).YPx }},
 		{"bottom", to.YMM, b.HeightMM / 2, c.Needs.HeightMM / 2,
-			func(mm float64) float64 { return p.Camera.Pixel(layout.Point{YMM: mm / far}).YPx }},
+			func(mm float64) float64 { return s.Camera.Pixel(layout.Point{YMM: mm / far}).YPx }},
 	} {
 		// The board's own edge is told as such.
 		if side.at < side.see && side.at < side.board-layout.LeastPictureMM {
@@ -70,27 +70,27 @@ func (p Shot) printEnds(c Coverage) *PrintEnds {
 
 // printed tells which places of the board, from its middle, are printed, and how far these go. A background
 // is printed all over the sheets that there are.
-func (p Shot) printed() (has func(at layout.Point) bool, from, to layout.Point) {
+func (s Shot) printed() (has func(at layout.Point) bool, from, to layout.Point) {
 	grow := func(at layout.Point) {
 		from.XMM, to.XMM = min(from.XMM, at.XMM), max(to.XMM, at.XMM)
 		from.YMM, to.YMM = min(from.YMM, at.YMM), max(to.YMM, at.YMM)
 	}
-	if !p.Backdrop.FillOnly {
-		k := p.ink()
+	if !s.Backdrop.FillOnly {
+		k := s.ink()
 		for _, at := range k.at {
 			grow(at)
 		}
 		return k.has, from, to
 	}
-	halfWidthMM, halfHeightMM := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
-	for _, s := range p.Sheets {
-		grow(layout.Point{XMM: s.Cell.XMM - halfWidthMM, YMM: s.Cell.YMM - halfHeightMM})
-		grow(layout.Point{XMM: s.Cell.RightMM() - halfWidthMM, YMM: s.Cell.BottomMM() - halfHeightMM})
+	halfWidthMM, halfHeightMM := s.Backdrop.WidthMM/2, s.Backdrop.HeightMM/2
+	for _, sheet := range s.Sheets {
+		grow(layout.Point{XMM: sheet.Cell.XMM - halfWidthMM, YMM: sheet.Cell.YMM - halfHeightMM})
+		grow(layout.Point{XMM: sheet.Cell.RightMM() - halfWidthMM, YMM: sheet.Cell.BottomMM() - halfHeightMM})
 	}
 	return func(at layout.Point) bool {
 		x, y := at.XMM+halfWidthMM, at.YMM+halfHeightMM
-		for _, s := range p.Sheets {
-			if c := s.Cell; x >= c.XMM-tolerance && x <= c.RightMM()+tolerance && y >= c.YMM-tolerance &&
+		for _, sheet := range s.Sheets {
+			if c := sheet.Cell; x >= c.XMM-tolerance && x <= c.RightMM()+tolerance && y >= c.YMM-tolerance &&
 				y <= c.BottomMM()+tolerance {
 				return true
 			}

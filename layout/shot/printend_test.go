@@ -7,7 +7,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/flip"
 	"dropsheet/layout"
 )
 
@@ -67,7 +66,7 @@ func TestPrintEndsWhereTheSideLies(t *testing.T) {
 		require.Len(t, c.PrintEnds.Edges, 1)
 		nearMM, ok := p.Sight().ReachMM(0.85 * 0.1 / math.Hypot(0.9, 0.5))
 		require.True(t, ok)
-		nearPx := nearMM / p.PerDropMM() / p.Camera.PixelMM()
+		nearPx := nearMM / p.BoardPerDrop() / p.Camera.PixelMM()
 		e := c.PrintEnds.Edges[0]
 		awayPx := math.Abs(e.AtPx - float64(p.Camera.WidthPx)/2)
 		require.Greater(t, awayPx, nearPx)
@@ -92,33 +91,4 @@ func TestABackgroundEndsWithItsSheets(t *testing.T) {
 	require.NotNil(t, Of(p).Coverage().PrintEnds)
 	s.Camera.FrameWidthMM = 20
 	require.Nil(t, Of(mustPlan(t, s)).Coverage().PrintEnds)
-}
-
-func TestCutToFill(t *testing.T) {
-	for _, c := range []struct {
-		name   string
-		change func(*layout.Setup)
-		cut    bool
-	}{
-		{"plain: the whole print is there", func(*layout.Setup) {}, false},
-		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, true},
-		{"straight, inside", func(s *layout.Setup) { s.Look, s.Fit = layout.Straight, layout.Inside }, false},
-		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = 20 }, true},
-		{"turned, inside", func(s *layout.Setup) { s.Framing.TurnDeg, s.Fit = 20, layout.Inside }, false},
-		{"round", func(s *layout.Setup) { s.Framing.Round = true }, false},
-		{"a straight rod: from side to side", func(s *layout.Setup) {
-			s.Look, s.Drop.Body = layout.Straight,
-				flip.UprightRod
-		}, false},
-		{"a turned rod: its corners", func(s *layout.Setup) {
-			s.Look, s.Drop.Body, s.Framing.TurnDeg = layout.Straight, flip.UprightRod,
-				20
-		}, true},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			s := plain()
-			c.change(&s)
-			require.Equal(t, c.cut, mustPlan(t, s).CutToFill())
-		})
-	}
 }

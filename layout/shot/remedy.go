@@ -25,33 +25,33 @@ type Remedies struct {
 }
 
 // CoverageRemedies finds what gets the board's edge out of the frame, by planning the job anew.
-func (p Shot) CoverageRemedies() Remedies {
+func (s Shot) CoverageRemedies() Remedies {
 	var r Remedies
-	if p.Coverage().Covered() {
+	if s.Coverage().Covered() {
 		return r
 	}
-	s := p.AsSetup()
-	covers := func(s layout.Setup) bool {
-		q, err := s.Sized()
-		return err == nil && holds(layout.Size{WidthMM: q.Picture.WidthMM, HeightMM: q.Picture.HeightMM}, q.Covers())
+	setup := s.AsSetup()
+	covers := func(setup layout.Setup) bool {
+		q, err := setup.Sized()
+		return err == nil && holds(q.Picture.Print(), q.Covers())
 	}
 
-	fill := s
-	fill.Print, fill.DistanceMM = layout.Size{}, nearest(s.DistanceMM, lengthStepMM)
+	fill := setup
+	fill.Print, fill.DistanceMM = layout.Size{}, nearest(setup.DistanceMM, lengthStepMM)
 	// At too large a fill the drop looks backwards; that, too, is found out by the remedy's own plan.
-	if fills, ok := least(p.Picture.Fill, layout.LargestFill, func(v float64) bool {
+	if fills, ok := least(s.Picture.Fill, layout.LargestFill, func(v float64) bool {
 		fill.Fill = v
 		q, err := fill.Sized()
-		return err != nil || holds(layout.Size{WidthMM: q.Picture.WidthMM, HeightMM: q.Picture.HeightMM}, q.Covers())
+		return err != nil || holds(q.Picture.Print(), q.Covers())
 	}); ok {
 		fill.Fill = fills
 		r.Fill = remedy(asPrinted(fill), covers)
 	}
 
-	nearer := s
-	nearer.Fill, nearer.Print = 0, p.printDown()
+	nearer := setup
+	nearer.Fill, nearer.Print = 0, s.printDown()
 	// Too near, the print outgrows the drop's view; that is found out by the remedy's own plan.
-	if mm, ok := least(-p.Drop.DistanceMM, -p.Drop.DiameterMM, func(v float64) bool {
+	if mm, ok := least(-s.Drop.DistanceMM, -s.Drop.DiameterMM, func(v float64) bool {
 		nearer.DistanceMM = -v
 		q, err := nearer.Sized()
 		return err != nil || holds(nearer.Print, q.Covers())
@@ -60,60 +60,60 @@ func (p Shot) CoverageRemedies() Remedies {
 		r.Nearer = remedy(nearer, covers)
 	}
 
-	further := s
+	further := setup
 	further.Print = layout.Size{}
-	if mm, ok := least(p.Drop.DistanceMM, layout.MaxLengthMM,
+	if mm, ok := least(s.Drop.DistanceMM, layout.MaxLengthMM,
 		func(v float64) bool { further.DistanceMM = v; return covers(further) }); ok {
 		further.DistanceMM = roundUp(mm, lengthStepMM)
 		r.Further = remedy(asPrinted(further), covers)
 	}
 
-	r.Surround = p.surrounding(layout.Plan.Covers)
+	r.Surround = s.surrounding(layout.Plan.Covers)
 	return r
 }
 
 // surrounding is the plan's print with a surround so large that the board is at least what it needs to be:
 // its own surround made larger, or a stretched one.
-func (p Shot) surrounding(needs func(layout.Plan) layout.Size) *Remedy {
-	s := p.AsSetup()
-	s.Fill, s.Print, s.DistanceMM = 0, p.printDown(), nearest(s.DistanceMM, lengthStepMM)
-	q, err := s.Sized()
+func (s Shot) surrounding(needs func(layout.Plan) layout.Size) *Remedy {
+	setup := s.AsSetup()
+	setup.Fill, setup.Print, setup.DistanceMM = 0, s.printDown(), nearest(setup.DistanceMM, lengthStepMM)
+	q, err := setup.Sized()
 	if err != nil {
 		return nil
 	}
-	s.Surround = p.SurroundKind()
+	setup.Surround = s.SurroundKind()
 	board := needs(q)
-	s.SurroundSize = layout.Size{WidthMM: roundUp(max(board.WidthMM, p.Backdrop.WidthMM), wholeMM),
-		HeightMM: roundUp(max(board.HeightMM, p.Backdrop.HeightMM), wholeMM)}
-	return remedy(s, func(layout.Setup) bool { return true })
+	setup.SurroundSize = layout.Size{WidthMM: roundUp(max(board.WidthMM, s.Backdrop.WidthMM), wholeMM),
+		HeightMM: roundUp(max(board.HeightMM, s.Backdrop.HeightMM), wholeMM)}
+	return remedy(setup, func(layout.Setup) bool { return true })
 }
 
 // SurroundKind is what a larger surround is filled with: what there is already, or else the picture's edge
 // going on, where it has one, or black.
-func (p Shot) SurroundKind() layout.Surround {
+func (s Shot) SurroundKind() layout.Surround {
 	switch {
-	case p.Backdrop.Surround != "":
-		return p.Backdrop.Surround
-	case p.Picture.Plain():
+	case s.Backdrop.Surround != "":
+		return s.Backdrop.Surround
+	case s.Picture.Plain():
 		return layout.Stretch
 	}
 	return layout.Black
 }
 
 // printDown is the plan's print in whole steps, none larger.
-func (p Shot) printDown() layout.Size {
-	return layout.Size{WidthMM: roundDown(p.Picture.WidthMM, lengthStepMM),
-		HeightMM: roundDown(p.Picture.HeightMM, lengthStepMM)}
+func (s Shot) printDown() layout.Size {
+	return layout.Size{WidthMM: roundDown(s.Picture.WidthMM, lengthStepMM),
+		HeightMM: roundDown(s.Picture.HeightMM, lengthStepMM)}
 }
 
 // printCovering is the print at the plan's distance, which must be a whole number of steps, that is at least
 // that large both ways.
-func (p Shot) printCovering(board layout.Size) *Remedy {
-	s := p.AsSetup()
-	k := max(1, board.WidthMM/p.Picture.WidthMM, board.HeightMM/p.Picture.HeightMM)
-	s.Fill, s.Print = 0, layout.Size{WidthMM: roundUp(k*p.Picture.WidthMM, lengthStepMM),
-		HeightMM: roundUp(k*p.Picture.HeightMM, lengthStepMM)}
-	return remedy(s, func(layout.Setup) bool { return true })
+func (s Shot) printCovering(board layout.Size) *Remedy {
+	setup := s.AsSetup()
+	k := max(1, board.WidthMM/s.Picture.WidthMM, board.HeightMM/s.Picture.HeightMM)
+	setup.Fill, setup.Print = 0, layout.Size{WidthMM: roundUp(k*s.Picture.WidthMM, lengthStepMM),
+		HeightMM: roundUp(k*s.Picture.HeightMM, lengthStepMM)}
+	return remedy(setup, func(layout.Setup) bool { return true })
 }
 
 // Steps to which a remedy's figures are rounded: what the figures of a plan are written to.
@@ -145,7 +145,7 @@ func remedy(s layout.Setup, mends func(layout.Setup) bool) *Remedy {
 		return nil
 	}
 	return &Remedy{
-		p.Drop.DistanceMM, layout.Size{WidthMM: p.Picture.WidthMM, HeightMM: p.Picture.HeightMM}, p.Picture.Fill,
+		p.Drop.DistanceMM, p.Picture.Print(), p.Picture.Fill,
 		layout.Size{WidthMM: p.Backdrop.WidthMM, HeightMM: p.Backdrop.HeightMM}, len(p.Sheets),
 	}
 }

@@ -71,17 +71,17 @@ func alongRod(on [2]layout.Point, body flip.Body) float64 {
 const rimShare = 0.98
 
 // Resolution works the figures out.
-func (p Shot) Resolution() Resolution {
-	spans := p.spans()
-	r := Resolution{AcrossPx: spans.WidthMM / p.Camera.PixelMM(), DownPx: spans.HeightMM / p.Camera.PixelMM(),
-		body: p.Drop.Body}
-	r.centre, r.rim = p.onPixel(layout.Point{}), p.onPixel(p.rimPoint())
+func (s Shot) Resolution() Resolution {
+	spans := s.spans()
+	r := Resolution{AcrossPx: spans.WidthMM / s.Camera.PixelMM(), DownPx: spans.HeightMM / s.Camera.PixelMM(),
+		body: s.Drop.Body}
+	r.centre, r.rim = s.onPixel(layout.Point{}), s.onPixel(s.rimPoint())
 	r.CentreMM, r.RimMM = fewest(r.centre.board, r.body), fewest(r.rim.board, r.body)
 	r.CentreAlongMM, r.RimAlongMM = alongRod(r.centre.board, r.body), alongRod(r.rim.board, r.body)
 	r.NeededPPI = math.Ceil(units.PerMM(PixelsPerFramePixel / min(r.CentreMM, r.RimMM)).PixelsPerInch())
 	// An artwork of a thousand pixels to the picture's height tells how many are needed.
 	const tried = 1000
-	proportions := p.Picture.FlatWidthMM / p.Picture.FlatHeightMM
+	proportions := s.Picture.FlatWidthMM / s.Picture.FlatHeightMM
 	centre, rim := r.ArtworkPx(tried*proportions, tried)
 	if least := min(centre, rim); least > 0 {
 		r.NeededWidthPx, r.NeededHeightPx = int(math.Ceil(tried*proportions/least)), int(math.Ceil(tried/least))
@@ -90,11 +90,11 @@ func (p Shot) Resolution() Resolution {
 }
 
 // spans is the extent, in the drop's plane, of the printed picture as it is seen, as far as it comes into the frame.
-func (p Shot) spans() layout.Size {
-	halfWidthMM, halfHeightMM := p.Camera.FrameWidthMM/2, p.Camera.FrameHeightMM/2
-	if p.Picture.Plain() {
+func (s Shot) spans() layout.Size {
+	halfWidthMM, halfHeightMM := s.Camera.FrameWidthMM/2, s.Camera.FrameHeightMM/2
+	if s.Picture.Plain() {
 		// A bulged rectangle is widest in its middle.
-		rim := p.FillOutline()
+		rim := s.FillOutline()
 		if rim.WidthMM > 0 {
 			halfWidthMM = min(halfWidthMM, rim.WidthMM)
 		}
@@ -102,17 +102,17 @@ func (p Shot) spans() layout.Size {
 			halfHeightMM = min(halfHeightMM, rim.HeightMM)
 		}
 		// or it is out of sight
-		if right, ok := p.seenThrough(p.Drop.DistanceMM, layout.Point{XMM: p.Picture.WidthMM / 2}); ok {
+		if right, ok := s.seenThrough(s.Drop.DistanceMM, layout.Point{XMM: s.Picture.WidthMM / 2}); ok {
 			halfWidthMM = min(halfWidthMM, math.Abs(right.XMM))
 		}
-		if bottom, ok := p.seenThrough(p.Drop.DistanceMM, layout.Point{YMM: p.Picture.HeightMM / 2}); ok {
+		if bottom, ok := s.seenThrough(s.Drop.DistanceMM, layout.Point{YMM: s.Picture.HeightMM / 2}); ok {
 			halfHeightMM = min(halfHeightMM, math.Abs(bottom.YMM))
 		}
 		return layout.Size{WidthMM: 2 * halfWidthMM, HeightMM: 2 * halfHeightMM}
 	}
 	var from, to layout.Point // the picture goes round the axis, or has it on its side
-	for _, e := range p.BentOutline() {
-		if at, ok := p.seenThrough(p.Drop.DistanceMM, e.At); ok {
+	for _, e := range s.BentOutline() {
+		if at, ok := s.seenThrough(s.Drop.DistanceMM, e.At); ok {
 			from.XMM, to.XMM = max(min(from.XMM, at.XMM), -halfWidthMM), min(max(to.XMM, at.XMM), halfWidthMM)
 			from.YMM, to.YMM = max(min(from.YMM, at.YMM), -halfHeightMM), min(max(to.YMM, at.YMM), halfHeightMM)
 		}
@@ -122,16 +122,16 @@ func (p Shot) spans() layout.Size {
 
 // rimPoint is the point of the drop's plane where the picture's rim is looked at: across, or of a bent
 // picture where it comes furthest out.
-func (p Shot) rimPoint() layout.Point {
-	s := p.Sight()
-	out := rimShare * p.Picture.Fill * s.ApparentRadiusMM()
-	if p.Drop.Body == flip.LevelRod {
+func (s Shot) rimPoint() layout.Point {
+	sight := s.Sight()
+	out := rimShare * s.Picture.Fill * sight.ApparentRadiusMM()
+	if s.Drop.Body == flip.LevelRod {
 		return layout.Point{YMM: out}
 	}
-	if p.Picture.Plain() || p.Drop.Body == flip.UprightRod {
+	if s.Picture.Plain() || s.Drop.Body == flip.UprightRod {
 		return layout.Point{XMM: out}
 	}
-	through, ok := p.seenThrough(p.Drop.DistanceMM, p.OutermostPlace().At)
+	through, ok := s.seenThrough(s.Drop.DistanceMM, s.OutermostPlace().At)
 	if !ok {
 		return layout.Point{}
 	}
@@ -150,17 +150,17 @@ func (r Resolution) ArtworkPx(widthPx, heightPx float64) (centre, rim float64) {
 }
 
 // onPixel is what falls on the frame pixel that looks through a point of the drop's plane, by tracing its neighbours.
-func (p Shot) onPixel(at layout.Point) (o onPixel) {
-	s, pixelMM := p.Sight(), p.Camera.PixelMM()
+func (s Shot) onPixel(at layout.Point) (o onPixel) {
+	sight, pixelMM := s.Sight(), s.Camera.PixelMM()
 	const small = 1e-3 // of the drop's radius: the drop bends nothing over so little
-	step := small * s.Drop.RadiusMM()
+	step := small * sight.Drop.RadiusMM()
 	lands := func(x, y float64) layout.Point {
-		l, _ := s.Trace(s.PinholeRay(x, y))
+		l, _ := sight.Trace(sight.PinholeRay(x, y))
 		return layout.Point{XMM: l.XMM, YMM: l.YMM}
 	}
-	middle := layout.Point{XMM: p.Backdrop.WidthMM / 2, YMM: p.Backdrop.HeightMM / 2}
+	middle := layout.Point{XMM: s.Backdrop.WidthMM / 2, YMM: s.Backdrop.HeightMM / 2}
 	shows := func(on layout.Point) layout.Point {
-		u, v, _ := p.PictureAt(layout.Point{XMM: on.XMM + middle.XMM, YMM: on.YMM + middle.YMM})
+		u, v, _ := s.PictureAt(layout.Point{XMM: on.XMM + middle.XMM, YMM: on.YMM + middle.YMM})
 		return layout.Point{XMM: u, YMM: v}
 	}
 	perPixel := pixelMM / step

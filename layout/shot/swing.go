@@ -28,39 +28,39 @@ const usualSwing = 0.1
 
 // Swing works it out: from the drop as far out of round as planned to as far the other way, or a tenth either
 // way of a round one. ok is false for a rod.
-func (p Shot) Swing() (s Swing, ok bool) {
-	if p.Drop.Body != flip.Ball {
+func (s Shot) Swing() (swing Swing, ok bool) {
+	if s.Drop.Body != flip.Ball {
 		return Swing{}, false
 	}
 	flat := 1 - usualSwing
-	if k := p.Drop.HeightOverWidth; k != 0 && k != 1 {
+	if k := s.Drop.HeightOverWidth; k != 0 && k != 1 {
 		flat = min(k, 1/k)
 	}
-	s = Swing{Flat: p.swung(flat), Long: p.swung(1 / flat)}
-	if p.Drop.Material == "water" {
-		s.PerSecond = swingsPerSecond(p.Drop.DiameterMM)
+	swing = Swing{Flat: s.swung(flat), Long: s.swung(1 / flat)}
+	if s.Drop.Material == "water" {
+		swing.PerSecond = swingsPerSecond(s.Drop.DiameterMM)
 	}
-	return s, true
+	return swing, true
 }
 
 // swung is the picture at a height over width. Its width is told by the places at the fill to either side,
 // its height by those above and below.
-func (p Shot) swung(heightOverWidth float64) SwungPicture {
-	planned := p.Sight()
+func (s Shot) swung(heightOverWidth float64) SwungPicture {
+	planned := s.Sight()
 	swung := planned
 	swung.Drop.HeightOverWidth = heightOverWidth
-	seen := func(s flip.Sight, xMM, yMM float64) float64 {
-		if x, y, ok := s.SeenThrough(xMM, yMM); ok {
+	seen := func(sight flip.Sight, xMM, yMM float64) float64 {
+		if x, y, ok := sight.SeenThrough(xMM, yMM); ok {
 			return math.Hypot(x, y)
 		}
-		halfWidthMM, halfHeightMM := s.OutlineMM() // the picture outgrows the drop
+		halfWidthMM, halfHeightMM := sight.OutlineMM() // the picture outgrows the drop
 		if xMM != 0 {
 			return halfWidthMM
 		}
 		return halfHeightMM
 	}
-	acrossMM, _ := planned.ReachMM(p.Picture.Fill)
-	downMM, _ := planned.ReachDownMM(p.Picture.Fill)
+	acrossMM, _ := planned.ReachMM(s.Picture.Fill)
+	downMM, _ := planned.ReachDownMM(s.Picture.Fill)
 	return SwungPicture{
 		heightOverWidth,
 		seen(swung, acrossMM, 0) / seen(planned, acrossMM, 0),

@@ -51,31 +51,31 @@ const (
 )
 
 // Travel works out what is tolerated and, when TravelMM is above 0, what becomes of it.
-func (p Shot) Travel() Travel {
-	rim := p.DarkRim()
-	t := Travel{HeldFill: min(p.Picture.Fill, 1-max(rim.AcrossShare, rim.DownShare))}
-	turn := p.Drop.Reverses.Turn()
+func (s Shot) Travel() Travel {
+	rim := s.DarkRim()
+	t := Travel{HeldFill: min(s.Picture.Fill, 1-max(rim.AcrossShare, rim.DownShare))}
+	turn := s.Drop.Reverses.Turn()
 	if turn.ReverseX {
-		t.AcrossMM = p.tolerated(t.HeldFill, layout.Point{XMM: 1})
+		t.AcrossMM = s.tolerated(t.HeldFill, layout.Point{XMM: 1})
 	}
 	if turn.ReverseY {
-		t.DownMM = p.tolerated(t.HeldFill, layout.Point{YMM: 1})
+		t.DownMM = s.tolerated(t.HeldFill, layout.Point{YMM: 1})
 	}
-	if p.Drop.TravelMM > 0 {
-		t.Asked = p.askedTravel(t.HeldFill)
+	if s.Drop.TravelMM > 0 {
+		t.Asked = s.askedTravel(t.HeldFill)
 	}
 	return t
 }
 
 // tolerated is how far the drop may move along a direction, of length 1, and against it, with a fill free of the rim.
-func (p Shot) tolerated(fill float64, along layout.Point) *float64 {
-	if !p.Filled() {
-		return p.toleratedByInk(fill, along)
+func (s Shot) tolerated(fill float64, along layout.Point) *float64 {
+	if !s.Filled() {
+		return s.toleratedByInk(fill, along)
 	}
-	return p.furthestFree(along, func(mm float64) bool {
+	return s.furthestFree(along, func(mm float64) bool {
 		to := layout.Point{XMM: mm * along.XMM, YMM: mm * along.YMM}
-		halves, ok := p.seesRound(fill, to)
-		within, okWithin := p.seesRound(fill-hardlyFill, to)
+		halves, ok := s.seesRound(fill, to)
+		within, okWithin := s.seesRound(fill-hardlyFill, to)
 		// Square to the movement the view grows in second order only. A picture that just covers the fill there
 		// must not forbid it.
 		if along.XMM == 0 {
@@ -83,14 +83,14 @@ func (p Shot) tolerated(fill float64, along layout.Point) *float64 {
 		} else {
 			halves.HeightMM = within.HeightMM
 		}
-		return ok && okWithin && p.onBoard(halves)
+		return ok && okWithin && s.onBoard(halves)
 	})
 }
 
 // furthestFree is the largest travel along a direction that leaves the view free, by halving.
-func (p Shot) furthestFree(along layout.Point, free func(mm float64) bool) *float64 {
+func (s Shot) furthestFree(along layout.Point, free func(mm float64) bool) *float64 {
 	// The drop's middle looks at the board's edge from here on.
-	low, high := 0.0, math.Hypot(p.Backdrop.WidthMM*along.XMM, p.Backdrop.HeightMM*along.YMM)/2/p.PerDropMM()
+	low, high := 0.0, math.Hypot(s.Backdrop.WidthMM*along.XMM, s.Backdrop.HeightMM*along.YMM)/2/s.BoardPerDrop()
 	for range 60 {
 		if middle := (low + high) / 2; free(middle) {
 			low = middle
@@ -105,18 +105,18 @@ func (p Shot) furthestFree(along layout.Point, free func(mm float64) bool) *floa
 }
 
 // onBoard tells whether an extent about the board's middle lies on the board; a rod's own direction does not count.
-func (p Shot) onBoard(halves layout.Size) bool {
-	turn := p.Drop.Reverses.Turn()
-	return (!turn.ReverseX || halves.WidthMM <= p.Backdrop.WidthMM/2+traceSlip) &&
-		(!turn.ReverseY || halves.HeightMM <= p.Backdrop.HeightMM/2+traceSlip)
+func (s Shot) onBoard(halves layout.Size) bool {
+	turn := s.Drop.Reverses.Turn()
+	return (!turn.ReverseX || halves.WidthMM <= s.Backdrop.WidthMM/2+traceSlip) &&
+		(!turn.ReverseY || halves.HeightMM <= s.Backdrop.HeightMM/2+traceSlip)
 }
 
 // seesRound is how far from the board's middle, across and down, the drop looks round the circle of a fill
 // when its centre is at a place off the axis, in its plane: traced rays from the entrance pupil, round the
 // line to the drop's centre, which is the middle of its outline. For a rod they are the two that cross its
 // axis at right angles. ok is false where one of them never reaches the board's plane.
-func (p Shot) seesRound(fill float64, drop layout.Point) (halves layout.Size, ok bool) {
-	ok = p.looksRound(drop, func(_, _ float64) float64 { return fill }, func(at layout.Point) bool {
+func (s Shot) seesRound(fill float64, drop layout.Point) (halves layout.Size, ok bool) {
+	ok = s.looksRound(drop, func(_, _ float64) float64 { return fill }, func(at layout.Point) bool {
 		halves.WidthMM, halves.HeightMM = max(halves.WidthMM, math.Abs(at.XMM)), max(halves.HeightMM, math.Abs(at.YMM))
 		return true
 	})
@@ -128,27 +128,27 @@ func (p Shot) seesRound(fill float64, drop layout.Point) (halves layout.Size, ok
 
 // looksRound goes round such a circle, at the fill for each direction's sine and cosine, and tells whether
 // all the places there, from the board's middle, are as asked.
-func (p Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
+func (s Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
 	asked func(at layout.Point) bool) bool {
-	s := p.Sight()
+	sight := s.Sight()
 	// In the drop's own frame, with the drop at the origin, pupil and board's middle move the other way.
-	if s.Drop.Body == flip.UprightRod {
+	if sight.Drop.Body == flip.UprightRod {
 		drop.YMM = 0
 	}
-	if s.Drop.Body == flip.LevelRod {
+	if sight.Drop.Body == flip.LevelRod {
 		drop.XMM = 0
 	}
-	pupil := flip.Vec{X: -drop.XMM, Y: -drop.YMM, Z: -s.CameraMM}
+	pupil := flip.Vec{X: -drop.XMM, Y: -drop.YMM, Z: -sight.CameraMM}
 	to := pupil.Scale(-1)
 	awayMM := math.Sqrt(to.Dot(to))
 	axis := to.Unit()
 	// Two directions square to the axis: sideways in the drop's plane, and the one square to both.
 	side := flip.Vec{X: axis.Z, Y: 0, Z: -axis.X}.Unit()
 	down := flip.Vec{X: axis.Y*side.Z - axis.Z*side.Y, Y: axis.Z*side.X - axis.X*side.Z, Z: axis.X*side.Y - axis.Y*side.X}
-	edge := math.Tan(math.Asin(s.Drop.RadiusMM() / awayMM))
-	tracer := s.Tracer()
+	edge := math.Tan(math.Asin(sight.Drop.RadiusMM() / awayMM))
+	tracer := sight.Tracer()
 	first, step, n := 0.0, 2*math.Pi/azimuths, azimuths
-	switch s.Drop.Body {
+	switch sight.Drop.Body {
 	case flip.UprightRod:
 		step, n = math.Pi, 2
 	case flip.LevelRod:
@@ -158,7 +158,7 @@ func (p Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
 		sin, cos := math.Sincos(first + float64(i)*step)
 		radiusMM := fill(sin, cos) * awayMM * edge
 		dir := to.Add(side.Scale(radiusMM * cos)).
-			Add(down.Scale(radiusMM * sin * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())).Unit()
+			Add(down.Scale(radiusMM * sin * sight.Drop.HalfHeightMM() / sight.Drop.RadiusMM())).Unit()
 		l, lands := tracer.Trace(flip.Ray{From: pupil, Dir: dir})
 		if !lands || !l.Through || !asked(layout.Point{XMM: l.XMM + drop.XMM, YMM: l.YMM + drop.YMM}) {
 			return false
@@ -169,57 +169,57 @@ func (p Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
 
 // askedTravel is what becomes of the plan's travel. On a board, which is a rectangle, moves straight across
 // and straight down are the worst.
-func (p Shot) askedTravel(held float64) *AskedTravel {
-	if !p.Filled() {
-		return p.askedOfInk(held)
+func (s Shot) askedTravel(held float64) *AskedTravel {
+	if !s.Filled() {
+		return s.askedOfInk(held)
 	}
-	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: 1}
-	for _, to := range p.furthest() {
-		a.Fill = min(a.Fill, p.freeFill(to))
+	a := &AskedTravel{TravelMM: s.Drop.TravelMM, Fill: 1}
+	for _, to := range s.furthest() {
+		a.Fill = min(a.Fill, s.freeFill(to))
 	}
-	needs, ok := p.boardFor(held)
+	needs, ok := s.boardFor(held)
 	if !ok {
 		return a
 	}
 	a.NeedsBoard = &needs
-	if a.Holds = p.onBoard(layout.Size{WidthMM: needs.WidthMM / 2, HeightMM: needs.HeightMM / 2}); !a.Holds {
-		p.Drop.DistanceMM = nearest(p.Drop.DistanceMM, lengthStepMM) // which a remedy names it by
-		if needs, ok := p.boardFor(held); ok {
-			a.Print = p.printCovering(needs)
+	if a.Holds = s.onBoard(layout.Size{WidthMM: needs.WidthMM / 2, HeightMM: needs.HeightMM / 2}); !a.Holds {
+		s.Drop.DistanceMM = nearest(s.Drop.DistanceMM, lengthStepMM) // which a remedy names it by
+		if needs, ok := s.boardFor(held); ok {
+			a.Print = s.printCovering(needs)
 		}
-		a.Surround = p.surroundHolding(held)
+		a.Surround = s.surroundHolding(held)
 	}
 	return a
 }
 
 // surroundHolding is the plan's print in a surround on which a fill stays free of the dark rim.
-func (p Shot) surroundHolding(held float64) *Remedy {
-	return p.surrounding(func(q layout.Plan) layout.Size {
+func (s Shot) surroundHolding(held float64) *Remedy {
+	return s.surrounding(func(q layout.Plan) layout.Size {
 		needs, _ := Of(q).boardFor(held)
 		return needs
 	})
 }
 
 // furthest is where the drop is after its travel to one side and down; to the other side and up is the same.
-func (p Shot) furthest() []layout.Point {
-	turn := p.Drop.Reverses.Turn()
+func (s Shot) furthest() []layout.Point {
+	turn := s.Drop.Reverses.Turn()
 	var all []layout.Point
 	if turn.ReverseX {
-		all = append(all, layout.Point{XMM: p.Drop.TravelMM})
+		all = append(all, layout.Point{XMM: s.Drop.TravelMM})
 	}
 	if turn.ReverseY {
-		all = append(all, layout.Point{YMM: p.Drop.TravelMM})
+		all = append(all, layout.Point{YMM: s.Drop.TravelMM})
 	}
 	return all
 }
 
 // boardFor is the least board on which a fill stays free of the dark rim over the plan's travel; not less
 // than the picture. ok is false when no board is large enough.
-func (p Shot) boardFor(fill float64) (board layout.Size, ok bool) {
-	turn := p.Drop.Reverses.Turn()
-	board = layout.Size{WidthMM: p.Picture.WidthMM, HeightMM: p.Picture.HeightMM}
-	for _, to := range p.furthest() {
-		halves, ok := p.seesRound(fill, to)
+func (s Shot) boardFor(fill float64) (board layout.Size, ok bool) {
+	turn := s.Drop.Reverses.Turn()
+	board = s.Picture.Print()
+	for _, to := range s.furthest() {
+		halves, ok := s.seesRound(fill, to)
 		if !ok {
 			return layout.Size{}, false
 		}
@@ -234,10 +234,10 @@ func (p Shot) boardFor(fill float64) (board layout.Size, ok bool) {
 }
 
 // freeFill is the largest fill that sees nothing but board when the drop is at a place off the axis.
-func (p Shot) freeFill(drop layout.Point) float64 {
+func (s Shot) freeFill(drop layout.Point) float64 {
 	return largestFree(func(fill float64) bool {
-		halves, ok := p.seesRound(fill, drop)
-		return ok && p.onBoard(halves)
+		halves, ok := s.seesRound(fill, drop)
+		return ok && s.onBoard(halves)
 	})
 }
 

@@ -37,8 +37,8 @@ func TestTheMiddleOfADisplacedDrop(t *testing.T) {
 		pupil := flip.Vec{X: -mm, Y: 0, Z: -p.Drop.CameraMM}
 		l, ok := p.Sight().Trace(flip.Ray{From: pupil, Dir: pupil.Scale(-1).Unit()})
 		require.True(t, ok && l.Through)
-		require.InDelta(t, mm*p.PerDropMM(), l.XMM+mm, 1e-9)
-		require.InDelta(t, mm*p.PerDropMM(), offAxis(p.Sight(), mm, 0), 1e-9)
+		require.InDelta(t, mm*p.BoardPerDrop(), l.XMM+mm, 1e-9)
+		require.InDelta(t, mm*p.BoardPerDrop(), offAxis(p.Sight(), mm, 0), 1e-9)
 	}
 }
 

@@ -63,29 +63,29 @@ type Focused struct {
 }
 
 // Sharpness works the table out.
-func (p Shot) Sharpness() Sharpness {
-	s := Sharpness{SharpToPx: p.Camera.SharpToPx, AtFill: p.BlurFill()}
+func (s Shot) Sharpness() Sharpness {
+	out := Sharpness{SharpToPx: s.Camera.SharpToPx, AtFill: s.BlurFill()}
 	var worstPx float64
-	s.Least.FNumber, worstPx = p.sharpestStop()
-	s.Least.BlurPx, s.Least.AtDropMM = worstPx, worstPx*p.Camera.PixelMM()
-	if worstPx <= s.SharpToPx {
-		s.Holds = p.stopsThatHold(s.Least.FNumber, s.SharpToPx)
+	out.Least.FNumber, worstPx = s.sharpestStop()
+	out.Least.BlurPx, out.Least.AtDropMM = worstPx, worstPx*s.Camera.PixelMM()
+	if worstPx <= out.SharpToPx {
+		out.Holds = s.stopsThatHold(out.Least.FNumber, out.SharpToPx)
 	} else {
-		s.Wider = p.widerFrame(worstPx, s.SharpToPx)
+		out.Wider = s.widerFrame(worstPx, out.SharpToPx)
 	}
-	for _, n := range p.tableStops() {
-		s.Stops = append(s.Stops, p.stopLine(n))
+	for _, n := range s.tableStops() {
+		out.Stops = append(out.Stops, s.stopLine(n))
 	}
-	if p.Camera.FrameRate > 0 {
-		s.Mains = mains(p.Camera.FrameRate)
+	if s.Camera.FrameRate > 0 {
+		out.Mains = mains(s.Camera.FrameRate)
 	}
-	return s
+	return out
 }
 
 // tableStops is the full stops from f/4 to f/64, and the plan's own in its place or in that of the full stop
 // whose mark it is.
-func (p Shot) tableStops() []float64 {
-	own := p.Camera.FNumber
+func (s Shot) tableStops() []float64 {
+	own := s.Camera.FNumber
 	stops := []float64{own}
 	ownExact, _ := fullStop(own)
 	for k := 4.0; k <= 12; k++ {
@@ -98,13 +98,13 @@ func (p Shot) tableStops() []float64 {
 }
 
 // stopLine is a table's line.
-func (p Shot) stopLine(fNumber float64) StopLine {
-	at := func(focusMM float64) Focused { return Focused{focusMM, p.BlurAt(fNumber, focusMM)} }
+func (s Shot) stopLine(fNumber float64) StopLine {
+	at := func(focusMM float64) Focused { return Focused{focusMM, s.BlurAt(fNumber, focusMM)} }
 	line := StopLine{
-		FNumber: fNumber, Current: fNumber == p.Camera.FNumber,
-		ExposureStops: ExposureStops(p.Camera.FNumber, fNumber),
-		Edge:          at(p.EdgeMM()), Picture: at(p.ImageMM()), Best: at(p.BestFocusMM(fNumber)),
+		FNumber: fNumber, Current: fNumber == s.Camera.FNumber,
+		ExposureStops: ExposureStops(s.Camera.FNumber, fNumber),
+		Edge:          at(s.EdgeMM()), Picture: at(s.ImageMM()), Best: at(s.BestFocusMM(fNumber)),
 	}
-	line.FrameRate = p.Camera.FrameRate * math.Exp2(line.ExposureStops)
+	line.FrameRate = s.Camera.FrameRate * math.Exp2(line.ExposureStops)
 	return line
 }

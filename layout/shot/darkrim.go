@@ -16,47 +16,47 @@ type DarkRim struct {
 }
 
 // DarkRim works the ring out. A rod has one across its own axis only; the other shares are 0.
-func (p Shot) DarkRim() DarkRim {
-	turn := p.Drop.Reverses.Turn()
-	if !p.Filled() {
-		return p.bentRim(turn)
+func (s Shot) DarkRim() DarkRim {
+	turn := s.Drop.Reverses.Turn()
+	if !s.Filled() {
+		return s.bentRim(turn)
 	}
 	var rim DarkRim
-	halfW, halfH := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
+	halfW, halfH := s.Backdrop.WidthMM/2, s.Backdrop.HeightMM/2
 	if turn.ReverseX {
-		rim.AcrossShare = 1 - p.shareSeen(layout.Point{XMM: halfW, YMM: 0})
+		rim.AcrossShare = 1 - s.shareSeen(layout.Point{XMM: halfW, YMM: 0})
 	}
 	if turn.ReverseY {
-		rim.DownShare = 1 - p.shareSeen(layout.Point{XMM: 0, YMM: halfH})
+		rim.DownShare = 1 - s.shareSeen(layout.Point{XMM: 0, YMM: halfH})
 	}
 	if turn.ReverseX && turn.ReverseY {
-		rim.CornerShare = 1 - p.shareSeen(layout.Point{XMM: halfW, YMM: halfH})
+		rim.CornerShare = 1 - s.shareSeen(layout.Point{XMM: halfW, YMM: halfH})
 	}
 	return rim
 }
 
 // shareSeen is the share of the drop's radius at which a place of the backdrop, counted from the axis, is
 // seen; 1 where the drop sees no further.
-func (p Shot) shareSeen(at layout.Point) float64 {
-	through, ok := p.seenThrough(p.Drop.DistanceMM, at)
+func (s Shot) shareSeen(at layout.Point) float64 {
+	through, ok := s.seenThrough(s.Drop.DistanceMM, at)
 	if !ok {
 		return 1
 	}
-	return p.shareOfRadius(through)
+	return s.shareOfRadius(through)
 }
 
 // bentRim is the ring about a picture that does not fill its board. Corners are where it is narrowest. A
 // rod's is looked for straight across it.
-func (p Shot) bentRim(turn flip.Turn) (rim DarkRim) {
+func (s Shot) bentRim(turn flip.Turn) (rim DarkRim) {
 	nearest, furthest := 1.0, 0.0
-	for _, e := range p.InkOutline() {
+	for _, e := range s.InkOutline() {
 		sin, cos := math.Sincos(e.AzimuthRad)
 		const straight = 1 - 1e-9
-		if p.Drop.Body == flip.UprightRod && math.Abs(cos) < straight || p.Drop.Body == flip.LevelRod &&
+		if s.Drop.Body == flip.UprightRod && math.Abs(cos) < straight || s.Drop.Body == flip.LevelRod &&
 			math.Abs(sin) < straight {
 			continue
 		}
-		share := p.shareSeen(e.At)
+		share := s.shareSeen(e.At)
 		nearest, furthest = min(nearest, share), max(furthest, share)
 	}
 	if turn.ReverseX {
@@ -81,15 +81,15 @@ type Sensitivity struct {
 }
 
 // Sensitivity tries a drop 10 % smaller and larger, and a backdrop 10 mm nearer and further.
-func (p Shot) Sensitivity() Sensitivity {
+func (s Shot) Sensitivity() Sensitivity {
 	fill := func(diameter, distanceMM float64) float64 {
-		s := p.Sight()
-		s.Drop.DiameterMM *= diameter
-		s.DistanceMM += distanceMM
-		switch f, ok := s.FillAt(p.Picture.ReachMM); {
+		sight := s.Sight()
+		sight.Drop.DiameterMM *= diameter
+		sight.DistanceMM += distanceMM
+		switch f, ok := sight.FillAt(s.Picture.ReachMM); {
 		case ok:
 			return f
-		case s.Reverses() == flip.ReversesNone:
+		case sight.Reverses() == flip.ReversesNone:
 			return 0
 		}
 		return 1

@@ -13,28 +13,28 @@ const (
 )
 
 // worstAt is the largest blur of edge and picture at a stop with the best focus for it.
-func (p Shot) worstAt(fNumber float64) float64 {
-	return p.WorstPx(p.BlurAt(fNumber, p.BestFocusMM(fNumber)))
+func (s Shot) worstAt(fNumber float64) float64 {
+	return s.WorstPx(s.BlurAt(fNumber, s.BestFocusMM(fNumber)))
 }
 
 // sharpestStop is the stop with the least blur, and that blur: more open, defocus grows, more closed, diffraction does.
-func (p Shot) sharpestStop() (fNumber, worstPx float64) {
+func (s Shot) sharpestStop() (fNumber, worstPx float64) {
 	const tolerance = 1e-3 // of the logarithm: a thousandth of the f-number, of no weight in the blur so near its least
 	n := math.Exp(layout.Lowest(math.Log(widestFNumber), math.Log(narrowestFNumber), tolerance,
-		func(l float64) float64 { return p.worstAt(math.Exp(l)) }))
-	return n, p.worstAt(n)
+		func(l float64) float64 { return s.worstAt(math.Exp(l)) }))
+	return n, s.worstAt(n)
 }
 
 // stopsThatHold is the stops around one that holds a blur which hold it too.
-func (p Shot) stopsThatHold(fNumber, worstPx float64) *StopRange {
+func (s Shot) stopsThatHold(fNumber, worstPx float64) *StopRange {
 	// out goes from a stop that holds toward an end, and stops at the last that does.
 	out := func(end float64) float64 {
-		if p.worstAt(end) <= worstPx {
+		if s.worstAt(end) <= worstPx {
 			return end
 		}
 		holds, fails := fNumber, end
 		for math.Abs(holds/fails-1) > 1e-4 {
-			if middle := math.Sqrt(holds * fails); p.worstAt(middle) <= worstPx {
+			if middle := math.Sqrt(holds * fails); s.worstAt(middle) <= worstPx {
 				holds = middle
 			} else {
 				fails = middle
@@ -48,20 +48,20 @@ func (p Shot) stopsThatHold(fNumber, worstPx float64) *StopRange {
 // widerFrame is the narrowest frame that the best stop holds within a blur, which it exceeds in the plan's
 // own, by worstPx. The camera stays where it is. The least blur is a length at the drop, nearly the same for
 // every frame, so in pixels it goes with one over the frame's width. It is nil when no frame does it.
-func (p Shot) widerFrame(worstPx, withinPx float64) *OtherFrame {
+func (s Shot) widerFrame(worstPx, withinPx float64) *OtherFrame {
 	const tries = 12 // two or three do, unless the stop that would be best lies beyond those looked at
-	far := framed(p.Camera, layout.MaxLengthMM, p.Drop.CameraMM)
+	far := framed(s.Camera, layout.MaxLengthMM, s.Drop.CameraMM)
 	if far.FNumber = widestFNumber; far.AiryPx() > withinPx {
 		return nil // diffraction alone is more, however wide the frame
 	}
 	var f OtherFrame
 	for range tries {
 		// a little on the safe side
-		p.Camera = framed(p.Camera, p.Camera.FrameWidthMM*worstPx/withinPx*1.0001, p.Drop.CameraMM)
-		f.FrameWidthMM = p.Camera.FrameWidthMM
-		f.FNumber, worstPx = p.sharpestStop()
+		s.Camera = framed(s.Camera, s.Camera.FrameWidthMM*worstPx/withinPx*1.0001, s.Drop.CameraMM)
+		f.FrameWidthMM = s.Camera.FrameWidthMM
+		f.FNumber, worstPx = s.sharpestStop()
 		if worstPx <= withinPx && worstPx > withinPx*0.999 {
-			f.DropPx = 2 * p.Sight().ApparentRadiusMM() / p.Camera.PixelMM()
+			f.DropPx = 2 * s.Sight().ApparentRadiusMM() / s.Camera.PixelMM()
 			return &f
 		}
 	}

@@ -38,9 +38,9 @@ func TestTravelOfAPictureOnOneSide(t *testing.T) {
 			}
 		}
 		require.InDelta(t, 12, near, 1, "mm of print on the near side")
-		p.Drop.TravelMM = near / p.PerDropMM() * 1.01
+		p.Drop.TravelMM = near / p.BoardPerDrop() * 1.01
 		require.InDelta(t, 0, Of(p).Travel().Asked.Fill, 0.001)
-		p.Drop.TravelMM = near / p.PerDropMM() * 0.9
+		p.Drop.TravelMM = near / p.BoardPerDrop() * 0.9
 		require.Greater(t, Of(p).Travel().Asked.Fill, 0.005)
 	}
 }

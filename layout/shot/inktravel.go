@@ -32,8 +32,8 @@ type ink struct {
 }
 
 // ink goes round what is printed.
-func (p Shot) ink() (k ink) {
-	for _, e := range p.InkOutline() {
+func (s Shot) ink() (k ink) {
+	for _, e := range s.InkOutline() {
 		if e.At != (layout.Point{}) { // the axis on the picture's side: nothing that way
 			k.at = append(k.at, e.At)
 		}
@@ -71,8 +71,8 @@ func (k ink) has(at layout.Point) bool {
 
 // toleratedByInk is how far the drop may move along a direction, of length 1, and against it, with a fill
 // free of what is not printed.
-func (p Shot) toleratedByInk(fill float64, along layout.Point) *float64 {
-	k := p.ink()
+func (s Shot) toleratedByInk(fill float64, along layout.Point) *float64 {
+	k := s.ink()
 	// Square to the movement the view grows in second order only: there a hundredth of the radius less will
 	// do, as on a board.
 	kept := func(sin, cos float64) float64 {
@@ -81,18 +81,18 @@ func (p Shot) toleratedByInk(fill float64, along layout.Point) *float64 {
 		}
 		return fill
 	}
-	return p.furthestFree(along, func(mm float64) bool {
-		return p.looksRound(layout.Point{XMM: mm * along.XMM, YMM: mm * along.YMM}, kept, k.has) &&
-			p.looksRound(layout.Point{XMM: -mm * along.XMM, YMM: -mm * along.YMM}, kept, k.has)
+	return s.furthestFree(along, func(mm float64) bool {
+		return s.looksRound(layout.Point{XMM: mm * along.XMM, YMM: mm * along.YMM}, kept, k.has) &&
+			s.looksRound(layout.Point{XMM: -mm * along.XMM, YMM: -mm * along.YMM}, kept, k.has)
 	})
 }
 
 // askedOfInk is what becomes of the plan's travel. In which direction it is worst depends on the outline, so
 // all round are tried.
-func (p Shot) askedOfInk(held float64) *AskedTravel {
-	a := &AskedTravel{TravelMM: p.Drop.TravelMM, Fill: p.freeInk()}
+func (s Shot) askedOfInk(held float64) *AskedTravel {
+	a := &AskedTravel{TravelMM: s.Drop.TravelMM, Fill: s.freeInk()}
 	a.Holds = a.Fill >= held-heldHair
-	needs, ok := p.boardFor(held)
+	needs, ok := s.boardFor(held)
 	if !ok {
 		return a
 	}
@@ -100,37 +100,37 @@ func (p Shot) askedOfInk(held float64) *AskedTravel {
 	if a.Holds {
 		return a
 	}
-	p.Drop.DistanceMM = nearest(p.Drop.DistanceMM, lengthStepMM) // which a remedy names it by
-	if needs, ok := p.boardFor(held); ok {
-		a.Print = p.printInking(needs, held)
+	s.Drop.DistanceMM = nearest(s.Drop.DistanceMM, lengthStepMM) // which a remedy names it by
+	if needs, ok := s.boardFor(held); ok {
+		a.Print = s.printInking(needs, held)
 	}
-	a.Surround = p.surroundHolding(held)
+	a.Surround = s.surroundHolding(held)
 	return a
 }
 
 // printInking is the larger print, if its outline holds a fill too: nil if not.
-func (p Shot) printInking(board layout.Size, held float64) *Remedy {
-	r := p.printCovering(board)
+func (s Shot) printInking(board layout.Size, held float64) *Remedy {
+	r := s.printCovering(board)
 	if r == nil {
 		return nil
 	}
-	s := p.AsSetup()
-	s.Fill, s.Print = 0, r.Print
-	if p.Backdrop.FillOnly {
-		s.Background = p.Backdrop.Surround
+	setup := s.AsSetup()
+	setup.Fill, setup.Print = 0, r.Print
+	if s.Backdrop.FillOnly {
+		setup.Background = s.Backdrop.Surround
 	}
-	if q, err := s.Sized(); err != nil || Of(q).freeInk() < held-heldHair {
+	if q, err := setup.Sized(); err != nil || Of(q).freeInk() < held-heldHair {
 		return nil
 	}
 	return r
 }
 
 // freeInk is the largest fill that sees nothing but what is printed over the plan's travel.
-func (p Shot) freeInk() float64 {
-	k, least := p.ink(), 1.0
-	for _, to := range p.allRound() {
+func (s Shot) freeInk() float64 {
+	k, least := s.ink(), 1.0
+	for _, to := range s.allRound() {
 		free := func(fill float64) bool {
-			return p.looksRound(to, func(_, _ float64) float64 { return fill }, k.has)
+			return s.looksRound(to, func(_, _ float64) float64 { return fill }, k.has)
 		}
 		if !free(least) {
 			least = min(least, largestFree(free))
@@ -140,9 +140,9 @@ func (p Shot) freeInk() float64 {
 }
 
 // allRound is where the drop is after its travel in any direction; of a rod across it, to either side.
-func (p Shot) allRound() (all []layout.Point) {
+func (s Shot) allRound() (all []layout.Point) {
 	first, step := 0, 1
-	switch p.Drop.Body {
+	switch s.Drop.Body {
 	case flip.UprightRod:
 		step = travelDirections / 2
 	case flip.LevelRod:
@@ -150,7 +150,7 @@ func (p Shot) allRound() (all []layout.Point) {
 	}
 	for i := first; i < travelDirections; i += step {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / travelDirections)
-		all = append(all, layout.Point{XMM: p.Drop.TravelMM * cos, YMM: p.Drop.TravelMM * sin})
+		all = append(all, layout.Point{XMM: s.Drop.TravelMM * cos, YMM: s.Drop.TravelMM * sin})
 	}
 	return all
 }

@@ -29,7 +29,7 @@ func TestDarkRimAndSensitivity(t *testing.T) {
 	off := func(diameterMM, distanceMM float64) float64 {
 		s := plain()
 		s.Drop.DiameterMM, s.DistanceMM, s.Print = diameterMM, distanceMM,
-			layout.Size{WidthMM: p.Picture.WidthMM, HeightMM: p.Picture.HeightMM}
+			p.Picture.Print()
 		return mustPlan(t, s).Picture.Fill
 	}
 	for _, c := range []struct{ got, want float64 }{
