@@ -51,7 +51,8 @@ func (c Canvas) stroke(colour color.RGBA, sidePx, pastPx float64, path Path) {
 	c.Fill(colour, append(path.offset(sidePx), path.Reversed().offset(sidePx)...))
 }
 
-// thinned drops points that follow another by less than half a pixel, where a direction can't be told. The ends stay.
+// thinned drops points that follow another by less than half a pixel, where a direction can't be told. The ends
+// stay, and so do points that are no numbers.
 func (p Path) thinned() Path {
 	const least = 0.5
 	if len(p) < 2 {
@@ -60,7 +61,7 @@ func (p Path) thinned() Path {
 	last := p[len(p)-1]
 	out := Path{p[0]}
 	for _, q := range p[1 : len(p)-1] {
-		if apart(out[len(out)-1], q) >= least && apart(q, last) >= least {
+		if !(apart(out[len(out)-1], q) < least || apart(q, last) < least) {
 			out = append(out, q)
 		}
 	}

@@ -125,28 +125,71 @@ func TestFillLeavesHoles(t *testing.T) {
 	require.Equal(t, color.RGBA{}, m.RGBAAt(50, 50))
 }
 
-// Nothing that a path may hold makes a drawing fail or go on without end.
+// Nothing that a path may hold makes a drawing fail or go on without end, and it inks what it should: lines 5
+// wide with their keylines, which go on 1 past the ends. The areas are by hand.
 func TestOddPaths(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
-		name string
-		path Path
+		name                  string
+		path                  Path
+		solid, dashed, filled float64 // inked, in square pixels
 	}{
-		{"empty", nil},
-		{"a point", Path{{5, 5}}},
-		{"a point twice", Path{{5, 5}, {5, 5}}},
-		{"no number", Path{{5, 5}, {nan, 9}, {30, 30}}},
-		{"infinite", Path{{5, 5}, {inf, 9}, {30, 30}}},
-		{"there and back", Path{{5, 5}, {50, 50}, {5, 5}}},
-		{"many points in one place", Path{{5, 5}, {5.1, 5}, {5, 5.1}, {5.1, 5.1}, {5, 5}}},
-		{"far off", Path{{1e8, 1e8}, {1e8 + 10, 1e8}}},
+		{"empty", nil, 0, 0, 0},
+		{"a point", Path{{5, 5}}, 0, 0, 0},
+		{"a point twice", Path{{5, 5}, {5, 5}}, 0, 0, 0},
+		{"no number", Path{{5, 5}, {nan, 9}, {30, 30}}, 0, 0, 0},
+		{"infinite", Path{{5, 5}, {inf, 9}, {30, 30}}, 0, 0, 0},
+		// Closed, it has no ends. The dashes back lie in the gaps of those there, whose keylines they touch.
+		{"there and back", Path{{15, 20.5}, {64, 20.5}, {15, 20.5}}, 5 * 49, 5 * (49 + 2), 0},
+		{"many points in one place", Path{{5, 5}, {5.1, 5}, {5, 5.1}, {5.1, 5.1}, {5, 5}}, 0, 0, 0.01},
+		{"far off", Path{{1e8, 1e8}, {1e8 + 10, 1e8}}, 0, 0, 0},
+		// Dashes of 3 and gaps of 4 leave gaps of 2 between keylines.
+		{"all across, from far off", Path{{-1e4, 50}, {1e4, 50}}, 5 * 300, 5 * 300 * 5. / 7, 0},
+		{"on all sides, far off", Rect{-1e8, -1e8, 1e8, 1e8}.Outline(), 0, 0, 300 * 300},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			line := Line{Colour: red, WidthPx: 3, Keyline: green, KeylinePx: 1}
 			m := blank()
-			for _, dash := range [][]float64{nil, {3, 4}} {
-				On(m).Draw(Stroke{c.path, Line{Colour: red, WidthPx: 3, Keyline: green, KeylinePx: 1, DashPx: dash}})
+			On(m).Draw(Stroke{c.path, line})
+			require.InDelta(t, c.solid, inked(m), 0.01*c.solid)
+			if c.path.Length() < 1e6 || math.IsInf(c.path.Length(), 0) { // dashes without number are not asked for
+				line.DashPx = []float64{3, 4}
+				m = blank()
+				On(m).Draw(Stroke{c.path, line})
+				require.InDelta(t, c.dashed, inked(m), 0.01*c.dashed)
 			}
+			m = blank()
 			On(m).Fill(red, c.path)
+			require.InDelta(t, c.filled, inked(m), 0.01)
 		})
+	}
+}
+
+// Corners are mitred up to a turn of 120 degrees and blunt beyond. By hand, with h half of the width: the
+// strips of two pieces share a kite of h² tan(turn/2) on the inner side. A mitre adds as much outside, and
+// its tip is h / cos(turn/2) from the corner; a blunt corner adds a triangle of h²/2 sin(turn).
+func TestCornersAreMitredOrBlunt(t *testing.T) {
+	const h, leg = 10, 100
+	for _, c := range []struct {
+		turnDeg float64
+		mitred  bool
+	}{{30, true}, {90, true}, {115, true}, {125, false}, {150, false}, {160, false}} {
+		turn := c.turnDeg * math.Pi / 180
+		sin, cos := math.Sincos(turn / 2)
+		corner := Point{150, 100} // the tip of a roof
+		path := Path{{150 - leg*cos, 100 + leg*sin}, corner, {150 + leg*cos, 100 + leg*sin}}
+		m := blank()
+		On(m).Draw(Stroke{path, Line{Colour: red, WidthPx: 2 * h}})
+		want, top := 2.*h*2*leg, 100-h/cos
+		if !c.mitred {
+			want += h * h * (math.Sin(turn)/2 - math.Tan(turn/2))
+			top = 100 - h*cos
+		}
+		require.InDelta(t, want, inked(m), 5, "turned by %g degrees", c.turnDeg)
+		first := 0
+		for m.RGBAAt(150, first).A < 128 && first < 200 {
+			first++
+		}
+		require.InDelta(t, top, first, 1.5, "the corner's top, turned by %g degrees", c.turnDeg)
 	}
 }
