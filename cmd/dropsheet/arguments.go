@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"dropsheet/tile/job"
 )
 
 // What commands take besides flags.
@@ -20,13 +22,13 @@ func only(command, what string, args []string) (string, error) {
 	case len(args) == 1:
 		return args[0], nil
 	case len(args) > 1:
-		return "", wrongWords{fmt.Errorf("%s takes one %s, and got %q: name one, and put quotes round a name with spaces",
-			command, what, args)}
+		return "", job.WrongWords(fmt.Errorf("%s takes one %s, and got %q: name one, and put quotes round a name with spaces",
+			command, what, args))
 	case what == aJob:
-		return "", wrongWords{fmt.Errorf("%s takes one job, and got none: name the folder that make wrote, or the "+
-			"job.json in it", command)}
+		return "", job.WrongWords(fmt.Errorf("%s takes one job, and got none: name the folder that make wrote, or the "+
+			"job.json in it", command))
 	}
-	return "", wrongWords{fmt.Errorf("%s takes one artwork, and got none: name a picture file", command)}
+	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file", command))
 }
 
 // named reads a name, which an empty one is not.
@@ -50,11 +52,11 @@ func asTyped(path string) string {
 // namedAs refuses a name for a file that says it is of another kind.
 func namedAs(path, what, extension string) error {
 	if path == "-" {
-		return wrongWords{fmt.Errorf("--out -: %s goes to a file, not to the screen: name one that ends in %s", what,
-			extension)}
+		return job.WrongWords(fmt.Errorf("--out -: %s goes to a file, not to the screen: name one that ends in %s", what,
+			extension))
 	}
 	if got := filepath.Ext(path); got != "" && !strings.EqualFold(got, extension) {
-		return wrongWords{fmt.Errorf("--out %q: %s is no %s: take a name that ends in %s", path, what, got, extension)}
+		return job.WrongWords(fmt.Errorf("--out %q: %s is no %s: take a name that ends in %s", path, what, got, extension))
 	}
 	return nil
 }

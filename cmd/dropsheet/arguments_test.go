@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
 )
 
 // A picture can't be written under a document's name, nor a document under a picture's: the programs that
 // open them go by it.
 func TestOutOfAnotherKind(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")
 	t.Chdir(t.TempDir())
 	for _, c := range []struct {
@@ -42,7 +44,7 @@ func TestOutOfAnotherKind(t *testing.T) {
 
 // Standard output is the user's screen, and a file called "-" is a trap.
 func TestOutOfADash(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")
 	t.Chdir(t.TempDir())
 	_, stderr, code := dropsheet(t, "reprint", folder, "all", "--out", "-")

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job"
 )
 
 // cameraFlags are the flags of the camera and the lamps.
@@ -77,7 +78,7 @@ func (f *cameraFlags) setup() (layout.CameraSetup, []layout.Lamp, error) {
 // check refuses flags that contradict each other.
 func (f *cameraFlags) check() error {
 	if f.flags.Changed("lens") && f.flags.Changed("frame-width") {
-		return wrongWords{errors.New("--lens and --frame-width both say how much the frame sees: give one of them")}
+		return job.WrongWords(errors.New("--lens and --frame-width both say how much the frame sees: give one of them"))
 	}
 	return nil
 }

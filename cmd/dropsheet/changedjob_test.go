@@ -1,19 +1,21 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // A job file whose figures were changed by hand still holds together, but its sheets would not fit those that
 // are printed: reprint refuses it, and what only looks at it warns.
 func TestJobChangedByHand(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "2")
 	path := filepath.Join(folder, place.JobFile)
 	made, err := os.ReadFile(path)

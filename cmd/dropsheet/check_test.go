@@ -2,18 +2,21 @@ package main
 
 import (
 	"bytes"
-	"dropsheet/tile/job/place"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // What check says of a job as it was made, and of each thing that can have gone wrong since.
 func TestCheck(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	made := mustMake(t, art)
 	files := readFolder(t, made)
 	short, _, _ := reprinted(t, made, "R1")
@@ -76,7 +79,7 @@ func TestCheck(t *testing.T) {
 		}, nil, []string{"folder", "files", "pages", "artwork"}, "sheets.pdf missing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			j, _, err := readJob(made)
+			j, err := job.Read(made)
 			require.NoError(t, err)
 			folder := filepath.Join(t.TempDir(), "beside", "job")
 			require.NoError(t, os.MkdirAll(folder, 0o755))

@@ -4,9 +4,8 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"encoding/json"
-	"image"
+	"image/png"
 	"os"
 	"path/filepath"
 	"sync"
@@ -14,11 +13,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
 
-// TestVanishedArtwork: gone before the run, or between the look at its header and its reading.
+// TestVanishedArtwork: what needs it says so, and the job stays.
 func TestVanishedArtwork(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)
@@ -30,19 +29,6 @@ func TestVanishedArtwork(t *testing.T) {
 		require.Equal(t, "old", b.state(t))
 		require.Empty(t, b.beside(t))
 	}
-	var errs bytes.Buffer
-	m := making{setup: setupFlags{maxPixels: artwork.DefaultMaxPixels}}
-	_, err := m.fill(context.Background(), console{err: &errs}, nil, b.art, image.Rect(0, 0, 60, 40), nil)
-	require.ErrorContains(t, err, "no such file or directory")
-}
-
-// TestArtworkOfAnotherSize: the file became another picture after its header was read.
-func TestArtworkOfAnotherSize(t *testing.T) {
-	art, _ := writePattern(t, 61, 40)
-	var errs bytes.Buffer
-	m := making{setup: setupFlags{maxPixels: artwork.DefaultMaxPixels}}
-	_, err := m.fill(context.Background(), console{err: &errs}, nil, art, image.Rect(0, 0, 60, 40), nil)
-	require.ErrorContains(t, err, "changed while it was read")
 }
 
 // TestArtworkThatKeepsChanging: while the runs read it the file is one picture and then another, without
@@ -109,13 +95,13 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 // pngOf is a picture of that size unlike the pattern.
 func pngOf(t *testing.T, w, h int) []byte {
 	t.Helper()
-	m := drawPattern(w, h)
+	m := jobtest.DrawPattern(w, h)
 	for i := range m.Pix {
 		if i%4 < 3 {
 			m.Pix[i] ^= 0x60
 		}
 	}
 	var b bytes.Buffer
-	require.NoError(t, writePNG(func() image.Image { return m })(&b))
+	require.NoError(t, png.Encode(&b, m))
 	return b.Bytes()
 }

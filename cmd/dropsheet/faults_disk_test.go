@@ -3,7 +3,6 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"fmt"
 	"io/fs"
 	"os"
@@ -12,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/place"
 )
 
 // TestNoRoomForAFile: the system refuses to let a file grow, as it does on a full disk. The run says which

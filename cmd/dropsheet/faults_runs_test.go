@@ -3,7 +3,6 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"io"
 	"os"
 	"path/filepath"
@@ -11,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/place"
 )
 
 // halted starts a make that is halted once it has its hidden folder.

@@ -4,7 +4,6 @@ package main
 
 import (
 	"bytes"
-	"dropsheet/tile/job/place"
 	"errors"
 	"os"
 	"os/exec"
@@ -15,6 +14,9 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // The fault tests run the built program in processes of its own, since what they do to it ends or stops it.
@@ -115,7 +117,7 @@ var references struct {
 // most of the time, whatever the flags.
 func newBench(t *testing.T) *bench {
 	t.Helper()
-	pattern, _ := writePattern(t, 60, 40)
+	pattern, _ := jobtest.WritePattern(t, 60, 40)
 	b := &bench{parent: t.TempDir()}
 	b.art, b.job = filepath.Join(b.parent, "art.png"), filepath.Join(b.parent, "job")
 	require.NoError(t, os.Rename(pattern, b.art))

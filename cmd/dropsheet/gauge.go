@@ -11,8 +11,10 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/gauge"
+	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
+	"dropsheet/tile/printers"
 )
 
 var gaugeCommand = command{
@@ -69,7 +71,7 @@ type gauging struct {
 
 func (g *gauging) run(_ context.Context, c console, args []string) error {
 	if err := g.check(args); err != nil {
-		return wrongWords{err}
+		return job.WrongWords(err)
 	}
 	switch {
 	case g.list:
@@ -136,21 +138,21 @@ func (g *gauging) keep(c console) error {
 	trueMM := gauge.Rules(g.paper)
 	if g.flags.Changed("between") {
 		if g.between.WidthMM > trueMM.WidthMM || g.between.HeightMM > trueMM.HeightMM {
-			return wrongWords{fmt.Errorf("--between %s is longer than the rules on %s, %s: give the true distances of the "+
+			return job.WrongWords(fmt.Errorf("--between %s is longer than the rules on %s, %s: give the true distances of the "+
 				"ticks that were read",
-				acrossFeed(g.between), g.paper.Name, acrossFeed(trueMM))}
+				acrossFeed(g.between), g.paper.Name, acrossFeed(trueMM)))
 		}
 		trueMM = g.between
 	}
 	p, err := layout.NewPrinter(strings.TrimSpace(g.save), g.paper, trueMM, g.read, g.margins)
 	if err != nil {
-		return asWrongWords(err)
+		return job.WrongWords(err)
 	}
-	path, err := printersPath()
+	path, err := printers.Path()
 	if err != nil {
 		return err
 	}
-	if err := storePrinter(path, p, g.force); err != nil {
+	if err := printers.Keep(path, p, g.force); err != nil {
 		return err
 	}
 	c.warn(readingWarnings(p, gauge.DepthMM(g.paper))...)
@@ -164,20 +166,20 @@ func (g *gauging) keep(c console) error {
 
 // tellPrinters lists what is kept.
 func (g *gauging) tellPrinters(c console) error {
-	path, err := printersPath()
+	path, err := printers.Path()
 	if err != nil {
 		return err
 	}
-	printers, err := readPrinters(path)
+	kept, err := printers.Read(path)
 	if err != nil {
 		return err
 	}
-	if len(printers) == 0 {
+	if len(kept) == 0 {
 		_, err := fmt.Fprintf(c.out, "no printers are kept in %s: dropsheet gauge makes the page to measure one with\n", path)
 		return err
 	}
 	text := fmt.Sprintf("kept in      %s\n", path)
-	for _, p := range printers {
+	for _, p := range kept {
 		text += describePrinter(p) + "\n"
 	}
 	_, err = io.WriteString(c.out, text)

@@ -73,7 +73,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 		`margins left 4, top 4, right 4, bottom 12 mm`)
 	require.Contains(t, stdout, path)
 
-	p, err := findPrinter(path, "study inkjet")
+	p, err := keptPrinter("study inkjet")
 	require.NoError(t, err)
 	require.InDelta(t, 0.996, p.AcrossScale, 1e-12)
 	require.InDelta(t, 0.994, p.FeedScale, 1e-12)
@@ -83,7 +83,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 	_, stderr, code = dropsheet(t, "gauge", "--save", "hall laser", "--between", "180x250mm", "--read", "179.1x251mm",
 		"--margins", "1cm,4,0,5mm")
 	require.Equal(t, exitDone, code, stderr)
-	hall, err := findPrinter(path, "hall laser")
+	hall, err := keptPrinter("hall laser")
 	require.NoError(t, err)
 	require.InDelta(t, 0.995, hall.AcrossScale, 1e-12)
 	require.InDelta(t, 1.004, hall.FeedScale, 1e-12)
@@ -100,7 +100,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 
 	_, stderr, code = dropsheet(t, saving("hall laser", "--force")...)
 	require.Equal(t, exitDone, code, stderr)
-	hall, err = findPrinter(path, "hall laser")
+	hall, err = keptPrinter("hall laser")
 	require.NoError(t, err)
 	require.InDelta(t, 0.996, hall.AcrossScale, 1e-12)
 

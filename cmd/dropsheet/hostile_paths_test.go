@@ -3,7 +3,6 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"encoding/json"
 	"fmt"
 	"io/fs"
@@ -14,6 +13,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // hostileFolder is a folder with a job, its artwork, and what a hostile job file might reach for.
@@ -27,11 +29,11 @@ func newHostileFolder(t *testing.T) hostileFolder {
 	t.Helper()
 	root := t.TempDir()
 	p := hostileFolder{root, filepath.Join(root, "job"), filepath.Join(root, "art.png")}
-	pattern, _ := writePattern(t, 60, 40)
+	pattern, _ := jobtest.WritePattern(t, 60, 40)
 	data, err := os.ReadFile(pattern)
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(p.art, data, 0o600))
-	other, _ := writePattern(t, 61, 40)
+	other, _ := jobtest.WritePattern(t, 61, 40)
 	require.NoError(t, os.Rename(other, filepath.Join(root, "other.png")))
 	require.NoError(t, os.WriteFile(filepath.Join(root, "secret.txt"), []byte("a secret of this machine"), 0o600))
 	require.NoError(t, syscall.Mkfifo(filepath.Join(root, "pipe"), 0o600))
@@ -141,7 +143,7 @@ func TestArtworkOfAHostileJob(t *testing.T) {
 			t.Run(c.name+", by "+args[0], func(t *testing.T) {
 				var stdout, stderr string
 				var code int
-				bounded(t, c.name, func() { stdout, stderr, code = dropsheet(t, args...) })
+				jobtest.Bounded(t, c.name, func() { stdout, stderr, code = dropsheet(t, args...) })
 				require.Equal(t, exitFailed, code, stderr)
 				require.Empty(t, stdout)
 				require.Contains(t, stderr, c.says)
@@ -216,7 +218,7 @@ func TestLinksInAHostileJobFolder(t *testing.T) {
 	}
 	require.Equal(t, before, p.listing(t))
 	for _, args := range p.readers() {
-		bounded(t, args[0], func() {
+		jobtest.Bounded(t, args[0], func() {
 			_, stderr, code := dropsheet(t, append(args, "--force")...)
 			require.Equal(t, exitDone, code, stderr)
 		})

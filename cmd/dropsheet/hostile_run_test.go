@@ -3,15 +3,17 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // TestJobThatIsNoFile: a job is a regular file; a pipe would be waited for without end.
@@ -26,7 +28,7 @@ func TestJobThatIsNoFile(t *testing.T) {
 	require.NoError(t, os.MkdirAll(filepath.Join(nested, place.JobFile), 0o700))
 	for _, path := range []string{pipe, folder, nested, "/dev/zero", "/dev/tty"} {
 		for _, args := range [][]string{{"reprint", path, "all"}, {"proof", path}, {"seams", path}} {
-			bounded(t, path, func() {
+			jobtest.Bounded(t, path, func() {
 				_, stderr, code := dropsheet(t, args...)
 				require.Equal(t, exitFailed, code)
 				require.Contains(t, stderr, "name a job.json or the folder that holds it")
@@ -38,7 +40,7 @@ func TestJobThatIsNoFile(t *testing.T) {
 // TestSeamsOfAHostileJob: the seams of a job file are those that its sheets make, since looking at one
 // without end would take as long.
 func TestSeamsOfAHostileJob(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	p := hostileFolder{job: mustMake(t, art)}
 	kept, err := os.ReadFile(filepath.Join(p.job, place.JobFile))
 	require.NoError(t, err)
@@ -53,7 +55,7 @@ func TestSeamsOfAHostileJob(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			p.rewrite(t, seams, "seams")
-			bounded(t, name, func() {
+			jobtest.Bounded(t, name, func() {
 				_, stderr, code := dropsheet(t, "seams", p.job)
 				require.Equal(t, exitFailed, code)
 				require.Contains(t, stderr, "seams")
@@ -68,19 +70,18 @@ func TestSeamsOfAHostileJob(t *testing.T) {
 func TestSpoiltJobsRun(t *testing.T) {
 	const seed, runs, mostBytes = 13, 24, 1_000_000_000
 	t.Logf("seed %d", seed)
-	s := jobSpoiler{rand.New(rand.NewPCG(seed, seed))}
-	art, _ := writePattern(t, 60, 40)
+	s := jobtest.NewSpoiler(seed)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art)
 	path := filepath.Join(folder, place.JobFile)
 	whole, err := os.ReadFile(path)
 	require.NoError(t, err)
 	done, most := 0, 0
 	for i := 0; done < runs; i++ {
-		file := s.spoil(t, whole)
-		if j, err := decodeJob(file); err != nil || j.Artwork.File == "" {
+		require.NoError(t, os.WriteFile(path, s.Spoil(t, whole), 0o600))
+		if j, err := job.Read(path); err != nil || j.Artwork.File == "" {
 			continue
 		}
-		require.NoError(t, os.WriteFile(path, file, 0o600))
 		for _, args := range [][]string{
 			{"reprint", folder, "R1C1", "--force"}, {"proof", folder, "--pixels", "24x16", "--samples", "1", "--force"},
 			{"seams", folder},
@@ -88,7 +89,7 @@ func TestSpoiltJobsRun(t *testing.T) {
 			what := fmt.Sprintf("try %d, %s", i, args[0])
 			var stdout, stderr string
 			var code int
-			took := bounded(t, what, func() { stdout, stderr, code = dropsheet(t, args...) })
+			took := jobtest.Bounded(t, what, func() { stdout, stderr, code = dropsheet(t, args...) })
 			most = max(most, took)
 			require.Less(t, took, mostBytes, what)
 			require.Contains(t, []int{exitDone, exitFailed, exitWrongWords}, code, what)

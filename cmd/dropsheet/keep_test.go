@@ -1,18 +1,21 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
+	"dropsheet/tile/printers"
 )
 
 // --force replaces a job, never what is read, and never what only has a job's names.
 func TestForceKeeps(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")
 	data, err := os.ReadFile(filepath.Join(folder, place.JobFile))
 	require.NoError(t, err)
@@ -64,9 +67,9 @@ func TestReadingsKeptAtOnce(t *testing.T) {
 			kept++
 		}
 	}
-	path, err := printersPath()
+	path, err := printers.Path()
 	require.NoError(t, err)
-	printers, err := readPrinters(path)
+	printers, err := printers.Read(path)
 	require.NoError(t, err)
 	require.Len(t, printers, kept)
 	require.Positive(t, kept)

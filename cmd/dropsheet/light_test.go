@@ -1,7 +1,6 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"encoding/json"
 	"image"
 	"image/png"
@@ -12,6 +11,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // lightOf asks size for its figures as a program would.
@@ -119,9 +121,10 @@ func flatPNG(t *testing.T, w, h int, level uint8) (path string) {
 }
 
 func TestLevelIsRecordedAndToldOnlyWhenAsked(t *testing.T) {
-	path, _ := writePattern(t, 60, 40)
-	levelled := readFolder(t, mustMake(t, path, strings.Fields(levelledFlags)...))
-	plain := readFolder(t, mustMake(t, path, strings.Fields(strings.Replace(levelledFlags, " --level ", " ", 1))...))
+	path, _ := jobtest.WritePattern(t, 60, 40)
+	const flags = "--lamp -40cm,-40cm,30cm --level --travel 0.5mm --surround navy --surround-size 92x62cm"
+	levelled := readFolder(t, mustMake(t, path, strings.Fields(flags)...))
+	plain := readFolder(t, mustMake(t, path, strings.Fields(strings.Replace(flags, " --level ", " ", 1))...))
 	require.Contains(t, string(levelled[place.JobFile]), "levelled_for_mm")
 	require.NotContains(t, string(plain[place.JobFile]), "levelled_for_mm")
 	require.NotEqual(t, levelled["sheets.pdf"], plain["sheets.pdf"])

@@ -8,6 +8,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
+	"dropsheet/tile/job"
 )
 
 // sizeOf says how large a drop or rod is.
@@ -136,7 +137,7 @@ func onPixelText(acrossMM, alongMM float64) string {
 
 // autoText says what to ask for where the frame uses far less than the default.
 func autoText(r shot.Resolution) string {
-	if r.NeededPPI < defaultPPI {
+	if r.NeededPPI < job.DefaultPPI {
 		return "; --ppi auto prints just that: smaller files, faster printing"
 	}
 	return ""

@@ -7,13 +7,13 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"image/png"
 	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/pdf/pdftest"
 
 	"github.com/stretchr/testify/require"
@@ -25,42 +25,6 @@ func dropsheet(t *testing.T, args ...string) (stdout, stderr string, code int) {
 	var out, errs bytes.Buffer
 	code = run(context.Background(), console{out: &out, err: &errs}, args)
 	return out.String(), errs.String(), code
-}
-
-// drawPattern is the closed loop's artwork: upright and unlike itself under every turn and mirroring, with
-// edges, a gradient and fine lines. Nothing in it is white, so bare paper shows.
-func drawPattern(w, h int) *image.RGBA {
-	m := image.NewRGBA(image.Rect(0, 0, w, h))
-	for y := range h {
-		for x := range w {
-			u, v := float64(x)/float64(w), float64(y)/float64(h)
-			c := color.RGBA{uint8(40 + 120*u), uint8(60 + 100*v), uint8(180 - 90*u*v), 255}
-			ring := math.Hypot(u-0.7, v-0.3) * 40
-			switch {
-			case u > 0.455 && u < 0.475 && v > 0.42 && v < 0.58, // a letter F in the middle, where the drop bends least
-				u > 0.455 && u < 0.545 && v > 0.42 && v < 0.45,
-				u > 0.455 && u < 0.530 && v > 0.485 && v < 0.515:
-				c = color.RGBA{220, 210, 60, 255}
-			case ring < 6 && int(ring)%2 == 0:
-				c = color.RGBA{30, 30, 40, 255}
-			case u > 0.1 && u < 0.3 && v > 0.7 && v < 0.9 && (x/6+y/6)%2 == 0:
-				c = color.RGBA{200, 90, 90, 255}
-			}
-			m.SetRGBA(x, y, c)
-		}
-	}
-	return m
-}
-
-func writePattern(t *testing.T, w, h int) (path string, m *image.RGBA) {
-	t.Helper()
-	m = drawPattern(w, h)
-	path = filepath.Join(t.TempDir(), "pattern.png")
-	f, err := os.Create(path)
-	require.NoError(t, err)
-	require.NoError(t, png.Encode(f, m))
-	require.NoError(t, f.Close())
-	return path, m
 }
 
 // paperJob is what the loop reads of a job file: by its own words, not by the program's types.
@@ -236,7 +200,7 @@ func TestClosedLoop(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			path, art := writePattern(t, 1200, 900)
+			path, art := jobtest.WritePattern(t, 1200, 900)
 			// Even cells: their seams run through whatever is there, neither flat nor busy by choice.
 			j, board := makeAndPaste(t, path, append(strings.Fields(c.flags), "--seams", "even")...)
 			comparePasted(t, j, board, art)
@@ -260,7 +224,7 @@ func makeAndPaste(t *testing.T, path string, flags ...string) (paperJob, pasted)
 // sky. So their surroundings are held against the same places of a job with even cells, where no seam is
 // near: at most 3 dB worse, in JPEG and without loss.
 func TestSlidSeamsPasteAsWell(t *testing.T) {
-	path, art := writePattern(t, 1200, 900)
+	path, art := jobtest.WritePattern(t, 1200, 900)
 	for _, kind := range [][]string{nil, {"--lossless"}} {
 		slid, with := makeAndPaste(t, path, append(kind, "--distance", "25cm")...)
 		even, without := makeAndPaste(t, path, append(kind, "--distance", "25cm", "--seams", "even")...)

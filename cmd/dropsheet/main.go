@@ -2,7 +2,7 @@
 // backdrop must be, prints it turned over many sheets with a guide to assemble them, shows beforehand what
 // the camera will record, and reprints single sheets.
 //
-// This package holds flags, the job file, progress and exit codes; the work is done by the packages beside it.
+// This package holds the commands, the console, progress and exit codes; the work is done by the packages beside it.
 package main
 
 import (
@@ -18,6 +18,8 @@ import (
 
 	"github.com/spf13/pflag"
 	"golang.org/x/term"
+
+	"dropsheet/tile/job"
 )
 
 // Exit codes.
@@ -51,19 +53,6 @@ type console struct {
 	terminal bool      // err is a terminal, so progress can be shown
 }
 
-// wrongWords marks an error that the command line is to blame for.
-type wrongWords struct{ error }
-
-func (e wrongWords) Unwrap() error { return e.error }
-
-// asWrongWords marks err, if there is one.
-func asWrongWords(err error) error {
-	if err == nil {
-		return nil
-	}
-	return wrongWords{err}
-}
-
 // run does what the arguments ask and returns the exit code.
 func run(ctx context.Context, c console, args []string) int {
 	if len(args) == 0 {
@@ -82,7 +71,7 @@ func run(ctx context.Context, c console, args []string) int {
 			return command.run(ctx, c, args[1:])
 		}
 	}
-	return complain(c, wrongWords{fmt.Errorf("there is no command %q: take %s", args[0], commandNames())})
+	return complain(c, job.WrongWords(fmt.Errorf("there is no command %q: take %s", args[0], commandNames())))
 }
 
 // complain writes an error and returns its exit code.
@@ -92,7 +81,7 @@ func complain(c console, err error) int {
 		return exitFailed
 	}
 	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
-	if errors.As(err, new(wrongWords)) {
+	if job.IsWrongWords(err) {
 		return exitWrongWords
 	}
 	return exitFailed
@@ -134,7 +123,7 @@ func (k command) run(ctx context.Context, c console, args []string) int {
 		fmt.Fprint(c.out, k.help(flags))
 		return exitDone
 	case err != nil:
-		return complain(c, wrongWords{k.flagError(flags, err)})
+		return complain(c, job.WrongWords(k.flagError(flags, err)))
 	}
 	if err := act(ctx, c, flags.Args()); err != nil {
 		return complain(c, err)

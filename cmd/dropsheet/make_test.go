@@ -8,7 +8,6 @@ import (
 	"encoding/binary"
 	"encoding/hex"
 	"encoding/json"
-	"hash/crc32"
 	"io"
 	"os"
 	"path/filepath"
@@ -16,11 +15,12 @@ import (
 	"sync"
 	"testing"
 
+	"dropsheet/tile/colour/icctest"
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf/pdftest"
-	"dropsheet/tile/raster"
 
-	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
 )
 
@@ -72,7 +72,7 @@ func readFolder(t *testing.T, folder string) map[string][]byte {
 // Piped and on a terminal, with --json and without, make writes the same bytes; progress shows on a terminal
 // only, and --json gives the job file's figures.
 func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	parent := t.TempDir()
 	one, two := filepath.Join(parent, "one"), filepath.Join(parent, "two")
 	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", one)
@@ -125,7 +125,7 @@ func requireContract(t *testing.T, file []byte) {
 }
 
 func TestMakeNeverOverwrites(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art)
 	before := readFolder(t, folder)
 
@@ -155,7 +155,7 @@ func TestMakeNeverOverwrites(t *testing.T) {
 // What is read is never written over, not even with --force, and a folder that can't be put in its place is
 // told before the work is done.
 func TestInputsAreKept(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art)
 	before := readFolder(t, folder)
 	artBefore, err := os.ReadFile(art)
@@ -193,7 +193,7 @@ func TestInputsAreKept(t *testing.T) {
 
 // A sheet of more pixels than reprint takes is refused before it is made: make writes no job that nothing can read.
 func TestSheetOfTooManyPixels(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	args := []string{"make", art, "--out", folder, "--drop", "0.5mm", "--print-size", "7.5x5mm", "--paper", "A2",
 		"--surround", "navy", "--surround-size", "380x380mm", "--pixels", "24x16"}
@@ -220,7 +220,7 @@ func TestFailedMakeLeavesNoFolders(t *testing.T) {
 
 // The artwork's colour profile goes into the sheets as it is; one that does not suit is left out and told of.
 func TestProfileGoesIntoTheSheets(t *testing.T) {
-	plain, _ := writePattern(t, 60, 40)
+	plain, _ := jobtest.WritePattern(t, 60, 40)
 	without := readFolder(t, mustMake(t, plain))["sheets.pdf"]
 	data, err := os.ReadFile(plain)
 	require.NoError(t, err)
@@ -233,29 +233,11 @@ func TestProfileGoesIntoTheSheets(t *testing.T) {
 		0, 0, 'o', 'w', 'n', 0)
 	binary.BigEndian.PutUint32(profile, uint32(len(profile)))
 	tagged := filepath.Join(t.TempDir(), "tagged.png")
-	require.NoError(t, os.WriteFile(tagged, withProfile(t, data, profile), 0o600))
+	require.NoError(t, os.WriteFile(tagged, icctest.InPNG(t, data, profile), 0o600))
 
 	sheets := readFolder(t, mustMake(t, tagged))["sheets.pdf"]
 	require.True(t, bytes.Contains(inflated(sheets), profile), "the profile stands in the file")
 	require.False(t, bytes.Contains(inflated(without), profile))
-}
-
-// withProfile puts an iCCP chunk behind a PNG's header (ISO/IEC 15948, 11.3.3.3).
-func withProfile(t *testing.T, png, profile []byte) []byte {
-	t.Helper()
-	var packed bytes.Buffer
-	packed.WriteString("own\x00\x00")
-	z := zlib.NewWriter(&packed)
-	_, err := z.Write(profile)
-	require.NoError(t, err)
-	require.NoError(t, z.Close())
-	chunk := append([]byte("iCCP"), packed.Bytes()...)
-	const header = 8 + 25 // signature and IHDR
-	out := append([]byte{}, png[:header]...)
-	out = binary.BigEndian.AppendUint32(out, uint32(len(chunk)-4))
-	out = append(out, chunk...)
-	out = binary.BigEndian.AppendUint32(out, crc32.ChecksumIEEE(chunk))
-	return append(out, png[header:]...)
 }
 
 // inflated is all that zlib finds in a file's streams.
@@ -271,7 +253,7 @@ func inflated(file []byte) (all []byte) {
 
 // A stop in the middle, as Ctrl-C gives it, leaves neither a folder nor a trace of one.
 func TestMakeStopped(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	parent := t.TempDir()
 	ctx, stop := context.WithCancel(context.Background())
 	var out, errs bytes.Buffer
@@ -290,12 +272,12 @@ func (f writerFunc) Write(p []byte) (int, error) { f(p); return len(p), nil }
 
 // A reprinted page draws pixel for pixel as in the original.
 func TestReprint(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	folder := mustMake(t, art, "--distance", "40cm", "--surround", "navy", "--surround-size", "92x62cm")
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 	original := pdftest.Open(t, sheets)
-	j, _, err := readJob(folder)
+	j, err := job.Read(folder)
 	require.NoError(t, err)
 
 	for _, c := range []struct {
@@ -356,42 +338,4 @@ func TestReprint(t *testing.T) {
 		_, stderr, code = dropsheet(t, "reprint", folder, "R1C1", "--artwork", moved, "--out", out)
 		require.Equal(t, exitDone, code, stderr)
 	})
-}
-
-func FuzzDecodeJob(f *testing.F) {
-	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`[]`), []byte(`null`), nil,
-		[]byte(`{"dropsheet":3,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
-	for _, flags := range []string{"--max-sheets 1", "--look straight --turn 20 --oblate 0.9",
-		"--body level-rod --look 0.5 --background navy"} {
-		var whole bytes.Buffer
-		require.NoError(f, jobOf(f, flags).encode(&whole))
-		_, err := decodeJob(whole.Bytes())
-		require.NoError(f, err, flags)
-		seeds = append(seeds, whole.Bytes())
-	}
-	for _, s := range seeds {
-		f.Add(s)
-	}
-	f.Fuzz(func(t *testing.T, text []byte) {
-		if j, err := decodeJob(text); err == nil {
-			// Whatever is taken must be drawable: finite places, on the page.
-			requireSoundJob(t, j, string(text))
-		}
-	})
-}
-
-// jobOf is a job that was never made, as size's flags would have it.
-func jobOf(tb testing.TB, words string) job {
-	tb.Helper()
-	var s setupFlags
-	flags := pflag.NewFlagSet("size", pflag.ContinueOnError)
-	s.register(flags)
-	require.NoError(tb, flags.Parse(strings.Fields(words)))
-	p, _, err := sizePlan(&s, 1.5, nil)
-	require.NoError(tb, err)
-	return job{
-		Version: formatVersion, Name: "pattern", CheckCode: "ABCDEF", Plan: p,
-		Artwork: artworkRef{"pattern.png", strings.Repeat("00", 32), 600, 400},
-		Print:   printing{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: pixelRect{0, 0, 600, 400}},
-	}
 }

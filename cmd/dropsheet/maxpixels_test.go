@@ -6,12 +6,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
 )
 
 // A picture over the bound is refused with the flag and the value that let it in, by every command that reads
 // one, and that value does.
 func TestHintForMaxPixels(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	job := mustMake(t, art, "--max-sheets", "1")
 	out := filepath.Join(t.TempDir(), "out")
 	for _, words := range [][]string{

@@ -8,13 +8,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/pdf/pdftest"
 )
 
 // A job carries the artwork's name on its sheets and in its guide, in whatever alphabet; of letters that no
 // font has, make and reprint warn once.
 func TestNamesInAnyAlphabet(t *testing.T) {
-	pattern, _ := writePattern(t, 60, 40)
+	pattern, _ := jobtest.WritePattern(t, 60, 40)
 	picture, err := os.ReadFile(pattern)
 	require.NoError(t, err)
 	for _, c := range []struct{ name, shows, warns string }{
@@ -47,7 +49,7 @@ func TestNamesInAnyAlphabet(t *testing.T) {
 				require.NoError(t, err)
 				require.Contains(t, pdftest.Open(t, data).Text(1), c.shows, file)
 			}
-			j, _, err := readJob(out)
+			j, err := job.Read(out)
 			require.NoError(t, err)
 			require.Equal(t, c.name, j.Name, "the job file keeps the name itself")
 		})

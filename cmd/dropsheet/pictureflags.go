@@ -2,28 +2,24 @@ package main
 
 import (
 	"fmt"
-	"image"
-	"math"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job"
 )
 
 // pictureFlags say what of the artwork is used and how it comes to lie in the drop.
 type pictureFlags struct {
 	look       layout.Look
-	crop       cropShare
+	crop       job.Crop
 	centre     sharePoint
 	turnDeg    float64
 	round      bool
 	background layout.Surround
 }
-
-// cropShare is a part of the artwork, each figure a share of its width or height. The zero value is the whole.
-type cropShare struct{ x, y, w, h float64 }
 
 // sharePoint is a point of the picture; given tells it from none.
 type sharePoint struct {
@@ -57,32 +53,6 @@ func (f *pictureFlags) apply(s *layout.Setup) {
 	}
 }
 
-// leastCropPx is the least side of a part: fewer pixels are no picture.
-const leastCropPx = 16
-
-// pixels is the part in whole pixels of an artwork of that size, upright.
-func (c cropShare) pixels(widthPx, heightPx int) (image.Rectangle, error) {
-	whole := image.Rect(0, 0, widthPx, heightPx)
-	if c == (cropShare{}) {
-		return whole, nil
-	}
-	at := func(share float64, px int) int { return int(math.Round(share * float64(px))) }
-	r := image.Rect(at(c.x, widthPx), at(c.y, heightPx), at(c.x+c.w, widthPx), at(c.y+c.h, heightPx)).Intersect(whole)
-	if r.Dx() < leastCropPx || r.Dy() < leastCropPx {
-		return r, wrongWords{fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything: take "+
-			"a larger part", c.w, c.h, r.Dx(), r.Dy(), widthPx, heightPx)}
-	}
-	return r, nil
-}
-
-// proportions is the part's width over its height, for a whole of these proportions.
-func (c cropShare) proportions(whole float64) float64 {
-	if c == (cropShare{}) {
-		return whole
-	}
-	return whole * c.w / c.h
-}
-
 // shares reads n plain numbers joined by commas.
 func shares(s string, n int) ([]float64, bool) {
 	parts := strings.Split(s, ",")
@@ -109,14 +79,14 @@ func degrees(s string) (float64, error) {
 	return v, nil
 }
 
-func parseCrop(s string) (cropShare, error) {
+func parseCrop(s string) (job.Crop, error) {
 	v, ok := shares(s, 4)
 	const hair = 1e-9
 	if !ok || v[2] == 0 || v[3] == 0 || v[0]+v[2] > 1+hair || v[1]+v[3] > 1+hair {
-		return cropShare{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to "+
+		return job.Crop{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to "+
 			"1 that stay within it, such as 0.1,0,0.8,1", s)
 	}
-	return cropShare{v[0], v[1], v[2], v[3]}, nil
+	return job.Crop{X: v[0], Y: v[1], Width: v[2], Height: v[3]}, nil
 }
 
 func parseSharePoint(s string) (sharePoint, error) {

@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
 )
 
 // seamsOf is what a job file says of its seams and of how they were placed, by its own words.
@@ -38,7 +40,7 @@ func seamsOf(t *testing.T, folder string) (j struct {
 }
 
 func TestSeamsSlide(t *testing.T) {
-	path, _ := writePattern(t, 600, 400)
+	path, _ := jobtest.WritePattern(t, 600, 400)
 	out := t.TempDir()
 	stdout, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
 		filepath.Join(out, "even"), "--seams", "even")
@@ -68,7 +70,7 @@ func TestSeamsSlide(t *testing.T) {
 // The place that --avoid names, as it appears in the drop, is found on the board with half a turn, and no
 // seam crosses it.
 func TestAvoidKeepsSeamsOut(t *testing.T) {
-	path, _ := writePattern(t, 600, 400)
+	path, _ := jobtest.WritePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	const x, y, radius = 0.52, 0.31, 0.05
 	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder,
@@ -89,7 +91,7 @@ func TestAvoidKeepsSeamsOut(t *testing.T) {
 }
 
 func TestAvoidSaysWhenItCanNot(t *testing.T) {
-	path, _ := writePattern(t, 600, 400)
+	path, _ := jobtest.WritePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	_, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out", folder,
 		"--avoid", "0.5,0.5,0.4")

@@ -8,45 +8,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
+	"dropsheet/tile/printers"
 )
 
-func printerNamed(name string) layout.Printer {
-	return layout.Printer{
-		Name: name, Paper: layout.Paper{Name: "A4", WidthMM: 210, HeightMM: 297}, AcrossScale: 199.3 / 200,
-		FeedScale: 248.7 / 250,
-		Margins:   layout.Margins{LeftMM: 3.5, TopMM: 4, RightMM: 3.5, BottomMM: 12.7},
-	}
-}
-
-// What is kept comes back to the last bit, in order of the names whatever the order of keeping, and the file
-// does not depend on that order.
-func TestPrintersComeBack(t *testing.T) {
-	var files [2][]byte
-	for i, names := range [][]string{{"study", "attic", "Übungsraum"}, {"Übungsraum", "study", "attic"}} {
-		path := filepath.Join(t.TempDir(), "new", "printers.json")
-		for _, name := range names {
-			require.NoError(t, storePrinter(path, printerNamed(name), false))
-		}
-		printers, err := readPrinters(path)
-		require.NoError(t, err)
-		require.Equal(t, []layout.Printer{printerNamed("attic"), printerNamed("study"), printerNamed("Übungsraum")},
-			printers)
-		files[i], err = os.ReadFile(path)
-		require.NoError(t, err)
-	}
-	require.Equal(t, files[0], files[1])
-}
-
 func TestFindPrinter(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "printers.json")
-	_, err := findPrinter(path, "study")
+	_, err := findPrinter(nil, "study")
 	require.ErrorContains(t, err, "none is kept yet")
-	require.NoError(t, storePrinter(path, printerNamed("study inkjet"), false))
-	_, err = findPrinter(path, "study")
-	require.ErrorContains(t, err, `take "study inkjet"`)
-	p, err := findPrinter(path, " study inkjet ")
+	kept := []layout.Printer{{Name: "hall laser"}, {Name: "study inkjet"}}
+	_, err = findPrinter(kept, "study")
+	require.ErrorContains(t, err, `take "hall laser", "study inkjet"`)
+	p, err := findPrinter(kept, " study inkjet ")
 	require.NoError(t, err)
-	require.Equal(t, printerNamed("study inkjet"), p)
+	require.Equal(t, &kept[1], p)
 }
 
 // A file that does not hold together is told of, by every command that needs it, and left as it is.
@@ -54,9 +27,11 @@ func TestDamagedPrintersAreLeftAlone(t *testing.T) {
 	const whole = `{"dropsheet_printers": 1, "printers": [{"name": "hall", ` +
 		`"paper": {"name": "A4", "width_mm": 210, "height_mm": 297}, "across_scale": 1, "feed_scale": 1, ` +
 		`"margins_mm": {"left": 4, "top": 4, "right": 4, "bottom": 4}}]}`
-	printers, err := decodePrinters([]byte(whole))
+	path := filepath.Join(t.TempDir(), "printers.json")
+	require.NoError(t, os.WriteFile(path, []byte(whole), 0o600))
+	kept, err := printers.Read(path)
 	require.NoError(t, err, "the cases below differ from what is read by one fault each")
-	require.Len(t, printers, 1)
+	require.Len(t, kept, 1)
 	for _, c := range []struct{ name, text, says string }{
 		{"empty", "", "does not read as kept printers"},
 		{"cut short", whole[:60], "does not read as kept printers"},

@@ -8,7 +8,8 @@ import (
 	"regexp"
 	"testing"
 
-	"dropsheet/layout"
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf/pdftest"
 
@@ -53,7 +54,7 @@ func reprinted(t *testing.T, folder string, args ...string) (data []byte, stdout
 
 func TestMakeForAPrinter(t *testing.T) {
 	keepPrinters(t)
-	art, _ := writePattern(t, 300, 200)
+	art, _ := jobtest.WritePattern(t, 300, 200)
 	folder := filepath.Join(t.TempDir(), "job")
 	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--printer", "study inkjet")
 	require.Equal(t, exitDone, code, stderr)
@@ -85,7 +86,7 @@ func TestMakeForAPrinter(t *testing.T) {
 	require.True(t, bytes.Equal(sheets, same), "as it was, the printer forgotten")
 
 	// On a printer that was not measured, which needs no config folder either.
-	decoded, _, err := readJob(folder)
+	decoded, err := job.Read(folder)
 	require.NoError(t, err)
 	data, _, stderr := reprinted(t, folder, "R1C1", "--printer", "none")
 	require.Contains(t, stderr, "nothing is known of this printer's margins")
@@ -93,7 +94,6 @@ func TestMakeForAPrinter(t *testing.T) {
 	require.InDelta(t, decoded.Backdrop.Kept(decoded.Sheets[0]).WidthMM*72/25.4, boxes.Trim.RightPt-boxes.Trim.LeftPt,
 		0.03)
 
-	requirePrinterChecked(t, decoded)
 }
 
 func TestPrinterWords(t *testing.T) {
@@ -124,11 +124,11 @@ func TestPrinterWords(t *testing.T) {
 // its page, and the page is drawn for that printer.
 func TestReprintElsewhere(t *testing.T) {
 	keepPrinters(t)
-	art, _ := writePattern(t, 300, 200)
+	art, _ := jobtest.WritePattern(t, 300, 200)
 	folder := mustMake(t, art, "--max-sheets", "4", "--margin", "15mm")
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
-	j, _, err := readJob(folder)
+	j, err := job.Read(folder)
 	require.NoError(t, err)
 	want := drawnPictures(t, sheets)
 	require.Len(t, want, len(j.Sheets))
@@ -199,24 +199,4 @@ func TestReprintElsewhere(t *testing.T) {
 			`holds [0-9.]+x[0-9.]+mm within margins of 15mm: take paper or a printer that holds it`, stderr)
 		require.NoFileExists(t, out)
 	})
-}
-
-// requirePrinterChecked spoils the printer of a job, which must be found out before anything is drawn.
-func requirePrinterChecked(t *testing.T, j job) {
-	t.Helper()
-	for _, c := range []struct {
-		name   string
-		change func(*layout.Printer)
-		says   string
-	}{
-		{"a scale beyond reason", func(p *layout.Printer) { p.FeedScale = 0 }, "scale of 0"},
-		{"margins that meet the sheets", func(p *layout.Printer) { p.Margins.LeftMM = 40 }, "does not fit its paper"},
-		{"a name for a terminal", func(p *layout.Printer) { p.Name = "a\x1b[2J" }, "can't be printed"},
-		{"a paper's name for a terminal", func(p *layout.Printer) { p.Paper.Name = "A4\x1b[2J" }, "can't be printed"},
-	} {
-		changed, printer := j, *j.Backdrop.Printer
-		c.change(&printer)
-		changed.Backdrop.Printer = &printer
-		require.ErrorContains(t, changed.check(), c.says, c.name)
-	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job"
 )
 
 // doubtful is how far from 1 both of a printer's scales may be before fit to page is to be suspected: it
@@ -72,7 +73,7 @@ func printerWarnings(b layout.Backdrop) []string {
 	}
 	return []string{fmt.Sprintf("printer %q was measured on %s, and the sheets are %s: its feed and margins may be "+
 		"others there; measure it on that paper too, with dropsheet gauge --paper",
-		b.Printer.Name, b.Printer.Paper.Name, printable(b.Paper.Name))}
+		b.Printer.Name, b.Printer.Paper.Name, job.Printable(b.Paper.Name))}
 }
 
 // percentOff tells a scale as what is too much or too little.

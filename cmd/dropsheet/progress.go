@@ -1,24 +1,58 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+
+	"dropsheet/layout"
+	"dropsheet/layout/shot"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/job"
+)
 
 // progress shows a line that counts up on a terminal, and nothing when the output goes elsewhere.
 type progress struct {
 	console
-	what string
-	of   int
+	shown bool // the line stands there
 }
 
-// done shows that n are done.
-func (p progress) done(n int) {
-	if p.terminal {
-		fmt.Fprintf(p.err, "\r%s %d of %d", p.what, n, p.of)
+// count shows how many of so many are done, and takes the line away after the last.
+func (p *progress) count(what string, done, of int) {
+	if !p.terminal {
+		return
+	}
+	fmt.Fprintf(p.err, "\r%s %d of %d", what, done, of)
+	p.shown = true
+	if done == of {
+		p.clear()
 	}
 }
 
-// clear takes the line away.
-func (p progress) clear() {
-	if p.terminal {
+// clear takes the line away, if there is one.
+func (p *progress) clear() {
+	if p.shown {
 		fmt.Fprint(p.err, "\r\x1b[K") // ECMA-48, 8.3.41: erase to the end of the line
+		p.shown = false
+	}
+}
+
+// watch shows on the console how a job goes on.
+func (p *progress) watch() job.Watch {
+	warn := func(warnings ...string) {
+		p.clear()
+		p.warn(warnings...)
+	}
+	return job.Watch{
+		Warn:     func(warning string) { warn(warning) },
+		Progress: p.count,
+		Planned: func(plan layout.Plan, art *artwork.Picture) {
+			warn(lightWarnings(plan)...)
+			warn(whitePaper(plan)...)
+			warn(printerWarnings(plan.Backdrop)...)
+			if plan.Level().On() && art.ICC != nil {
+				warn(levelProfileWarning)
+			}
+			w, h := art.Size()
+			warn(tooCoarse(shot.Of(plan).Resolution(), w, h)...)
+		},
 	}
 }

@@ -7,23 +7,18 @@ import (
 	"math"
 	"path/filepath"
 	"strings"
-	"sync"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
-	"dropsheet/tile/job/place"
+	"dropsheet/tile/job"
 	"dropsheet/tile/proof"
 )
 
-// defaultSeamWidth is the bare paper edge that shows at a seam cut and pasted by hand with care (common
-// practice, no source).
-const (
-	defaultSeamWidth   = "0.3mm"
-	defaultSeamWidthMM = 0.3
-)
+// usualSeamWidth is what --seam-width stands at.
+var usualSeamWidth = fmt.Sprintf("%gmm", job.SeamWidthMM)
 
 // maxSamples bounds the rays for a pixel: far past what can be seen.
 const maxSamples = 4096
@@ -40,7 +35,7 @@ proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise.
 		var p proofing
 		p.whatIf.register(flags)
 		flags.BoolVar(&p.sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
-		add(flags, &p.seamWidthMM, "seam-width", "length", defaultSeamWidth, zeroOrMore,
+		add(flags, &p.seamWidthMM, "seam-width", "length", usualSeamWidth, zeroOrMore,
 			"width of the bare paper edge that shows at seams, 0mm for none")
 		flags.Var(&placesValue{&p.drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as "+
 			"0.5mm,-1mm; repeat it for more (default: one on the axis)")
@@ -72,11 +67,11 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	j, folder, err := readJob(path)
+	j, err := job.Read(path)
 	if err != nil {
 		return err
 	}
-	c.warn(j.changedWarning()...)
+	c.warn(j.ChangedWarning()...)
 	plan, err := p.whatIf.apply(j.Plan)
 	if err != nil {
 		return err
@@ -84,14 +79,14 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err := p.apart(plan); err != nil {
 		return err
 	}
-	art, err := openArtwork(j, folder, p.artwork, p.maxPixels)
+	art, err := j.OpenArtwork(p.artwork, p.maxPixels)
 	if err != nil {
 		return err
 	}
 	if p.out == "" {
-		p.out = filepath.Join(folder, "proof-trial.png")
+		p.out = filepath.Join(j.Folder(), "proof-trial.png")
 	}
-	if err := place.MayWrite(p.out, p.force, artworkPath(j, folder, p.artwork), path); err != nil {
+	if err := j.MayWrite(p.out, p.force, p.artwork); err != nil {
 		return err
 	}
 	if err := namedAs(p.out, "a proof", ".png"); err != nil {
@@ -99,19 +94,21 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	}
 	camera := plan.Camera
 	if !p.whatIf.flags.Changed("pixels") {
-		camera = proof.Reduced(camera, proofSidePx)
+		camera = proof.Reduced(camera, job.ProofSidePx)
 	}
-	picture, warnings := onScreen(art, plan.Backdrop.Surround)
+	picture, warnings := job.OnScreen(art, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	scene := proof.Scene{
 		Plan: plan, Camera: camera, Picture: picture,
 		SeamWidthMM: p.seamWidthMM, Drops: p.drops, Sharp: p.sharp, Samples: p.samples,
 	}
-	frame, err := renderScene(ctx, c, scene)
+	show := progress{console: c}
+	defer show.clear()
+	frame, err := job.Render(ctx, scene, show.watch())
 	if err != nil {
 		return err
 	}
-	if err := j.writeFile(p.out, p.force, writePNG(func() image.Image { return frame })); err != nil {
+	if err := j.WritePNG(p.out, p.force, func() image.Image { return frame }); err != nil {
 		return err
 	}
 	c.warn(lightWarnings(plan)...)
@@ -152,27 +149,12 @@ func (p *proofing) apart(plan layout.Plan) error {
 	for i, a := range p.drops {
 		for _, b := range p.drops[:i] {
 			if math.Hypot((a.XMM-b.XMM)/halfWidthMM, (a.YMM-b.YMM)/halfHeightMM) < 2 {
-				return wrongWords{fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run into one: put them "+
-					"further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM)}
+				return job.WrongWords(fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run into one: put them "+
+					"further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM))
 			}
 		}
 	}
 	return nil
-}
-
-// renderScene renders with a line that counts the rows on a terminal.
-func renderScene(ctx context.Context, c console, scene proof.Scene) (*image.RGBA, error) {
-	show := progress{c, "row", scene.Camera.HeightPx}
-	var mutex sync.Mutex
-	rows := 0
-	frame, err := scene.Render(ctx, func() {
-		mutex.Lock()
-		defer mutex.Unlock()
-		rows++
-		show.done(rows)
-	})
-	show.clear()
-	return frame, err
 }
 
 // dropPlace reads two lengths joined by a comma.

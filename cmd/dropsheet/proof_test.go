@@ -1,17 +1,19 @@
 package main
 
 import (
-	"dropsheet/tile/job/place"
 	"image/png"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 func TestProof(t *testing.T) {
-	art, _ := writePattern(t, 120, 80)
+	art, _ := jobtest.WritePattern(t, 120, 80)
 	folder := mustMake(t, art, "--pixels", "90x60", "--frame-width", "9mm")
 	shot := func(flags ...string) []byte {
 		out := filepath.Join(t.TempDir(), "shot.png")

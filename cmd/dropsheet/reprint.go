@@ -7,12 +7,11 @@ import (
 	"io"
 	"path/filepath"
 	"strconv"
-	"strings"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
-	"dropsheet/tile/job/place"
+	"dropsheet/tile/job"
 )
 
 var reprintCommand = command{
@@ -67,70 +66,47 @@ const noPrinter = "none"
 
 func (r *reprinting) run(ctx context.Context, c console, args []string) error {
 	if len(args) < 2 {
-		return wrongWords{errors.New("reprint takes a job and the sheets to print, such as: dropsheet reprint " +
-			"harbour-backdrop R2C3")}
+		return job.WrongWords(errors.New("reprint takes a job and the sheets to print, such as: dropsheet reprint " +
+			"harbour-backdrop R2C3"))
 	}
-	j, folder, err := readJob(args[0])
+	j, err := job.Read(args[0])
 	if err != nil {
 		return err
 	}
-	if changed := j.checkCode().differs; changed != nil {
-		return fmt.Errorf("job %q: %w", args[0], changed)
-	}
-	chosen, err := j.Select(args[1:])
-	if err != nil {
-		return asWrongWords(err)
-	}
-	j.Plan, chosen, err = r.place(c, j.Plan, chosen)
+	again, err := job.NewReprint(j, args[1:])
 	if err != nil {
 		return err
 	}
-	art, err := openArtwork(j, folder, r.artwork, r.maxPixels)
+	if again, err = r.place(c, again); err != nil {
+		return err
+	}
+	art, err := j.OpenArtwork(r.artwork, r.maxPixels)
 	if err != nil {
 		return err
 	}
 	if r.out == "" {
-		r.out = filepath.Join(folder, reprintName(args[1:]))
+		r.out = filepath.Join(j.Folder(), again.FileName())
 	}
-	if err := place.MayWrite(r.out, r.force, artworkPath(j, folder, r.artwork), args[0]); err != nil {
+	if err := j.MayWrite(r.out, r.force, r.artwork); err != nil {
 		return err
 	}
 	if err := namedAs(r.out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
-	sheets, warnings := j.sheetJob(art, j.Hang())
-	c.warn(warnings...)
-	pages := withSpares(chosen, r.spare)
-	show := progress{c, "sheet", len(pages)}
-	err = j.writeFile(r.out, r.force, func(w io.Writer) error {
-		return sheets.Write(ctx, w, pages, show.done)
-	})
-	show.clear()
-	if err != nil {
+	show := progress{console: c}
+	defer show.clear()
+	if err := again.Write(ctx, art, r.out, r.force, r.spare+1, show.watch()); err != nil {
 		return err
 	}
-	copies := ""
-	if r.spare > 0 {
-		copies = fmt.Sprintf(", %d times each", r.spare+1)
-	}
-	if r.flags.Changed("printer") || r.flags.Changed("paper") {
-		copies += fmt.Sprintf(", on %s, %s", printable(j.Backdrop.Paper.Name), j.Backdrop.Orientation)
-	}
-	text := fmt.Sprintf("written      %d of %d sheets of %s%s, check code %s, to %s\n", len(chosen), len(j.Sheets),
-		j.Name, copies, j.CheckCode, r.out)
-	for _, l := range printerLines(j.Backdrop) {
-		text += fmt.Sprintf("%-12s %s\n", l[0], l[1])
-	}
-	_, err = io.WriteString(c.out, text)
-	return err
+	return r.tell(c, again)
 }
 
-// place puts the chosen sheets on the paper and printer that were asked for; as they were when nothing was.
-func (r *reprinting) place(c console, p layout.Plan, chosen []layout.Sheet) (layout.Plan, []layout.Sheet, error) {
+// place puts the sheets on the paper and printer that were asked for; as they were when nothing was.
+func (r *reprinting) place(c console, again job.Reprint) (job.Reprint, error) {
 	if !r.flags.Changed("printer") && !r.flags.Changed("paper") {
-		return p, chosen, nil
+		return again, nil
 	}
-	printer, paper := p.Backdrop.Printer, p.Backdrop.Paper
+	printer, paper := again.Job.Backdrop.Printer, again.Job.Backdrop.Paper
 	if r.flags.Changed("paper") {
 		paper = r.paper
 	}
@@ -140,39 +116,32 @@ func (r *reprinting) place(c console, p layout.Plan, chosen []layout.Sheet) (lay
 	case r.flags.Changed("printer"):
 		var err error
 		if printer, err = keptPrinter(r.printer); err != nil {
-			return p, nil, err
+			return again, err
 		}
 	}
-	placed, sheets, err := p.Reprint(chosen, paper, printer)
+	placed, warnings, err := again.On(paper, printer)
 	if err != nil {
-		return p, nil, asWrongWords(err)
+		return again, err
 	}
-	c.warn(printerWarnings(placed.Backdrop)...)
-	if printer == nil && p.Backdrop.Printer != nil {
-		c.warn("nothing is known of this printer's margins or scale: look that all cut marks are there, and measure the " +
-			"check rule")
-	}
-	return placed, sheets, nil
+	c.warn(printerWarnings(placed.Job.Backdrop)...)
+	c.warn(warnings...)
+	return placed, nil
 }
 
-// withSpares lists each sheet with its copies after it.
-func withSpares(sheets []layout.Sheet, spare int) (pages []layout.Sheet) {
-	for _, s := range sheets {
-		for range spare + 1 {
-			pages = append(pages, s)
-		}
+// tell says what was printed again.
+func (r *reprinting) tell(c console, again job.Reprint) error {
+	j, more := again.Job, ""
+	if r.spare > 0 {
+		more = fmt.Sprintf(", %d times each", r.spare+1)
 	}
-	return pages
-}
-
-// mostNamed is how many sheets a file's name tells one by one.
-const mostNamed = 4
-
-// reprintName is the file for the sheets that were asked for; Select has passed them.
-func reprintName(asked []string) string {
-	names := strings.ToUpper(strings.Join(asked[:min(len(asked), mostNamed)], "-"))
-	if more := len(asked) - mostNamed; more > 0 {
-		names += fmt.Sprintf("-and-%d-more", more)
+	if r.flags.Changed("printer") || r.flags.Changed("paper") {
+		more += fmt.Sprintf(", on %s, %s", job.Printable(j.Backdrop.Paper.Name), j.Backdrop.Orientation)
 	}
-	return "reprint-" + strings.ReplaceAll(names, " ", "") + ".pdf"
+	text := fmt.Sprintf("written      %d of %d sheets of %s%s, check code %s, to %s\n", len(again.Sheets), len(j.Sheets),
+		j.Name, more, j.CheckCode, r.out)
+	for _, l := range printerLines(j.Backdrop) {
+		text += fmt.Sprintf("%-12s %s\n", l[0], l[1])
+	}
+	_, err := io.WriteString(c.out, text)
+	return err
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"dropsheet/tile/job/place"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,6 +10,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // interrupted is a console's stderr that does something at the first word, in the middle of the run.
@@ -29,7 +31,7 @@ func (w *interrupted) Write(p []byte) (int, error) {
 // again is no other.
 func TestJobReplacedMeanwhile(t *testing.T) {
 	keepPrinters(t)
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := filepath.Join(t.TempDir(), "job")
 	remake := func(flags ...string) {
 		t.Helper()

@@ -11,7 +11,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
-	"dropsheet/tile/job/place"
+	"dropsheet/tile/job"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
 )
@@ -27,7 +27,7 @@ whole frame. --out draws the seam map of that set-up.`,
 	prepare: func(flags *pflag.FlagSet) action {
 		var s seamsFlags
 		s.whatIf.register(flags)
-		add(flags, &s.seamWidthMM, "seam-width", "length", defaultSeamWidth, aboveZero,
+		add(flags, &s.seamWidthMM, "seam-width", "length", usualSeamWidth, aboveZero,
 			"width of the bare paper edge that shows at seams")
 		add(flags, &s.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
 			"job says)")
@@ -53,34 +53,34 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 	if err != nil {
 		return err
 	}
-	j, folder, err := readJob(path)
+	j, err := job.Read(path)
 	if err != nil {
 		return err
 	}
-	c.warn(j.changedWarning()...)
+	c.warn(j.ChangedWarning()...)
 	plan, err := s.whatIf.apply(j.Plan)
 	if err != nil {
 		return err
 	}
 	if s.out != "" {
-		if err := place.MayWrite(s.out, s.force, artworkPath(j, folder, s.artwork), path); err != nil {
+		if err := j.MayWrite(s.out, s.force, s.artwork); err != nil {
 			return err
 		}
 		if err := namedAs(s.out, "a seam map", ".png"); err != nil {
 			return err
 		}
 	}
-	art, err := openArtwork(j, folder, s.artwork, s.maxPixels)
+	art, err := j.OpenArtwork(s.artwork, s.maxPixels)
 	if err != nil {
 		return err
 	}
-	picture, warnings := onScreen(art, plan.Backdrop.Surround)
+	picture, warnings := job.OnScreen(art, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	model := seamsight.New(plan, picture, s.seamWidthMM)
 	seams := model.Seams()
 	if s.out != "" {
 		draw := func() image.Image { return seammap.Draw(plan, picture, seams) }
-		if err := j.writeFile(s.out, s.force, writePNG(draw)); err != nil {
+		if err := j.WritePNG(s.out, s.force, draw); err != nil {
 			return err
 		}
 	}

@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
 )
 
 // sights is what a program reads of seams --json, by its own words.
@@ -52,7 +54,7 @@ func seamSights(t *testing.T, args ...string) (s sights) {
 }
 
 func TestSeams(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	folder := mustMake(t, art, "--distance", "40cm", "--seams", "even", "--frame-width", "9mm", "--pixels", "600x400")
 	before := readFolder(t, folder)
 	asMade := seamSights(t, folder)
@@ -170,7 +172,7 @@ func TestSeams(t *testing.T) {
 // make and seams count seams, each once by its plainer sight, and say so in the same words. The frame is
 // wide, so that seams have two sights.
 func TestSeamsAreCountedOnce(t *testing.T) {
-	art, _ := writePattern(t, 600, 400)
+	art, _ := jobtest.WritePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	made, stderr, code := dropsheet(t, "make", art, "--out", folder, "--seams", "even", "--frame-width", "90mm",
 		"--aperture", "f/32", "--pixels", "600x400")
@@ -207,7 +209,7 @@ func TestSeamsAreCountedOnce(t *testing.T) {
 
 // Every command with --out says so at once when its folder is missing, and never by the name of an unfinished file.
 func TestOutIntoNoFolder(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	job := mustMake(t, art)
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.WriteFile("afile", nil, 0o600))
@@ -231,7 +233,7 @@ func TestOutIntoNoFolder(t *testing.T) {
 
 // A job of one sheet has no seams, and says so.
 func TestSeamsOfOneSheet(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--max-sheets", "1")
 	require.Empty(t, seamSights(t, folder).Sights)
 	stdout, stderr, code := dropsheet(t, "seams", folder)

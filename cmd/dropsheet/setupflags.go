@@ -7,9 +7,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
-	"dropsheet/flip/units"
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
+	"dropsheet/tile/job"
 )
 
 // setupFlags are the flags that size and make share.
@@ -28,7 +27,6 @@ type setupFlags struct {
 // Bounds of numbers without a unit.
 const (
 	maxDropsPerML = 1e6 // a mist
-	maxPPI        = 4800
 	maxFrameRate  = 1e9
 	maxSharpToPx  = 1e6
 )
@@ -88,8 +86,8 @@ func (s *setupFlags) register(flags *pflag.FlagSet) {
 // setup is what the flags ask for, all but the picture's proportions.
 func (s *setupFlags) setup() (layout.Setup, error) {
 	if s.flags.Changed("drop") && s.flags.Changed("drops-per-ml") {
-		return layout.Setup{}, wrongWords{errors.New("--drop and --drops-per-ml both say how large the drop is: give " +
-			"one of them")}
+		return layout.Setup{}, job.WrongWords(errors.New("--drop and --drops-per-ml both say how large the drop is: give " +
+			"one of them"))
 	}
 	out := s.Setup
 	s.picture.apply(&out)
@@ -106,41 +104,24 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 		return out, nil
 	}
 	if s.flags.Changed("margin") {
-		return layout.Setup{}, wrongWords{errors.New("--printer brings the margins that were measured, and --margin " +
-			"others: give one of them")}
+		return layout.Setup{}, job.WrongWords(errors.New("--printer brings the margins that were measured, and --margin " +
+			"others: give one of them"))
 	}
 	out.Printer, err = keptPrinter(s.printer)
 	return out, err
 }
 
-// ppi is the most pixels printed to the inch, or what the frame can use of them.
-type ppi struct {
-	most float64
-	auto bool
-}
-
-// defaultPPI is what home printers show of a photograph (common practice, no source).
-const defaultPPI = 300
-
 // addPPI registers the print resolution, which only a print has.
-func addPPI(flags *pflag.FlagSet, into *ppi) {
-	add(flags, into, "ppi", "number|auto", fmt.Sprint(defaultPPI), func(s string) (ppi, error) {
+func addPPI(flags *pflag.FlagSet, into *job.PPI) {
+	add(flags, into, "ppi", "number|auto", fmt.Sprint(job.DefaultPPI), func(s string) (job.PPI, error) {
 		if s == "auto" {
-			return ppi{auto: true}, nil
+			return job.PPI{Auto: true}, nil
 		}
-		most, err := number(0, maxPPI)(s)
+		most, err := number(0, job.MaxPPI)(s)
 		if err != nil {
-			return ppi{}, fmt.Errorf("%q can't be taken: write auto, or a plain number above 0 and below %d", s, maxPPI)
+			return job.PPI{}, fmt.Errorf("%q can't be taken: write auto, or a plain number above 0 and below %d", s, job.MaxPPI)
 		}
-		return ppi{most: most}, nil
+		return job.PPI{Most: most}, nil
 	}, "the most pixels printed to the inch, or auto: as many as the frame can use, up to 300; a coarser picture "+
 		"keeps its own pixels")
-}
-
-// of is the resolution for a plan.
-func (p ppi) of(r shot.Resolution) units.Resolution {
-	if p.auto {
-		return units.PerInch(min(r.NeededPPI, defaultPPI))
-	}
-	return units.PerInch(p.most)
 }

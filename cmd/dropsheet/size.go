@@ -12,7 +12,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
-	"dropsheet/tile/artwork"
+	"dropsheet/tile/job"
 )
 
 var sizeCommand = command{
@@ -42,7 +42,7 @@ its proportions count; only its header is read. Writes no file.`,
 				c.warn(tooCoarse(shot.Of(p).Resolution(), part.Dx(), part.Dy())...)
 			}
 			if asJSON {
-				return writeJSON(c.out, report{formatVersion, p, shot.Of(p).DarkRim(), shot.Of(p).Sensitivity(),
+				return writeJSON(c.out, report{job.Version, p, shot.Of(p).DarkRim(), shot.Of(p).Sensitivity(),
 					newCoverageReport(p), shot.Of(p).Travel(),
 					shot.Of(p).Resolution(), swingOf(p), shot.Of(p).Sharpness(), shot.Of(p).LightFigures()})
 			}
@@ -66,10 +66,10 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 		_, err = only("size", anArtwork, args)
 		return layout.Plan{}, part, err
 	case len(args) == 1 && s.flags.Changed("shape"):
-		return layout.Plan{}, part, wrongWords{errors.New("ARTWORK and --shape both tell the picture's proportions: give " +
-			"one of them")}
+		return layout.Plan{}, part, job.WrongWords(errors.New("ARTWORK and --shape both tell the picture's proportions: " +
+			"give one of them"))
 	case len(args) == 1:
-		part, err = s.part(args[0])
+		part, err = s.picture.crop.Of(args[0], s.maxPixels)
 		if err != nil {
 			return layout.Plan{}, part, err
 		}
@@ -78,19 +78,10 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 		setup.Framing == (layout.Framing{}):
 		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
 	default:
-		setup.Proportions = s.picture.crop.proportions(shape)
+		setup.Proportions = s.picture.crop.Proportions(shape)
 	}
 	p, err = setup.Plan()
-	return p, part, asWrongWords(err)
-}
-
-// part is the part of an artwork that is used, in its pixels; only the header is read.
-func (s *setupFlags) part(path string) (image.Rectangle, error) {
-	w, h, err := artwork.ReadSize(path, s.maxPixels)
-	if err != nil {
-		return image.Rectangle{}, hintMaxPixels(err)
-	}
-	return s.picture.crop.pixels(w, h)
+	return p, part, job.WrongWords(err)
 }
 
 // report is a plan with what follows from it, for programs.

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job"
 )
 
 // whatIf is the flags that look at a job with another camera or other lamps.
@@ -34,9 +35,9 @@ func (w *whatIf) apply(p layout.Plan) (layout.Plan, error) {
 	}
 	if w.flags.Changed("oblate") {
 		if p, err = p.WithShape(w.oblate); err != nil {
-			return layout.Plan{}, asWrongWords(err)
+			return layout.Plan{}, job.WrongWords(err)
 		}
 	}
 	p, err = p.WithCamera(c, cameraMM, lamps)
-	return p, asWrongWords(err)
+	return p, job.WrongWords(err)
 }

@@ -7,11 +7,13 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
 )
 
 // What the command line must refuse: exit 2, one message that says what to do, nothing written.
 func TestWrongWords(t *testing.T) {
-	art, _ := writePattern(t, 60, 40)
+	art, _ := jobtest.WritePattern(t, 60, 40)
 	for _, c := range []struct{ name, args, says string }{
 		{"no such command", "prnt", "take size, make"},
 		{"no such flag", "size --dorp 5mm", "unknown flag: --dorp\nhint: did you mean --drop?"},
@@ -143,7 +145,7 @@ func TestFailedJobs(t *testing.T) {
 
 func pngBytes(t *testing.T) []byte {
 	t.Helper()
-	path, _ := writePattern(t, 60, 40)
+	path, _ := jobtest.WritePattern(t, 60, 40)
 	data, err := os.ReadFile(path)
 	require.NoError(t, err)
 	return data

@@ -1,4 +1,5 @@
-package main
+// Package printers keeps the readings of measured printers, in one file of the user's settings.
+package printers
 
 import (
 	"bytes"
@@ -11,26 +12,25 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"dropsheet/layout"
 	"dropsheet/tile/job/place"
 )
 
-// printersVersion is the version of the printers' file that this program writes and reads.
-const printersVersion = 1
+// formatVersion is the version of the printers' file that this program writes and reads.
+const formatVersion = 1
 
-// maxPrintersBytes bounds the printers' file: a thousand printers take some 300 kB.
-const maxPrintersBytes = 1 << 20
+// maxBytes bounds the printers' file: a thousand printers take some 300 kB.
+const maxBytes = 1 << 20
 
-// printersFile is what the file holds.
-type printersFile struct {
+// stored is what the file holds.
+type stored struct {
 	Version  int              `json:"dropsheet_printers"`
 	Printers []layout.Printer `json:"printers"` // by name
 }
 
-// printersPath is where measured printers are kept.
-func printersPath() (string, error) {
+// Path is where measured printers are kept.
+func Path() (string, error) {
 	folder, err := os.UserConfigDir() // on Linux $XDG_CONFIG_HOME, or .config in the home folder
 	if err != nil {
 		return "", fmt.Errorf("there is no place to keep printers: %w", err)
@@ -38,9 +38,9 @@ func printersPath() (string, error) {
 	return filepath.Join(folder, "dropsheet", "printers.json"), nil
 }
 
-// readPrinters reads the file, by name; none if it is not there. A file that does not hold together is an
+// Read reads the printers of that file, by name; none if it is not there. A file that does not hold together is an
 // error, never taken for an empty one.
-func readPrinters(path string) ([]layout.Printer, error) {
+func Read(path string) ([]layout.Printer, error) {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
@@ -49,22 +49,22 @@ func readPrinters(path string) ([]layout.Printer, error) {
 		return nil, fmt.Errorf("the kept printers can't be read: %w", err)
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, maxPrintersBytes+1))
+	text, err := io.ReadAll(io.LimitReader(f, maxBytes+1))
 	if err != nil {
 		return nil, fmt.Errorf("the kept printers can't be read: %w", err)
 	}
-	printers, err := decodePrinters(text)
+	printers, err := decode(text)
 	if err != nil {
 		return nil, fmt.Errorf("%q %w", path, err)
 	}
 	return printers, nil
 }
 
-// decodePrinters reads the file's text and checks it.
-func decodePrinters(text []byte) ([]layout.Printer, error) {
+// decode reads the file's text and checks it.
+func decode(text []byte) ([]layout.Printer, error) {
 	const mend = "mend it, or move it away and measure the printers again"
-	if len(text) > maxPrintersBytes {
-		return nil, fmt.Errorf("is over %d bytes, too long for kept printers: %s", maxPrintersBytes, mend)
+	if len(text) > maxBytes {
+		return nil, fmt.Errorf("is over %d bytes, too long for kept printers: %s", maxBytes, mend)
 	}
 	var version struct {
 		Version *int `json:"dropsheet_printers"`
@@ -75,12 +75,12 @@ func decodePrinters(text []byte) ([]layout.Printer, error) {
 	switch {
 	case version.Version == nil:
 		return nil, fmt.Errorf("is no file of kept printers: %s", mend)
-	case *version.Version != printersVersion:
+	case *version.Version != formatVersion:
 		return nil, fmt.Errorf("is of version %d and this program reads version %d: use the dropsheet that wrote it, or "+
 			"move it away and measure the printers again",
-			*version.Version, printersVersion)
+			*version.Version, formatVersion)
 	}
-	var file printersFile
+	var file stored
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	decoder.DisallowUnknownFields() // a word with a slip would be lost when the file is next written
 	if err := decoder.Decode(&file); err != nil {
@@ -96,57 +96,23 @@ func decodePrinters(text []byte) ([]layout.Printer, error) {
 		}
 		names[p.Name] = true
 	}
-	sortPrinters(file.Printers)
+	sortByName(file.Printers)
 	return file.Printers, nil
 }
 
-func sortPrinters(printers []layout.Printer) {
+func sortByName(printers []layout.Printer) {
 	slices.SortFunc(printers, func(a, b layout.Printer) int { return cmp.Compare(a.Name, b.Name) })
 }
 
-// keptPrinter returns the printer of that name from where they are kept.
-func keptPrinter(name string) (*layout.Printer, error) {
-	path, err := printersPath()
-	if err != nil {
-		return nil, err
-	}
-	p, err := findPrinter(path, name)
-	if err != nil {
-		return nil, err
-	}
-	return &p, nil
-}
-
-// findPrinter returns the kept printer of that name. A name that is not known is an error of the command line.
-func findPrinter(path, name string) (layout.Printer, error) {
-	printers, err := readPrinters(path)
-	if err != nil {
-		return layout.Printer{}, err
-	}
-	if len(printers) == 0 {
-		return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: none is kept yet; dropsheet gauge makes "+
-			"the page to measure it with", name)}
-	}
-	var known []string
-	for _, p := range printers {
-		if p.Name == strings.TrimSpace(name) {
-			return p, nil
-		}
-		known = append(known, fmt.Sprintf("%q", p.Name))
-	}
-	return layout.Printer{}, wrongWords{fmt.Errorf("printer %q is not known: take %s, or measure it with "+
-		"dropsheet gauge", name, strings.Join(known, ", "))}
-}
-
-// storePrinter keeps a printer beside the others. One of the same name is replaced only if force is set.
-func storePrinter(path string, p layout.Printer, force bool) error {
+// Keep keeps a printer in that file, beside the others. One of the same name is replaced only if force is set.
+func Keep(path string, p layout.Printer, force bool) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return fmt.Errorf("the reading can't be kept: %w", err)
 	}
 	same := func(q layout.Printer) bool { return q.Name == p.Name }
 	// What is kept is read once the file is held: readings kept at the same time must not lose each other.
 	err := place.ReplaceFile(path, func(w io.Writer) error {
-		printers, err := readPrinters(path)
+		printers, err := Read(path)
 		if err != nil {
 			return err
 		}
@@ -155,8 +121,10 @@ func storePrinter(path string, p layout.Printer, force bool) error {
 				p.Name)
 		}
 		printers = append(slices.DeleteFunc(printers, same), p)
-		sortPrinters(printers)
-		return writeJSON(w, printersFile{printersVersion, printers})
+		sortByName(printers)
+		encoder := json.NewEncoder(w)
+		encoder.SetIndent("", "  ")
+		return encoder.Encode(stored{formatVersion, printers})
 	})
 	if err != nil {
 		return fmt.Errorf("the reading was not kept, and %q is as it was: %w", path, err)

@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"fmt"
@@ -9,10 +9,10 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// onScreen is the artwork for pictures on screen, in the colours of its profile as far as they can be told,
+// OnScreen is the artwork for pictures on screen, in the colours of its profile as far as they can be told,
 // and what to warn of. A profile that the sheets leave out, with a warning, counts for nothing here too, so
 // that the pictures show what is printed.
-func onScreen(art *artwork.Picture, surround layout.Surround) (picture *texture.Texture, warnings []string) {
+func OnScreen(art *artwork.Picture, surround layout.Surround) (picture *texture.Texture, warnings []string) {
 	if profileWarning(art.ICC, raster.PrintsGray(art.Image, surround)) != "" {
 		without := *art
 		without.ICC = nil

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"dropsheet/layout"
+	"dropsheet/tile/job"
+	"dropsheet/tile/printers"
+)
+
+// keptPrinter returns the printer of that name from where they are kept.
+func keptPrinter(name string) (*layout.Printer, error) {
+	path, err := printers.Path()
+	if err != nil {
+		return nil, err
+	}
+	kept, err := printers.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	return findPrinter(kept, name)
+}
+
+// findPrinter returns the kept printer of that name.
+func findPrinter(kept []layout.Printer, name string) (*layout.Printer, error) {
+	if len(kept) == 0 {
+		return nil, job.WrongWords(fmt.Errorf("printer %q is not known: none is kept yet; dropsheet gauge makes "+
+			"the page to measure it with", name))
+	}
+	var known []string
+	for _, p := range kept {
+		if p.Name == strings.TrimSpace(name) {
+			return &p, nil
+		}
+		known = append(known, fmt.Sprintf("%q", p.Name))
+	}
+	return nil, job.WrongWords(fmt.Errorf("printer %q is not known: take %s, or measure it with "+
+		"dropsheet gauge", name, strings.Join(known, ", ")))
+}

@@ -1,0 +1,134 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"dropsheet/tile/job/place"
+	"dropsheet/tile/pdf"
+)
+
+// Finding is what was found of one thing: what agrees, or why it does not and what to do.
+type Finding struct {
+	What, Agrees string
+	Differs      error
+}
+
+// Check looks whether a job, named itself or by its folder, can still be printed as it was made; its artwork may
+// have moved, and has maxPixels at most. It is an error when there is nothing to look at.
+func Check(path, moved string, maxPixels int) ([]Finding, error) {
+	folder := path
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
+			place.Plainly(err))
+	}
+	if !info.IsDir() {
+		folder = filepath.Dir(path)
+	}
+	findings := []Finding{checkFolder(folder)}
+	j, err := Read(path)
+	if err != nil {
+		return append(findings, Finding{"job", "", err}), nil
+	}
+	return append(findings,
+		Finding{What: "format", Agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
+		Finding{What: "sheets", Agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets),
+			j.Backdrop.Columns, j.Backdrop.Rows)},
+		Finding{"check code", j.CheckCode + ", as the job's figures give it", j.Changed()},
+		j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(moved, maxPixels)), nil
+}
+
+// checkFolder looks for the files that make wrote.
+func checkFolder(folder string) Finding {
+	f := Finding{What: "folder", Agrees: strings.Join(place.Files, ", ") + " are there"}
+	var missing []string
+	for _, name := range place.Files {
+		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
+			missing = append(missing, name)
+		}
+	}
+	switch {
+	case slices.Contains(missing, place.JobFile):
+		f.Differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the "+
+			"job again, into another folder (--out)", strings.Join(missing, ", "))
+	case len(missing) > 0:
+		f.Differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest "+
+			"by making the job again, into another folder (--out)", strings.Join(missing, ", "))
+	}
+	return f
+}
+
+// Changed tells why a job that was read is not as it was made: its figures give another check code.
+func (j Job) Changed() error {
+	got, err := j.code()
+	if err == nil && got == j.CheckCode {
+		return nil
+	}
+	return errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it "+
+		"was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the "+
+		"job again", got, j.CheckCode, j.CheckCode))
+}
+
+// ChangedWarning says that a job is not as it was made, to those who only look at it.
+func (j Job) ChangedWarning() []string {
+	if j.Changed() == nil {
+		return nil
+	}
+	return []string{fmt.Sprintf("job.json was changed since it was made: this goes by what it says now, and the "+
+		"printed sheets that say %s do not", j.CheckCode)}
+}
+
+// checkFiles compares the files with those that were made.
+func (j Job) checkFiles(folder string) Finding {
+	f := Finding{What: "files", Agrees: "as they were made, by their SHA-256"}
+	var differ []string
+	for _, name := range place.Files {
+		if name == place.JobFile {
+			continue
+		}
+		if sum, err := fileSum(filepath.Join(folder, name)); err != nil || sum != j.Files[name] {
+			differ = append(differ, name)
+		}
+	}
+	if len(differ) > 0 {
+		f.Differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %q "+
+			"all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "),
+			folder)
+	}
+	return f
+}
+
+// checkPages counts the pages of the sheets' file.
+func (j Job) checkPages(folder string) Finding {
+	f := Finding{What: "pages", Agrees: fmt.Sprintf("%d in sheets.pdf, one for each sheet", len(j.Sheets))}
+	const again = "make it again with dropsheet reprint %q all, which writes it under another name"
+	switch pages, err := countPages(filepath.Join(folder, "sheets.pdf")); {
+	case err != nil:
+		f.Differs = fmt.Errorf("sheets.pdf can't be counted (%w): "+again, err, folder)
+	case pages != len(j.Sheets):
+		f.Differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets: "+again, pages, len(j.Sheets), folder)
+	}
+	return f
+}
+
+func countPages(path string) (int, error) {
+	file, info, err := openRegular(path)
+	if err != nil {
+		return 0, err
+	}
+	defer file.Close()
+	return pdf.CountPages(file, info.Size())
+}
+
+// checkArtwork looks whether the artwork is the one that the job was made from.
+func (j Job) checkArtwork(moved string, maxPixels int) Finding {
+	f := Finding{What: "artwork", Agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256",
+		Printable(filepath.Base(j.ArtworkPath(moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
+	_, f.Differs = j.OpenArtwork(moved, maxPixels)
+	return f
+}

@@ -1,0 +1,55 @@
+package job
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"io"
+	"os"
+
+	"dropsheet/tile/job/place"
+)
+
+// fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
+func fileSums(file func(name string) string) (map[string]string, error) {
+	sums := map[string]string{}
+	for _, name := range place.Files {
+		if name == place.JobFile {
+			continue
+		}
+		sum, err := fileSum(file(name))
+		if err != nil {
+			return nil, err
+		}
+		sums[name] = sum
+	}
+	return sums, nil
+}
+
+// openRegular opens a file that is neither a folder nor a device nor a pipe. It is looked at before it is
+// opened, because opening a pipe would wait for its writer.
+func openRegular(path string) (*os.File, os.FileInfo, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, nil, err
+	case !info.Mode().IsRegular():
+		return nil, nil, errors.New("it is no regular file")
+	}
+	f, err := os.Open(path)
+	return f, info, err
+}
+
+// fileSum is the SHA-256 of a regular file, in hexadecimal.
+func fileSum(path string) (string, error) {
+	f, _, err := openRegular(path)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, f); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(sum.Sum(nil)), nil
+}

@@ -1,0 +1,130 @@
+package job
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"image"
+	"io"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/raster"
+)
+
+// Version is the version of the job file that this program writes and reads.
+const Version = 3
+
+// Job is a job file: enough to make every sheet again as it was.
+type Job struct {
+	Version   int       `json:"dropsheet"`
+	Name      string    `json:"name"`
+	CheckCode string    `json:"check_code"` // printed on every sheet: sheets of one code belong together
+	Artwork   Artwork   `json:"artwork"`
+	Print     Print     `json:"print"`
+	Placement Placement `json:"seam_placement"`
+	// Files are the SHA-256 of the files that were made with this one, by name.
+	Files map[string]string `json:"files"`
+	layout.Plan
+
+	read source // of a job that was read
+}
+
+// Artwork names the artwork and tells it from any other.
+type Artwork struct {
+	File     string `json:"file"` // from the job's folder, with forward slashes
+	SHA256   string `json:"sha256"`
+	WidthPx  int    `json:"width_px"` // upright
+	HeightPx int    `json:"height_px"`
+}
+
+// Print is how the pixels go on paper.
+type Print struct {
+	Grid     raster.Grid `json:"grid"`         // the picture as one raster
+	Part     PixelRect   `json:"artwork_part"` // of the artwork, upright, that is the picture
+	Lossless bool        `json:"lossless"`
+}
+
+// PixelRect is a rectangle of whole pixels.
+type PixelRect struct {
+	X        int `json:"x"`
+	Y        int `json:"y"`
+	WidthPx  int `json:"width_px"`
+	HeightPx int `json:"height_px"`
+}
+
+func newPixelRect(r image.Rectangle) PixelRect { return PixelRect{r.Min.X, r.Min.Y, r.Dx(), r.Dy()} }
+
+func (r PixelRect) rectangle() image.Rectangle {
+	return image.Rect(r.X, r.Y, r.X+r.WidthPx, r.Y+r.HeightPx)
+}
+
+// newJob puts a job together.
+func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print Print) (Job, error) {
+	file, err := fromFolder(folder, artPath)
+	if err != nil {
+		return Job{}, err
+	}
+	w, h := art.Size()
+	j := Job{
+		Version: Version,
+		Name:    Printable(strings.TrimSuffix(filepath.Base(artPath), filepath.Ext(artPath))),
+		Artwork: Artwork{file, hex.EncodeToString(art.SHA256[:]), w, h},
+		Print:   print,
+		Plan:    p,
+	}
+	j.CheckCode, err = j.code()
+	return j, err
+}
+
+// code is the job's check code, from what decides how its sheets come out.
+func (j Job) code() (string, error) {
+	// The file's place is left out: the same job made elsewhere has the same code.
+	text, err := json.Marshal(struct {
+		SHA256 string
+		Print  Print
+		Plan   layout.Plan
+	}{j.Artwork.SHA256, j.Print, j.Plan})
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(text)
+	return strings.ToUpper(hex.EncodeToString(sum[:3])), nil
+}
+
+// Printable is a name with a question mark for what would move a terminal's cursor or break a label's line.
+func Printable(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return '?'
+		}
+		return r
+	}, name)
+}
+
+// fromFolder is a path as seen from a folder, so that both can move together.
+func fromFolder(folder, path string) (string, error) {
+	from, err := filepath.Abs(folder)
+	if err != nil {
+		return "", err
+	}
+	to, err := filepath.Abs(path)
+	if err != nil {
+		return "", err
+	}
+	relative, err := filepath.Rel(from, to)
+	if err != nil {
+		return filepath.ToSlash(to), nil // on another drive there is no way from one to the other
+	}
+	return filepath.ToSlash(relative), nil
+}
+
+// Encode writes the job as a file holds it.
+func (j Job) Encode(w io.Writer) error {
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(j)
+}

@@ -1,0 +1,157 @@
+package job
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"io"
+
+	"dropsheet/layout"
+	"dropsheet/layout/shot"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
+	"dropsheet/tile/seamsight"
+	"dropsheet/tile/texture"
+)
+
+// Order is what a job is made of and how.
+type Order struct {
+	Artwork   string       // the picture's file
+	MaxPixels int          // most pixels that it may have
+	Crop      Crop         // the part of it that is the picture
+	Setup     layout.Setup // without proportions, which are those of the picture
+
+	Seams layout.SeamRule
+	Avoid []Avoided
+
+	PPI      PPI
+	Lossless bool // every pixel as it is, in place of JPEG
+
+	Folder string // where the job goes
+	Force  bool   // replace a job that is there
+}
+
+// Make makes the whole job, and puts its folder in place when all of it is there. It also returns how the camera sees
+// the seams. When it fails or ctx ends it leaves nothing behind, and what was there before stays.
+func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) {
+	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
+	part, err := o.Crop.Of(o.Artwork, o.MaxPixels)
+	if err != nil {
+		return Job{}, nil, err
+	}
+	o.Setup.Proportions = float64(part.Dx()) / float64(part.Dy())
+	plans, err := o.Setup.Plans()
+	if err != nil {
+		return Job{}, nil, WrongWords(err)
+	}
+	folder, err := place.NewFolder(o.Folder, o.Force, o.Artwork)
+	if err != nil {
+		return Job{}, nil, err
+	}
+	m := making{Order: o, watch: w, folder: folder}
+	err = m.writeFiles(ctx, part, plans)
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err == nil {
+		err = folder.Finish()
+	}
+	if err != nil {
+		if left := folder.Discard(); left != nil {
+			w.warn(left.Error())
+		}
+		return Job{}, nil, err
+	}
+	return m.job, m.seams, nil
+}
+
+// making is a job on its way into its folder.
+type making struct {
+	Order
+	watch  Watch
+	folder *place.Folder // unfinished
+
+	art     *artwork.Picture // the part that is printed
+	picture *texture.Texture // the same, for pictures on screen
+	hung    *layout.Hanging
+	job     Job
+	seams   []seamsight.Seam // as the camera sees them
+}
+
+// writeFiles writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
+// to lay the paper, one of which is taken.
+func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []layout.Plan) error {
+	whole, err := m.open(part)
+	if err != nil {
+		return err
+	}
+	if err := m.plan(whole, part, plans); err != nil {
+		return err
+	}
+	if err := m.writeSheets(ctx); err != nil {
+		return err
+	}
+	if err := m.writePictures(ctx); err != nil {
+		return err
+	}
+	if m.job.Files, err = fileSums(m.folder.File); err != nil {
+		return err
+	}
+	return m.write(place.JobFile, m.job.Encode)
+}
+
+// open decodes the artwork, of which that part is printed.
+func (m *making) open(part image.Rectangle) (whole *artwork.Picture, err error) {
+	whole, err = artwork.Open(m.Artwork, m.MaxPixels)
+	if err != nil {
+		return nil, hintMaxPixels(err)
+	}
+	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != part {
+		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
+	}
+	m.watch.warn(whole.Warnings...)
+	if m.art, err = whole.Crop(part); err != nil {
+		return nil, fmt.Errorf("artwork %q changed while it was read: %w", m.Artwork, err)
+	}
+	return whole, nil
+}
+
+// plan takes one of the plans, places its seams and puts the job together.
+func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layout.Plan) error {
+	var warnings []string
+	m.picture, warnings = OnScreen(m.art, plans[0].Backdrop.Surround)
+	m.watch.warn(warnings...)
+	plan, placed, err := placeSeams(plans, m.Seams, m.Avoid, m.picture)
+	if err != nil {
+		return err
+	}
+	m.watch.warn(placed.warnings()...)
+	m.watch.planned(plan, m.art)
+	w, h := m.art.Size()
+	m.hung = plan.Hang()
+	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
+	m.job, err = newJob(plan, whole, m.Artwork, m.folder.Final(), Print{grid, newPixelRect(part), m.Lossless})
+	if err != nil {
+		return err
+	}
+	if err := m.job.checkSheets(); err != nil {
+		return WrongWords(fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err))
+	}
+	m.job.Placement = placed
+	return nil
+}
+
+// write writes a file of the folder.
+func (m *making) write(name string, content func(io.Writer) error) error {
+	return place.WriteFile(m.folder.File(name), false, content)
+}
+
+// writeSheets writes the sheets, one a page.
+func (m *making) writeSheets(ctx context.Context) error {
+	sheets, warnings := m.job.sheets(m.art, m.hung)
+	m.watch.warn(warnings...)
+	all := m.job.Sheets
+	return m.write("sheets.pdf", func(out io.Writer) error {
+		return sheets.Write(ctx, out, all, func(done int) { m.watch.progress("sheet", done, len(all)) })
+	})
+}

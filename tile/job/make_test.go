@@ -1,0 +1,103 @@
+package job
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/jobtest"
+)
+
+// A job is made with a word of the plan before the first sheet, and with sheets and rows counted to the last.
+func TestMakeTellsHowItGoesOn(t *testing.T) {
+	o := order(t, func(s *layout.Setup) { s.MaxSheets = 4 })
+	o.Avoid = []Avoided{{X: 0.5, Y: 0.5, Radius: 0.4}} // more than seams can keep out of
+	var told []string
+	j, seams, err := Make(t.Context(), o, Watch{
+		Warn: func(string) { told = append(told, "warning") },
+		Planned: func(p layout.Plan, art *artwork.Picture) {
+			w, h := art.Size()
+			told = append(told, fmt.Sprintf("%d sheets of %dx%d pixels", len(p.Sheets), w, h))
+		},
+		Progress: func(what string, done, of int) { told = append(told, fmt.Sprintf("%s %d of %d", what, done, of)) },
+	})
+	require.NoError(t, err)
+	want := []string{"warning", fmt.Sprintf("%d sheets of 60x40 pixels", len(j.Sheets))}
+	for _, counted := range []struct {
+		what string
+		of   int
+	}{{"sheet", len(j.Sheets)}, {"row", 80}} {
+		for done := range counted.of {
+			want = append(want, fmt.Sprintf("%s %d of %d", counted.what, done+1, counted.of))
+		}
+	}
+	require.Equal(t, want, told)
+	require.Len(t, seams, len(j.Seams))
+
+	read, err := Read(o.Folder)
+	require.NoError(t, err)
+	require.Equal(t, o.Folder, read.Folder())
+	read.read = source{}
+	require.Equal(t, j, read, "the job returned is the one in the folder")
+}
+
+// A make whose context ends leaves nothing behind.
+func TestMakeEndsWithItsContext(t *testing.T) {
+	for _, at := range []string{"sheet", "row"} {
+		t.Run(at, func(t *testing.T) {
+			o := order(t, func(*layout.Setup) {})
+			ctx, stop := context.WithCancel(t.Context())
+			_, _, err := Make(ctx, o, Watch{Progress: func(what string, _, _ int) {
+				if what == at {
+					stop()
+				}
+			}})
+			require.ErrorIs(t, err, context.Canceled)
+			entries, err := os.ReadDir(filepath.Dir(o.Folder))
+			require.NoError(t, err)
+			require.Empty(t, entries)
+		})
+	}
+}
+
+// What is asked for in vain is told from what a file or the machine is to blame for.
+func TestMakeTellsWhoIsToBlame(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		change     func(*Order)
+		wrongWords bool
+	}{
+		{"a setup that can't be", func(o *Order) { o.Setup.DistanceMM = 4 }, true},
+		{"a crop of nothing", func(o *Order) { o.Crop = Crop{Width: 0.01, Height: 0.01} }, true},
+		{"no artwork", func(o *Order) { o.Artwork += ".gone" }, false},
+		{"a folder in use", func(o *Order) { o.Folder = filepath.Dir(o.Artwork) }, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			o := order(t, func(*layout.Setup) {})
+			c.change(&o)
+			_, _, err := Make(t.Context(), o, Watch{})
+			require.Error(t, err)
+			require.Equal(t, c.wrongWords, IsWrongWords(err), err)
+		})
+	}
+}
+
+// The artwork goes away, or becomes another picture, between the look at its header and its reading.
+func TestArtworkChangedMeanwhile(t *testing.T) {
+	small, _ := jobtest.WritePattern(t, 61, 40)
+	for path, says := range map[string]string{
+		small:           "changed while it was read",
+		small + ".gone": "no such file or directory",
+	} {
+		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}}
+		_, err := m.open(image.Rect(0, 0, 60, 40))
+		require.ErrorContains(t, err, says)
+	}
+}

@@ -1,0 +1,105 @@
+package job
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"image"
+	"image/png"
+	"io"
+	"sync"
+
+	"dropsheet/layout"
+	"dropsheet/tile/guide"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/seammap"
+	"dropsheet/tile/seamsight"
+	"dropsheet/tile/texture"
+)
+
+// ProofSidePx is the most pixels of the longer side of a proof that nobody asked more of.
+const ProofSidePx = 1920
+
+// SeamWidthMM is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no
+// source).
+const SeamWidthMM = 0.3
+
+// The guide's close-up of the drop: its side, and how many drops wide it is, the drop with a little of what is
+// beside it.
+const (
+	dropViewSidePx = 640
+	dropViewDrops  = 1.15
+)
+
+// writePictures writes what shows the job: guide, seam map and proof.
+func (m *making) writePictures(ctx context.Context) error {
+	plan := m.job.Plan
+	m.seams = seamsight.New(plan, m.picture, SeamWidthMM).Seams()
+	seams := seammap.Draw(plan, m.picture, m.seams)
+	view := dropView(plan, m.picture)
+	looks, err := bothLooks(plan, m.picture, view)
+	if err != nil {
+		m.watch.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them
+	// and more memory, comes after.
+	var mapping sync.WaitGroup
+	var unmapped error
+	mapping.Go(func() { unmapped = m.write("seams.png", writePNG(func() image.Image { return seams })) })
+	unguided := m.write("guide.pdf", func(w io.Writer) error {
+		return guide.Write(w, guide.Job{
+			Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan,
+			PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
+			Picture: m.picture, SeamMap: seams,
+			DropView: view, Looks: looks,
+		})
+	})
+	mapping.Wait()
+	if err := cmp.Or(unguided, unmapped); err != nil {
+		return err
+	}
+	return m.write("proof.png", func(w io.Writer) error {
+		frame, err := Render(ctx, proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx),
+			Picture: m.picture, SeamWidthMM: SeamWidthMM}, m.watch)
+		if err != nil {
+			return err
+		}
+		return writePNG(func() image.Image { return frame })(w)
+	})
+}
+
+// dropView is the guide's close-up of what the drop shows.
+func dropView(p layout.Plan, picture *texture.Texture) image.Image {
+	return proof.Pinhole(p, proof.CloseUp(p, dropViewSidePx, dropViewDrops), picture)
+}
+
+// bothLooks are such close-ups with the picture bulged and straight, for a job that bends it; printed is the
+// job's own. For any other job there are none.
+func bothLooks(p layout.Plan, picture *texture.Texture, printed image.Image) (looks [2]image.Image, err error) {
+	if p.Picture.Look == layout.Bulged {
+		return looks, nil
+	}
+	for i, look := range [2]layout.Look{layout.Bulged, layout.Straight} {
+		if look == p.Picture.Look {
+			looks[i] = printed
+			continue
+		}
+		other, err := p.WithLook(look)
+		if err != nil {
+			return [2]image.Image{}, fmt.Errorf("%s, %w", look, err)
+		}
+		looks[i] = dropView(other, picture)
+	}
+	return looks, nil
+}
+
+// writePNG writes the picture that draw makes.
+func writePNG(draw func() image.Image) func(io.Writer) error {
+	return func(w io.Writer) error {
+		encoder := png.Encoder{CompressionLevel: png.BestSpeed} // a few per cent larger, several times faster
+		return encoder.Encode(w, draw())
+	}
+}

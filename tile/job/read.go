@@ -1,0 +1,120 @@
+package job
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"dropsheet/flip/units"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
+)
+
+// maxJobBytes bounds a job file: 100,000 sheets take under 30 MB.
+const maxJobBytes = 64 << 20
+
+// Read reads a job file, named itself or by its folder.
+func Read(path string) (Job, error) {
+	given := path
+	info, err := os.Stat(path)
+	if err == nil && info.IsDir() {
+		path = filepath.Join(path, place.JobFile)
+		info, err = os.Stat(path)
+	}
+	// Looked at before it is opened, because opening a pipe would wait for its writer.
+	if err == nil && !info.Mode().IsRegular() {
+		return Job{}, fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it",
+			path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return Job{}, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
+			place.Plainly(err))
+	}
+	defer f.Close()
+	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
+	if err != nil {
+		return Job{}, fmt.Errorf("job %q can't be read: %w", path, place.Plainly(err))
+	}
+	j, err := decode(text)
+	if err != nil {
+		return Job{}, fmt.Errorf("job %q: %w", path, err)
+	}
+	j.read = source{given, path, sha256.Sum256(text)}
+	return j, nil
+}
+
+// Folder is where the job that was read lies.
+func (j Job) Folder() string { return filepath.Dir(j.read.path) }
+
+// decode reads a job and checks that it holds together.
+func decode(text []byte) (Job, error) {
+	if len(text) > maxJobBytes {
+		return Job{}, fmt.Errorf("over %d bytes is no job file: name the job.json that make wrote", maxJobBytes)
+	}
+	var version struct {
+		Version *int `json:"dropsheet"`
+	}
+	if err := json.Unmarshal(text, &version); err != nil || version.Version == nil {
+		return Job{}, errors.New("this is no job file: name the job.json that make wrote")
+	}
+	if *version.Version != Version {
+		return Job{}, fmt.Errorf("its format is version %d and this program reads version %d: use the dropsheet that "+
+			"made it, or make the job again", *version.Version, Version)
+	}
+	var j Job
+	decoder := json.NewDecoder(bytes.NewReader(text))
+	if err := decoder.Decode(&j); err != nil {
+		return Job{}, fmt.Errorf("it does not read as a job (%w): take the job.json as make wrote it", err)
+	}
+	if err := j.holdsTogether(); err != nil {
+		return Job{}, fmt.Errorf("it does not hold together (%w): take the job.json as make wrote it", err)
+	}
+	return j, nil
+}
+
+// holdsTogether looks at what the plan itself does not know.
+func (j Job) holdsTogether() error {
+	if err := j.Plan.Check(); err != nil {
+		return err
+	}
+	if j.Name != Printable(j.Name) || j.CheckCode != Printable(j.CheckCode) {
+		return errors.New("its name or check code has characters that can't be printed")
+	}
+	g := j.Print.Grid
+	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {
+		return errors.New("the artwork's hash is not one")
+	}
+	part, whole := j.Print.Part, j.Artwork
+	if part.X < 0 || part.Y < 0 || part.WidthPx < 1 || part.HeightPx < 1 || part.X > whole.WidthPx-part.WidthPx ||
+		part.Y > whole.HeightPx-part.HeightPx {
+		return errors.New("the part of the artwork that is printed is not in it")
+	}
+	if g.WidthPx < 1 || g.HeightPx < 1 || j.Picture.Plain() && (g.WidthPx > part.WidthPx || g.HeightPx > part.HeightPx) {
+		return errors.New("the grid has pixels that the artwork has not")
+	}
+	picture := j.PictureOnBoard()
+	if most := 2 * units.PerInch(MaxPPI).PixelsPerMM(); !(float64(g.WidthPx) <= most*picture.WidthMM &&
+		float64(g.HeightPx) <= most*picture.HeightMM) {
+		return errors.New("the grid is finer than can be printed")
+	}
+	return j.checkSheets()
+}
+
+// checkSheets refuses sheets that would take more memory than a hostile job may ask for.
+func (j Job) checkSheets() error {
+	for _, s := range j.Sheets {
+		if px := j.Print.Grid.Pixels(j.PictureOnBoard(),
+			j.Backdrop.Printed(s)); float64(px.Dx())*float64(px.Dy()) > artwork.DefaultMaxPixels {
+			return fmt.Errorf("sheet %s of %d x %d pixels has more than %d", s.Name, px.Dx(), px.Dy(),
+				int(artwork.DefaultMaxPixels))
+		}
+	}
+	return nil
+}

@@ -1,0 +1,67 @@
+package job
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+)
+
+// Reprint is some of a job's sheets, to be printed again as they were.
+type Reprint struct {
+	Job    Job // with the paper and the printer that they go on
+	Sheets []layout.Sheet
+	names  []string
+}
+
+// NewReprint chooses sheets of a job that was read by names such as R2C3, rows such as R2, columns such as C4, or
+// all. A job that was changed since it was made is refused, since its sheets would not fit those that are printed.
+func NewReprint(j Job, names []string) (Reprint, error) {
+	if err := j.Changed(); err != nil {
+		return Reprint{}, fmt.Errorf("job %q: %w", j.read.given, err)
+	}
+	chosen, err := j.Select(names)
+	return Reprint{j, chosen, names}, WrongWords(err)
+}
+
+// On puts the sheets on other paper or another printer, nil for one that was not measured, and says what to warn of.
+// Their pixels and their size stay as they were.
+func (r Reprint) On(paper layout.Paper, printer *layout.Printer) (on Reprint, warnings []string, err error) {
+	if printer == nil && r.Job.Backdrop.Printer != nil {
+		warnings = []string{"nothing is known of this printer's margins or scale: look that all cut marks are there, and " +
+			"measure the check rule"}
+	}
+	r.Job.Plan, r.Sheets, err = r.Job.Plan.Reprint(r.Sheets, paper, printer)
+	return r, warnings, WrongWords(err)
+}
+
+// mostNamed is how many sheets a file's name tells one by one.
+const mostNamed = 4
+
+// FileName is what the reprint's file is called in the job's folder.
+func (r Reprint) FileName() string {
+	names := strings.ToUpper(strings.Join(r.names[:min(len(r.names), mostNamed)], "-"))
+	if more := len(r.names) - mostNamed; more > 0 {
+		names += fmt.Sprintf("-and-%d-more", more)
+	}
+	return "reprint-" + strings.ReplaceAll(names, " ", "") + ".pdf"
+}
+
+// Write writes the sheets to a PDF file, each as often as copies says, if the job still lies where it was read. An
+// existing file is an error unless force is set. art is the part of the artwork that is printed.
+func (r Reprint) Write(ctx context.Context, art *artwork.Picture, path string, force bool, copies int, w Watch) error {
+	sheets, warnings := r.Job.sheets(art, r.Job.Hang())
+	w.warn(warnings...)
+	var pages []layout.Sheet
+	for _, s := range r.Sheets {
+		for range copies {
+			pages = append(pages, s)
+		}
+	}
+	return r.Job.writeFile(path, force, func(out io.Writer) error {
+		return sheets.Write(ctx, out, pages, func(done int) { w.progress("sheet", done, len(pages)) })
+	})
+}

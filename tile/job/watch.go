@@ -1,0 +1,53 @@
+package job
+
+import (
+	"context"
+	"image"
+	"sync"
+
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/proof"
+)
+
+// Watch is told how work goes on, one call at a time. What is nil is not told.
+type Watch struct {
+	// Warn is told in a sentence of what the user should know of, though the work goes on.
+	Warn func(warning string)
+	// Planned is told of the plan that is made, and of the part of the artwork in it, before the first sheet.
+	Planned func(layout.Plan, *artwork.Picture)
+	// Progress is told how many of so many sheets or rows are done; what is the word for one.
+	Progress func(what string, done, of int)
+}
+
+func (w Watch) warn(warnings ...string) {
+	for _, warning := range warnings {
+		if w.Warn != nil {
+			w.Warn(warning)
+		}
+	}
+}
+
+func (w Watch) planned(p layout.Plan, art *artwork.Picture) {
+	if w.Planned != nil {
+		w.Planned(p, art)
+	}
+}
+
+func (w Watch) progress(what string, done, of int) {
+	if w.Progress != nil {
+		w.Progress(what, done, of)
+	}
+}
+
+// Render renders a scene and counts its rows.
+func Render(ctx context.Context, s proof.Scene, w Watch) (*image.RGBA, error) {
+	var mutex sync.Mutex
+	rows := 0
+	return s.Render(ctx, func() {
+		mutex.Lock()
+		defer mutex.Unlock()
+		rows++
+		w.progress("row", rows, s.Camera.HeightPx)
+	})
+}
