@@ -37,7 +37,9 @@ func TestBlurDiscAgainstAWorkedHyperfocalDistance(t *testing.T) {
 	require.Zero(t, p.discPx(20.8*foot, p.Camera.FocusMM), "what is in focus has no blur")
 }
 
-// DESIGN section 3: on the sensor the disc is (F/N) m |d - d_f| / d, m = F/(d_f - F).
+// By hand: a point at d has its image at v = Fd/(d - F) (thin lens, Hecht, Optics, 5.2.3), its rays come from
+// the pupil, F/N across, and the sensor stands at v_f = F d_f/(d_f - F) = (1 + m)F. So the disc there is F/N
+// |v - v_f|/v, which is (F/N) m |d - d_f|/d with m = F/(d_f - F).
 func TestBlurDiscOnTheSensor(t *testing.T) {
 	p := focusedAt(300, 100, 16)
 	m := 100.0 / (300 - 100)
@@ -147,11 +149,39 @@ func TestSpreadOfAPupilThatLooksPastTheDrop(t *testing.T) {
 	misses := false
 	for fNumber := 4.0; fNumber > 0.5; fNumber *= 0.98 {
 		p.Camera.FNumber = fNumber
-		_, ok := p.bundle(0.9, p.EdgeMM()-2).trace(p.Camera.PupilMM() / 2)
+		b, ok := p.bundle(0.9, p.EdgeMM()-2)
+		require.True(t, ok)
+		_, ok = b.trace(p.Camera.PupilMM() / 2)
 		misses = misses || !ok
 		px := p.spread(0.9, p.EdgeMM()).SagittalPx
 		require.InEpsilon(t, before/0.98, px, 0.06, "f/%g", fNumber)
 		before = px
 	}
 	require.True(t, misses, "no pupil looked past the drop: the test shows nothing")
+}
+
+// A ball of flint looks backwards from a fill on. Where its last ray still lands and the one beside it does not, the
+// scale there can't be told, and the blur is that of a fill further in; asked for all the same, it is past any frame.
+func TestBlurWhereTheDropTurnsBack(t *testing.T) {
+	p := bodied(t, flip.Ball, 16)
+	p.Drop.Index = 1.62
+	turnsBack := 1.0
+	for step := 0.5; step > 1e-12; step /= 2 {
+		if _, ok := p.Sight().HeightMM(turnsBack - step); !ok {
+			turnsBack -= step
+		}
+	}
+	require.InDelta(t, 0.95, turnsBack, 0.05, "within the drop")
+	for _, off := range []float64{-3e-5, -1e-5, -1e-6, 1e-6, 1e-5} {
+		p.Picture.Fill = turnsBack + off
+		_, ok := p.bundle(p.BlurFill(), p.EdgeMM())
+		require.True(t, ok, "%g off", off)
+		require.LessOrEqual(t, p.BlurFill(), p.Picture.Fill)
+		require.Greater(t, p.BlurFill(), p.Picture.Fill*outermostFill*outermostFill)
+	}
+	last := turnsBack - 1e-6
+	_, ok := p.Sight().HeightMM(last)
+	require.True(t, ok, "the last ray lands")
+	require.Greater(t, p.spread(last, p.EdgeMM()).LargerPx(), float64(maxPx), "no scale")
+	require.Greater(t, p.spread(turnsBack+1e-6, p.EdgeMM()).LargerPx(), float64(maxPx), "no ray")
 }

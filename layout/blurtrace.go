@@ -10,14 +10,19 @@ import (
 // shows into less than its edge's own blur.
 const outermostFill = 0.99
 
+// neighbourStep is how far, as a share of the drop's diameter, the rays lie apart that tell the local scale.
+const neighbourStep = 1e-5
+
 // BlurFill is the fill at which the picture's blur is worked out: its own, or where it reaches the rim the
-// last one that shows the board.
+// last one that shows the board, with its neighbourhood.
 func (p Plan) BlurFill() float64 {
-	fill := math.Min(p.Picture.Fill, outermostFill)
-	for sight := p.Sight(); ; fill *= outermostFill {
-		if _, ok := sight.HeightMM(fill); ok {
+	fill, sight := math.Min(p.Picture.Fill, outermostFill), p.Sight()
+	neighbour := neighbourStep * p.Drop.DiameterMM / sight.ApparentRadiusMM()
+	for {
+		if _, ok := sight.HeightMM(fill + neighbour); ok {
 			return fill
 		}
+		fill *= outermostFill
 	}
 }
 
@@ -39,9 +44,13 @@ const pupilSpokes = 12
 // point in focus that a pixel looks at are traced through the drop, and their spread on the backdrop, turned
 // into pixels by the local scale, is the blur: the drop's aberrations are in it. It is told as the diameter
 // of the even disc that spreads as much, four standard deviations, so that without aberrations it is the blur
-// disc of discPx.
+// disc of discPx. Where the drop shows no board at the fill it is more than any frame: nothing is sharp there.
 func (p Plan) spread(fill, focusMM float64) Spread {
-	b := p.bundle(fill, focusMM)
+	const pastAnyFrame = maxSharpToPx
+	b, ok := p.bundle(fill, focusMM)
+	if !ok {
+		return Spread{pastAnyFrame, pastAnyFrame}
+	}
 	// Where a wide pupil looks past the drop, a narrower one is traced and the spread scaled up.
 	const narrowest = 1e-6
 	for part := 1.0; part > narrowest; part /= 2 {
@@ -49,7 +58,7 @@ func (p Plan) spread(fill, focusMM float64) Spread {
 			return Spread{s.TangentialPx / part, s.SagittalPx / part}
 		}
 	}
-	return Spread{}
+	return Spread{pastAnyFrame, pastAnyFrame}
 }
 
 // bundle is the rays of one pixel.
@@ -62,22 +71,27 @@ type bundle struct {
 }
 
 // bundle prepares the rays of the pixel at a fill. For a ball the direction is one for all; for a rod it is across.
-func (p Plan) bundle(fill, focusMM float64) bundle {
-	b := bundle{sight: p.Sight(), level: p.Drop.Body == flip.LevelRod}
+// ok is false when the pixel or its neighbours do not see the board through the drop.
+func (p Plan) bundle(fill, focusMM float64) (b bundle, ok bool) {
+	b = bundle{sight: p.Sight(), level: p.Drop.Body == flip.LevelRod}
 	at := fill * b.sight.ApparentRadiusMM()
 	k := focusMM / p.Drop.CameraMM
 	b.focus = b.lay(at*k, 0, focusMM-p.Drop.CameraMM)
-	b.chief = b.pinhole(at, 0)
-	stepMM := p.Drop.DiameterMM * 1e-5
-	mmForPx := func(further, nearer, mm float64) float64 { return mm / math.Abs(further-nearer) / p.Camera.PixelMM() }
-	outer, inner := b.pinhole(at+stepMM, 0), b.pinhole(at-stepMM, 0)
-	up, down := b.pinhole(at, stepMM), b.pinhole(at, -stepMM)
+	stepMM := p.Drop.DiameterMM * neighbourStep
+	chief, okChief := b.pinhole(at, 0)
+	outer, okOuter := b.pinhole(at+stepMM, 0)
+	inner, okInner := b.pinhole(at-stepMM, 0)
+	up, okUp := b.pinhole(at, stepMM)
+	down, okDown := b.pinhole(at, -stepMM)
+	pxPerMM := func(further, nearer float64) float64 {
+		return 2 * stepMM / math.Abs(further-nearer) / p.Camera.PixelMM()
+	}
 	t1, _ := b.along(outer)
 	t2, _ := b.along(inner)
 	_, s1 := b.along(up)
 	_, s2 := b.along(down)
-	b.tangentialPx, b.sagittalPx = mmForPx(t1, t2, 2*stepMM), mmForPx(s1, s2, 2*stepMM)
-	return b
+	b.chief, b.tangentialPx, b.sagittalPx = chief, pxPerMM(t1, t2), pxPerMM(s1, s2)
+	return b, okChief && okOuter && okInner && okUp && okDown
 }
 
 // lay makes a point from its tangential and sagittal places.
@@ -96,11 +110,12 @@ func (b bundle) along(l flip.Landing) (tangentialMM, sagittalMM float64) {
 	return l.XMM, l.YMM
 }
 
-// pinhole is where the ray from the pupil's middle through a point of the drop's plane lands.
-func (b bundle) pinhole(tangentialMM, sagittalMM float64) flip.Landing {
+// pinhole is where the ray from the pupil's middle through a point of the drop's plane lands. ok is false when it
+// passes the drop or never reaches the board.
+func (b bundle) pinhole(tangentialMM, sagittalMM float64) (l flip.Landing, ok bool) {
 	at := b.lay(tangentialMM, sagittalMM, 0)
-	l, _ := b.sight.Trace(b.sight.PinholeRay(at.X, at.Y))
-	return l
+	l, ok = b.sight.Trace(b.sight.PinholeRay(at.X, at.Y))
+	return l, ok && l.Through
 }
 
 // trace is the spread of the rays from a pupil of that radius. ok is false when one of them misses the drop

@@ -39,7 +39,8 @@ func TestCamera(t *testing.T) {
 	}
 }
 
-// DESIGN section 3: pixel (i, j) looks through ((i + 0.5 - W/2) / W * frame width, likewise down).
+// By hand: the sensor is centred on the axis, so four pixels over 8 mm have their centres 1 and 3 mm to either side of
+// it, half a pixel from their corners, which whole numbers count.
 func TestCameraAt(t *testing.T) {
 	c := Camera{WidthPx: 4, HeightPx: 2, FrameWidthMM: 8, FrameHeightMM: 4}
 	require.Equal(t, Point{-3, -1}, c.At(0.5, 0.5))

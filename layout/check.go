@@ -31,19 +31,10 @@ func (p Plan) Check() error {
 			return err
 		}
 	}
+	if err := p.checkAsked(); err != nil {
+		return err
+	}
 	switch {
-	case !(p.Drop.Index > 1):
-		return errors.New("the index is not above 1")
-	case !(p.Picture.Fill > 0 && p.Picture.Fill < 1):
-		return errors.New("the fill is not between 0 and 1")
-	case !(p.Camera.FNumber >= minFNumber && p.Camera.FNumber <= maxFNumber):
-		return errors.New("the f-number is out of range")
-	case !(p.Camera.FrameRate >= 0 && p.Camera.FrameRate <= maxFrameRate):
-		return errors.New("the frame rate is out of range")
-	case !(p.Camera.SharpToPx > 0 && p.Camera.SharpToPx <= maxSharpToPx):
-		return errors.New("the blur that passes for sharp is out of range")
-	case p.Camera.WidthPx < 1 || p.Camera.HeightPx < 1 || p.Camera.WidthPx > maxPx || p.Camera.HeightPx > maxPx:
-		return errors.New("the frame's pixels are out of range")
 	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells ||
 		len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
@@ -60,16 +51,11 @@ func (p Plan) Check() error {
 	}
 	for _, word := range []error{
 		second(ParseCorner(string(b.LightFrom))), second(ParseFit(string(p.Picture.Fit))),
-		second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(), checkTravel(p.Drop.TravelMM), CheckLamps(p.Lamps),
+		second(ParseFocus(string(p.Camera.Focus))), b.Surround.check(),
 		second(oneOf("orientation", string(b.Orientation), Portrait, Landscape)),
 	} {
 		if word != nil {
 			return word
-		}
-	}
-	if b.Printer != nil {
-		if err := b.Printer.Check(); err != nil {
-			return err
 		}
 	}
 	if err := p.checkBend(); err != nil {
@@ -82,6 +68,31 @@ func (p Plan) Check() error {
 		return err
 	}
 	return p.checkLevel()
+}
+
+// checkAsked holds the plan to the bounds of what may be asked for.
+func (p Plan) checkAsked() error {
+	if !(p.Picture.Fill > 0) || !(p.Camera.SharpToPx > 0) {
+		return errors.New("the fill, or the blur that passes for sharp, is not above 0")
+	}
+	s := p.AsSetup()
+	s.Surround = p.Backdrop.Surround
+	// A print may be a little off the picture's proportions, which is all that the plan tells of them.
+	for _, bound := range []float64{leastProportions, mostProportions} {
+		if math.Abs(s.Proportions/bound-1) <= proportionsAgree {
+			s.Proportions = bound
+		}
+	}
+	if err := s.check(); err != nil {
+		return err
+	}
+	if _, err := s.Camera.camera(s.CameraMM); err != nil {
+		return err
+	}
+	if f := s.Drop.FocalLengthMM(); !(math.Abs(p.Drop.FocalLengthMM/f-1) <= 1e-6) {
+		return fmt.Errorf("the drop's focal length is %gmm, and its index and width make it %gmm", p.Drop.FocalLengthMM, f)
+	}
+	return nil
 }
 
 // checkSeams checks that the seams are those that the sheets make: one without end would be looked at without end.

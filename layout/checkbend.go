@@ -12,9 +12,6 @@ func (p Plan) checkBend() error {
 		named{"the flat picture's height", pic.FlatHeightMM}); err != nil {
 		return err
 	}
-	if err := errors.Join(checkShape(p.Sight().Drop), pic.Framing.check(pic.Fit)); err != nil {
-		return err
-	}
 	if pic.Plain() {
 		if pic.Look != Bulged || pic.Framing != (Framing{}) || math.Abs(pic.FlatWidthMM-pic.WidthMM)+
 			math.Abs(pic.FlatHeightMM-pic.HeightMM) > tolerance {
@@ -27,9 +24,8 @@ func (p Plan) checkBend() error {
 		named{"the flat picture's scale", m.FlatPerDrop}); err != nil {
 		return err
 	}
-	if proportions := pic.FlatWidthMM / pic.FlatHeightMM; !(m.Fill > 0 && m.Fill < 1 &&
-		proportions >= leastProportions && proportions <= mostProportions) {
-		return errors.New("the fill or the proportions that the print was made for are out of range")
+	if !(m.Fill > 0 && m.Fill < 1) {
+		return errors.New("the fill that the print was made for is not between 0 and 1")
 	}
 	b := p.bent()
 	made := b.bend.Sight
@@ -49,9 +45,6 @@ func (p Plan) checkBend() error {
 		math.Abs(again.bend.FlatPerDrop/m.FlatPerDrop-1) <= within &&
 		math.Abs(print.WidthMM/pic.WidthMM-1) <= within && math.Abs(print.HeightMM/pic.HeightMM-1) <= within) {
 		return errors.New("the print is not as large as its fill, look and framing make it")
-	}
-	if p.Backdrop.Surround == Stretch {
-		return errors.New("a bent picture can't be stretched on")
 	}
 	return nil
 }

@@ -113,8 +113,8 @@ func TestPrinterCorrectsBothOrientations(t *testing.T) {
 	}
 }
 
-// By hand, for the printer: a portrait A4 page keeps its own margins; a landscape one 12 mm left and
-// right, where the sheet's foot may come, and 5 mm above and below.
+// By hand, for a printer that keeps most at a sheet's foot: a portrait A4 page keeps its own margins; a
+// landscape one 12 mm left and right, where the sheet's foot may come, and 5 mm above and below.
 func TestLandscapeMargins(t *testing.T) {
 	p := Printer{"hall", a4, 0.996, 0.994, usualMargin}
 	require.Equal(t, Sides{LeftMM: 3, TopMM: 4, RightMM: 5, BottomMM: 12}, p.PageMargins(Portrait))

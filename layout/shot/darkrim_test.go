@@ -17,8 +17,9 @@ func TestDarkRimAndSensitivity(t *testing.T) {
 	require.Less(t, rim.AcrossShare, rim.DownShare)
 	require.Less(t, rim.CornerShare, rim.AcrossShare)
 
-	// The print hardly depends on the drop's size: DESIGN section 3. Ten per cent on the drop must move the
-	// fill by far less.
+	// The print hardly depends on the drop's size. From a far camera the ray at a fill leaves a drop of any size at the
+	// same angle phi; L tan phi + b/cos phi then differs by b alone, which is no more than the radius, 2.5 mm against a
+	// reach of 150. So ten per cent on the drop must move the fill by far less.
 	s := Of(p).Sensitivity()
 	require.InDelta(t, layout.DefaultFill, s.DropLargerFill, 0.005)
 	require.InDelta(t, layout.DefaultFill, s.DropSmallerFill, 0.005)

@@ -30,7 +30,7 @@ func (s Shot) lampsInView() []Sighting {
 				all = append(all, Sighting{i + 1, Direct, s.Camera.Pixel(direct.shows(pupil))})
 			}
 		}
-		if behindMM < d.DiameterMM/2 {
+		if behindMM < s.Sight().Drop.RadiusMM() {
 			continue
 		}
 		if through, ok := s.seenThrough(behindMM, layout.Point{XMM: lamp.XMM, YMM: lamp.YMM}); ok &&

@@ -7,8 +7,7 @@ import (
 	"dropsheet/layout"
 )
 
-// evenStops is the fall-off over the picture that is not seen as such (the job's own demand; common practice,
-// no source).
+// evenStops is the fall-off over the picture that is not seen as such (common practice, no source).
 const evenStops = 0.5
 
 // LightFigures is how the lamps light the picture.

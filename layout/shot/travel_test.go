@@ -13,9 +13,10 @@ import (
 
 // offAxis follows the ray at a fill through a drop that is t off the axis, in the plane of pupil, drop and
 // board's middle, by the closed form: in the drop's own frame, turned by the angle theta of its line of
-// sight, the ray leaves at phi with impact parameter b (DESIGN, section 3), and any line with these meets the
-// board's plane at L tan(theta + phi) + b / cos(theta + phi) from the drop's foot. It returns the place from
-// the board's middle. Fill below 0 is the side that faces the axis.
+// sight, the ray leaves at phi with impact parameter b (van de Hulst, Light Scattering by Small Particles,
+// 1957, 12.21), and any line with these meets the board's plane at L tan(theta + phi) + b / cos(theta + phi)
+// from the drop's foot. It returns the place from the board's middle. Fill below 0 is the side that faces the
+// axis.
 func offAxis(s flip.Sight, t, fill float64) float64 {
 	theta := math.Atan(t / s.CameraMM)
 	away := math.Hypot(t, s.CameraMM)
