@@ -4,18 +4,16 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // typeSizes are the styles of the middle.
-type typeSizes struct{ title, body, small, command style }
+type typeSizes struct{ title, body, small, command pdf.Style }
 
 var (
-	roomyType = typeSizes{style{"Helvetica", "B", 20}, style{"Helvetica", "", 10}, style{"Helvetica", "", 7.5},
-		style{"Courier", "", 10}}
-	compactType = typeSizes{style{"Helvetica", "B", 15}, style{"Helvetica", "", 8.5}, style{"Helvetica", "", 6.5},
-		style{"Courier", "", 8.5}}
-	smallType = typeSizes{style{"Helvetica", "B", 11}, style{"Helvetica", "", 7}, style{"Helvetica", "", 6},
-		style{"Courier", "", 6.5}}
+	roomyType   = typeSizes{pdf.Sans(20).Bold(), pdf.Sans(10), pdf.Sans(7.5), pdf.Mono(10)}
+	compactType = typeSizes{pdf.Sans(15).Bold(), pdf.Sans(8.5), pdf.Sans(6.5), pdf.Mono(8.5)}
+	smallType   = typeSizes{pdf.Sans(11).Bold(), pdf.Sans(7), pdf.Sans(6), pdf.Mono(6.5)}
 )
 
 // Steps are what to do with the page, in five lines.
@@ -42,10 +40,10 @@ func SaveCommand(paper layout.Paper) string {
 // title says what the page is.
 func (p *page) title() {
 	s, small := p.types.title, p.types.body
-	p.y += s.capMM()
+	p.y += s.CapMM()
 	p.put(s, p.middle.XMM, p.y, "Printer gauge")
 	text := p.paper.Name + ", " + size(p.paper.WidthMM, p.paper.HeightMM)
-	if at := p.middle.RightMM() - p.width(small, text); at > p.middle.XMM+p.width(s, "Printer gauge")+4 {
+	if at := p.middle.RightMM() - small.Width(text); at > p.middle.XMM+s.Width("Printer gauge")+4 {
 		p.put(small, at, p.y, text)
 	}
 	p.y += 2.4
@@ -55,16 +53,16 @@ func (p *page) title() {
 // steps sets the five lines, numbered.
 func (p *page) steps() {
 	s := p.types.body
-	bold := style{s.font, "B", s.pt}
-	indent := p.width(bold, "5") + 0.6*s.leadMM()
+	bold := s.Bold()
+	indent := bold.Width("5") + 0.6*s.LeadMM
 	p.y -= p.gapMM / 3
 	for i, step := range Steps(p.paper) {
-		p.put(bold, p.middle.XMM, p.y+s.leadMM(), fmt.Sprint(i+1))
-		for _, line := range p.wrap(s, step, p.middle.WidthMM-indent) {
-			p.y += s.leadMM()
-			p.put(s, p.middle.XMM+indent, p.y, line)
+		p.put(bold, p.middle.XMM, p.y+s.LeadMM, fmt.Sprint(i+1))
+		for _, line := range s.Wrap(p.middle.WidthMM-indent, step) {
+			p.y += s.LeadMM
+			p.put(s, p.middle.XMM+indent, p.y, line.Text())
 		}
-		p.y += 0.3 * s.leadMM()
+		p.y += 0.3 * s.LeadMM
 	}
 }
 
@@ -79,11 +77,11 @@ func (p *page) form() {
 	column := (p.middle.WidthMM + 3) / float64(columns)
 	for i, entry := range entries {
 		if i%columns == 0 {
-			p.y += s.sizeMM() * 1.9
+			p.y += s.SizeMM() * 1.9
 		}
 		x := p.middle.XMM + float64(i%columns)*column
 		p.put(s, x, p.y, entry)
-		p.level(x+p.width(s, entry)+1, x+column-3, p.y+0.4, boxLineMM)
+		p.level(x+s.Width(entry)+1, x+column-3, p.y+0.4, boxLineMM)
 	}
 }
 
@@ -92,10 +90,10 @@ func (p *page) command() {
 	s := p.types.command
 	const padMM = 2.0
 	top := p.y
-	p.y += padMM - 0.2*s.leadMM()
-	for _, line := range p.wrap(s, SaveCommand(p.paper), p.middle.WidthMM-2*padMM) {
-		p.y += s.leadMM()
-		p.put(s, p.middle.XMM+padMM, p.y, line)
+	p.y += padMM - 0.2*s.LeadMM
+	for _, line := range s.Wrap(p.middle.WidthMM-2*padMM, SaveCommand(p.paper)) {
+		p.y += s.LeadMM
+		p.put(s, p.middle.XMM+padMM, p.y, line.Text())
 	}
 	p.y += padMM
 	p.box(layout.Rect{XMM: p.middle.XMM, YMM: top, WidthMM: p.middle.WidthMM, HeightMM: p.y - top})

@@ -3,6 +3,8 @@ package gauge
 import (
 	"fmt"
 	"math"
+
+	"dropsheet/tile/pdf"
 )
 
 // The frame's lines, in mm.
@@ -13,7 +15,7 @@ const (
 	frameClearMM = 1.0  // between a line's end and a number
 )
 
-var frameStyle = style{"Helvetica", "", 5.5}
+var frameStyle = pdf.Sans(5.5)
 
 // frame draws lines at each whole millimetre from the paper's edges, all around but where the rule across
 // ends. On each side the numbers step inwards in a stair, and each stands on its own line; the lines beside
@@ -25,15 +27,15 @@ func (p *page) frame() {
 		p.level(from, to, k, widthMM)
 		p.level(from, to, h-k, widthMM)
 	}, func(k, at float64, text string) {
-		p.putMiddle(frameStyle, at, k+frameStyle.capMM()/2, text)
-		p.putMiddle(frameStyle, at, h-k+frameStyle.capMM()/2, text)
+		p.putMiddle(frameStyle, at, k+frameStyle.CapMM()/2, text)
+		p.putMiddle(frameStyle, at, h-k+frameStyle.CapMM()/2, text)
 	}, 0, 0)
 	p.side(n, h, func(k, from, to, widthMM float64) {
 		p.upright(k, from, to, widthMM)
 		p.upright(w-k, from, to, widthMM)
 	}, func(k, at float64, text string) {
-		p.putTurned(frameStyle, k+frameStyle.capMM()/2, at, text)
-		p.putTurned(frameStyle, w-k+frameStyle.capMM()/2, at, text)
+		p.putTurned(frameStyle, k+frameStyle.CapMM()/2, at, text)
+		p.putTurned(frameStyle, w-k+frameStyle.CapMM()/2, at, text)
 	}, p.depth+0.8, p.depth+bandMM-0.2)
 }
 
@@ -47,7 +49,7 @@ func (p *page) side(n int, lengthMM float64, line func(k, from, to, widthMM floa
 	at := func(k int) float64 { return middle + (float64(k)-float64(n+1)/2)*stair }
 	every := 1 // on the smallest papers the stair has no room for all numbers
 	for _, fewer := range []int{2, 5} {
-		if float64(every)*stair < p.width(frameStyle, fmt.Sprint(n))+0.3 {
+		if float64(every)*stair < frameStyle.Width(fmt.Sprint(n))+0.3 {
 			every = fewer
 		}
 	}
@@ -59,7 +61,7 @@ func (p *page) side(n int, lengthMM float64, line func(k, from, to, widthMM floa
 		if k == 0 {
 			depth = frameLineMM / 2 // its outer side is the paper's edge
 		}
-		half := p.width(frameStyle, fmt.Sprint(k))/2 + frameClearMM
+		half := frameStyle.Width(fmt.Sprint(k))/2 + frameClearMM
 		gapFrom, gapTo := at(k)-half, at(k)+half
 		if k > 1 {
 			gapFrom = at(k-1) - half

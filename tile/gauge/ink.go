@@ -1,12 +1,8 @@
 package gauge
 
 import (
-	"strings"
-
-	"github.com/jung-kurt/gofpdf"
-
-	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // Levels of grey, 0 black to 255 white.
@@ -18,11 +14,11 @@ const (
 // boxLineMM is how wide the line of a box, or of a place to write on, is.
 const boxLineMM = 0.1
 
-// stroke is a straight line with butt ends.
+// stroke is a straight line of a level of grey.
 type stroke struct {
-	x1, y1, x2, y2 float64 // mm
-	widthMM        float64
-	level          int
+	pdf.Line
+	widthMM float64
+	level   int
 }
 
 // fill is a filled rectangle.
@@ -31,34 +27,19 @@ type fill struct {
 	level int
 }
 
-// style is how words look: one of PDF's core fonts, in points.
-type style struct {
-	font, weight string
-	pt           float64
-}
-
-// sizeMM is the type's size, capMM the height of its capitals and figures: 0.718 of Helvetica's size (Adobe
-// Font Metrics, Core 14, CapHeight).
-func (s style) sizeMM() float64 { return units.PointsToMM(s.pt) }
-func (s style) capMM() float64  { return 0.718 * s.sizeMM() }
-
-// leadMM is from line to line.
-func (s style) leadMM() float64 { return 1.36 * s.sizeMM() }
-
 // words are one line of ASCII text from x on, on a baseline; turned ones read upwards, from the baseline's
 // start at (x, y).
 type words struct {
 	x, y   float64
 	text   string
 	turned bool
-	style  style
+	style  pdf.Style
 }
 
 // page is what is on the page. Positions are collected first, then drawn: what is a fill lies under what is a
 // stroke or a word.
 type page struct {
 	geometry
-	canvas  *gofpdf.Fpdf
 	y       float64 // where the middle goes on
 	fills   []fill
 	strokes []stroke
@@ -67,12 +48,18 @@ type page struct {
 
 // level adds a line along x.
 func (p *page) level(x1, x2, y, widthMM float64) {
-	p.strokes = append(p.strokes, stroke{x1, y, x2, y, widthMM, black})
+	p.stroke(x1, y, x2, y, widthMM, black)
 }
 
 // upright adds a line along y.
 func (p *page) upright(x, y1, y2, widthMM float64) {
-	p.strokes = append(p.strokes, stroke{x, y1, x, y2, widthMM, black})
+	p.stroke(x, y1, x, y2, widthMM, black)
+}
+
+// stroke adds a line.
+func (p *page) stroke(x1, y1, x2, y2, widthMM float64, level int) {
+	line := pdf.Line{From: layout.Point{XMM: x1, YMM: y1}, To: layout.Point{XMM: x2, YMM: y2}}
+	p.strokes = append(p.strokes, stroke{line, widthMM, level})
 }
 
 // box adds a hairline around a rectangle.
@@ -84,63 +71,33 @@ func (p *page) box(r layout.Rect) {
 }
 
 // put adds words from x on.
-func (p *page) put(s style, x, y float64, text string) {
+func (p *page) put(s pdf.Style, x, y float64, text string) {
 	p.words = append(p.words, words{x, y, text, false, s})
 }
 
 // putMiddle adds words with their middle at x.
-func (p *page) putMiddle(s style, x, y float64, text string) {
-	p.put(s, x-p.width(s, text)/2, y, text)
+func (p *page) putMiddle(s pdf.Style, x, y float64, text string) {
+	p.put(s, x-s.Width(text)/2, y, text)
 }
 
 // putTurned adds words that read upwards with their middle at y, and a baseline at x.
-func (p *page) putTurned(s style, x, y float64, text string) {
-	p.words = append(p.words, words{x, y + p.width(s, text)/2, text, true, s})
+func (p *page) putTurned(s pdf.Style, x, y float64, text string) {
+	p.words = append(p.words, words{x, y + s.Width(text)/2, text, true, s})
 }
 
-// width measures words.
-func (p *page) width(s style, text string) float64 {
-	p.canvas.SetFont(s.font, s.weight, s.pt)
-	return p.canvas.GetStringWidth(text)
-}
-
-// wrap breaks words into lines no wider than widthMM; a single longer word stands alone.
-func (p *page) wrap(s style, text string, widthMM float64) []string {
-	var lines []string
-	for _, word := range strings.Fields(text) {
-		if last := len(lines) - 1; last >= 0 && p.width(s, lines[last]+" "+word) <= widthMM {
-			lines[last] += " " + word
-			continue
-		}
-		lines = append(lines, word)
-	}
-	return lines
-}
-
-// draw puts everything on the canvas.
-func (p *page) draw() {
-	c := p.canvas
-	c.SetLineCapStyle("butt")
+// draw draws everything.
+func (p *page) draw(d *pdf.Document) {
 	for _, f := range p.fills {
-		c.SetFillColor(f.level, f.level, f.level)
-		c.Rect(f.XMM, f.YMM, f.WidthMM, f.HeightMM, "F")
+		d.Fill(f.Rect, pdf.Grey(uint8(f.level)))
 	}
 	for _, s := range p.strokes {
-		c.SetDrawColor(s.level, s.level, s.level)
-		c.SetLineWidth(s.widthMM)
-		c.Line(s.x1, s.y1, s.x2, s.y2)
+		d.Lines([]pdf.Line{s.Line}, pdf.Pen{Shade: pdf.Grey(uint8(s.level)), WidthMM: s.widthMM})
 	}
-	c.SetFillColor(black, black, black)
-	c.SetTextColor(black, black, black)
 	for _, w := range p.words {
-		c.SetFont(w.style.font, w.style.weight, w.style.pt)
 		if w.turned {
-			c.TransformBegin()
-			c.TransformRotate(90, w.x, w.y)
-		}
-		c.Text(w.x, w.y, w.text)
-		if w.turned {
-			c.TransformEnd()
+			d.PutUpward(w.style, w.x, w.y, w.text)
+		} else {
+			d.Put(w.style, w.x, w.y, w.text)
 		}
 	}
 }

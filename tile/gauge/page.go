@@ -13,9 +13,9 @@ import (
 func Write(w io.Writer, paper layout.Paper) error {
 	d := pdf.New("Printer gauge for " + paper.Name)
 	d.AddPage(paper.WidthMM, paper.HeightMM)
-	p := &page{geometry: newGeometry(paper), canvas: d.Canvas()}
+	p := &page{geometry: newGeometry(paper)}
 	p.compose()
-	p.draw()
+	p.draw(d)
 	return d.Stream(w, func(pdf.PictureID) (pdf.Picture, error) {
 		return pdf.Picture{}, errors.New("the gauge page has no pictures") // none is placed
 	})
@@ -38,7 +38,7 @@ func (p *page) explain() {
 	p.y = p.middle.YMM
 	for _, part := range []func(*page){(*page).title, (*page).steps, (*page).form, (*page).command, (*page).wedge,
 		(*page).lines, (*page).ends} {
-		trial := &page{geometry: p.geometry, canvas: p.canvas, y: p.y}
+		trial := &page{geometry: p.geometry, y: p.y}
 		part(trial)
 		if trial.y <= p.middle.BottomMM() {
 			p.strokes, p.fills, p.words = append(p.strokes, trial.strokes...), append(p.fills, trial.fills...),

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"testing"
 
-	"github.com/jung-kurt/gofpdf"
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/layout"
@@ -28,7 +27,7 @@ func allPapers(t *testing.T) []layout.Paper {
 }
 
 func empty(paper layout.Paper) *page {
-	return &page{geometry: newGeometry(paper), canvas: gofpdf.New("P", "mm", "A4", "")}
+	return &page{geometry: newGeometry(paper)}
 }
 
 func composed(paper layout.Paper) *page {
@@ -49,11 +48,11 @@ const descent = 0.21
 
 func (p *page) wordBoxes() (boxes []box) {
 	for _, w := range p.words {
-		below := descent * w.style.sizeMM()
+		below := descent * w.style.SizeMM()
 		if w.style == frameStyle || w.style == numberStyle {
 			below = 0 // figures
 		}
-		long, up := p.width(w.style, w.text), w.style.capMM()
+		long, up := w.style.Width(w.text), w.style.CapMM()
 		r := layout.Rect{XMM: w.x, YMM: w.y - up, WidthMM: long, HeightMM: up + below}
 		if w.turned {
 			r = layout.Rect{XMM: w.x - up, YMM: w.y - long, WidthMM: up + below, HeightMM: long}
@@ -66,9 +65,9 @@ func (p *page) wordBoxes() (boxes []box) {
 func (p *page) inkBoxes() (boxes []box) {
 	for _, s := range p.strokes {
 		half := s.widthMM / 2
-		r := layout.Rect{XMM: s.x1, YMM: s.y1 - half, WidthMM: s.x2 - s.x1, HeightMM: s.widthMM}
-		if s.x1 == s.x2 {
-			r = layout.Rect{XMM: s.x1 - half, YMM: s.y1, WidthMM: s.widthMM, HeightMM: s.y2 - s.y1}
+		r := layout.Rect{XMM: s.From.XMM, YMM: s.From.YMM - half, WidthMM: s.To.XMM - s.From.XMM, HeightMM: s.widthMM}
+		if s.From.XMM == s.To.XMM {
+			r = layout.Rect{XMM: s.From.XMM - half, YMM: s.From.YMM, WidthMM: s.widthMM, HeightMM: s.To.YMM - s.From.YMM}
 		}
 		boxes = append(boxes, box{r, fmt.Sprintf("stroke %+v", s)})
 	}

@@ -9,10 +9,10 @@ import (
 
 // heading sets a line over a patch.
 func (p *page) heading(text string) {
-	s := style{p.types.body.font, "B", p.types.small.pt + 1}
-	for _, line := range p.wrap(s, text, p.middle.WidthMM) {
-		p.y += s.leadMM()
-		p.put(s, p.middle.XMM, p.y, line)
+	s := p.types.small.At(p.types.small.Pt + 1).Bold()
+	for _, line := range s.Wrap(p.middle.WidthMM, text) {
+		p.y += s.LeadMM
+		p.put(s, p.middle.XMM, p.y, line.Text())
 	}
 	p.y += 1.6
 }
@@ -26,7 +26,7 @@ func (p *page) wedge() {
 		levels[i] = int(math.Round(white * float64(n-1-i) / float64(n-1)))
 	}
 	p.greys(p.middle.XMM, p.middle.WidthMM, p.patchMM(), levels)
-	p.y += p.patchMM() + numbersMM + p.types.small.capMM()
+	p.y += p.patchMM() + numbersMM + p.types.small.CapMM()
 }
 
 // endLevels is how far the finer steps at both ends go.
@@ -43,13 +43,13 @@ func (p *page) ends() {
 	}
 	p.greys(p.middle.XMM, halfMM, p.patchMM(), light)
 	p.greys(p.middle.RightMM()-halfMM, halfMM, p.patchMM(), dark)
-	p.y += p.patchMM() + numbersMM + p.types.small.capMM()
+	p.y += p.patchMM() + numbersMM + p.types.small.CapMM()
 }
 
 // fitting is the first of the numbers of steps, most first, whose numbers have room in a row; or the last.
 func (p *page) fitting(rowMM float64, numbers ...int) int {
 	for _, n := range numbers {
-		if rowMM/float64(n) >= p.width(p.types.small, "255")+0.8 {
+		if rowMM/float64(n) >= p.types.small.Width("255")+0.8 {
 			return n
 		}
 	}
@@ -65,7 +65,7 @@ func (p *page) greys(x, rowMM, highMM float64, levels []int) {
 	for i, level := range levels {
 		at := x + float64(i)*stepMM
 		p.fills = append(p.fills, fill{layout.Rect{XMM: at, YMM: p.y, WidthMM: stepMM, HeightMM: highMM}, level})
-		p.putMiddle(s, at+stepMM/2, p.y+highMM+numbersMM+s.capMM(), fmt.Sprint(level))
+		p.putMiddle(s, at+stepMM/2, p.y+highMM+numbersMM+s.CapMM(), fmt.Sprint(level))
 	}
 	p.box(layout.Rect{XMM: x, YMM: p.y, WidthMM: rowMM, HeightMM: highMM})
 }
@@ -98,11 +98,10 @@ func (p *page) lines() {
 		middle := p.middle.XMM + (float64(i)+0.5)*columnMM
 		for k := range perWidth {
 			x := middle + float64(2*k-(perWidth-1))*widthMM
-			p.strokes = append(p.strokes,
-				stroke{x, top, x, top + highMM, widthMM, black},
-				stroke{x, top + highMM, x, top + 2*highMM - 1, widthMM, white})
+			p.stroke(x, top, x, top+highMM, widthMM, black)
+			p.stroke(x, top+highMM, x, top+2*highMM-1, widthMM, white)
 		}
-		p.putMiddle(s, middle, top+2*highMM+numbersMM+s.capMM(), fmt.Sprintf("%.1f", widthMM))
+		p.putMiddle(s, middle, top+2*highMM+numbersMM+s.CapMM(), fmt.Sprintf("%.1f", widthMM))
 	}
-	p.y = top + 2*highMM + 1 + s.capMM()
+	p.y = top + 2*highMM + 1 + s.CapMM()
 }

@@ -1,6 +1,10 @@
 package gauge
 
-import "fmt"
+import (
+	"fmt"
+
+	"dropsheet/tile/pdf"
+)
 
 // The rules' ticks, in mm. A rule's line keeps one side free, for the steel rule that is laid along it.
 const (
@@ -16,8 +20,8 @@ const (
 )
 
 var (
-	numberStyle = style{"Helvetica", "", 6.5}
-	nameStyle   = style{"Helvetica", "B", 7}
+	numberStyle = pdf.Sans(6.5)
+	nameStyle   = pdf.Sans(7).Bold()
 )
 
 // tick is a tick's length, and its width.
@@ -36,7 +40,7 @@ func tick(mm, whole int) (long, back, widthMM float64) {
 // ruleAcross draws the rule along the shorter side, below the frame.
 func (p *page) ruleAcross() {
 	x0, y, whole := p.start.XMM, p.depth+ruleInMM, int(p.rules.WidthMM)
-	base := y + tenMM + numberMM + numberStyle.capMM()
+	base := y + tenMM + numberMM + numberStyle.CapMM()
 	p.level(x0, x0+p.rules.WidthMM, y, tickLineMM)
 	for mm := range whole + 1 {
 		long, back, widthMM := tick(mm, whole)
@@ -47,7 +51,7 @@ func (p *page) ruleAcross() {
 		case mm == 0: // the end ticks are long: their numbers stand inside
 			p.put(numberStyle, x+numberMM, base, text)
 		case mm == whole:
-			p.put(numberStyle, x-numberMM-p.width(numberStyle, text), base, text)
+			p.put(numberStyle, x-numberMM-numberStyle.Width(text), base, text)
 		case mm%10 == 0:
 			p.putMiddle(numberStyle, x, base, text)
 		}
@@ -68,11 +72,11 @@ func (p *page) ruleFeed() {
 		text, left := fmt.Sprint(mm), x+tenMM+numberMM
 		switch {
 		case mm == 0:
-			p.put(numberStyle, left, y+numberMM+numberStyle.capMM(), text)
+			p.put(numberStyle, left, y+numberMM+numberStyle.CapMM(), text)
 		case mm == whole:
 			p.put(numberStyle, left, y-numberMM, text)
 		case mm%10 == 0:
-			p.put(numberStyle, left, y+numberStyle.capMM()/2, text)
+			p.put(numberStyle, left, y+numberStyle.CapMM()/2, text)
 		}
 	}
 	p.name(fmt.Sprintf("FEED  %d mm", whole), p.rules.HeightMM, func(name string) {
@@ -82,7 +86,7 @@ func (p *page) ruleFeed() {
 
 // name puts a rule's name where the rule is long enough for it.
 func (p *page) name(name string, lengthMM float64, put func(string)) {
-	if p.width(nameStyle, name) <= lengthMM {
+	if nameStyle.Width(name) <= lengthMM {
 		put(name)
 	}
 }

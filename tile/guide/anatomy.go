@@ -108,7 +108,7 @@ func lapWords(lapMM float64) string {
 // list sets the callouts' words with their numbers; listMM is how high that is.
 func (b *book) list(calls []callout, x, y, widthMM float64) {
 	for i, c := range calls {
-		b.disc(x+2.3, y+labelStyle.lead/2, 2.3, fmt.Sprint(i+1))
+		b.disc(x+2.3, y+labelStyle.LeadMM/2, 2.3, fmt.Sprint(i+1))
 		y = b.block(labelStyle, x+listIndentMM, y, widthMM-listIndentMM, c.text) + listGapMM
 	}
 }
@@ -145,9 +145,9 @@ func (b *book) point(at layout.Rect, k float64, calls []callout) {
 			last := at.BottomMM() - radius - apartMM*float64(len(side)-1-n)
 			y := min(max(toY, free), last)
 			free = y + apartMM
-			b.line(edge, y, toX, toY, pen{white, 0.9, nil})
-			b.line(edge, y, toX, toY, mark)
-			b.ring(toX, toY, 0.8, accent, pen{white, 0.3, nil})
+			b.Line(edge, y, toX, toY, pen(white, 0.9))
+			b.Line(edge, y, toX, toY, mark)
+			b.ring(toX, toY, 0.8, accent, pen(white, 0.3))
 			b.disc(x, y, radius, fmt.Sprint(i+1))
 		}
 	}

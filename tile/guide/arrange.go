@@ -55,7 +55,6 @@ func arrange(j Job, found found) arrangement {
 		a.placements = append(a.placements, best.placement)
 		y = best.bottoms[len(best.bottoms)-1]
 	}
-	b.endPage()
 	return a
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // frameMM is what a drawing of the board keeps free on each side for headings, the lamp and dimensions.
@@ -46,12 +47,12 @@ func (b *book) hanging(box layout.Rect) {
 	b.placeBoard(at, 1, p.Backdrop.Board(), p.Backdrop.Board())
 	b.bareBoard(at)
 	hair := min(0.3, 0.04*min(at.WidthMM/float64(p.Backdrop.Columns), at.HeightMM/float64(p.Backdrop.Rows)))
-	b.cells(at, pen{white, 3 * hair, nil})
-	b.cells(at, pen{black, hair, nil})
+	b.cells(at, pen(white, 3*hair))
+	b.cells(at, pen(black, hair))
 	if b.job.edged() {
 		edge := b.pictureEdge(at)
-		b.outline(pen{white, 5 * hair, nil}, edge)
-		b.outline(pen{accent, 2.5 * hair, []float64{2, 1.2}}, edge)
+		b.Outline(edge, pen(white, 5*hair))
+		b.Outline(edge, pen(accent, 2.5*hair, 2, 1.2))
 	}
 	if l, ok := b.labelFor(at); ok && !b.job.single() {
 		b.names(at, l)
@@ -75,17 +76,17 @@ func (b *book) onFigure(at, r layout.Rect) layout.Rect {
 
 // cellLabel is how names and numbers are set in the cells of a drawing: in one line, or one above the other.
 type cellLabel struct {
-	style   style
+	style   pdf.Style
 	stacked bool
 }
 
 // sizeMM is the space that a label takes.
 func (l cellLabel) sizeMM(b *book, name string) (widthMM, heightMM float64) {
-	em := l.style.sizeMM()
+	em := l.style.SizeMM()
 	if l.stacked {
-		return b.width(l.style, name) + 1.8, 2.9 * em
+		return l.style.Width(name) + 1.8, 2.9 * em
 	}
-	return b.width(l.style, name) + 1.8 + 1.7*em, 1.3 * em
+	return l.style.Width(name) + 1.8 + 1.7*em, 1.3 * em
 }
 
 // labelFor chooses the largest label that every cell holds. ok is false when it would be too small to read.
@@ -93,7 +94,7 @@ func (b *book) labelFor(at layout.Rect) (l cellLabel, ok bool) {
 	const smallestPt, largestPt, padMM, share = 5.0, 10.0, 0.7, 0.55
 	for pt := largestPt; pt >= smallestPt; pt -= 0.5 {
 		for _, stacked := range []bool{false, true} {
-			l := cellLabel{boldLabel.at(pt), stacked}
+			l := cellLabel{boldLabel.At(pt), stacked}
 			holds := true
 			for _, sheet := range b.job.Plan.Sheets {
 				cell := b.onFigure(at, sheet.Cell)
@@ -110,7 +111,7 @@ func (b *book) labelFor(at layout.Rect) (l cellLabel, ok bool) {
 
 // names writes each sheet's name and pasting number into its cell, above the middle so that the cross there stays free.
 func (b *book) names(at layout.Rect, l cellLabel) {
-	em := l.style.sizeMM()
+	em := l.style.SizeMM()
 	for _, sheet := range b.job.Plan.Sheets {
 		cell := b.onFigure(at, sheet.Cell)
 		x, y := cell.XMM+cell.WidthMM/2, cell.YMM+0.31*cell.HeightMM
@@ -121,7 +122,7 @@ func (b *book) names(at layout.Rect, l cellLabel) {
 			continue
 		}
 		w, _ := l.sizeMM(b, sheet.Name)
-		name := b.width(l.style, sheet.Name) + 1.8
+		name := l.style.Width(sheet.Name) + 1.8
 		b.tag(l.style, x-w/2+name/2, y, sheet.Name)
 		b.disc(x+w/2-0.65*em, y, 0.65*em, number)
 	}
@@ -131,24 +132,24 @@ func (b *book) names(at layout.Rect, l cellLabel) {
 // the lamp at its corner.
 func (b *book) around(at layout.Rect) {
 	p := b.job.Plan
-	b.frame(at, heavy)
+	b.Frame(at, heavy)
 	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	k := at.WidthMM / p.Backdrop.WidthMM
 	s := tinyStyle
 	columns, rows := p.Backdrop.Columns, p.Backdrop.Rows
-	wide := b.width(s, fmt.Sprintf("C%d", columns)) + 1
+	wide := s.Width(fmt.Sprintf("C%d", columns)) + 1
 	if b.job.single() {
 		columns, rows = 0, 0 // no names for cells
 	}
 	for i := 0; i < columns; i += everyNth(wide, k*leastStep(xs)) {
-		b.putMiddle(s, at.XMM+k*(xs[i]+xs[i+1])/2, at.YMM-1.8, fmt.Sprintf("C%d", i+1))
+		b.PutMiddle(s, at.XMM+k*(xs[i]+xs[i+1])/2, at.YMM-1.8, fmt.Sprintf("C%d", i+1))
 	}
-	for i := 0; i < rows; i += everyNth(s.sizeMM(), k*leastStep(ys)) {
-		b.putRight(s, at.XMM-1.8, at.YMM+k*(ys[i]+ys[i+1])/2+s.capMM()/2, fmt.Sprintf("R%d", i+1))
+	for i := 0; i < rows; i += everyNth(s.SizeMM(), k*leastStep(ys)) {
+		b.PutRight(s, at.XMM-1.8, at.YMM+k*(ys[i]+ys[i+1])/2+s.CapMM()/2, fmt.Sprintf("R%d", i+1))
 	}
 	x := at.XMM + at.WidthMM/2
 	b.arrow(x-7, at.YMM-6, x-7, at.YMM-11, 2.6, heavy)
-	b.put(boldLabel, x-4.6, at.YMM-7, "this edge up")
+	b.Put(boldLabel, x-4.6, at.YMM-7, "this edge up")
 	b.across(at.XMM, at.RightMM(), at.BottomMM()+7, length(p.Backdrop.WidthMM))
 	b.down(at.RightMM()+7, at.YMM, at.BottomMM(), length(p.Backdrop.HeightMM))
 	b.cornerLamp(at)
@@ -191,8 +192,8 @@ func (b *book) cornerLamp(at layout.Rect) {
 func (b *book) middle(at layout.Rect) {
 	x, y := at.XMM+at.WidthMM/2, at.YMM+at.HeightMM/2
 	arm := max(0.8, min(0.1*at.HeightMM/float64(b.job.Plan.Backdrop.Rows), 3))
-	for _, p := range []pen{{white, 1, nil}, {black, 0.35, nil}} {
-		b.line(x-arm, y, x+arm, y, p)
-		b.line(x, y-arm, x, y+arm, p)
+	for _, p := range []pdf.Pen{pen(white, 1), pen(black, 0.35)} {
+		b.Line(x-arm, y, x+arm, y, p)
+		b.Line(x, y-arm, x, y+arm, p)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // cell is a place on the board, by row and column from 1.
@@ -19,27 +20,27 @@ func (j Job) takenCells() map[cell]bool {
 }
 
 // cells outlines every cell that has a sheet on a drawing of the board.
-func (b *book) cells(at layout.Rect, p pen) {
+func (b *book) cells(at layout.Rect, p pdf.Pen) {
 	if len(b.bare) > 0 {
 		for _, s := range b.job.Plan.Sheets {
-			b.frame(b.onFigure(at, s.Cell), p)
+			b.Frame(b.onFigure(at, s.Cell), p)
 		}
 		return
 	}
 	board := b.job.Plan.Backdrop
 	k := at.WidthMM / board.WidthMM
 	for _, x := range board.XEdgesMM {
-		b.line(at.XMM+k*x, at.YMM, at.XMM+k*x, at.BottomMM(), p)
+		b.Line(at.XMM+k*x, at.YMM, at.XMM+k*x, at.BottomMM(), p)
 	}
 	for _, y := range board.YEdgesMM {
-		b.line(at.XMM, at.YMM+k*y, at.RightMM(), at.YMM+k*y, p)
+		b.Line(at.XMM, at.YMM+k*y, at.RightMM(), at.YMM+k*y, p)
 	}
 }
 
 // bareBoard shades on a drawing of the board what has no sheet.
 func (b *book) bareBoard(at layout.Rect) {
 	for _, piece := range b.bare {
-		b.fill(b.onFigure(at, piece), bareShade)
+		b.Fill(b.onFigure(at, piece), bareShade)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 const sectionMM = 34.0
@@ -33,8 +34,8 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 	seam := 0.5 * w
 	ground := box.BottomMM() - boardMM - 1
 	board := layout.Rect{XMM: box.XMM, YMM: ground, WidthMM: w, HeightMM: boardMM}
-	b.fill(board, pale)
-	b.put(tinyStyle, board.XMM+1.5, tinyStyle.base(board.YMM+0.2), "board")
+	b.Fill(board, pale)
+	b.Put(tinyStyle, board.XMM+1.5, tinyStyle.Base(board.YMM+0.2), "board")
 
 	// along mirrors the pasting for the wrong way round: the sheet on top lies on the lamp's side then.
 	along := func(mm float64) float64 {
@@ -44,21 +45,21 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 		return 2*seam - mm
 	}
 	low, high := ground-paperMM, ground-2*paperMM
-	outline := pen{black, 0.3, nil}
+	outline := pen(black, 0.3)
 	far, near := along(w), along(0)
 	if !toward {
 		far, near = 0, w
 	}
-	b.shape(tint, outline, point(near, ground), point(along(seam+lapMM), ground), point(along(seam+lapMM), low),
+	b.Polygon(tint, outline, point(near, ground), point(along(seam+lapMM), ground), point(along(seam+lapMM), low),
 		point(near, low))
-	b.shape(white, outline,
+	b.Polygon(white, outline,
 		point(along(seam), low), point(along(seam+lapMM), low), point(along(seam+lapMM+slopeMM), ground), point(far, ground),
 		point(far, low), point(along(seam+lapMM+slopeMM+1), low), point(along(seam+lapMM+1), high), point(along(seam), high))
 	if !toward {
-		b.shape(grey, pen{}, point(seam, high), point(seam, low), point(seam+9, low))
+		b.Polygon(grey, pdf.Pen{}, point(seam, high), point(seam, low), point(seam+9, low))
 	}
-	edgeInk := pen{accent, 1, nil}
-	b.line(x(seam), high, x(seam), low, edgeInk)
+	edgeInk := pen(accent, 1)
+	b.Line(x(seam), high, x(seam), low, edgeInk)
 
 	lampX, lampY := 9.0, box.YMM+12.0
 	ux, uy := seam-lampX, high-lampY
@@ -72,7 +73,7 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 	if !toward {
 		reachX, reachY = seam+9, low
 	}
-	b.line(x(lampX+8*ux*k), lampY+8*uy*k, x(reachX), reachY, pen{accent, 0.25, []float64{1, 0.8}})
+	b.Line(x(lampX+8*ux*k), lampY+8*uy*k, x(reachX), reachY, pen(accent, 0.25, 1, 0.8))
 
 	// Words: the sheets above their middles, the verdict on top.
 	under, over := 0.25*w, 0.78*w
@@ -80,12 +81,12 @@ func (b *book) crossSection(box layout.Rect, toward bool) {
 	if !toward {
 		under, over = 0.78*w, 0.25*w
 	}
-	b.putMiddle(tinyStyle, x(under), high-1.6, first)
-	b.putMiddle(tinyStyle, x(over), high-1.6, second)
+	b.PutMiddle(tinyStyle, x(under), high-1.6, first)
+	b.PutMiddle(tinyStyle, x(over), high-1.6, second)
 	verdict := "Good: the cut edge faces the lamp."
 	if !toward {
 		verdict = "Bad: the edge throws a shadow."
 	}
-	b.putFit(boldLabel, box.XMM, box.YMM+4, w, verdict)
-	b.line(box.XMM, box.YMM+6.5, box.RightMM(), box.YMM+6.5, thin)
+	b.PutFit(boldLabel, box.XMM, box.YMM+4, w, verdict)
+	b.Line(box.XMM, box.YMM+6.5, box.RightMM(), box.YMM+6.5, thin)
 }

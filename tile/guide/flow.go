@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // Gaps between blocks, in guide mm.
@@ -44,16 +45,16 @@ func (b *book) para(text string) {
 }
 
 // flow sets text line by line, over page breaks; it leaves no single line behind.
-func (b *book) flow(s style, x, widthMM float64, text string) {
-	lines := b.wrap(s, widthMM, text)
+func (b *book) flow(s pdf.Style, x, widthMM float64, text string) {
+	lines := s.Wrap(widthMM, text)
 	for i, l := range lines {
 		if left := len(lines) - i; i == 0 || left == 2 {
-			b.need(float64(min(left, 2)) * s.lead)
+			b.need(float64(min(left, 2)) * s.LeadMM)
 		} else {
-			b.need(s.lead)
+			b.need(s.LeadMM)
 		}
-		b.putLine(s, x, s.base(b.y), l)
-		b.y += s.lead
+		b.PutLine(s, x, s.Base(b.y), l)
+		b.y += s.LeadMM
 	}
 }
 
@@ -61,7 +62,7 @@ func (b *book) flow(s style, x, widthMM float64, text string) {
 func (b *book) item(text string, mark func(x, middle float64)) {
 	x, w := b.geo.textX, b.geo.textWidth-indentMM
 	b.need(b.blockMM(bodyStyle, w, text))
-	mark(x, b.y+bodyStyle.lead/2)
+	mark(x, b.y+bodyStyle.LeadMM/2)
 	b.y = b.block(bodyStyle, x+indentMM, b.y, w, text) + b.gap(1.9)
 }
 
@@ -73,14 +74,14 @@ func (b *book) step(number int, text string) {
 // bullet sets one of a list.
 func (b *book) bullet(text string) {
 	b.item(text, func(x, middle float64) {
-		b.fill(layout.Rect{XMM: x + 1.6, YMM: middle - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
+		b.Fill(layout.Rect{XMM: x + 1.6, YMM: middle - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
 	})
 }
 
 // tick sets one of a list that is ticked off with a pencil.
 func (b *book) tick(text string) {
 	b.item(text, func(x, middle float64) {
-		b.frame(layout.Rect{XMM: x + 0.6, YMM: middle - 1.7, WidthMM: 3.4, HeightMM: 3.4}, plain)
+		b.Frame(layout.Rect{XMM: x + 0.6, YMM: middle - 1.7, WidthMM: 3.4, HeightMM: 3.4}, plain)
 	})
 }
 
@@ -91,8 +92,8 @@ func (b *book) note(text string) {
 	w := g.textWidth - 2*padMM - 1
 	h := b.blockMM(bodyStyle, w, text) + 2*padMM - 1
 	b.need(h)
-	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: g.textWidth, HeightMM: h}, tint)
-	b.fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
+	b.Fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: g.textWidth, HeightMM: h}, tint)
+	b.Fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
 	b.block(bodyStyle, g.textX+1+padMM, b.y+padMM-0.5, w, text)
 	b.y += h + b.gap(paraGapMM+0.6)
 }
@@ -100,13 +101,13 @@ func (b *book) note(text string) {
 // command sets something to type.
 func (b *book) command(text string) {
 	s := commandStyle
-	for s.pt > 6 && b.width(s, text) > b.geo.textWidth-6 {
-		s = s.at(s.pt - 0.5)
+	for s.Pt > 6 && s.Width(text) > b.geo.textWidth-6 {
+		s = s.At(s.Pt - 0.5)
 	}
-	h := s.lead + 3
+	h := s.LeadMM + 3
 	b.need(h)
-	b.fill(layout.Rect{XMM: b.geo.textX, YMM: b.y, WidthMM: b.geo.textWidth, HeightMM: h}, tint)
-	b.putFit(s, b.geo.textX+3, s.base(b.y+1.5), b.geo.textWidth-6, text)
+	b.Fill(layout.Rect{XMM: b.geo.textX, YMM: b.y, WidthMM: b.geo.textWidth, HeightMM: h}, tint)
+	b.PutFit(s, b.geo.textX+3, s.Base(b.y+1.5), b.geo.textWidth-6, text)
 	b.y += h + b.gap(paraGapMM)
 }
 

@@ -59,16 +59,16 @@ func (b *book) gridDrawing(box layout.Rect) {
 	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	k := at.WidthMM / p.Backdrop.WidthMM
 	b.bareBoard(at)
-	b.line(at.XMM, at.YMM, at.RightMM(), at.BottomMM(), pen{pale, 0.2, []float64{2, 1.2}})
-	b.line(at.XMM, at.BottomMM(), at.RightMM(), at.YMM, pen{pale, 0.2, []float64{2, 1.2}})
+	b.Line(at.XMM, at.YMM, at.RightMM(), at.BottomMM(), pen(pale, 0.2, 2, 1.2))
+	b.Line(at.XMM, at.BottomMM(), at.RightMM(), at.YMM, pen(pale, 0.2, 2, 1.2))
 	b.cells(at, plain)
-	b.frame(at, heavy)
-	figure := tinyStyle.in(black)
-	for _, i := range spaced(xs, (b.width(figure, tenth(xs[len(xs)-1]))+1.5)/k) {
-		b.putMiddle(figure, at.XMM+k*xs[i], at.YMM-2, tenth(xs[i]))
+	b.Frame(at, heavy)
+	figure := tinyStyle.In(black)
+	for _, i := range spaced(xs, (figure.Width(tenth(xs[len(xs)-1]))+1.5)/k) {
+		b.PutMiddle(figure, at.XMM+k*xs[i], at.YMM-2, tenth(xs[i]))
 	}
-	for _, i := range spaced(ys, figure.sizeMM()/k) {
-		b.putRight(figure, at.XMM-2, at.YMM+k*ys[i]+figure.capMM()/2, tenth(ys[i]))
+	for _, i := range spaced(ys, figure.SizeMM()/k) {
+		b.PutRight(figure, at.XMM-2, at.YMM+k*ys[i]+figure.CapMM()/2, tenth(ys[i]))
 	}
 }
 
@@ -87,7 +87,7 @@ func spaced(at []float64, size float64) []int {
 
 // lines lists the pencil lines of one direction: outer edge, the line between each two columns or rows, outer edge.
 func (b *book) lines(heading, axis, letter, first, last string, at []float64) {
-	t := table{columns: []column{{"line", false, b.width(tableStyle, "upper edge") + 8}, {axis + " mm", true, 15}},
+	t := table{columns: []column{{"line", false, tableStyle.Width("upper edge") + 8}, {axis + " mm", true, 15}},
 		gapMM: 7}
 	for i, mm := range at {
 		name := fmt.Sprintf("%s%d | %s%d", letter, i, letter, i+1)
@@ -108,22 +108,22 @@ func (b *book) corners() {
 	if b.job.bareCells() > 0 {
 		heading = "Every cell that has a sheet"
 	}
-	b.need(24 + tableStyle.lead*float64(min(9, len(b.job.Plan.Sheets)))) // the words stay with the table's beginning
+	b.need(24 + tableStyle.LeadMM*float64(min(9, len(b.job.Plan.Sheets)))) // the words stay with the table's beginning
 	b.side(heading)
 	b.para("In mm: left and right from the print\u2019s left edge, top and bottom from its upper edge. The order is " +
 		"the order of pasting; the number is the page of sheets.pdf.")
 	p := b.job.Plan
 	// Columns are as wide as the widest that they hold, so that two panels go on a page.
-	figures, name := b.width(tableHead, "bottom"), b.width(tableHead, "sheet")
+	figures, name := tableHead.Width("bottom"), tableHead.Width("sheet")
 	for _, mm := range []float64{p.Backdrop.WidthMM, p.Backdrop.HeightMM} {
-		figures = max(figures, b.width(tableStyle, tenth(mm)))
+		figures = max(figures, tableStyle.Width(tenth(mm)))
 	}
 	for _, s := range p.Sheets {
-		name = max(name, b.width(tableStyle.bold(), s.Name))
+		name = max(name, tableStyle.Bold().Width(s.Name))
 	}
 	t := table{
 		columns: []column{
-			{"page", true, b.width(tableHead, "page")}, {"sheet", false, name + 1},
+			{"page", true, tableHead.Width("page")}, {"sheet", false, name + 1},
 			{"left", true, figures + 1}, {"top", true, figures + 1}, {"right", true, figures + 1}, {"bottom", true, figures + 1},
 		},
 		gapMM: 6, wide: true, boldColumn: 1,

@@ -34,7 +34,7 @@ func Write(w io.Writer, j Job) error {
 		return fmt.Errorf("assembly guide: %w", err)
 	}
 	b := drawn(j)
-	if err := b.doc.Stream(w, b.picture); err != nil {
+	if err := b.Stream(w, b.picture); err != nil {
 		return fmt.Errorf("assembly guide: %w", err)
 	}
 	return nil
@@ -127,7 +127,6 @@ func (b *book) draw() {
 		b.title(i, s)
 		s.draw(b)
 	}
-	b.endPage()
 }
 
 // found is what the guide asks more than once, and takes a while to work out.
@@ -156,8 +155,8 @@ type book struct {
 	job Job
 	found
 	arrangement // none while it is being found
-	doc         *pdf.Document
-	geo         geometry
+	*pdf.Document
+	geo geometry
 
 	page  int     // the current page, from 1
 	y     float64 // where the next block starts
@@ -173,7 +172,7 @@ type book struct {
 
 func newBook(j Job, f found) *book {
 	doc := pdf.New(j.Name + " \u2013 assembly guide")
-	return &book{job: j, doc: doc, geo: newGeometry(j.Plan.Backdrop), found: f, spacing: 1}
+	return &book{job: j, Document: doc, geo: newGeometry(j.Plan.Backdrop), found: f, spacing: 1}
 }
 
 // picture makes the picture that Document.Stream asks for.

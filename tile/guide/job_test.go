@@ -101,7 +101,7 @@ func worded(t *testing.T, j Job) *pdftest.Doc {
 func opened(t *testing.T, b *book) *pdftest.Doc {
 	t.Helper()
 	var out bytes.Buffer
-	require.NoError(t, b.doc.Stream(&out, func(pdf.PictureID) (pdf.Picture, error) {
+	require.NoError(t, b.Stream(&out, func(pdf.PictureID) (pdf.Picture, error) {
 		return pdf.EncodeFlate(image.NewGray(image.Rect(0, 0, 1, 1)))
 	}))
 	return pdftest.Open(t, out.Bytes())

@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
+	"dropsheet/tile/pdf"
 )
 
 // The map of the light: its shading's pixels and the contours' lattice along the board's longer side, and the
@@ -39,7 +40,7 @@ func (b *book) lightMap(box layout.Rect, f *shot.LightFigures) {
 	k := at.WidthMM / p.Backdrop.WidthMM
 	b.placeImage(at, shaded(light, whole, f.FalloffStops), drawingPPI)
 	if b.job.edged() {
-		b.outline(thin, b.pictureEdge(at))
+		b.Outline(b.pictureEdge(at), thin)
 	}
 
 	step := contourStep(f.FalloffStops)
@@ -48,29 +49,29 @@ func (b *book) lightMap(box layout.Rect, f *shot.LightFigures) {
 	for i := 1; i <= boardContours; i++ {
 		level := float64(i) * step
 		for _, s := range lattice.contour(level) {
-			b.line(at.XMM+k*s[0].XMM, at.YMM+k*s[0].YMM, at.XMM+k*s[1].XMM, at.YMM+k*s[1].YMM, plain)
+			b.Line(at.XMM+k*s[0].XMM, at.YMM+k*s[0].YMM, at.XMM+k*s[1].XMM, at.YMM+k*s[1].YMM, plain)
 		}
 		if level < f.FalloffStops {
 			q := between(light, f.Brightest.Board, f.Darkest.Board, level)
 			labels = append(labels, layout.Point{XMM: at.XMM + k*q.XMM, YMM: at.YMM + k*q.YMM})
 		}
 	}
-	b.frame(at, heavy)
+	b.Frame(at, heavy)
 	b.contourLabels(at, labels, step)
 	for _, mark := range []struct {
 		at  layout.Point
-		ink shade
+		ink pdf.Shade
 	}{{f.Brightest.Board, white}, {f.Darkest.Board, black}} {
-		b.ring(at.XMM+k*mark.at.XMM, at.YMM+k*mark.at.YMM, 1.2, mark.ink, pen{black, 0.4, nil})
+		b.ring(at.XMM+k*mark.at.XMM, at.YMM+k*mark.at.YMM, 1.2, mark.ink, pen(black, 0.4))
 	}
 
-	top, bottom := at.YMM-2.6, at.BottomMM()+2.6+tinyStyle.capMM()
+	top, bottom := at.YMM-2.6, at.BottomMM()+2.6+tinyStyle.CapMM()
 	corner := func(x, y float64) string { return stopsDown(light.StopsAt(x, y)) }
-	figure := tinyStyle.in(black)
-	b.put(figure, at.XMM, top, corner(0, 0))
-	b.put(figure, at.XMM, bottom, corner(0, whole.HeightMM))
-	b.putRight(figure, at.RightMM(), top, corner(whole.WidthMM, 0))
-	b.putRight(figure, at.RightMM(), bottom, corner(whole.WidthMM, whole.HeightMM))
+	figure := tinyStyle.In(black)
+	b.Put(figure, at.XMM, top, corner(0, 0))
+	b.Put(figure, at.XMM, bottom, corner(0, whole.HeightMM))
+	b.PutRight(figure, at.RightMM(), top, corner(whole.WidthMM, 0))
+	b.PutRight(figure, at.RightMM(), bottom, corner(whole.WidthMM, whole.HeightMM))
 }
 
 // contourStep is the step from one contour to the next, in stops, that draws at most mostContours over the picture.
@@ -108,7 +109,7 @@ func (b *book) contourLabels(at layout.Rect, labels []layout.Point, step float64
 	var put []layout.Point
 	for i, q := range labels {
 		text := short(float64(i+1)*step, 2)
-		half := b.width(labelStyle, text)/2 + 1
+		half := labelStyle.Width(text)/2 + 1
 		clear := q.XMM-half > at.XMM && q.XMM+half < at.RightMM() && q.YMM-2.4 > at.YMM && q.YMM+2.4 < at.BottomMM()
 		for _, o := range put {
 			clear = clear && (math.Abs(q.XMM-o.XMM) > 2*half+0.6 || math.Abs(q.YMM-o.YMM) > apartMM-2)

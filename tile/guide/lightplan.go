@@ -24,15 +24,15 @@ func (b *book) lampPlan(box layout.Rect) {
 		return layout.Point{XMM: middle + k*xMM, YMM: top + k*zMM}
 	}
 
-	b.line(middle, top, middle, at(0, cameraMM).YMM, axis)
+	b.Line(middle, top, middle, at(0, cameraMM).YMM, axis)
 	board := k * p.Backdrop.WidthMM
-	b.fill(layout.Rect{XMM: middle - board/2, YMM: top - 1.6, WidthMM: board, HeightMM: 1.6}, pale)
-	b.fill(layout.Rect{XMM: middle - board/2, YMM: top - 0.4, WidthMM: board, HeightMM: 0.8}, accent)
-	b.putMiddle(captionStyle, middle, top-3.2, "board, "+length(p.Backdrop.WidthMM)+" wide")
+	b.Fill(layout.Rect{XMM: middle - board/2, YMM: top - 1.6, WidthMM: board, HeightMM: 1.6}, pale)
+	b.Fill(layout.Rect{XMM: middle - board/2, YMM: top - 0.4, WidthMM: board, HeightMM: 0.8}, accent)
+	b.PutMiddle(captionStyle, middle, top-3.2, "board, "+length(p.Backdrop.WidthMM)+" wide")
 
 	drop, camera := at(0, p.Drop.DistanceMM), at(0, cameraMM)
-	b.ring(drop.XMM, drop.YMM, 1.4, tint, pen{accent, 0.5, nil})
-	b.shape(white, pen{black, 0.4, nil}, layout.Point{XMM: camera.XMM - 1.6, YMM: camera.YMM},
+	b.ring(drop.XMM, drop.YMM, 1.4, tint, pen(accent, 0.5))
+	b.Polygon(white, pen(black, 0.4), layout.Point{XMM: camera.XMM - 1.6, YMM: camera.YMM},
 		layout.Point{XMM: camera.XMM + 1.6, YMM: camera.YMM},
 		layout.Point{XMM: camera.XMM + 2.6, YMM: camera.YMM + 3.4},
 		layout.Point{XMM: camera.XMM - 2.6, YMM: camera.YMM + 3.4})
@@ -40,7 +40,7 @@ func (b *book) lampPlan(box layout.Rect) {
 	var discs []layout.Point
 	for _, l := range p.Lamps {
 		stand := at(l.XMM, l.ZMM)
-		b.line(stand.XMM, stand.YMM, middle, top, dashed)
+		b.Line(stand.XMM, stand.YMM, middle, top, dashed)
 	}
 	for i, l := range p.Lamps {
 		stand := at(l.XMM, l.ZMM)
@@ -66,7 +66,7 @@ func (b *book) lampPlan(box layout.Rect) {
 // besideAxis names what stands on the axis, on the side where no disc is in the way; where both sides are
 // taken it stays without a name.
 func (b *book) besideAxis(at layout.Point, name string, discs []layout.Point) {
-	wide := b.width(captionStyle, name)
+	wide := captionStyle.Width(name)
 	for _, side := range []float64{1, -1} {
 		left := at.XMM + 4
 		if side < 0 {
@@ -77,7 +77,7 @@ func (b *book) besideAxis(at layout.Point, name string, discs []layout.Point) {
 			clear = clear && (math.Abs(d.YMM-at.YMM) > 5 || d.XMM < left-4 || d.XMM > left+wide+4)
 		}
 		if clear {
-			b.put(captionStyle, left, at.YMM+captionStyle.capMM()/2, name)
+			b.Put(captionStyle, left, at.YMM+captionStyle.CapMM()/2, name)
 			return
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
+	"dropsheet/tile/pdf"
 )
 
 // look says how the picture appears in the drop, and what that holds for.
@@ -144,7 +145,7 @@ func (b *book) bothLooks() {
 		for i, view := range b.job.Looks {
 			at := layout.Rect{XMM: box.XMM + float64(i)*(side+gapMM), YMM: box.YMM, WidthMM: side, HeightMM: side}
 			b.placeImage(at, view, photoPPI)
-			b.frame(at, lookPen(i == printed))
+			b.Frame(at, lookPen(i == printed))
 			b.block(bodyStyle, at.XMM, at.BottomMM()+underMM, side, words[i])
 		}
 	}, "")
@@ -181,9 +182,9 @@ func (j Job) edgeWays() string {
 }
 
 // lookPen frames the look that is printed, or the other.
-func lookPen(printed bool) pen {
+func lookPen(printed bool) pdf.Pen {
 	if printed {
-		return pen{accent, 1.2, nil}
+		return pen(accent, 1.2)
 	}
-	return pen{grey, 0.2, nil}
+	return pen(grey, 0.2)
 }

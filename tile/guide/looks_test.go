@@ -73,7 +73,7 @@ func TestBareCellsAreDrawnBare(t *testing.T) {
 	j := jobOf(t, s)
 	doc := written(t, j)
 	img := doc.Render(pageWith(t, pageTexts(doc), "The board as it must hang Seen"), 50)
-	greyX, greyY := centroid(t, img, uint8(bareShade.r), uint8(bareShade.g), uint8(bareShade.b))
+	greyX, greyY := centroid(t, img, bareShade.R, bareShade.G, bareShade.B)
 	require.InDelta(t, float64(img.Rect.Dx())/2, greyX, 12, "two bare cells across from each other")
 	redX, redY := centroid(t, img, red.R, red.G, red.B)
 	yellowX, yellowY := centroid(t, img, yellow.R, yellow.G, yellow.B)

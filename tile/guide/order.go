@@ -122,7 +122,7 @@ func (b *book) path(box layout.Rect) {
 	at := inside(box.Grow(room), p.Backdrop.WidthMM, p.Backdrop.HeightMM)
 	b.bareBoard(at)
 	b.cells(at, thin)
-	b.frame(at, heavy)
+	b.Frame(at, heavy)
 	middle := func(s layout.Sheet) (x, y float64) {
 		cell := b.onFigure(at, s.Cell)
 		return cell.XMM + cell.WidthMM/2, cell.YMM + cell.HeightMM/2
@@ -135,7 +135,7 @@ func (b *book) path(box layout.Rect) {
 	}
 	fine := min(1, narrowest/8)
 	head := max(0.8, 2.4*fine)
-	way := pen{accent, 0.5 * fine, nil}
+	way := pen(accent, 0.5*fine)
 	var last layout.Sheet
 	for i, run := range runs(p.Sheets) {
 		x0, y0 := middle(last)
@@ -143,7 +143,7 @@ func (b *book) path(box layout.Rect) {
 		last = run[len(run)-1]
 		x2, y2 := middle(last)
 		if i > 0 {
-			b.line(x0, y0, x1, y1, pen{accent, 0.25 * fine, []float64{1.2, 1}})
+			b.Line(x0, y0, x1, y1, pen(accent, 0.25*fine, 1.2, 1))
 		}
 		switch {
 		case len(run) > 1:

@@ -10,17 +10,17 @@ import (
 // overview is the first page: what this is, the picture in the drop, the key figures, the contents.
 func (b *book) overview() {
 	g, p := b.geo, b.job.Plan
-	b.put(sideStyle, g.left, b.y+3, "ASSEMBLY GUIDE")
+	b.Put(sideStyle, g.left, b.y+3, "ASSEMBLY GUIDE")
 	b.y += 6
 	b.coverTitle()
 	b.y += b.gap(2)
-	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
+	b.Fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	b.y += b.gap(6)
 
 	side := min(0.42*g.fullMM(), 0.26*(g.bottom-g.top), 90)
 	view := layout.Rect{XMM: g.left, YMM: b.y, WidthMM: side, HeightMM: side}
 	b.placeImage(view, b.job.DropView, photoPPI)
-	b.frame(view, pen{grey, 0.2, nil})
+	b.Frame(view, pen(grey, 0.2))
 	x := view.RightMM() + 7
 	w := min(g.right-x, measureMM)
 	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, by ray tracing.")
@@ -57,19 +57,19 @@ func (b *book) coverTitle() {
 	const mostLines, leastPt = 3, 17
 	g := b.geo
 	name, full := pdf.Printed(b.job.Name)
-	s := coverStyle.holding(name)
-	for s.pt > leastPt && len(b.wrap(s, g.fullMM(), name)) > 1 {
-		s = s.at(s.pt - 1)
+	s := coverStyle.Holding(name)
+	for s.Pt > leastPt && len(s.Wrap(g.fullMM(), name)) > 1 {
+		s = s.At(s.Pt - 1)
 	}
-	lines := b.wrap(s, g.fullMM(), name)
+	lines := s.Wrap(g.fullMM(), name)
 	for i, l := range lines[:min(len(lines), mostLines)] {
 		if i == mostLines-1 {
 			for _, more := range lines[mostLines:] { // the line ends in an ellipsis then
 				l = append(l, more...)
 			}
 		}
-		b.putFit(s, g.left, s.base(b.y), g.fullMM(), l.text())
-		b.y += s.lead
+		b.PutFit(s, g.left, s.Base(b.y), g.fullMM(), l.Text())
+		b.y += s.LeadMM
 	}
 	if !full {
 		b.y = b.block(captionStyle, g.left, b.y+0.5, g.fullMM(), "The fonts of sheets and guide lack some letters of the "+
@@ -115,7 +115,7 @@ func (b *book) facts() {
 	b.fact("If it differs", b.job.sensitivity())
 	b.fact("Lamp", "From the "+strong(corner(board.LightFrom))+", as you face the printed side.")
 	b.y += b.gap(1)
-	b.line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
+	b.Line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
 	b.floor = b.y
 }
 
@@ -142,8 +142,8 @@ func (b *book) fact(name, text string) {
 	w := min(g.right-x, measureMM)
 	pad := b.gap(1)
 	b.need(b.blockMM(bodyStyle, w, text) + 2*pad + 0.2)
-	b.line(g.left, b.y, x+w, b.y, thin)
-	b.put(sideStyle, g.left, sideStyle.base(b.y+pad), name)
+	b.Line(g.left, b.y, x+w, b.y, thin)
+	b.Put(sideStyle, g.left, sideStyle.Base(b.y+pad), name)
 	b.y = b.block(bodyStyle, x, b.y+pad, w, text) + pad
 }
 
@@ -161,10 +161,10 @@ func (b *book) contents() {
 	w := (min(g.textWidth, measureMM) - gapMM*float64(columns-1)) / float64(columns)
 	for i, s := range b.sections {
 		x := g.textX + float64(i/rows)*(w+gapMM)
-		base := bodyStyle.base(b.y + float64(i%rows)*rowMM)
-		b.put(bodyStyle.in(accent), x, base, fmt.Sprint(i+1))
-		b.putFit(bodyStyle, x+7, base, w-14, s.title)
-		b.putRight(bodyStyle, x+w, base, fmt.Sprint(b.pageOf(i)))
+		base := bodyStyle.Base(b.y + float64(i%rows)*rowMM)
+		b.Put(bodyStyle.In(accent), x, base, fmt.Sprint(i+1))
+		b.PutFit(bodyStyle, x+7, base, w-14, s.title)
+		b.PutRight(bodyStyle, x+w, base, fmt.Sprint(b.pageOf(i)))
 	}
 	b.y += float64(rows) * rowMM
 	b.floor = max(b.floor, b.y)

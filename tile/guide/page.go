@@ -73,51 +73,42 @@ func (b *book) need(heightMM float64) {
 	}
 }
 
-// newPage ends the page and starts the next.
+// newPage starts the next page.
 func (b *book) newPage() {
-	b.endPage()
 	b.bottoms = append(b.bottoms, b.lowest())
-	b.doc.AddPage(b.geo.widthMM*b.geo.scale, b.geo.heightMM*b.geo.scale)
-	b.doc.Canvas().TransformBegin()
-	b.doc.Canvas().TransformScaleXY(100*b.geo.scale, 0, 0)
+	b.AddPage(b.geo.widthMM*b.geo.scale, b.geo.heightMM*b.geo.scale)
+	b.Scale(b.geo.scale, b.geo.scale, layout.Point{})
 	b.page++
 	b.y, b.floor = b.geo.top, b.geo.top
 	b.footer()
-}
-
-// endPage closes what newPage opened.
-func (b *book) endPage() {
-	if b.page > 0 {
-		b.doc.Canvas().TransformEnd()
-	}
 }
 
 // footer writes the job's name, its check code and the page number at the foot.
 func (b *book) footer() {
 	g := b.geo
 	line := g.bottom + footerMM - 4.6
-	b.line(g.left, line, g.right, line, thin)
+	b.Line(g.left, line, g.right, line, thin)
 	base := g.bottom + footerMM
 	number := fmt.Sprintf("%d / %d", b.page, b.pages)
 	code := "check code " + b.clean(b.job.CheckCode)
-	b.putRight(footStyle, g.right, base, number)
-	at := g.right - 16 - b.width(footStyle, code)
-	b.put(footStyle, at, base, code)
-	b.putFit(footStyle, g.left, base, at-g.left-6, b.clean(b.job.Name)+" \u2013 assembly guide")
+	b.PutRight(footStyle, g.right, base, number)
+	at := g.right - 16 - footStyle.Width(code)
+	b.Put(footStyle, at, base, code)
+	b.PutFit(footStyle, g.left, base, at-g.left-6, b.clean(b.job.Name)+" \u2013 assembly guide")
 }
 
 // title sets a section's head: a rule across the page, its number, its title.
 func (b *book) title(i int, s section) {
 	g := b.geo
-	b.fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
+	b.Fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	base := b.y + 11
 	n := fmt.Sprint(i + 1)
-	b.put(numberStyle, g.left, base, n)
+	b.Put(numberStyle, g.left, base, n)
 	x := g.textX
 	if !g.beside {
-		x = g.left + b.width(numberStyle, n) + 4
+		x = g.left + numberStyle.Width(n) + 4
 	}
-	b.putFit(titleStyle, x, base, g.right-x, s.title)
+	b.PutFit(titleStyle, x, base, g.right-x, s.title)
 	b.y += headMM
 	b.floor = b.y
 }

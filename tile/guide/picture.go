@@ -22,7 +22,7 @@ const (
 
 // place keeps a place for a picture and remembers how to make it; it is made when the file is written.
 func (b *book) place(at layout.Rect, make func() (image.Image, error)) {
-	b.doc.Place(pdf.Rect(at))
+	b.Place(at)
 	b.pictures = append(b.pictures, func() (pdf.Picture, error) {
 		img, err := make()
 		if err != nil {

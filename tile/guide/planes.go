@@ -48,42 +48,42 @@ func (b *book) planes(box layout.Rect, focusMM float64) {
 	edge, focus, picture := before(p.EdgeMM()), before(focusMM), before(p.ImageMM())
 
 	top, bottom := axisY-half, axisY+half
-	b.line(box.XMM+8, axisY, middle+radius+6, axisY, axis)
+	b.Line(box.XMM+8, axisY, middle+radius+6, axisY, axis)
 	b.arrow(picture-8, axisY, box.XMM+4, axisY, 2, mark)
-	b.put(captionStyle, box.XMM+4, axisY-3, "to the camera")
+	b.Put(captionStyle, box.XMM+4, axisY-3, "to the camera")
 	seen := "seen from the side, to scale"
 	if p.Drop.Body == flip.UprightRod {
 		seen = "seen from above, to scale"
 	}
-	b.put(captionStyle, box.XMM+4, bottom+3+captionStyle.capMM()/2, seen)
-	b.oval(middle, axisY, radius, halfHeight, tint, pen{grey, 0.3, nil})
-	b.putMiddle(captionStyle, middle+radius/2, axisY+4.6, b.job.body())
+	b.Put(captionStyle, box.XMM+4, bottom+3+captionStyle.CapMM()/2, seen)
+	b.Oval(middle, axisY, radius, halfHeight, tint, pen(grey, 0.3))
+	b.PutMiddle(captionStyle, middle+radius/2, axisY+4.6, b.job.body())
 
-	b.line(edge, top, edge, bottom, plain)
-	b.line(focus, top-4.8, focus, bottom, dashed)
-	b.line(picture, top, picture, bottom, plain)
+	b.Line(edge, top, edge, bottom, plain)
+	b.Line(focus, top-4.8, focus, bottom, dashed)
+	b.Line(picture, top, picture, bottom, plain)
 	hangs := math.Max(p.BlurFill()*halfHeight, 1)
-	b.line(picture, axisY-hangs, picture, axisY+hangs, pen{accent, 1, nil})
+	b.Line(picture, axisY-hangs, picture, axisY+hangs, pen(accent, 1))
 	for _, side := range []float64{-1, 1} {
 		y := side * halfHeight / radius * math.Sqrt(math.Max(0, radius*radius-(middle-edge)*(middle-edge)))
-		b.ring(edge, axisY+y, 0.9, accent, pen{white, 0.2, nil})
+		b.ring(edge, axisY+y, 0.9, accent, pen(white, 0.2))
 	}
-	b.putMiddle(labelStyle, picture, top-1.2, "picture")
-	b.putMiddle(labelStyle, edge, top-1.2, "edge")
-	b.putMiddle(labelStyle, focus, top-5.9, "best focus, plan\u2019s stop")
+	b.PutMiddle(labelStyle, picture, top-1.2, "picture")
+	b.PutMiddle(labelStyle, edge, top-1.2, "edge")
+	b.PutMiddle(labelStyle, focus, top-5.9, "best focus, plan\u2019s stop")
 
-	b.line(middle, axisY, middle, bottom+14.4, axis)
+	b.Line(middle, axisY, middle, bottom+14.4, axis)
 	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, focusMM, bottom + 8},
 		{picture, p.ImageMM(), bottom + 13}}
 	for _, r := range rows {
-		b.line(r.x, bottom, r.x, r.y+1.4, thin)
+		b.Line(r.x, bottom, r.x, r.y+1.4, thin)
 	}
 	for _, r := range rows {
-		b.line(r.x, r.y, middle, r.y, plain)
-		b.line(r.x, r.y-1.4, r.x, r.y+1.4, plain)
-		b.line(middle, r.y-1.4, middle, r.y+1.4, plain)
+		b.Line(r.x, r.y, middle, r.y, plain)
+		b.Line(r.x, r.y-1.4, r.x, r.y+1.4, plain)
+		b.Line(middle, r.y-1.4, middle, r.y+1.4, plain)
 		text := short(p.Drop.CameraMM-r.fromPupilMM, 2) + noBreak + "mm"
-		b.tag(labelStyle, r.x-2.4-b.width(labelStyle, text)/2, r.y, text)
+		b.tag(labelStyle, r.x-2.4-labelStyle.Width(text)/2, r.y, text)
 	}
-	b.put(captionStyle, middle+2.4, bottom+3+5+captionStyle.capMM()/2, "before the "+b.job.body()+"\u2019s middle")
+	b.Put(captionStyle, middle+2.4, bottom+3+5+captionStyle.CapMM()/2, "before the "+b.job.body()+"\u2019s middle")
 }

@@ -175,15 +175,15 @@ func (b *book) checkRuleFigure(ruleMM float64) {
 // checkRule draws a check rule from a point on, at so many guide mm for one of its own.
 func (b *book) checkRule(x, y, ruleMM, perMM float64) {
 	const tickMM, endMM, stepMM = 2.0, 4.0, 10.0
-	b.line(x, y, x+ruleMM*perMM, y, plain)
+	b.Line(x, y, x+ruleMM*perMM, y, plain)
 	steps := int(math.Round(ruleMM / stepMM))
 	for i := range steps + 1 {
 		at, tick := x+float64(i)*stepMM*perMM, tickMM
 		if i == 0 || i == steps || 2*i == steps {
 			tick = endMM
 		}
-		b.line(at, y, at, y-tick, plain)
+		b.Line(at, y, at, y-tick, plain)
 	}
-	b.put(labelStyle, x, y+5, "0")
-	b.putRight(labelStyle, x+ruleMM*perMM, y+5, length(ruleMM))
+	b.Put(labelStyle, x, y+5, "0")
+	b.PutRight(labelStyle, x+ruleMM*perMM, y+5, length(ruleMM))
 }

@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
+	"dropsheet/tile/pdf"
 )
 
 // How the seam map's panels are shown, in guide mm for a pixel of the map.
@@ -23,7 +24,7 @@ func (b *book) seams() {
 	if k := min(panelMM, (b.geo.fullMM()-gutterMM)/float64(board.X+drop.X)); board.Y > board.X && k >= leastPanelMM {
 		// A tall board leaves room for the drop beside it.
 		b.mapPanel(b.boardTitle(), b.panels.Board, k, func(b *book, x, y, w float64) float64 {
-			y = b.block(sideStyle, x, y-sideStyle.lead-1, w, b.dropTitle()) + 1
+			y = b.block(sideStyle, x, y-sideStyle.LeadMM-1, w, b.dropTitle()) + 1
 			return b.key(k, x, b.part(b.panels.Drop, k, x, y)+figureGapMM, w)
 		})
 		b.topic("How to read it", func(b *book) { b.y = b.bullets(b.job.reading(), b.geo.textX, b.y, b.geo.textWidth) })
@@ -108,7 +109,7 @@ func (b *book) key(k, x, y, w float64) (bottom float64) {
 		if i == rows {
 			x, y = x+w, top
 		}
-		b.sample(e.Line, k, x, x+sampleMM, y+labelStyle.lead/2)
+		b.sample(e.Line, k, x, x+sampleMM, y+labelStyle.LeadMM/2)
 		y = b.block(labelStyle, x+afterMM, y, w-afterMM, e.Text) + 1
 		bottom = max(bottom, y)
 	}
@@ -117,20 +118,20 @@ func (b *book) key(k, x, y, w float64) (bottom float64) {
 
 // sample draws a piece of one of the map's lines.
 func (b *book) sample(l ink.Line, k, from, to, y float64) {
-	shadeOf := func(c color.RGBA) shade { return shade{int(c.R), int(c.G), int(c.B)} }
+	shadeOf := func(c color.RGBA) pdf.Shade { return pdf.Shade{R: c.R, G: c.G, B: c.B} }
 	dash := make([]float64, len(l.DashPx))
 	for i, px := range l.DashPx {
 		dash[i] = k * px
 	}
-	b.line(from, y, to, y, pen{shadeOf(l.Keyline), k * (l.WidthPx + 2*l.KeylinePx), dash})
-	b.line(from, y, to, y, pen{shadeOf(l.Colour), k * l.WidthPx, dash})
+	b.Line(from, y, to, y, pen(shadeOf(l.Keyline), k*(l.WidthPx+2*l.KeylinePx), dash...))
+	b.Line(from, y, to, y, pen(shadeOf(l.Colour), k*l.WidthPx, dash...))
 }
 
 // bullets sets a list in a column, outside the flow.
 func (b *book) bullets(texts []string, x, y, w float64) (bottom float64) {
 	const indent = 4.6
 	for _, text := range texts {
-		b.fill(layout.Rect{XMM: x, YMM: y + bodyStyle.lead/2 - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
+		b.Fill(layout.Rect{XMM: x, YMM: y + bodyStyle.LeadMM/2 - 0.7, WidthMM: 1.4, HeightMM: 1.4}, accent)
 		y = b.block(bodyStyle, x+indent, y, w-indent, text) + 1.9
 	}
 	return y

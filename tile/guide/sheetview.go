@@ -3,8 +3,6 @@ package guide
 import (
 	"math"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"dropsheet/layout"
 	"dropsheet/tile/sheet"
 )
@@ -15,27 +13,18 @@ import (
 func (b *book) drawSheet(x, y, k float64, view layout.Rect, s layout.Sheet) {
 	p := b.job.Plan
 	out := layout.Rect{XMM: x, YMM: y, WidthMM: k * view.WidthMM, HeightMM: k * view.HeightMM}
-	b.fill(out, white)
-	b.apart(func(c *gofpdf.Fpdf) {
-		c.ClipRect(out.XMM, out.YMM, out.WidthMM, out.HeightMM, false)
-		c.TransformBegin()
-		c.TransformTranslate(x-k*view.XMM, y-k*view.YMM)
-		c.TransformScaleXY(100*k, 0, 0)
-	}, func() {
+	b.Fill(out, white)
+	b.Inset(out, k, layout.Point{XMM: view.XMM, YMM: view.YMM}, func() {
 		at := overlap(s.OnItsPage(p.Backdrop.Printed(s)), view)
 		part := at
 		part.XMM += s.Cell.XMM - s.OnPage.XMM
 		part.YMM += s.Cell.YMM - s.OnPage.YMM
 		b.placeBoard(at, k, part, s.Cell)
-		b.use(plain) // marks set no dashes of their own
-		sheet.Marks(b.doc.Canvas(), p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode),
+		sheet.Marks(b.Document, p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode),
 			Of: len(p.Sheets)})
 		b.cutLines(s, k)
-	}, func(c *gofpdf.Fpdf) {
-		c.TransformEnd()
-		c.ClipEnd()
 	})
-	b.frame(out, plain)
+	b.Frame(out, plain)
 }
 
 // cutLines dashes a sheet's cut lines over the drawing of its page: each from cut to cut, or past the end of a lap.
@@ -62,8 +51,8 @@ func (b *book) cutLines(s layout.Sheet, k float64) {
 		{bottom, from.XMM, cell.BottomMM(), to.XMM, cell.BottomMM()},
 	} {
 		if l.cut {
-			b.line(l.x1, l.y1, l.x2, l.y2, pen{white, 0.8 / k, nil})
-			b.line(l.x1, l.y1, l.x2, l.y2, pen{accent, 0.45 / k, []float64{1.8 / k, 1.2 / k}})
+			b.Line(l.x1, l.y1, l.x2, l.y2, pen(white, 0.8/k))
+			b.Line(l.x1, l.y1, l.x2, l.y2, pen(accent, 0.45/k, 1.8/k, 1.2/k))
 		}
 	}
 }

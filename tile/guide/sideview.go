@@ -24,22 +24,22 @@ func (b *book) sideView(box layout.Rect) {
 		lampSide = 1
 	}
 
-	b.line(camera, axisY, board+6, axisY, axis)
+	b.Line(camera, axisY, board+6, axisY, axis)
 	if p.Drop.Reverses.Turn().ReverseY {
 		b.bentRays(pupil, drop, board, axisY, boardHalf)
 	}
 	b.camera(camera, axisY)
-	b.line(pupil, axisY-6.2, pupil, axisY+6.2, pen{accent, 0.6, nil})
-	b.line(pupil, axisY+6.2, pupil, axisY+boardHalf+dimsMM+3, dashed)
-	b.put(captionStyle, pupil-b.width(captionStyle, "entrance pupil")+6, axisY-12.5, "entrance pupil")
-	b.line(pupil, axisY-11.6, pupil, axisY-6.6, mark)
+	b.Line(pupil, axisY-6.2, pupil, axisY+6.2, pen(accent, 0.6))
+	b.Line(pupil, axisY+6.2, pupil, axisY+boardHalf+dimsMM+3, dashed)
+	b.Put(captionStyle, pupil-captionStyle.Width("entrance pupil")+6, axisY-12.5, "entrance pupil")
+	b.Line(pupil, axisY-11.6, pupil, axisY-6.6, mark)
 
 	b.bodyFromSide(drop, axisY, boardHalf)
-	b.line(drop, axisY+5, drop, axisY+boardHalf+dimsMM+3, dashed)
+	b.Line(drop, axisY+5, drop, axisY+boardHalf+dimsMM+3, dashed)
 
-	b.fill(layout.Rect{XMM: board, YMM: axisY - boardHalf - 3, WidthMM: 2.6, HeightMM: 2*boardHalf + 6}, pale)
-	b.fill(layout.Rect{XMM: board - 0.5, YMM: axisY - boardHalf, WidthMM: 0.9, HeightMM: 2 * boardHalf}, accent)
-	b.line(board, axisY+boardHalf+3, board, axisY+boardHalf+dimsMM+3, dashed)
+	b.Fill(layout.Rect{XMM: board, YMM: axisY - boardHalf - 3, WidthMM: 2.6, HeightMM: 2*boardHalf + 6}, pale)
+	b.Fill(layout.Rect{XMM: board - 0.5, YMM: axisY - boardHalf, WidthMM: 0.9, HeightMM: 2 * boardHalf}, accent)
+	b.Line(board, axisY+boardHalf+3, board, axisY+boardHalf+dimsMM+3, dashed)
 	b.down(board+12, axisY-boardHalf, axisY+boardHalf, "print "+length(p.Backdrop.HeightMM)+" high")
 
 	lampX, lampY := board-25, axisY+lampSide*(boardHalf+3)
@@ -47,54 +47,54 @@ func (b *book) sideView(box layout.Rect) {
 	long := math.Hypot(toX, toY)
 	b.lamp(lampX, lampY, toX/long, toY/long)
 	words := "lamp, toward the board\u2019s " + corner(p.Backdrop.LightFrom)
-	b.tag(captionStyle, lampX-4-b.width(captionStyle, words)/2, lampY, words)
+	b.tag(captionStyle, lampX-4-captionStyle.Width(words)/2, lampY, words)
 
 	dims := axisY + boardHalf + dimsMM
 	b.across(pupil, drop, dims, length(p.Drop.CameraMM))
 	b.across(drop, board, dims, length(p.Drop.DistanceMM))
-	b.putMiddle(captionStyle, (pupil+drop)/2, dims+6.4, "camera distance")
-	b.putMiddle(captionStyle, (drop+board)/2, dims+6.4, "distance")
+	b.PutMiddle(captionStyle, (pupil+drop)/2, dims+6.4, "camera distance")
+	b.PutMiddle(captionStyle, (drop+board)/2, dims+6.4, "distance")
 }
 
 // bentRays draws, in a sketch, a ray above and one below the axis that the drop bends across it to the board's edges.
 func (b *book) bentRays(pupil, drop, board, axisY, boardHalf float64) {
 	const at = 3.2 // from the axis, where they pass the drop
 	for _, side := range []float64{-1, 1} {
-		b.line(pupil, axisY, drop, axisY+side*at, mark)
+		b.Line(pupil, axisY, drop, axisY+side*at, mark)
 		b.arrow(drop, axisY+side*at, board-0.6, axisY-side*(boardHalf-0.4), 2, mark)
 	}
 }
 
 // camera draws a camera whose lens looks along the axis; its entrance pupil lies 27 mm from its back.
 func (b *book) camera(x, axisY float64) {
-	outline := pen{black, 0.4, nil}
+	outline := pen(black, 0.4)
 	for _, part := range []layout.Rect{
 		{XMM: x, YMM: axisY - 9, WidthMM: 13, HeightMM: 18},
 		{XMM: x + 3, YMM: axisY - 12, WidthMM: 7, HeightMM: 3},
 		{XMM: x + 13, YMM: axisY - 6.5, WidthMM: 20, HeightMM: 13},
 	} {
-		b.frame(part, outline)
+		b.Frame(part, outline)
 	}
-	b.line(x+33, axisY-5.5, x+34.4, axisY-3, outline)
-	b.line(x+34.4, axisY-3, x+34.4, axisY+3, outline)
-	b.line(x+34.4, axisY+3, x+33, axisY+5.5, outline)
+	b.Line(x+33, axisY-5.5, x+34.4, axisY-3, outline)
+	b.Line(x+34.4, axisY-3, x+34.4, axisY+3, outline)
+	b.Line(x+34.4, axisY+3, x+33, axisY+5.5, outline)
 }
 
 // bodyFromSide draws the drop, or the rod as it looks from the side, and names it on the side away from the lamp.
 func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 	p := b.job.Plan
-	outline := pen{accent, 0.5, nil}
+	outline := pen(accent, 0.5)
 	name := b.job.body() + ", " + b.job.measures()
 	nameY := axisY - 10
 	switch p.Drop.Body {
 	case flip.UprightRod:
 		const half = 12
-		b.fill(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, tint)
-		b.frame(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, outline)
+		b.Fill(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, tint)
+		b.Frame(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, outline)
 		nameY = axisY - half - 4
 	default:
 		d := p.Sight().Drop
-		b.oval(x, axisY, 4.2, 4.2*d.HalfHeightMM()/d.RadiusMM(), tint, outline)
+		b.Oval(x, axisY, 4.2, 4.2*d.HalfHeightMM()/d.RadiusMM(), tint, outline)
 	}
-	b.putMiddle(captionStyle, x, nameY, name)
+	b.PutMiddle(captionStyle, x, nameY, name)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // column is one column of a table.
@@ -55,7 +56,7 @@ func (b *book) table(t table) {
 	if panels > 1 {
 		t = t.stretched((w - t.gapMM*float64(panels-1)) / float64(panels))
 	}
-	row := tableStyle.lead
+	row := tableStyle.LeadMM
 	rows := t.rows
 	for len(rows) > 0 {
 		b.need(row * float64(1+min(4, len(rows))))
@@ -78,35 +79,35 @@ func (b *book) table(t table) {
 
 // panel sets one panel of a table.
 func (b *book) panel(t table, x, y float64, rows [][]string) {
-	row := tableStyle.lead
+	row := tableStyle.LeadMM
 	heads := make([]string, len(t.columns))
 	for i, c := range t.columns {
 		heads[i] = c.head
 	}
 	b.row(t, tableHead, x, y, heads)
-	b.line(x, y+row, x+t.widthMM(), y+row, mark)
+	b.Line(x, y+row, x+t.widthMM(), y+row, mark)
 	for i, cells := range rows {
 		top := y + row*float64(i+1)
 		if i%2 == 1 {
-			b.fill(layout.Rect{XMM: x, YMM: top, WidthMM: t.widthMM(), HeightMM: row}, tint)
+			b.Fill(layout.Rect{XMM: x, YMM: top, WidthMM: t.widthMM(), HeightMM: row}, tint)
 		}
 		b.row(t, tableStyle, x, top, cells)
 	}
 	end := y + row*float64(len(rows)+1)
-	b.line(x, end, x+t.widthMM(), end, thin)
+	b.Line(x, end, x+t.widthMM(), end, thin)
 }
 
 // row sets one row of a panel.
-func (b *book) row(t table, s style, x, y float64, cells []string) {
+func (b *book) row(t table, s pdf.Style, x, y float64, cells []string) {
 	for i, c := range t.columns {
 		set := s
 		if i > 0 && i == t.boldColumn {
-			set = s.bold()
+			set = s.Bold()
 		}
 		if c.number {
-			b.putRight(set, x+cellPadMM+c.widthMM, set.base(y), cells[i])
+			b.PutRight(set, x+cellPadMM+c.widthMM, set.Base(y), cells[i])
 		} else {
-			b.put(set, x+cellPadMM, set.base(y), cells[i])
+			b.Put(set, x+cellPadMM, set.Base(y), cells[i])
 		}
 		x += c.widthMM + 2*cellPadMM
 	}

@@ -63,7 +63,6 @@ func parts(j Job, draw ...func(*book)) *book {
 		b.newPage()
 		d(b)
 	}
-	b.endPage()
 	return b
 }
 

@@ -8,8 +8,6 @@ import (
 	"hash"
 	"io"
 	"slices"
-
-	"dropsheet/flip/units"
 )
 
 // Stream writes the whole file to w. It calls next once for each placed picture, in the order of the calls to
@@ -94,12 +92,6 @@ func (u *update) extend(number int, old dict, entries string) {
 	u.out.printf("<<%s%s>>\nendobj\n", old.text, entries)
 }
 
-// pageBoxes are where a page is cut and how far it is drawn.
-type pageBoxes struct {
-	trim, bleed  Rect
-	pageHeightMM float64
-}
-
 // pages writes the pages that have boxes again. gofpdf's own boxes come out in random order, and don't turn y up.
 func (u *update) pages(boxes map[int]pageBoxes) error {
 	numbers, err := u.base.pages()
@@ -115,22 +107,10 @@ func (u *update) pages(boxes map[int]pageBoxes) error {
 		if err != nil {
 			return err
 		}
-		u.extend(number, page, fmt.Sprintf("\n/TrimBox %s\n/BleedBox %s", b.trim.boxPt(b.pageHeightMM),
-			b.bleed.boxPt(b.pageHeightMM)))
+		u.extend(number, page, fmt.Sprintf("\n/TrimBox %s\n/BleedBox %s", boxPt(b.trim, b.pageHeightMM),
+			boxPt(b.bleed, b.pageHeightMM)))
 	}
 	return nil
-}
-
-// boxPt writes the rectangle as a PDF rectangle (ISO 32000-1, 7.9.5; clauses in this file are recalled from
-// memory), page millimetres to points with y up: left = x, bottom = page height - (y + height), right = x +
-// width, top = page height - y. It rounds to 0.01 points, as gofpdf rounds the media box, so that a box at
-// the page's edge isn't past it.
-func (r Rect) boxPt(pageHeightMM float64) string {
-	return fmt.Sprintf("[%.2f %.2f %.2f %.2f]",
-		max(0, units.MMToPoints(r.XMM)),
-		max(0, units.MMToPoints(pageHeightMM-(r.YMM+r.HeightMM))),
-		units.MMToPoints(r.XMM+r.WidthMM),
-		units.MMToPoints(pageHeightMM-r.YMM))
 }
 
 // catalog writes the catalog again, with a request not to scale the print (ISO 32000-1, table 150).

@@ -21,11 +21,17 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 
 	"dropsheet/flip/units"
+	"dropsheet/layout"
 	"dropsheet/tile/colour"
 	"dropsheet/tile/pdf/pdftest"
 )
 
 var pngOptions = gofpdf.ImageOptions{ImageType: "png"}
+
+// rect is a rectangle of the page by its top-left corner and its size, in mm.
+func rect(x, y, w, h float64) layout.Rect {
+	return layout.Rect{XMM: x, YMM: y, WidthMM: w, HeightMM: h}
+}
 
 func pngFile(img image.Image) ([]byte, error) {
 	var b bytes.Buffer
@@ -101,7 +107,7 @@ func TestPicturesLandWhereTheyWerePlaced(t *testing.T) {
 	d := New("places")
 	for range tests {
 		d.AddPage(90, 60)
-		d.Place(Rect{xMM, yMM, wMM, hMM})
+		d.Place(rect(xMM, yMM, wMM, hMM))
 	}
 	data := streamed(t, d, func(id PictureID) (Picture, error) { return tests[id-1].encode(tests[id-1].img) })
 	doc := pdftest.Open(t, data)
@@ -127,9 +133,9 @@ func TestPicturesLandWhereTheyWerePlaced(t *testing.T) {
 // The transformation in the page's content is the exact one: PDFium's pixels can't show a hundredth of a millimetre.
 func TestPlacementInThePageContent(t *testing.T) {
 	d := New("exact")
-	d.Canvas().SetCompression(false)
+	d.canvas.SetCompression(false)
 	d.AddPage(210, 297)
-	d.Place(Rect{12.345, 7.891, 180.123, 250.004})
+	d.Place(rect(12.345, 7.891, 180.123, 250.004))
 	f := check(t, streamed(t, d, func(PictureID) (Picture, error) { return EncodeFlate(quarters()) }))
 	var content string
 	for _, text := range f.with(` cm /I`) {
@@ -173,15 +179,15 @@ func thirty(t *testing.T) []byte {
 	d := New("same (again)")
 	for i := range 30 {
 		d.AddPage(60+float64(i), 50)
-		d.SetBoxes(Rect{6, 5, 40, 30}, Rect{4, 3, 50, 40})
-		c := d.Canvas()
+		d.SetBoxes(rect(6, 5, 40, 30), rect(4, 3, 50, 40))
+		c := d.canvas
 		for _, font := range []string{"Helvetica", "Times", "Courier"} {
 			c.SetFont(font, "", 9)
 			c.Text(5, 45, fmt.Sprintf("sheet %d", i))
 		}
 		c.SetAlpha(0.5+float64(i)/100, "Normal")
 		c.Line(0, 0, 10, 10)
-		d.Place(Rect{10, 10, 20, 20})
+		d.Place(rect(10, 10, 20, 20))
 	}
 	return streamed(t, d, func(id PictureID) (Picture, error) {
 		img := fill(image.NewRGBA(image.Rect(0, 0, 8, 8)), color.RGBA{byte(id), byte(2 * id), 9, 255})
@@ -206,12 +212,12 @@ func TestSameInputSameBytes(t *testing.T) {
 func TestDocumentsSideBySide(t *testing.T) {
 	stream := func() []byte {
 		d := New("fonts")
-		c := d.Canvas()
+		c := d.canvas
 		c.AddUTF8FontFromBytes("go", "", bytes.Clone(goregular.TTF))
 		d.AddPage(50, 50)
 		c.SetFont("go", "", 12)
 		c.Text(5, 10, "2 × 3 → R2C3")
-		d.Place(Rect{10, 20, 20, 20})
+		d.Place(rect(10, 20, 20, 20))
 		var out bytes.Buffer
 		if err := d.Stream(&out, func(PictureID) (Picture, error) { return EncodeFlate(quarters()) }); err != nil {
 			t.Error(err)
@@ -237,7 +243,7 @@ func TestTwoHundredPagesInOrderInFlatMemory(t *testing.T) {
 	d := New("many")
 	for range pages {
 		d.AddPage(210, 297)
-		d.Place(Rect{0, 0, 210, 297})
+		d.Place(rect(0, 0, 210, 297))
 	}
 	var asked []PictureID
 	var lowest, highest uint64 = math.MaxUint64, 0
@@ -264,7 +270,7 @@ func TestEachPageShowsItsOwnPicture(t *testing.T) {
 	d := New("order")
 	for range pages {
 		d.AddPage(20, 10)
-		d.Place(Rect{0, 0, 20, 10})
+		d.Place(rect(0, 0, 20, 10))
 	}
 	colour := func(page int) color.RGBA { return color.RGBA{byte(page), byte(255 - page), byte(7 * page), 255} }
 	doc := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture, error) {
@@ -279,11 +285,11 @@ func TestEachPageShowsItsOwnPicture(t *testing.T) {
 func TestSeveralPicturesOnAPageUnderATransformation(t *testing.T) {
 	d := New("turned")
 	d.AddPage(100, 100)
-	d.Place(Rect{-10, -10, 30, 30}) // runs past the page
-	d.Canvas().TransformBegin()
-	d.Canvas().TransformRotate(180, 50, 50)
-	d.Place(Rect{0, 0, 16, 9.6})
-	d.Canvas().TransformEnd()
+	d.Place(rect(-10, -10, 30, 30)) // runs past the page
+	d.canvas.TransformBegin()
+	d.canvas.TransformRotate(180, 50, 50)
+	d.Place(rect(0, 0, 16, 9.6))
+	d.canvas.TransformEnd()
 	drawn := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture,
 		error) {
 		return EncodeFlate(quarters())
@@ -296,9 +302,9 @@ func TestSeveralPicturesOnAPageUnderATransformation(t *testing.T) {
 
 func TestCatalogAsksForUnscaledPrintingAndKeepsTheRest(t *testing.T) {
 	d := New("catalog")
-	d.Canvas().SetDisplayMode("fullpage", "single")
+	d.canvas.SetDisplayMode("fullpage", "single")
 	d.AddPage(50, 50)
-	d.Canvas().Bookmark("here", 0, 0)
+	d.canvas.Bookmark("here", 0, 0)
 	f := check(t, streamed(t, d, none))
 	catalog := f.catalog()
 	require.Equal(t, "None", entry(t, catalog, `/ViewerPreferences <</PrintScaling /(\w+)>>`))
@@ -330,7 +336,7 @@ func TestFilesDifferInID(t *testing.T) {
 		for level := range 2 {
 			d := New(title)
 			d.AddPage(50, 50)
-			d.Place(Rect{0, 0, 50, 50})
+			d.Place(rect(0, 0, 50, 50))
 			f := check(t, streamed(t, d, func(PictureID) (Picture, error) {
 				return EncodeFlate(fill(image.NewRGBA(image.Rect(0, 0, 2, 2)), color.RGBA{byte(level), 0, 0, 255}))
 			}))
@@ -343,13 +349,13 @@ func TestFilesDifferInID(t *testing.T) {
 // Text and drawing that look like objects, tables and trailers must not be taken for any.
 func TestLookalikesInTheDrawing(t *testing.T) {
 	d := New("4 0 obj <</Subtype /Image /Width 1 /Height 1>> xref 0 1 trailer startxref 9 %%EOF")
-	d.Canvas().SetCompression(false)
-	d.Canvas().SetKeywords("/Subtype /Image /Width 2 /Height 1 >> endobj", false)
+	d.canvas.SetCompression(false)
+	d.canvas.SetKeywords("/Subtype /Image /Width 2 /Height 1 >> endobj", false)
 	d.AddPage(50, 50)
-	d.Canvas().SetFont("Helvetica", "", 8)
-	d.Canvas().Text(1, 5, "5 0 obj\n<</Subtype /Image\n/Width 1\n/Height 1>>\nstream\nxref\n0 1\nstartxref\n9\n%%EOF")
-	first := d.Place(Rect{10, 10, 10, 10})
-	second := d.Place(Rect{30, 10, 10, 10})
+	d.canvas.SetFont("Helvetica", "", 8)
+	d.canvas.Text(1, 5, "5 0 obj\n<</Subtype /Image\n/Width 1\n/Height 1>>\nstream\nxref\n0 1\nstartxref\n9\n%%EOF")
+	first := d.Place(rect(10, 10, 10, 10))
+	second := d.Place(rect(30, 10, 10, 10))
 	colours := map[PictureID]color.RGBA{first: {200, 0, 0, 255}, second: {0, 0, 200, 255}}
 	doc := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture, error) {
 		return EncodeFlate(fill(image.NewRGBA(image.Rect(0, 0, 2, 2)), colours[id]))
@@ -393,7 +399,7 @@ func TestErrorsWhileStreaming(t *testing.T) {
 			d := New("bad")
 			d.AddPage(50, 50)
 			for range 3 {
-				d.Place(Rect{0, 0, 50, 50})
+				d.Place(rect(0, 0, 50, 50))
 			}
 			require.ErrorContains(t, d.Stream(io.Discard, test.next), test.want)
 		})
@@ -419,7 +425,7 @@ func TestAFailingWriterStopsTheStream(t *testing.T) {
 		d := New("full disk")
 		d.AddPage(50, 50)
 		for range pictures {
-			d.Place(Rect{0, 0, 50, 50})
+			d.Place(rect(0, 0, 50, 50))
 		}
 		err = d.Stream(w, func(PictureID) (Picture, error) {
 			asked++
@@ -457,7 +463,7 @@ func TestProfilesAreWrittenOnce(t *testing.T) {
 	d := New("profiles")
 	d.AddPage(50, 50)
 	for range 12 {
-		d.Place(Rect{0, 0, 50, 50})
+		d.Place(rect(0, 0, 50, 50))
 	}
 	f := check(t, streamed(t, d, func(id PictureID) (Picture, error) {
 		img := quarters()

@@ -18,8 +18,8 @@ func BenchmarkAppend(b *testing.B) {
 				d := New("bench")
 				for range pages {
 					d.AddPage(210, 297)
-					d.SetBoxes(Rect{10, 10, 190, 277}, Rect{8, 8, 194, 281})
-					d.Place(Rect{8, 8, 194, 281})
+					d.SetBoxes(rect(10, 10, 190, 277), rect(8, 8, 194, 281))
+					d.Place(rect(8, 8, 194, 281))
 				}
 				if err := d.Stream(io.Discard, func(PictureID) (Picture, error) { return picture, nil }); err != nil {
 					b.Fatal(err)

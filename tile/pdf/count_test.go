@@ -15,9 +15,9 @@ func countedFile(t *testing.T, n, pictures int) []byte {
 	for i := range n {
 		d.AddPage(210, 297)
 		if i < pictures {
-			d.Place(Rect{10, 10, 50, 50})
+			d.Place(rect(10, 10, 50, 50))
 		}
-		d.SetBoxes(Rect{10, 10, 50, 50}, Rect{8, 8, 54, 54})
+		d.SetBoxes(rect(10, 10, 50, 50), rect(8, 8, 54, 54))
 	}
 	var file bytes.Buffer
 	require.NoError(t, d.Stream(&file, func(PictureID) (Picture,

@@ -1,5 +1,6 @@
-// Package pdf makes PDF files drawn with gofpdf whose pictures are streamed in afterwards by an incremental
-// update (ISO 32000-1, 7.5.6; clauses recalled from memory).
+// Package pdf makes PDF files: pages drawn with one pen and one kind of type, and pictures that are streamed in
+// afterwards by an incremental update (ISO 32000-1, 7.5.6; clauses recalled from memory). It alone knows gofpdf,
+// which draws the pages.
 //
 // gofpdf holds every picture in memory until the end, can't tag a colour space or ask for unscaled printing,
 // and writes page boxes in random order. So the pages are drawn with a stub in the place of each picture;

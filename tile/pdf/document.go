@@ -6,27 +6,25 @@ import (
 	"fmt"
 	"image"
 	"image/png"
-	"math"
 	"time"
 	"unicode/utf16"
 
 	"github.com/jung-kurt/gofpdf"
 
 	"dropsheet/flip/units"
+	"dropsheet/layout"
 )
 
-// Document is a PDF file that is being drawn. The first error sticks: later calls do nothing, and Stream returns it.
-// A document is for one goroutine; several documents may be drawn and streamed at once.
+// Document is a PDF file that is being drawn, a page at a time, in page millimetres. The first error sticks:
+// later calls do nothing, and Stream returns it. A document is for one goroutine; several documents may be
+// drawn and streamed at once.
 type Document struct {
 	canvas   *gofpdf.Fpdf
+	dashMM   []float64 // the current dashes
+	scaled   bool      // the current page is
 	pictures int
 	boxes    map[int]pageBoxes // by page number, from 1
 	streamed bool
-}
-
-// Rect is a rectangle in page millimetres: its top-left corner and its size.
-type Rect struct {
-	XMM, YMM, WidthMM, HeightMM float64
 }
 
 // PictureID names a placed picture: 1 for the first, and so on in the order of the calls to Place.
@@ -59,10 +57,6 @@ func New(title string) *Document {
 	return &Document{canvas: canvas, boxes: map[int]pageBoxes{}}
 }
 
-// Canvas returns the gofpdf document to draw on, in page millimetres. It has no margins and breaks no pages by itself.
-// Leave pages, pictures and output to Document, and text to Font.
-func (d *Document) Canvas() *gofpdf.Fpdf { return d.canvas }
-
 // Err returns the first error, gofpdf's own among them, or nil.
 func (d *Document) Err() error { return d.canvas.Error() }
 
@@ -76,38 +70,39 @@ func (d *Document) AddPage(widthMM, heightMM float64) {
 			return
 		}
 	}
+	d.endScale()
 	d.canvas.AddPageFormat("P", gofpdf.SizeType{Wd: widthMM, Ht: heightMM})
 }
 
 // SetBoxes says where the current page is cut (trim) and how far its drawing runs past the cut (bleed), ISO
 // 32000-1, 14.11.2. The trim must lie in the bleed and the bleed on the page. A page without boxes is cut at
 // its edges.
-func (d *Document) SetBoxes(trim, bleed Rect) {
+func (d *Document) SetBoxes(trim, bleed layout.Rect) {
 	if !d.onPage("boxes") {
 		return
 	}
 	widthMM, heightMM := d.canvas.GetPageSize()
-	page := Rect{0, 0, widthMM, heightMM}
+	page := layout.Rect{WidthMM: widthMM, HeightMM: heightMM}
 	switch {
-	case !trim.valid() || !bleed.valid():
-		d.fail("trim box %v and bleed box %v: both need a size above zero", trim, bleed)
-	case !page.holds(bleed):
-		d.fail("bleed box %v lies outside its page of %g x %g mm", bleed, widthMM, heightMM)
-	case !bleed.holds(trim):
-		d.fail("trim box %v lies outside its bleed box %v", trim, bleed)
+	case !sound(trim) || !sound(bleed):
+		d.fail("trim box %s and bleed box %s: both need a size above zero", told(trim), told(bleed))
+	case !holds(page, bleed):
+		d.fail("bleed box %s lies outside its page of %g x %g mm", told(bleed), widthMM, heightMM)
+	case !holds(bleed, trim):
+		d.fail("trim box %s lies outside its bleed box %s", told(trim), told(bleed))
 	default:
 		d.boxes[d.canvas.PageNo()] = pageBoxes{trim: trim, bleed: bleed, pageHeightMM: heightMM}
 	}
 }
 
 // Place keeps a place on the current page for a picture that Stream will ask for. It may run past the page.
-// Any transformation of the canvas applies to it. After an error it returns 0.
-func (d *Document) Place(at Rect) PictureID {
+// It goes with the drawing's scales and clips. After an error it returns 0.
+func (d *Document) Place(at layout.Rect) PictureID {
 	if !d.onPage("a picture") {
 		return 0
 	}
-	if !at.valid() {
-		d.fail("a picture can't be placed at %v: it needs a size above zero", at)
+	if !sound(at) {
+		d.fail("a picture can't be placed at %s: it needs a size above zero", told(at))
 		return 0
 	}
 	d.pictures++
@@ -136,6 +131,7 @@ func (d *Document) finish() ([]byte, error) {
 		return nil, errors.New("the document was streamed before: make a new one for another file")
 	}
 	d.streamed = true
+	d.endScale()
 	if d.Err() == nil && d.canvas.PageCount() == 0 {
 		d.fail("the document has no pages: add one first")
 	}
@@ -166,25 +162,4 @@ func textString(text string) string {
 		encoded = append(encoded, byte(unit>>8), byte(unit))
 	}
 	return string(encoded)
-}
-
-func (r Rect) valid() bool {
-	for _, v := range []float64{r.XMM, r.YMM, r.WidthMM, r.HeightMM} {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return r.WidthMM > 0 && r.HeightMM > 0
-}
-
-// holds reports whether q lies in r, but for a nanometre of rounding.
-func (r Rect) holds(q Rect) bool {
-	const slackMM = 1e-6
-	return q.XMM >= r.XMM-slackMM && q.XMM+q.WidthMM <= r.XMM+r.WidthMM+slackMM &&
-		q.YMM >= r.YMM-slackMM && q.YMM+q.HeightMM <= r.YMM+r.HeightMM+slackMM
-}
-
-// String writes the rectangle for messages.
-func (r Rect) String() string {
-	return fmt.Sprintf("%g x %g mm at %g, %g", r.WidthMM, r.HeightMM, r.XMM, r.YMM)
 }

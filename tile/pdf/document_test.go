@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/layout"
 	"dropsheet/tile/pdf/pdftest"
 )
 
@@ -56,10 +57,10 @@ func TestPagesKeepTheirSizesAndOrder(t *testing.T) {
 func TestBoxesComeOutInPointsWithYUp(t *testing.T) {
 	d := New("boxes")
 	d.AddPage(200, 100)
-	d.SetBoxes(Rect{20, 10, 160, 60}, Rect{10, 5, 180, 80})
+	d.SetBoxes(rect(20, 10, 160, 60), rect(10, 5, 180, 80))
 	d.AddPage(100, 200) // no boxes: those before must not stick
 	d.AddPage(210, 297)
-	d.SetBoxes(Rect{0, 0, 210, 297}, Rect{0, 0, 210, 297})
+	d.SetBoxes(rect(0, 0, 210, 297), rect(0, 0, 210, 297))
 	doc := pdftest.Open(t, streamed(t, d, none))
 
 	tests := []struct {
@@ -117,7 +118,7 @@ func TestTitles(t *testing.T) {
 }
 
 func TestErrors(t *testing.T) {
-	good := Rect{10, 10, 20, 20}
+	good := rect(10, 10, 20, 20)
 	nan, inf := math.NaN(), math.Inf(1)
 	tests := []struct {
 		name string
@@ -131,19 +132,20 @@ func TestErrors(t *testing.T) {
 		{"page infinite", func(d *Document) { d.AddPage(inf, 100) }, "+Inf"},
 		{"picture before a page", func(d *Document) { d.Place(good) }, "first page"},
 		{"boxes before a page", func(d *Document) { d.SetBoxes(good, good) }, "first page"},
-		{"picture of no height", func(d *Document) { d.AddPage(100, 100); d.Place(Rect{1, 2, 3, 0}) }, "3 x 0 mm at 1, 2"},
-		{"picture at NaN", func(d *Document) { d.AddPage(100, 100); d.Place(Rect{nan, 2, 3, 4}) }, "NaN"},
-		{"bleed off the page", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(good, Rect{10, 10, 91, 20}) },
+		{"picture of no height", func(d *Document) { d.AddPage(100, 100); d.Place(rect(1, 2, 3, 0)) }, "3 x 0 mm at 1, 2"},
+		{"picture at NaN", func(d *Document) { d.AddPage(100, 100); d.Place(rect(nan, 2, 3, 4)) }, "NaN"},
+		{"bleed off the page", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(good, rect(10, 10, 91, 20)) },
 			"outside its page"},
-		{"trim off the bleed", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(good, Rect{10, 11, 20, 20}) },
+		{"trim off the bleed", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(good, rect(10, 11, 20, 20)) },
 			"outside its bleed"},
-		{"trim negative", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(Rect{10, 10, -1, 5}, good) }, "above zero"},
-		{"gofpdf's own", func(d *Document) { d.AddPage(100, 100); d.Canvas().SetFont("Nonesuch", "", 10) }, "nonesuch"},
-		{"clip left open", func(d *Document) { d.AddPage(100, 100); d.Canvas().ClipRect(1, 1, 5, 5, false) }, "clip"},
-		{"drawn before the first page", func(d *Document) { d.Canvas().Line(1, 1, 5, 5); d.AddPage(100, 100) },
+		{"trim negative", func(d *Document) { d.AddPage(100, 100); d.SetBoxes(rect(10, 10, -1, 5), good) }, "above zero"},
+		{"gofpdf's own", func(d *Document) { d.AddPage(100, 100); d.canvas.SetFont("Nonesuch", "", 10) }, "nonesuch"},
+		{"clip left open", func(d *Document) { d.AddPage(100, 100); d.canvas.ClipRect(1, 1, 5, 5, false) }, "clip"},
+		{"drawn before the first page", func(d *Document) { d.canvas.Line(1, 1, 5, 5); d.AddPage(100, 100) },
 			"before the first page"},
-		{"encrypted", func(d *Document) { d.AddPage(100, 100); d.Canvas().SetProtection(0, "a", "b") }, "protection"},
-		{"the first sticks", func(d *Document) { d.AddPage(-1, 100); d.AddPage(100, 100); d.Place(Rect{}) }, "-1 x 100"},
+		{"encrypted", func(d *Document) { d.AddPage(100, 100); d.canvas.SetProtection(0, "a", "b") }, "protection"},
+		{"the first sticks", func(d *Document) { d.AddPage(-1, 100); d.AddPage(100, 100); d.Place(layout.Rect{}) },
+			"-1 x 100"},
 		{"picture drawn on the canvas", func(d *Document) {
 			d.AddPage(100, 100)
 			d.Place(good)

@@ -11,26 +11,28 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// Font is what a text is set in: one of PDF's core fonts, which readers bring along and which have the
+// face is what a text is set in: one of PDF's core fonts, which readers bring along and which have the
 // letters of cp1252, or its stand-in, a Go font that goes into the file, cut down to the letters used, and
 // has those of Europe's Latin alphabets, Greek and Cyrillic.
-type Font struct {
-	Family string // Helvetica or Courier, or what For makes of them
-	Weight string // "" or "B"; Courier has no bold
+type face struct {
+	family string // Helvetica or Courier, or what holding makes of them
+	weight string // "" or "B"; Courier has no bold
 }
+
+var sans, sansBold, mono = face{"Helvetica", ""}, face{"Helvetica", "B"}, face{"Courier", ""}
 
 // standIns are the fonts that stand in for core fonts. All have the same letters.
 //
 // The Go fonts are by Bigelow & Holmes, under the BSD licence of the Go project
 // (x/image/font/gofont/ttfs/README): they may be passed on whole or cut down as long as the notice goes
 // along. gofpdf keeps it: it stands in the font's name table.
-var standIns = map[Font]struct {
-	Font
+var standIns = map[face]struct {
+	face
 	ttf []byte
 }{
-	{"Helvetica", ""}:  {Font{"go", ""}, goregular.TTF},
-	{"Helvetica", "B"}: {Font{"go", "B"}, gobold.TTF},
-	{"Courier", ""}:    {Font{"gomono", ""}, gomono.TTF},
+	sans:     {face{"go", ""}, goregular.TTF},
+	sansBold: {face{"go", "B"}, gobold.TTF},
+	mono:     {face{"gomono", ""}, gomono.TTF},
 }
 
 // substitute is printed for each letter that no font has, on sheets and in the guide alike.
@@ -50,25 +52,25 @@ func Printed(text string) (printed string, full bool) {
 	return printed, full
 }
 
-// For is the font for the whole of a text: f, unless that lacks letters which its stand-in has.
-func (f Font) For(text string) Font {
+// holding is the font for the whole of a text: f, unless that lacks letters which its stand-in has.
+func (f face) holding(text string) face {
 	if to, ok := standIns[f]; ok && strings.ContainsFunc(text, func(r rune) bool { return !inCore(r) && inStandIns(r) }) {
-		return to.Font
+		return to.face
 	}
 	return f
 }
 
-// Use makes the font current on a canvas.
-func (f Font) Use(c *gofpdf.Fpdf, pt float64) {
-	if ttf := f.embedded(); ttf != nil && c.GetFontDesc(f.Family, f.Weight).Ascent == 0 { // not on this canvas yet
-		c.AddUTF8FontFromBytes(f.Family, f.Weight, bytes.Clone(ttf)) // gofpdf writes into it
+// use makes the font current on a canvas.
+func (f face) use(c *gofpdf.Fpdf, pt float64) {
+	if ttf := f.embedded(); ttf != nil && c.GetFontDesc(f.family, f.weight).Ascent == 0 { // not on this canvas yet
+		c.AddUTF8FontFromBytes(f.family, f.weight, bytes.Clone(ttf)) // gofpdf writes into it
 	}
-	c.SetFont(f.Family, f.Weight, pt)
+	c.SetFont(f.family, f.weight, pt)
 }
 
-// Encode writes a text as a canvas takes it while the font is current. Letters that the font lacks become
+// encode writes a text as a canvas takes it while the font is current. Letters that the font lacks become
 // question marks.
-func (f Font) Encode(text string) string {
+func (f face) encode(text string) string {
 	var out strings.Builder
 	if f.embedded() != nil {
 		for _, r := range text {
@@ -89,8 +91,8 @@ func (f Font) Encode(text string) string {
 	return out.String()
 }
 
-// Ems is how far a text goes, as a share of the font's size. Nothing is kerned, so that letters add up.
-func (f Font) Ems(text string) float64 {
+// ems is how far a text goes, as a share of the font's size. Nothing is kerned, so that letters add up.
+func (f face) ems(text string) float64 {
 	ems := coreEms
 	if f.embedded() != nil {
 		ems = standInEms
@@ -107,9 +109,9 @@ func (f Font) Ems(text string) float64 {
 }
 
 // embedded is the font's file, or nil for a core font.
-func (f Font) embedded() []byte {
+func (f face) embedded() []byte {
 	for _, s := range standIns {
-		if s.Font == f {
+		if s.face == f {
 			return s.ttf
 		}
 	}

@@ -18,19 +18,17 @@ import (
 	"dropsheet/tile/pdf/pdftest"
 )
 
-var sans, bold, mono = Font{"Helvetica", ""}, Font{"Helvetica", "B"}, Font{"Courier", ""}
-
 // written is a document of a line of text in each of the fonts given, over a picture.
-func written(t *testing.T, text string, fonts ...Font) []byte {
+func written(t *testing.T, text string, fonts ...face) []byte {
 	t.Helper()
 	d := New("text")
 	d.AddPage(200, 60)
-	d.Place(Rect{150, 40, 20, 10})
+	d.Place(rect(150, 40, 20, 10))
 	text, _ = Printed(text)
 	for i, f := range fonts {
-		f = f.For(text)
-		f.Use(d.Canvas(), 14)
-		d.Canvas().Text(10, 10+10*float64(i), f.Encode(text))
+		f = f.holding(text)
+		f.use(d.canvas, 14)
+		d.canvas.Text(10, 10+10*float64(i), f.encode(text))
 	}
 	return streamed(t, d, func(PictureID) (Picture, error) { return EncodeFlate(image.NewGray(image.Rect(0, 0, 1, 1))) })
 }
@@ -69,7 +67,7 @@ func TestText(t *testing.T) {
 			printed, full := Printed(c.text)
 			require.Equal(t, c.shows, printed)
 			require.Equal(t, c.full, full)
-			file := written(t, c.text, sans, bold, mono)
+			file := written(t, c.text, sans, sansBold, mono)
 			require.Equal(t, c.embeds, embedded(t, file))
 			shown := strings.Fields(pdftest.Open(t, file).Text(1))
 			require.Equal(t, strings.Repeat(strings.Join(strings.Fields(c.shows), " ")+" ", 3), strings.Join(shown, " ")+" ")
@@ -103,14 +101,14 @@ func TestStandInsDrawTheirLetters(t *testing.T) {
 			require.InDeltaSlice(t,
 				[]float64{px(bounds.Min.X), px(bounds.Min.Y), px(bounds.Max.X), px(bounds.Max.Y)},
 				[]float64{float64(ink.Min.X), float64(ink.Min.Y), float64(ink.Max.X), float64(ink.Max.Y)}, 1.6, "%c in %v", r,
-				s.Font)
+				s.face)
 		}
 	}
 }
 
 // A picture placed beside embedded fonts is still streamed in.
 func TestPicturesAndEmbeddedFonts(t *testing.T) {
-	page := pdftest.Open(t, written(t, "Гавань", sans, bold)).Render(1, 254)
+	page := pdftest.Open(t, written(t, "Гавань", sans, sansBold)).Render(1, 254)
 	require.Equal(t, color.RGBA{A: 255}, page.RGBAAt(1600, 450), "160, 45 mm: black")
 	require.Equal(t, color.RGBA{255, 255, 255, 255}, page.RGBAAt(1800, 450), "180, 45 mm: paper")
 }
@@ -118,11 +116,11 @@ func TestPicturesAndEmbeddedFonts(t *testing.T) {
 // The same text makes the same bytes, and few of them.
 func TestEmbeddedFontsAreSmallAndTheSameAgain(t *testing.T) {
 	const text = "Гавань в сумерках, přístav, Λιμάνι"
-	first := written(t, text, sans, bold)
+	first := written(t, text, sans, sansBold)
 	for range 20 {
-		require.True(t, bytes.Equal(first, written(t, text, sans, bold)))
+		require.True(t, bytes.Equal(first, written(t, text, sans, sansBold)))
 	}
-	perFont := (len(first) - len(written(t, "Harbour at dusk, harbour, harbour.", sans, bold))) / 2
+	perFont := (len(first) - len(written(t, "Harbour at dusk, harbour, harbour.", sans, sansBold))) / 2
 	t.Logf("%d bytes a font", perFont)
 	require.Less(t, perFont, 16_000, "whole fonts have some 150,000")
 }
@@ -137,13 +135,13 @@ func TestLettersOfTheFonts(t *testing.T) {
 		for r := range rune(endOfPlane) {
 			glyph, err := file.GlyphIndex(&buffer, r)
 			if inStandIns(r) {
-				require.True(t, err == nil && glyph > 0, "%v lacks %q", s.Font, r)
+				require.True(t, err == nil && glyph > 0, "%v lacks %q", s.face, r)
 			}
 			code, ok := charmap.Windows1252.EncodeRune(r)
 			ok = ok && r >= ' ' && !(r >= 0x7f && r < 0xa0) // not a control character
 			require.Equal(t, ok, inCore(r), "%q", r)
 			if ok {
-				require.Equal(t, string([]byte{code}), sans.Encode(string(r)))
+				require.Equal(t, string([]byte{code}), sans.encode(string(r)))
 				require.True(t, inStandIns(r), "%q", r)
 			}
 		}
@@ -162,12 +160,12 @@ func TestWidthsOfStandIns(t *testing.T) {
 			require.NoError(t, err)
 			advance, err := file.GlyphAdvance(&buffer, glyph, perEm, font.HintingNone)
 			require.NoError(t, err)
-			require.InDelta(t, float64(advance)/float64(perEm), s.Font.Ems(string(r)), 0.00051, "%q in %v", r, s.Font)
+			require.InDelta(t, float64(advance)/float64(perEm), s.face.ems(string(r)), 0.00051, "%q in %v", r, s.face)
 		}
 	}
-	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa?"), 1e-9, "Adobe Font Metrics, Core 14, recalled from memory: A "+
+	require.InDelta(t, 0.667+2*0.556, sans.ems("Aa?"), 1e-9, "Adobe Font Metrics, Core 14, recalled from memory: A "+
 		"667, a 556, ? 556")
-	require.InDelta(t, 0.667+2*0.556, sans.Ems("Aa港"), 1e-9, "a letter that is lacking is as wide as its question mark")
+	require.InDelta(t, 0.667+2*0.556, sans.ems("Aa港"), 1e-9, "a letter that is lacking is as wide as its question mark")
 }
 
 // Whatever a text holds: it is written without fault, in as many letters as its composed form has, and comes
@@ -189,18 +187,18 @@ func FuzzText(f *testing.F) {
 		require.True(t, full)
 		d := New("any")
 		d.AddPage(100, 100)
-		for _, core := range []Font{sans, bold, mono} {
+		for _, core := range []face{sans, sansBold, mono} {
 			for _, set := range []string{printed, text} { // what was not cleaned does no harm either
-				font := core.For(set)
-				font.Use(d.Canvas(), 10)
-				encoded := font.Encode(set)
+				font := core.holding(set)
+				font.use(d.canvas, 10)
+				encoded := font.encode(set)
 				if font == core {
 					require.Len(t, encoded, utf8.RuneCountInString(set))
 				} else {
 					require.Equal(t, utf8.RuneCountInString(set), utf8.RuneCountInString(encoded))
 				}
-				require.InDelta(t, font.Ems(set)*10/72*25.4, d.Canvas().GetStringWidth(encoded), 1e-6*float64(1+len(set)))
-				d.Canvas().Text(10, 10, encoded)
+				require.InDelta(t, font.ems(set)*10/72*25.4, d.canvas.GetStringWidth(encoded), 1e-6*float64(1+len(set)))
+				d.canvas.Text(10, 10, encoded)
 			}
 		}
 		require.NoError(t, d.Stream(&bytes.Buffer{}, none))

@@ -61,29 +61,29 @@ var standInLetters = sync.OnceValue(func() map[rune]bool {
 
 // Widths of letters as shares of their size.
 var (
-	coreEms = sync.OnceValue(func() map[Font]map[rune]float64 {
-		all := map[Font]map[rune]float64{}
+	coreEms = sync.OnceValue(func() map[face]map[rune]float64 {
+		all := map[face]map[rune]float64{}
 		for core := range standIns {
 			all[core] = measure(core, maps.Keys(cp1252()))
 		}
 		return all
 	})
-	standInEms = sync.OnceValue(func() map[Font]map[rune]float64 {
-		all := map[Font]map[rune]float64{}
+	standInEms = sync.OnceValue(func() map[face]map[rune]float64 {
+		all := map[face]map[rune]float64{}
 		for _, s := range standIns {
-			all[s.Font] = measure(s.Font, maps.Keys(standInLetters()))
+			all[s.face] = measure(s.face, maps.Keys(standInLetters()))
 		}
 		return all
 	})
 )
 
 // measure has gofpdf measure letters of a font.
-func measure(f Font, letters iter.Seq[rune]) map[rune]float64 {
+func measure(f face, letters iter.Seq[rune]) map[rune]float64 {
 	const pt = 10
 	c, ems := measuring(), map[rune]float64{}
-	f.Use(c, pt)
+	f.use(c, pt)
 	for letter := range letters {
-		ems[letter] = c.GetStringWidth(f.Encode(string(letter))) / units.PointsToMM(pt)
+		ems[letter] = c.GetStringWidth(f.encode(string(letter))) / units.PointsToMM(pt)
 	}
 	return ems
 }

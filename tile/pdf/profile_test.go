@@ -27,7 +27,7 @@ func TestColoursThroughPDFium(t *testing.T) {
 	d := New("colours")
 	for _, img := range pictures {
 		d.AddPage(float64(img.Bounds().Dx()), 5)
-		d.Place(Rect{0, 0, float64(img.Bounds().Dx()), 5})
+		d.Place(rect(0, 0, float64(img.Bounds().Dx()), 5))
 	}
 	doc := pdftest.Open(t, streamed(t, d, func(id PictureID) (Picture, error) { return EncodeFlate(pictures[id-1]) }))
 	for i, img := range pictures {
@@ -47,7 +47,7 @@ func TestAnotherProfileChangesColours(t *testing.T) {
 	copy(swapped[g:], "rXYZ")
 	d := New("swapped")
 	d.AddPage(10, 10)
-	d.Place(Rect{0, 0, 10, 10})
+	d.Place(rect(0, 0, 10, 10))
 	doc := pdftest.Open(t, streamed(t, d, func(PictureID) (Picture, error) {
 		p, err := EncodeFlate(fill(image.NewRGBA(image.Rect(0, 0, 4, 4)), color.RGBA{255, 0, 0, 255}))
 		p.Profile = swapped

@@ -48,7 +48,7 @@ func drawnPages(pictures int) []byte {
 	d := New("base")
 	d.AddPage(50, 50)
 	for range pictures {
-		d.Place(Rect{0, 0, 10, 10})
+		d.Place(rect(0, 0, 10, 10))
 	}
 	data, err := d.finish()
 	if err != nil {

@@ -4,9 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // The check rule, in mm.
@@ -17,9 +16,10 @@ const (
 	checkInsetMM  = 3.0  // from a cut, clear of its cut mark
 	checkTickMM   = 1.2
 	checkEndMM    = 2.4
-	checkTextPt   = 6.0
 	checkLineInMM = 0.6 // from the bleed to the rule's line
 )
+
+var checkStyle = pdf.Sans(6)
 
 // CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole
 // centimetres as fit beside the cell and its laps, and 0 on one too small for five.
@@ -47,7 +47,7 @@ func checkRoom(p layout.Plan, s layout.Sheet) (fromMM, toMM float64) {
 }
 
 // drawCheckRule draws a ruler in the strip beside the cell, to be held against a real one.
-func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
+func drawCheckRule(d *pdf.Document, p layout.Plan, s layout.Sheet) {
 	length := CheckRuleMM(p, s)
 	if length == 0 {
 		return
@@ -61,27 +61,21 @@ func drawCheckRule(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet) {
 	from, _ := checkRoom(p, s)
 	top := cell.YMM + from - s.Cell.YMM
 
-	strokes := []stroke{{line, top, line, top + length}}
+	lines := []pdf.Line{along(true, line, top, top+length)}
 	for mm := 0.0; mm <= length; mm += checkStepMM {
 		tick := checkTickMM
 		if mm == 0 || mm == length || mm == length/2 {
 			tick = checkEndMM
 		}
-		strokes = append(strokes, stroke{line, top + mm, line + out*tick, top + mm})
+		lines = append(lines, along(false, top+mm, line, line+out*tick))
 	}
-	rule(c, strokes...)
+	rule(d, lines...)
 
 	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned
 	// to read upwards.
 	text := fmt.Sprintf("%g mm", length)
-	c.SetFont("Helvetica", "", checkTextPt)
-	c.SetTextColor(0, 0, 0)
-	_, sizeMM := c.GetFontSize()
 	clear := checkLineInMM + checkTickMM
-	x := bleed + out*(clear+(stripClearMM-clear)/2) + capHeight*sizeMM/2
-	y := top + length/4 + c.GetStringWidth(text)/2
-	c.TransformBegin()
-	c.TransformRotate(90, x, y)
-	c.Text(x, y, text)
-	c.TransformEnd()
+	x := bleed + out*(clear+(stripClearMM-clear)/2) + checkStyle.CapMM()/2
+	y := top + length/4 + checkStyle.Width(text)/2
+	d.PutUpward(checkStyle, x, y, text)
 }

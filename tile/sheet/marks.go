@@ -1,9 +1,8 @@
 package sheet
 
 import (
-	"github.com/jung-kurt/gofpdf"
-
 	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // Where marks lie, in mm.
@@ -49,27 +48,27 @@ func edges(p layout.Plan, s layout.Sheet) []edge {
 
 // Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks,
 // label and check rule.
-func Marks(c *gofpdf.Fpdf, p layout.Plan, s layout.Sheet, l Label) {
+func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 	lapMM := p.Backdrop.LapMM
-	var strokes, cuts []stroke
+	var lines, cuts []pdf.Line
 	for _, e := range edges(p, s) {
 		switch {
 		case e.cut:
 			cuts = append(cuts, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
 		case !e.bare:
-			strokes = append(strokes, e.landing(lapMM)...)
+			lines = append(lines, e.landing(lapMM)...)
 		}
 	}
-	rule(c, strokes...)
-	arrows(c, cuts...)
-	drawLabel(c, p, s, l)
-	drawCheckRule(c, p, s)
+	rule(d, lines...)
+	arrows(d, cuts...)
+	drawLabel(d, p, s, l)
+	drawCheckRule(d, p, s)
 }
 
 // cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side
 // there is cut, and otherwise at the outer end of the lap, where the neighbour's lap and the next row will
 // hide it. It runs outward, and is drawn with an arrowhead that points inward.
-func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
+func (e edge) cutMark(end, out float64, cut bool, lapMM float64) pdf.Line {
 	if cut {
 		return along(e.upright, e.at, end+out*(layout.BleedMM+cutMarkGapMM), end+out*layout.StripMM)
 	}
@@ -79,7 +78,7 @@ func (e edge) cutMark(end, out float64, cut bool, lapMM float64) stroke {
 
 // landing is the line on the lap that the neighbour's cut edge lands on, with a registration mark where each
 // of its corners comes.
-func (e edge) landing(lapMM float64) []stroke {
+func (e edge) landing(lapMM float64) []pdf.Line {
 	line := e.at + e.out*pastSeamMM
 	tick := e.at + e.out*min(markMM, lapMM-lapEndMM)
 	from, to := e.from, e.to // an end stops at a cut or a bare lap, and runs on over one that a neighbour hides
@@ -89,7 +88,7 @@ func (e edge) landing(lapMM float64) []stroke {
 	if !e.openTo {
 		to += lapMM - lapEndMM
 	}
-	return []stroke{
+	return []pdf.Line{
 		along(e.upright, line, from, to),
 		along(!e.upright, justInside(e.from, -1, e.openFrom), line, tick),
 		along(!e.upright, justInside(e.to, 1, e.openTo), line, tick),

@@ -23,21 +23,15 @@ func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l
 	printed := p.Backdrop.Printed(s)
 	bleed := s.OnItsPage(printed)
 	correction := p.Backdrop.Correction()
-	d.SetBoxes(pdf.Rect(correction.Drawn(s.OnItsPage(p.Backdrop.Kept(s)))), pdf.Rect(correction.Drawn(bleed)))
-	canvas := d.Canvas()
+	d.SetBoxes(correction.Drawn(s.OnItsPage(p.Backdrop.Kept(s))), correction.Drawn(bleed))
 	if !correction.None() {
 		// All of it is drawn at scale 1 and stretched as a whole, so that picture, marks and check rule agree.
-		canvas.TransformBegin()
-		defer canvas.TransformEnd()
-		canvas.TransformScale(100*correction.X, 100*correction.Y, correction.About.XMM, correction.About.YMM)
+		d.Scale(correction.X, correction.Y, correction.About)
 	}
 
 	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
 	pixels := raster.Even(grid.Pixels(picture, printed))
-	canvas.ClipRect(bleed.XMM, bleed.YMM, bleed.WidthMM, bleed.HeightMM, false)
-	d.Place(pdf.Rect(s.OnItsPage(grid.OnBoard(picture, pixels))))
-	canvas.ClipEnd()
-
-	Marks(canvas, p, s, l)
+	d.Clipped(bleed, func() { d.Place(s.OnItsPage(grid.OnBoard(picture, pixels))) })
+	Marks(d, p, s, l)
 	return pixels
 }

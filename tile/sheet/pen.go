@@ -3,7 +3,8 @@ package sheet
 import (
 	"math"
 
-	"github.com/jung-kurt/gofpdf"
+	"dropsheet/layout"
+	"dropsheet/tile/pdf"
 )
 
 // Widths of a mark, in mm: a black hairline with a white keyline on both sides, so that it reads on any picture.
@@ -12,31 +13,21 @@ const (
 	keylineMM  = 0.2
 )
 
-// stroke is a straight line from one point of the page to another.
-type stroke struct{ x1, y1, x2, y2 float64 }
+var (
+	keyline  = pdf.Pen{Shade: pdf.Grey(255), WidthMM: hairlineMM + 2*keylineMM}
+	hairline = pdf.Pen{Shade: pdf.Grey(0), WidthMM: hairlineMM}
+)
 
-// rule draws strokes as hairlines on keylines. All keylines go down first, so that none cuts through a
+// rule draws lines as hairlines on keylines. All keylines go down first, so that none cuts through a
 // neighbouring hairline.
-func rule(c *gofpdf.Fpdf, strokes ...stroke) {
-	c.SetLineCapStyle("butt")
-	for _, pen := range []struct {
-		widthMM float64
-		grey    int
-	}{{hairlineMM + 2*keylineMM, 255}, {hairlineMM, 0}} {
-		c.SetLineWidth(pen.widthMM)
-		c.SetDrawColor(pen.grey, pen.grey, pen.grey)
-		for _, s := range strokes {
-			c.Line(s.x1, s.y1, s.x2, s.y2)
-		}
-	}
-}
+func rule(d *pdf.Document, lines ...pdf.Line) { d.Lines(lines, keyline, hairline) }
 
-// along makes a stroke at a fixed place on one axis, from one place to another on the other.
-func along(upright bool, at, from, to float64) stroke {
+// along makes a line at a fixed place on one axis, from one place to another on the other.
+func along(upright bool, at, from, to float64) pdf.Line {
 	if upright {
-		return stroke{at, from, at, to}
+		return pdf.Line{From: layout.Point{XMM: at, YMM: from}, To: layout.Point{XMM: at, YMM: to}}
 	}
-	return stroke{from, at, to, at}
+	return pdf.Line{From: layout.Point{XMM: from, YMM: at}, To: layout.Point{XMM: to, YMM: at}}
 }
 
 // arrowhead is the length of an arrow's head and half its breadth, in mm.
@@ -45,25 +36,25 @@ const (
 	headHalfMM = 0.7
 )
 
-// arrows draws strokes as rule does, each with a head at its start that points back the way it came: cut
+// arrows draws lines as rule does, each with a head at its start that points back the way it came: cut
 // marks, which must not be taken for the plain ticks of registration marks.
-func arrows(c *gofpdf.Fpdf, strokes ...stroke) {
-	rule(c, strokes...)
-	for _, grow := range []float64{keylineMM, 0} {
-		grey := 0
-		if grow > 0 {
-			grey = 255
+func arrows(d *pdf.Document, lines ...pdf.Line) {
+	rule(d, lines...)
+	d.Polygons(keyline.Shade, pdf.Pen{}, heads(lines, keylineMM)...)
+	d.Polygons(hairline.Shade, pdf.Pen{}, heads(lines, 0)...)
+}
+
+// heads are the heads of arrows, grown on all sides.
+func heads(lines []pdf.Line, growMM float64) (all [][]layout.Point) {
+	for _, l := range lines {
+		length := math.Hypot(l.To.XMM-l.From.XMM, l.To.YMM-l.From.YMM)
+		dx, dy := (l.To.XMM-l.From.XMM)/length, (l.To.YMM-l.From.YMM)/length
+		head := min(headMM, length)
+		point := func(along, aside float64) layout.Point {
+			return layout.Point{XMM: l.From.XMM + along*dx - aside*dy, YMM: l.From.YMM + along*dy + aside*dx}
 		}
-		c.SetFillColor(grey, grey, grey)
-		for _, s := range strokes {
-			length := math.Hypot(s.x2-s.x1, s.y2-s.y1)
-			dx, dy := (s.x2-s.x1)/length, (s.y2-s.y1)/length
-			head := min(headMM, length)
-			point := func(along, aside float64) gofpdf.PointType {
-				return gofpdf.PointType{X: s.x1 + along*dx - aside*dy, Y: s.y1 + along*dy + aside*dx}
-			}
-			c.Polygon([]gofpdf.PointType{point(-grow, 0), point(head+grow, headHalfMM+grow),
-				point(head+grow, -headHalfMM-grow)}, "F")
-		}
+		all = append(all, []layout.Point{point(-growMM, 0), point(head+growMM, headHalfMM+growMM),
+			point(head+growMM, -headHalfMM-growMM)})
 	}
+	return all
 }

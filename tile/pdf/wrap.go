@@ -1,19 +1,19 @@
-package guide
+package pdf
 
 import "strings"
 
 // run is a piece of a line in one weight.
 type run struct {
-	text string
-	bold bool
-	font string // in place of the style's own, once the text is wrapped
+	text   string
+	bold   bool
+	family string // of the font that holds the whole text, once it is wrapped
 }
 
-// line is what stands on one line of wrapped text.
-type line []run
+// TextLine is what stands on one line of wrapped text.
+type TextLine []run
 
-// text is what stands on the line.
-func (l line) text() string {
+// Text is what stands on the line.
+func (l TextLine) Text() string {
 	var all strings.Builder
 	for _, r := range l {
 		all.WriteString(r.text)
@@ -22,15 +22,24 @@ func (l line) text() string {
 }
 
 // style is the style that a run is set in.
-func (r run) style(s style) style {
+func (r run) style(s Style) Style {
 	if r.bold {
-		s = s.bold()
+		s = s.Bold()
 	}
-	if r.font != "" {
-		s.font = r.font
+	if r.family != "" {
+		s.face.family = r.family
 	}
 	return s
 }
+
+// Signs that switch to bold and back within a text. Printed keeps them out of what users write.
+const (
+	boldOn  = '\x01'
+	boldOff = '\x02'
+)
+
+// Strong sets a part of a text that is to be wrapped in bold.
+func Strong(text string) string { return string(boldOn) + text + string(boldOff) }
 
 // words splits a text at its spaces; each word is one or more runs. No-break spaces hold words together.
 func words(text string) [][]run {
@@ -60,15 +69,15 @@ func words(text string) [][]run {
 	return all
 }
 
-// wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is
+// Wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is
 // wider than that alone is broken where it must be.
-func (b *book) wrap(s style, widthMM float64, text string) []line {
-	s = s.holding(text)
-	var lines []line
-	var current line
-	used, space := 0.0, b.width(s, " ")
+func (s Style) Wrap(widthMM float64, text string) []TextLine {
+	s = s.Holding(text)
+	var lines []TextLine
+	var current TextLine
+	used, space := 0.0, s.Width(" ")
 	for _, word := range words(text) {
-		wide := b.runsWidth(s, word)
+		wide := s.runsWidth(word)
 		if len(current) > 0 && used+space+wide > widthMM {
 			lines = append(lines, current)
 			current, used = nil, 0
@@ -77,9 +86,9 @@ func (b *book) wrap(s style, widthMM float64, text string) []line {
 			current, used = append(current, run{text: " "}), used+space
 		}
 		for wide > widthMM {
-			head, tail := b.split(s, widthMM, word)
+			head, tail := s.split(widthMM, word)
 			lines = append(lines, head)
-			word, wide = tail, b.runsWidth(s, tail)
+			word, wide = tail, s.runsWidth(tail)
 		}
 		current, used = append(current, word...), used+wide
 	}
@@ -89,26 +98,26 @@ func (b *book) wrap(s style, widthMM float64, text string) []line {
 	for i := range lines {
 		lines[i] = lines[i].merged()
 		for j := range lines[i] {
-			lines[i][j].font = s.font
+			lines[i][j].family = s.face.family
 		}
 	}
 	return lines
 }
 
-func (b *book) runsWidth(s style, runs []run) float64 {
+func (s Style) runsWidth(runs []run) float64 {
 	sum := 0.0
 	for _, r := range runs {
-		sum += b.width(r.style(s), r.text)
+		sum += r.style(s).Width(r.text)
 	}
 	return sum
 }
 
 // split takes as many letters off a word as fit, at least one.
-func (b *book) split(s style, widthMM float64, word []run) (head line, tail []run) {
+func (s Style) split(widthMM float64, word []run) (head TextLine, tail []run) {
 	used := 0.0
 	for i, r := range word {
 		for j, letter := range r.text {
-			wide := b.width(r.style(s), string(letter))
+			wide := r.style(s).Width(string(letter))
 			if used+wide > widthMM && (i > 0 || j > 0) {
 				head = append(head, run{text: r.text[:j], bold: r.bold})
 				return head, append([]run{{text: r.text[j:], bold: r.bold}}, word[i+1:]...)
@@ -121,8 +130,8 @@ func (b *book) split(s style, widthMM float64, word []run) (head line, tail []ru
 }
 
 // merged joins neighbouring runs of one weight; a space takes the weight of the run before it.
-func (l line) merged() line {
-	var out line
+func (l TextLine) merged() TextLine {
+	var out TextLine
 	for _, r := range l {
 		if n := len(out); n > 0 && (out[n-1].bold == r.bold || r.text == " ") {
 			out[n-1].text += r.text
@@ -131,26 +140,4 @@ func (l line) merged() line {
 		out = append(out, r)
 	}
 	return out
-}
-
-// putLine sets a wrapped line.
-func (b *book) putLine(s style, x, base float64, l line) {
-	for _, r := range l {
-		b.put(r.style(s), x, base, r.text)
-		x += b.width(r.style(s), r.text)
-	}
-}
-
-// block sets wrapped text in a box of its own, outside the flow, and returns where it ends.
-func (b *book) block(s style, x, y, widthMM float64, text string) (bottom float64) {
-	for _, l := range b.wrap(s, widthMM, text) {
-		b.putLine(s, x, s.base(y), l)
-		y += s.lead
-	}
-	return y
-}
-
-// blockMM is the height that block would take.
-func (b *book) blockMM(s style, widthMM float64, text string) float64 {
-	return float64(len(b.wrap(s, widthMM, text))) * s.lead
 }
