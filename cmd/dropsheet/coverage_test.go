@@ -27,7 +27,7 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 		require.Equal(t, exitDone, code, "%s: %s", args, stderr)
 		return stdout
 	}
-	said := regexp.MustCompile(`(?m)^ +[a-z .0-9]+: ((?:--[a-z-]+ [^ ,]+ ?)+)`)
+	said := regexp.MustCompile(`(?m)^ +[a-z .0-9%]+: ((?:--[a-z-]+ [^ ,]+ ?)+)`)
 	advice := func(stdout string) (flags []string) {
 		for _, m := range said.FindAllStringSubmatch(stdout, -1) {
 			flags = append(flags, m[1])
@@ -46,13 +46,14 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 	}
 
 	stdout := run(wideFrame + " --distance 35cm --travel 3mm")
-	require.Contains(t, stdout, "; the picture's edge comes into view as soon as the drop moves up or down: the board "+
-		"ends where the fill does")
-	require.Contains(t, stdout, "over 3 mm each way only fill 0.8")
+	require.Contains(t, stdout, "off it up or down, the picture's edge comes into view at once: the board ends where "+
+		"the fill does")
+	require.Contains(t, stdout, "over the 3 mm each way that you asked for, only a fill of 8")
 	flags := advice(stdout)
 	require.Len(t, flags, 6, stdout)
-	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[4]), "over 3 mm each way only fill 0.850 stays free")
-	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[5]), "over 3 mm each way fill 0.850 stays free")
+	const whole = "a fill of 85 % stays free"
+	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[4]), "only "+whole)
+	require.Contains(t, run(wideFrame+" --travel 3mm "+flags[5]), "asked for, "+whole)
 }
 
 // The figures are there for programs too.

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/gauge"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
@@ -160,7 +161,7 @@ func (g *gauging) keep(c console) error {
 		c.warn(fmt.Sprintf("the name %q can't be printed in full: guides show it as %q, and sheets don't carry it", p.Name,
 			printed))
 	}
-	_, err = fmt.Fprintf(c.out, "kept         %s\nin           %s\n", describePrinter(p), path)
+	_, err = fmt.Fprintf(c.out, "kept         %s\nin           %s\n", report.Printer(p), path)
 	return err
 }
 
@@ -180,7 +181,7 @@ func (g *gauging) tellPrinters(c console) error {
 	}
 	text := fmt.Sprintf("kept in      %s\n", path)
 	for _, p := range kept {
-		text += describePrinter(p) + "\n"
+		text += report.Printer(p).String() + "\n"
 	}
 	_, err = io.WriteString(c.out, text)
 	return err

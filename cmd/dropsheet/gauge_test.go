@@ -69,7 +69,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 	stdout, stderr, code := dropsheet(t, shown...)
 	require.Equal(t, exitDone, code, stderr)
 	require.Empty(t, stderr)
-	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; `+
+	require.Contains(t, stdout, `"study inkjet" on A4: across 0.4 % short, feed 0.6 % short; `+
 		`margins left 4, top 4, right 4, bottom 12 mm`)
 	require.Contains(t, stdout, path)
 

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"dropsheet/layout/shot"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/seamsight"
@@ -89,7 +89,8 @@ func (m *making) run(ctx context.Context, c console, args []string) error {
 
 // tell says what was made.
 func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
-	if err := writeFigures(w, j.Plan); err != nil {
+	r := report.Of(j.Plan)
+	if err := writeFacts(w, r.Facts()...); err != nil {
 		return err
 	}
 	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {
@@ -99,8 +100,8 @@ func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
 		return err
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
-	if _, err := fmt.Fprintf(w, "%-12s %s\n", "pixels", artworkLine(shot.Of(j.Plan).Resolution(), j.Print.Part.WidthPx,
-		j.Print.Part.HeightPx, placed.PixelsPerMM())); err != nil {
+	part := j.Print.Part
+	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
 	ppi := placed.PixelsPerInch()
@@ -108,3 +109,7 @@ func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
 		strings.Join(place.Files, ", "), m.out, ppi, j.CheckCode)
 	return err
 }
+
+// levelProfileWarning says what levelling takes for granted of an artwork that carries a colour profile of its own.
+const levelProfileWarning = "--level darkens by sRGB's curve, and the artwork's own colour profile may have " +
+	"another: check one sheet before you print all"

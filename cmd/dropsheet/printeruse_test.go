@@ -59,7 +59,7 @@ func TestMakeForAPrinter(t *testing.T) {
 	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--printer", "study inkjet")
 	require.Equal(t, exitDone, code, stderr)
 	require.NotContains(t, stderr, "measured on")
-	require.Contains(t, stdout, `"study inkjet" on A4: across 0.40 % short, feed 0.60 % short; `+
+	require.Contains(t, stdout, `"study inkjet" on A4: across 0.4 % short, feed 0.6 % short; `+
 		`margins left 4, top 4, right 4, bottom 12 mm; the sheets make up for it`)
 
 	// The job carries the reading, so that it needs no config folder any more.

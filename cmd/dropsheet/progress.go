@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
+	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 )
@@ -45,14 +45,14 @@ func (p *progress) watch() job.Watch {
 		Warn:     func(warning string) { warn(warning) },
 		Progress: p.count,
 		Planned: func(plan layout.Plan, art *artwork.Picture) {
-			warn(lightWarnings(plan)...)
-			warn(whitePaper(plan)...)
-			warn(printerWarnings(plan.Backdrop)...)
+			told := report.Of(plan)
+			p.clear()
+			p.tell(told.Warnings())
 			if plan.Level().On() && art.ICC != nil {
 				warn(levelProfileWarning)
 			}
 			w, h := art.Size()
-			warn(tooCoarse(shot.Of(plan).Resolution(), w, h)...)
+			p.tell(told.TooCoarse(w, h))
 		},
 	}
 }

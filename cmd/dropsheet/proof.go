@@ -12,6 +12,7 @@ import (
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 	"dropsheet/tile/proof"
@@ -111,7 +112,7 @@ func (p *proofing) run(ctx context.Context, c console, args []string) error {
 	if err := j.WritePNG(p.out, p.force, func() image.Image { return frame }); err != nil {
 		return err
 	}
-	c.warn(lightWarnings(plan)...)
+	c.tell(report.Of(plan).Warnings())
 	c.warn(p.unseen(plan)...)
 	focus := fmt.Sprintf("f/%g, focus %s", camera.FNumber, camera.Focus)
 	if p.sharp {
@@ -137,7 +138,7 @@ func (p *proofing) unseen(plan layout.Plan) (warnings []string) {
 		if math.Abs(at.XMM)-halfWidthMM > plan.Camera.FrameWidthMM/2 ||
 			math.Abs(at.YMM)-halfHeightMM > plan.Camera.FrameHeightMM/2 {
 			warnings = append(warnings, fmt.Sprintf("at %g, %g mm the %s is out of the frame, which is %.1f x %.1f mm there",
-				at.XMM, at.YMM, noun(plan), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+				at.XMM, at.YMM, report.Body(plan.Drop), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
 		}
 	}
 	return warnings

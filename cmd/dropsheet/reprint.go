@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 )
 
@@ -123,7 +124,7 @@ func (r *reprinting) place(c console, again job.Reprint) (job.Reprint, error) {
 	if err != nil {
 		return again, err
 	}
-	c.warn(printerWarnings(placed.Job.Backdrop)...)
+	c.tell(report.PaperWarnings(placed.Job.Backdrop))
 	c.warn(warnings...)
 	return placed, nil
 }
@@ -139,9 +140,11 @@ func (r *reprinting) tell(c console, again job.Reprint) error {
 	}
 	text := fmt.Sprintf("written      %d of %d sheets of %s%s, check code %s, to %s\n", len(again.Sheets), len(j.Sheets),
 		j.Name, more, j.CheckCode, r.out)
-	for _, l := range printerLines(j.Backdrop) {
-		text += fmt.Sprintf("%-12s %s\n", l[0], l[1])
+	if _, err := io.WriteString(c.out, text); err != nil {
+		return err
 	}
-	_, err := io.WriteString(c.out, text)
-	return err
+	if f, ok := report.Of(j.Plan).Fact("print.printer"); ok {
+		return writeFacts(c.out, f)
+	}
+	return nil
 }

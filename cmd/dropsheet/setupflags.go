@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 )
 
@@ -113,7 +114,7 @@ func (s *setupFlags) setup() (layout.Setup, error) {
 
 // addPPI registers the print resolution, which only a print has.
 func addPPI(flags *pflag.FlagSet, into *job.PPI) {
-	add(flags, into, "ppi", "number|auto", fmt.Sprint(job.DefaultPPI), func(s string) (job.PPI, error) {
+	add(flags, into, "ppi", "number|auto", fmt.Sprint(shot.DefaultPPI), func(s string) (job.PPI, error) {
 		if s == "auto" {
 			return job.PPI{Auto: true}, nil
 		}

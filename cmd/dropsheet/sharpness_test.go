@@ -16,16 +16,19 @@ func TestSizeTellsSharpness(t *testing.T) {
 		not        []string
 	}{
 		{"by default", "",
-			[]string{"no stop holds", "changes nothing", "f/4 ", "f/64 ", "> f/16            0", "by focus", "least blur"},
+			[]string{"no stop holds", "does not help", "f/4 ", "f/64 ", "> f/16            0",
+				"at f/16, between the two (the plan)", "least blur"},
 			[]string{"frames/s", "mains", "along rod", "along it"}},
 		// Halving the rate gains one stop: 12,500 to 6,250 (common practice, no source).
 		{"with a frame rate and room", "--frame-rate 12500 --sharp-to 8 --aperture f/11",
 			[]string{"f/10 to f/21 hold", "> f/11            0     12500", "f/16           -1      6250",
-				"lasts 125 frames, of 60 Hz mains 104", "don't pulse"},
-			[]string{"no stop holds", "changes nothing"}},
+				"lasts 125 frames on 50 Hz, 104 frames on 60 Hz",
+				"take lamps on direct current or high frequency"},
+			[]string{"no stop holds", "does not help"}},
 		{"a rod at a slow rate, between full stops", "--body upright-rod --frame-rate 25 --aperture f/13",
-			[]string{"along rod", "along it the picture is seen far behind", "> f/13            0        25",
-				"lasts 4 pulses of 50 Hz mains, 4.8"},
+			[]string{"along rod", "along it nothing is bent, and the picture is seen at nearly its true place, far behind",
+				"> f/13            0        25",
+				"lasts 4 pulses on 50 Hz, 4.8 pulses on 60 Hz"},
 			[]string{"swings"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -40,7 +43,7 @@ func TestSizeTellsSharpness(t *testing.T) {
 			_, table, found := strings.Cut(stdout, "\n\n")
 			require.True(t, found)
 			lines := strings.Split(strings.TrimSpace(table), "\n")
-			require.GreaterOrEqual(t, len(lines), 1+1+9+1+3)
+			require.GreaterOrEqual(t, len(lines), 1+1+9)
 			for _, line := range lines {
 				require.LessOrEqual(t, len(line), 100, line)
 			}

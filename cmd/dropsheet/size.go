@@ -11,7 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 )
 
@@ -35,21 +35,18 @@ its proportions count; only its header is read. Writes no file.`,
 			if err != nil {
 				return err
 			}
-			c.warn(lightWarnings(p)...)
-			c.warn(whitePaper(p)...)
-			c.warn(printerWarnings(p.Backdrop)...)
+			r := report.Of(p)
+			c.tell(r.Warnings())
 			if !part.Empty() {
-				c.warn(tooCoarse(shot.Of(p).Resolution(), part.Dx(), part.Dy())...)
+				c.tell(r.TooCoarse(part.Dx(), part.Dy()))
 			}
 			if asJSON {
-				return writeJSON(c.out, report{job.Version, p, shot.Of(p).DarkRim(), shot.Of(p).Sensitivity(),
-					newCoverageReport(p), shot.Of(p).Travel(),
-					shot.Of(p).Resolution(), swingOf(p), shot.Of(p).Sharpness(), shot.Of(p).LightFigures()})
+				return writeJSON(c.out, r.Figures(job.Version))
 			}
-			if err := writeFigures(c.out, p); err != nil {
+			if err := writeFacts(c.out, r.Facts()...); err != nil {
 				return err
 			}
-			return writeSharpnessTable(c.out, p)
+			return writeTable(c.out, capital(r.StopsIntro().String()), r.Stops())
 		}
 	},
 }
@@ -84,21 +81,7 @@ func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part 
 	return p, part, job.WrongWords(err)
 }
 
-// report is a plan with what follows from it, for programs.
-type report struct {
-	Version int `json:"dropsheet"` // of the format, as in a job file
-	layout.Plan
-	DarkRim     shot.DarkRim     `json:"dark_rim"`
-	Sensitivity shot.Sensitivity `json:"sensitivity"`
-	Coverage    coverageReport   `json:"coverage"`
-	Travel      shot.Travel      `json:"travel"`
-	Resolution  shot.Resolution  `json:"resolution"`
-	Swing       *shot.Swing      `json:"swing,omitempty"` // none for a rod
-	Sharpness   shot.Sharpness   `json:"sharpness"`
-
-	Light *shot.LightFigures `json:"light,omitempty"` // none without lamps
-}
-
+// writeJSON writes a value as programs get it.
 func writeJSON(w io.Writer, v any) error {
 	text, err := json.MarshalIndent(v, "", "  ")
 	if err != nil {
@@ -106,12 +89,4 @@ func writeJSON(w io.Writer, v any) error {
 	}
 	_, err = fmt.Fprintf(w, "%s\n", text)
 	return err
-}
-
-// swingOf is the plan's swing, or nil for a rod.
-func swingOf(p layout.Plan) *shot.Swing {
-	if s, ok := shot.Of(p).Swing(); ok {
-		return &s
-	}
-	return nil
 }

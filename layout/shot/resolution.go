@@ -14,6 +14,10 @@ import (
 // askew to the frame's (common practice, no source).
 const PixelsPerFramePixel = 2.0
 
+// DefaultPPI is the finest print unless another is asked for: what home printers show of a photograph (common
+// practice, no source).
+const DefaultPPI = 300
+
 // Resolution is what the frame can show of the picture in the drop, and so what print and artwork are needed.
 type Resolution struct {
 	// AcrossPx is how many frame pixels the printed picture spans in the drop, within its fill and the frame,

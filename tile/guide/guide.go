@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/seammap"
@@ -132,7 +133,7 @@ func (b *book) draw() {
 // found is what the guide asks more than once, and takes a while to work out.
 type found struct {
 	sections []section
-	sharp    shot.Sharpness
+	report   *report.Report
 	coverage shot.Coverage
 	travel   shot.Travel
 	light    *shot.LightFigures // nil without lamps
@@ -144,7 +145,7 @@ type found struct {
 func find(j Job) found {
 	p := j.Plan
 	return found{
-		j.sections(), shot.Of(p).Sharpness(), shot.Of(p).Coverage(), shot.Of(p).Travel(), shot.Of(p).LightFigures(),
+		j.sections(), report.Of(p), shot.Of(p).Coverage(), shot.Of(p).Travel(), shot.Of(p).LightFigures(),
 		seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() texture.Hung { return texture.Hang(p, j.Picture) }),
 	}

@@ -180,7 +180,7 @@ func (b *book) pageOf(section int) int {
 
 // title starts a text with a capital.
 func title(text string) string {
-	if text == "" {
+	if text == "" || text[0] < 'a' || text[0] > 'z' {
 		return text
 	}
 	return string(text[0]-'a'+'A') + text[1:]

@@ -38,14 +38,14 @@ func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + und
 
 // planes draws the drop from the side, to scale, with the planes of its edge, of the picture and of the
 // focus, and their distances from its middle.
-func (b *book) planes(box layout.Rect, focusMM float64) {
+func (b *book) planes(box layout.Rect) {
 	p := b.job.Plan
 	k, half := b.planesScale(), b.planesHalfMM()
 	radius, halfHeight := k*b.dropRadiusMM(), k*b.dropHalfHeightMM()
 	middle := box.XMM + (box.WidthMM+planesWideMM)/2 - radius
 	axisY := box.YMM + overDropMM + half
 	before := func(fromPupilMM float64) float64 { return middle - k*(p.Drop.CameraMM-fromPupilMM) }
-	edge, focus, picture := before(p.EdgeMM()), before(focusMM), before(p.ImageMM())
+	edge, focus, picture := before(p.EdgeMM()), before(p.Camera.FocusMM), before(p.ImageMM())
 
 	top, bottom := axisY-half, axisY+half
 	b.Line(box.XMM+8, axisY, middle+radius+6, axisY, axis)
@@ -70,10 +70,10 @@ func (b *book) planes(box layout.Rect, focusMM float64) {
 	}
 	b.PutMiddle(labelStyle, picture, top-1.2, "picture")
 	b.PutMiddle(labelStyle, edge, top-1.2, "edge")
-	b.PutMiddle(labelStyle, focus, top-5.9, "best focus, plan\u2019s stop")
+	b.PutMiddle(labelStyle, focus, top-5.9, b.focusName())
 
 	b.Line(middle, axisY, middle, bottom+14.4, axis)
-	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, focusMM, bottom + 8},
+	rows := []struct{ x, fromPupilMM, y float64 }{{edge, p.EdgeMM(), bottom + 3}, {focus, p.Camera.FocusMM, bottom + 8},
 		{picture, p.ImageMM(), bottom + 13}}
 	for _, r := range rows {
 		b.Line(r.x, bottom, r.x, r.y+1.4, thin)
@@ -86,4 +86,12 @@ func (b *book) planes(box layout.Rect, focusMM float64) {
 		b.tag(labelStyle, r.x-2.4-labelStyle.Width(text)/2, r.y, text)
 	}
 	b.Put(captionStyle, middle+2.4, bottom+3+5+captionStyle.CapMM()/2, "before the "+b.job.body()+"\u2019s middle")
+}
+
+// focusName says where the plan focuses.
+func (b *book) focusName() string {
+	if b.job.Plan.Camera.Focus == layout.FocusBest {
+		return "best focus, plan\u2019s stop"
+	}
+	return "the plan\u2019s focus"
 }

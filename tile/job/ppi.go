@@ -8,19 +8,16 @@ import (
 // MaxPPI bounds the pixels printed to the inch.
 const MaxPPI = 4800
 
-// DefaultPPI is what home printers show of a photograph (common practice, no source).
-const DefaultPPI = 300
-
 // PPI is the most pixels printed to the inch, or what the frame can use of them.
 type PPI struct {
 	Most float64
-	Auto bool // as many as the frame can use, up to DefaultPPI
+	Auto bool // as many as the frame can use, up to shot.DefaultPPI
 }
 
 // of is the resolution for a plan.
 func (p PPI) of(r shot.Resolution) units.Resolution {
 	if p.Auto {
-		return units.PerInch(min(r.NeededPPI, DefaultPPI))
+		return units.PerInch(min(r.NeededPPI, shot.DefaultPPI))
 	}
 	return units.PerInch(p.Most)
 }

@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/jobtest"
 )
@@ -39,6 +40,6 @@ func order(t testing.TB, change func(*layout.Setup)) Order {
 	art, _ := jobtest.WritePattern(t, 60, 40)
 	return Order{
 		Artwork: art, MaxPixels: artwork.DefaultMaxPixels, Setup: setup(t, change), Seams: layout.SeamsLeast,
-		PPI: PPI{Most: DefaultPPI}, Folder: filepath.Join(t.TempDir(), "job"),
+		PPI: PPI{Most: shot.DefaultPPI}, Folder: filepath.Join(t.TempDir(), "job"),
 	}
 }

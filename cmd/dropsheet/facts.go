@@ -1,0 +1,57 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"dropsheet/layout/report"
+	"dropsheet/tile/job"
+)
+
+// writeFacts writes what is told of a plan, a line each.
+func writeFacts(w io.Writer, facts ...report.Fact) error {
+	var b strings.Builder
+	for _, f := range facts {
+		fmt.Fprintf(&b, "%-12s %s\n", f.Name, job.Printable(f.Text.String()))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// writeTable writes a table of the report under a heading, the plan's own row marked.
+func writeTable(w io.Writer, heading string, t report.Table) error {
+	var b strings.Builder
+	row := func(mark string, cells []string) {
+		fmt.Fprintf(&b, "%s %-7s", mark, cells[0])
+		for _, c := range cells[1:] {
+			fmt.Fprintf(&b, " %9s", c)
+		}
+		b.WriteString("\n")
+	}
+	fmt.Fprintf(&b, "\n%s\n", heading)
+	row(" ", t.Heads)
+	for _, r := range t.Rows {
+		var cells []string
+		for _, c := range r.Cells {
+			cells = append(cells, c.String())
+		}
+		mark := " "
+		if r.Own {
+			mark = ">"
+		}
+		row(mark, cells)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// tell writes warnings of the report.
+func (c console) tell(warnings []report.Text) {
+	for _, w := range warnings {
+		c.warn(job.Printable(w.String()))
+	}
+}
+
+// capital starts a text with a capital letter.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

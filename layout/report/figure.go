@@ -1,0 +1,158 @@
+package report
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Unit is what a figure counts, as it is written behind the number.
+type Unit string
+
+// The units of figures.
+const (
+	Bare    Unit = ""       // a number of its own, such as a stop or a count in a sentence
+	MM      Unit = "mm"     // millimetres
+	Pixels  Unit = "pixels" // of the frame unless the words say otherwise
+	Percent Unit = "%"      // of a share: the value is 0 to 1, the number 0 to 100
+	Stops   Unit = "stops"  // one is half the light or twice
+)
+
+// Figure is a number with its unit and how exactly it is told. Everybody who tells it writes Number.
+type Figure struct {
+	// Path is where JSON has it: names and indexes with points between, such as "picture.reach_mm". It is
+	// empty for what JSON does not hold, such as a difference of two figures.
+	Path     string
+	Value    float64
+	Unit     Unit
+	Decimals int // at most so many after the point; zeros at the end are left out
+	// prefix stands before the number: "f/", "+".
+	prefix string
+	rounds rounding
+	// keepZeros leaves zeros at the end in.
+	keepZeros bool
+	// number is what is written where the rounded value is not: a stop's mark.
+	number string
+}
+
+// rounding is which way the last place goes.
+type rounding int
+
+const (
+	nearest rounding = iota
+	up               // less would not do
+	down             // more would not do
+)
+
+func (r rounding) to(v float64, decimals int) float64 {
+	const slip = 1e-9 // of a place: a figure that is whole but for rounding stays what it is
+	places := math.Pow10(decimals)
+	switch r {
+	case up:
+		return math.Ceil(v*places-slip) / places
+	case down:
+		return math.Floor(v*places+slip) / places
+	}
+	return v
+}
+
+// Number is the figure without its unit.
+func (f Figure) Number() string {
+	if f.number != "" {
+		return f.number
+	}
+	v := f.Value
+	if f.Unit == Percent {
+		v *= 100
+	}
+	v = f.rounds.to(v, f.Decimals)
+	if f.keepZeros && short(v, f.Decimals) != "0" {
+		return f.prefix + strconv.FormatFloat(v, 'f', f.Decimals, 64)
+	}
+	return f.prefix + short(v, f.Decimals)
+}
+
+// String is the figure with its unit, "13.3 mm".
+func (f Figure) String() string {
+	unit := f.Unit
+	if unit == Stops && f.Number() == "1" {
+		unit = "stop"
+	}
+	if unit == Bare {
+		return f.Number()
+	}
+	return f.Number() + " " + string(unit)
+}
+
+// bare is the figure without its unit, which stands elsewhere.
+func (f Figure) bare() Figure {
+	f.Unit = Bare
+	return f
+}
+
+// column is the figure as tables have it: without a unit, and with all its decimals, so that points stand
+// below one another.
+func (f Figure) column() Figure {
+	f.Unit, f.keepZeros = Bare, true
+	return f
+}
+
+// short writes a number with at most so many decimals, no zero at their end, and no minus before a zero.
+func short(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	if text == "-0" {
+		return "0"
+	}
+	return text
+}
+
+// length is a length to a tenth of a millimetre, which is what one builds by.
+func length(path string, mm float64) Figure {
+	return Figure{Path: path, Value: mm, Unit: MM, Decimals: 1}
+}
+
+// share is a share of 1, told in per cent to a tenth.
+func share(path string, of1 float64) Figure {
+	return Figure{Path: path, Value: of1, Unit: Percent, Decimals: 1}
+}
+
+// blur is a length in the frame: a tenth of a pixel counts below a hundred.
+func blur(path string, px float64) Figure {
+	f := Figure{Path: path, Value: px, Unit: Pixels, Decimals: 1}
+	if px >= 99.95 {
+		f.Decimals = 0
+	}
+	return f
+}
+
+// whole is a figure told without decimals.
+func whole(path string, v float64, unit Unit) Figure { return Figure{Path: path, Value: v, Unit: unit} }
+
+// significant is a number to so many figures, whatever its size.
+func significant(path string, v float64, unit Unit, figures int) Figure {
+	f := Figure{Path: path, Value: v, Unit: unit}
+	if v != 0 {
+		f.Decimals = max(0, figures-1-int(math.Floor(math.Log10(math.Abs(v)))))
+	}
+	return f
+}
+
+// enough is a length of which less would not do: whole millimetres from 20 on, tenths below.
+func enough(path string, mm float64) Figure {
+	f := length(path, mm)
+	f.rounds = up
+	if mm >= 20 {
+		f.Decimals = 0
+	}
+	return f
+}
+
+// atMost is a length of which more would not do, to a tenth.
+func atMost(path string, mm float64) Figure {
+	f := length(path, mm)
+	f.rounds = down
+	return f
+}

@@ -1,0 +1,37 @@
+package report
+
+import (
+	"dropsheet/layout"
+	"dropsheet/layout/shot"
+)
+
+// Figures is a plan with what follows from it, as programs get it: every figure in full, under the names that
+// the facts' figures carry as their paths.
+type Figures struct {
+	Version int `json:"dropsheet"` // of the format, as in a job file
+	layout.Plan
+	DarkRim     shot.DarkRim     `json:"dark_rim"`
+	Sensitivity shot.Sensitivity `json:"sensitivity"`
+	Coverage    coverage         `json:"coverage"`
+	Travel      shot.Travel      `json:"travel"`
+	Resolution  shot.Resolution  `json:"resolution"`
+	Swing       *shot.Swing      `json:"swing,omitempty"` // none for a rod
+	Sharpness   shot.Sharpness   `json:"sharpness"`
+
+	Light *shot.LightFigures `json:"light,omitempty"` // none without lamps
+}
+
+// coverage is what the frame sees of the board, with what mends it.
+type coverage struct {
+	shot.Coverage
+	Remedies shot.Remedies `json:"remedies"`
+}
+
+// Figures are the plan's, in a format of that version.
+func (r *Report) Figures(version int) Figures {
+	return Figures{
+		Version: version, Plan: r.shot.Plan, DarkRim: r.rim, Sensitivity: r.sensitivity,
+		Coverage: coverage{r.coverage, r.remedies}, Travel: r.travel, Resolution: r.resolution, Swing: r.swings,
+		Sharpness: r.sharp, Light: r.light,
+	}
+}

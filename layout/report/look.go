@@ -1,0 +1,118 @@
+package report
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+	"dropsheet/layout/shot"
+)
+
+// look tells how the picture appears in the drop, what part of it comes where, and what a swing of the drop
+// does to it.
+func (r *Report) look() []Fact {
+	facts := []Fact{{Key: "look.bend", Name: "look", Text: r.bend()}}
+	if r.shot.Picture.Look != layout.Bulged {
+		facts = append(facts, Fact{Key: "look.holds", Text: say("that holds for this distance, this camera distance and "+
+			"this shape of the %s", r.body)})
+	}
+	facts = append(facts, r.framing()...)
+	if r.shot.CutToFill() {
+		facts = append(facts, Fact{Key: "look.cut", Text: say("cut to what the %s sees at the fill; --fit inside shows all "+
+			"of it", r.body)})
+	}
+	if text := r.alongPicture(); text != nil {
+		facts = append(facts, Fact{Key: "look.along", Text: text})
+	}
+	if r.swings != nil {
+		facts = append(facts, r.swing(*r.swings)...)
+	}
+	return facts
+}
+
+// bend says how the print is bent.
+func (r *Report) bend() Text {
+	switch look := r.shot.Picture.Look; look {
+	case layout.Bulged:
+		return say("%s: the print is not bent, and the picture looks wrapped round the %s, squeezed toward its rim",
+			strong("bulged"), r.body)
+	case layout.Straight:
+		return say("%s: the print is bent beforehand, so that the picture appears in the %s just as drawn",
+			strong("straight"), r.body)
+	default:
+		return say("%s: the print is bent beforehand by that share",
+			strong(say("%s of the way from bulged to straight",
+				Figure{Value: float64(look), Decimals: 4})))
+	}
+}
+
+// framing tells what part of the picture comes where, as far as that is not the usual.
+func (r *Report) framing() (facts []Fact) {
+	f := r.shot.Picture.Framing
+	if turn := r.turn(); turn != nil {
+		facts = append(facts, Fact{Key: "look.turn", Name: "turn", Text: say("in the %s the picture is turned by %s", r.body,
+			strong(turn))})
+	}
+	if f.OffX != 0 || f.OffY != 0 {
+		facts = append(facts, Fact{Key: "look.off", Name: "on the axis", Text: say("in place of the picture's middle, the "+
+			"point %s of its width from its left and %s of its height from its top: print and board are laid out about "+
+			"the axis, and the picture lies to one side of it",
+			strong(share("", 0.5+f.OffX)), strong(share("", 0.5+f.OffY)))})
+	}
+	if f.Round {
+		facts = append(facts, Fact{Key: "look.round", Name: "round", Text: say("only the circle that touches the picture's " +
+			"shorter sides is printed")})
+	}
+	return facts
+}
+
+// alongPicture says what a rod does not do for the picture, and how much of it shows for that; nothing of a
+// ball.
+func (r *Report) alongPicture() Text {
+	p := r.shot.Plan
+	if p.Drop.Body == flip.Ball {
+		return nil
+	}
+	sees, whole, way := length("coverage.sees_mm.height", r.coverage.Sees.HeightMM),
+		length("backdrop.height_mm", p.Backdrop.HeightMM), "high"
+	if p.Drop.Body == flip.LevelRod {
+		sees, whole, way = length("coverage.sees_mm.width", r.coverage.Sees.WidthMM),
+			length("backdrop.width_mm", p.Backdrop.WidthMM), "wide"
+	}
+	text, stretched, but := "a rod squeezes the picture across itself and not along", " and looks stretched that way",
+		", which looks stretched that way"
+	switch p.Picture.Look {
+	case layout.Bulged:
+	case layout.Straight:
+		text, stretched, but = text+", and the print makes up for that", "", ""
+	default:
+		text, stretched, but = text+", and the print makes up for part of that", " and still looks stretched that way",
+			", still somewhat stretched that way"
+	}
+	if sees.Value >= whole.Value {
+		return say("%s: along it the frame sees all of the print%s", text, but)
+	}
+	return say("%s: along it the frame sees the middle %s of a print that is %s %s%s", text, strong(sees), whole, way,
+		stretched)
+}
+
+// swing says how much the picture changes while the drop swings.
+func (r *Report) swing(s shot.Swing) []Fact {
+	change := func(share float64) Figure {
+		f := Figure{Value: share - 1, Unit: Percent}
+		if math.Round(100*f.Value) > 0 {
+			f.prefix = "+"
+		}
+		return f
+	}
+	facts := []Fact{{Key: "look.swing", Name: "swing", Text: say("swinging from %s flatter than round to %s longer, the "+
+		"picture changes by %s / %s in width and %s / %s in height",
+		Figure{Value: 1 - s.Flat.HeightOverWidth, Unit: Percent}, Figure{Value: s.Long.HeightOverWidth - 1, Unit: Percent},
+		change(s.Flat.WidthShare), change(s.Long.WidthShare),
+		change(s.Flat.HeightShare), change(s.Long.HeightShare))}}
+	if s.PerSecond > 0 {
+		facts = append(facts, Fact{Key: "look.swings", Text: say("a free drop of this size swings so %s times a second",
+			whole("swing.per_second", s.PerSecond, Bare))})
+	}
+	return facts
+}

@@ -1,0 +1,117 @@
+package report
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+)
+
+// place tells where board and camera stand, and how much of the drop the picture takes up for it.
+func (r *Report) place() []Fact {
+	p := r.shot.Plan
+	pic := p.Picture
+	reach := say("%s from the axis", strong(length("picture.reach_mm", pic.ReachMM)))
+	if downMM, ok := p.Sight().ReachDownMM(pic.Fill); ok && p.Sight().Drop.Oblate() {
+		reach = say("%s to the sides, %s up and down", reach, strong(length("", downMM)))
+	}
+	ratio := pic.ReachMM / pic.NearAxisReachMM
+	return []Fact{
+		{Key: "place.distance", Name: "distance", Text: say("%s from the middle of the %s to the printed side of the board",
+			strong(far("drop.distance_mm", p.Drop.DistanceMM)), r.body)},
+		{Key: "place.camera", Text: say("%s from the lens's entrance pupil to the middle of the %s",
+			strong(far("drop.camera_distance_mm", p.Drop.CameraMM)), r.body)},
+		{Key: "place.fill", Name: "fill", Text: say("the picture takes up %s of the %s's visible radius",
+			strong(share("picture.fill", pic.Fill)), r.body)},
+		{Key: "place.reach", Name: "reach", Text: say("%s, traced exactly", reach)},
+		{Key: "place.near", Text: say("the near-axis (thin lens) formula says %s and is wrong here by a factor of %s: "+
+			"never size a print by it", length("picture.near_axis_reach_mm", pic.NearAxisReachMM),
+			Figure{Value: max(ratio, 1/ratio), Decimals: 2})},
+		{Key: "place.rim", Name: "dark rim", Text: r.darkRim()},
+		{Key: "place.drops", Name: "sensitivity", Text: r.otherDrop()},
+		{Key: "place.boards", Text: say("with the board %s nearer it fills %s, %s further %s", length("", 10),
+			share("sensitivity.distance_10_mm_less_fill", r.sensitivity.NearerFill), length("", 10),
+			share("sensitivity.distance_10_mm_more_fill", r.sensitivity.FurtherFill))},
+	}
+}
+
+// far is a length that may be long, with the metres beside the millimetres from two metres on.
+func far(path string, mm float64) Text {
+	if mm < 2000 {
+		return say("%s", length(path, mm))
+	}
+	return say("%s (%s)", length(path, mm), Figure{Value: mm / 1000, Unit: "m", Decimals: 2})
+}
+
+// darkRim says what of the drop looks past the picture, and what it then shows.
+func (r *Report) darkRim() Text {
+	rim, p := r.rim, r.shot.Plan
+	across, down := share("dark_rim.across_share", rim.AcrossShare), share("dark_rim.down_share", rim.DownShare)
+	corner := share("dark_rim.corner_share", rim.CornerShare)
+	radius := say(" of the %s's visible radius", r.body)
+	past := "backdrop"
+	if r.unfilled() {
+		past = "picture"
+	}
+	var ring Text
+	switch p.Drop.Reverses {
+	case flip.ReversesX:
+		ring = say("%s%s at its left and right edges", across, radius)
+	case flip.ReversesY:
+		ring = say("%s%s at its upper and lower edges", down, radius)
+	default:
+		switch {
+		case across.Number() == down.Number() && across.Number() == corner.Number():
+			ring = say("an even %s%s", across, radius)
+		case r.unfilled():
+			ring = say("%s%s where that is widest, %s where it is narrowest", across, radius, corner)
+		default:
+			ring = say("%s%s at the backdrop's left and right, %s above and below, %s toward the corners", across, radius,
+				down, corner)
+		}
+	}
+	shows := "it is as dark as the room around the board"
+	if r.unfilled() {
+		shows = "it is white where the paper goes on beyond the picture, and elsewhere as dark as the room"
+	}
+	return say("the outermost ring of the %s looks past the %s: %s; %s", r.body, past, ring, shows)
+}
+
+// unfilled tells whether nothing is printed in what the picture leaves of the board.
+func (r *Report) unfilled() bool {
+	return !r.shot.Picture.Plain() && r.shot.Backdrop.Surround == ""
+}
+
+// hardlyShare is the change of the fill that no one sees: one hundredth of the drop's radius.
+const hardlyShare = 0.01
+
+// otherDrop says what becomes of the fill when the drop is not as large as planned.
+func (r *Report) otherDrop() Text {
+	s, fill := r.sensitivity, share("picture.fill", r.shot.Picture.Fill)
+	smaller := share("sensitivity.drop_10_percent_smaller_fill", s.DropSmallerFill)
+	larger := share("sensitivity.drop_10_percent_larger_fill", s.DropLargerFill)
+	ten := share("", 0.1)
+	off := math.Max(math.Abs(s.DropSmallerFill-fill.Value), math.Abs(s.DropLargerFill-fill.Value))
+	switch {
+	case smaller.Number() == fill.Number() && larger.Number() == fill.Number():
+		return say("the print hardly depends on the %s's size: %s smaller or larger, the picture still fills %s of the %s",
+			r.body, ten, fill, r.body)
+	case off > hardlyShare:
+		return say("the %s's size matters here: %s smaller or larger, the picture fills %s or %s of the %s in place of %s",
+			r.body, ten, smaller, larger, r.body, fill)
+	}
+	return say("the print hardly depends on the %s's size: %s smaller or larger, the picture fills %s or %s of the %s "+
+		"in place of %s", r.body, ten, smaller, larger, r.body, fill)
+}
+
+// Corner writes a corner in words, as seen by someone who faces the printed side.
+func Corner(c layout.Corner) string {
+	vertical, horizontal := "bottom", "right"
+	if c.Top() {
+		vertical = "top"
+	}
+	if c.Left() {
+		horizontal = "left"
+	}
+	return vertical + " " + horizontal
+}

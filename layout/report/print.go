@@ -1,0 +1,65 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/layout"
+)
+
+// print tells how large the print is, and how it lies on paper.
+func (r *Report) print() []Fact {
+	p := r.shot.Plan
+	pic, b := p.Picture, p.Backdrop
+	text := say("%s, fit %s", strong(size(length("picture.width_mm", pic.WidthMM), length("picture.height_mm",
+		pic.HeightMM))), string(pic.Fit))
+	facts := []Fact{{Key: "print.size", Name: "print", Text: text}}
+	sheets := say("%s of %s, %s: %s across, %s down", strong(counted("", len(p.Sheets), "sheet", "sheets")), b.Paper.Name,
+		string(b.Orientation), whole("backdrop.columns", float64(b.Columns), Bare),
+		whole("backdrop.rows", float64(b.Rows), Bare))
+	if cells := b.Columns * b.Rows; cells > len(p.Sheets) {
+		sheets = say("%s; the other %s of the %s cells carry no picture and have no sheet", sheets,
+			whole("", float64(cells-len(p.Sheets)), Bare), whole("", float64(cells), Bare))
+	}
+	margin := say("margins as measured")
+	if b.Printer == nil {
+		margin = say("margin %s", Figure{Path: "backdrop.margin_mm", Value: b.MarginMM, Unit: MM, Decimals: 2})
+	}
+	facts = append(facts, Fact{Key: "print.sheets", Name: "sheets", Text: sheets},
+		Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm", Value: b.LapMM, Unit: MM,
+			Decimals: 2}, margin)})
+	if b.Printer != nil {
+		facts = append(facts, Fact{Key: "print.printer", Name: "printer",
+			Text: say("%s; the sheets make up for it", Printer(*b.Printer))})
+	}
+	return facts
+}
+
+// counted is how many of a thing there are.
+func counted(path string, n int, one, many Unit) Figure {
+	if n == 1 {
+		many = one
+	}
+	return Figure{Path: path, Value: float64(n), Unit: many}
+}
+
+// Printer tells a measured printer in a line.
+func Printer(p layout.Printer) Text {
+	m := p.Margins
+	mm := func(v float64) Figure { return Figure{Value: v, Decimals: 2} }
+	return say("%s on %s: across %s, feed %s; margins left %s, top %s, right %s, bottom %s mm",
+		fmt.Sprintf("%q", p.Name), p.Paper.Name, PercentOff(p.AcrossScale), PercentOff(p.FeedScale), mm(m.LeftMM),
+		mm(m.TopMM), mm(m.RightMM), mm(m.BottomMM))
+}
+
+// PercentOff tells a scale as what is too much or too little.
+func PercentOff(scale float64) Text {
+	off := Figure{Value: math.Abs(scale - 1), Unit: Percent, Decimals: 2}
+	switch {
+	case off.Number() == "0":
+		return say("true")
+	case scale < 1:
+		return say("%s short", off)
+	}
+	return say("%s long", off)
+}
