@@ -23,8 +23,9 @@ type Job struct {
 	Plan      layout.Plan
 	PPI       float64          // pixels on an inch of the print, as placed
 	Picture   *texture.Texture // the artwork
-	SeamMap   image.Image      // what seammap.Draw draws of the plan: seams.png
-	DropView  image.Image      // a square close-up of what the drop shows
+	// None of these can be seen through.
+	SeamMap  image.Image // what seammap.Draw draws of the plan: seams.png
+	DropView image.Image // a square close-up of what the drop shows
 	// Looks are square close-ups of the drop with the picture bulged and straight; both or neither, nil then.
 	Looks [2]image.Image
 }

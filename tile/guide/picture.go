@@ -4,7 +4,7 @@ import (
 	"image"
 	"math"
 
-	"golang.org/x/image/draw"
+	"github.com/disintegration/imaging"
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
@@ -41,25 +41,15 @@ func (b *book) perMM(ppi, longerMM float64) float64 {
 func (b *book) placeImage(at layout.Rect, img image.Image, ppi float64) {
 	b.place(at, func() (image.Image, error) {
 		perMM := b.perMM(ppi, max(at.WidthMM, at.HeightMM))
-		from := img.Bounds()
-		if float64(from.Dx()) <= at.WidthMM*perMM && float64(from.Dy()) <= at.HeightMM*perMM {
-			return opaque(img), nil // as it is: scaled, white would come out a shade darker than the paper
-		}
-		w := max(1, min(from.Dx(), int(math.Ceil(at.WidthMM*perMM))))
-		h := max(1, min(from.Dy(), int(math.Ceil(at.HeightMM*perMM))))
-		out := image.NewRGBA(image.Rect(0, 0, w, h))
-		draw.Draw(out, out.Rect, image.White, image.Point{}, draw.Src)
-		draw.CatmullRom.Scale(out, out.Rect, img, from, draw.Over, nil)
-		return out, nil
+		most := func(mm float64, has int) int { return max(1, min(has, int(math.Ceil(mm*perMM)))) }
+		w, h := most(at.WidthMM, img.Bounds().Dx()), most(at.HeightMM, img.Bounds().Dy())
+		return forPage(imaging.Resize(img, w, h, imaging.CatmullRom)), nil
 	})
 }
 
-// opaque puts a picture on white.
-func opaque(img image.Image) *image.RGBA {
-	out := image.NewRGBA(image.Rectangle{Max: img.Bounds().Size()})
-	draw.Draw(out, out.Rect, image.White, image.Point{}, draw.Src)
-	draw.Draw(out, out.Rect, img, img.Bounds().Min, draw.Over)
-	return out
+// forPage is a picture in the kind that pages take. None in the guide can be seen through, so its levels are the same.
+func forPage(m *image.NRGBA) *image.RGBA {
+	return &image.RGBA{Pix: m.Pix, Stride: m.Stride, Rect: m.Rect}
 }
 
 // placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear

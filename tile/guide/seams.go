@@ -3,7 +3,8 @@ package guide
 import (
 	"image"
 	"image/color"
-	"image/draw"
+
+	"github.com/disintegration/imaging"
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
@@ -90,9 +91,7 @@ func (b *book) part(part image.Rectangle, k, x, y float64) (bottom float64) {
 	at := layout.Rect{XMM: x, YMM: y, WidthMM: k * float64(part.Dx()), HeightMM: k * float64(part.Dy())}
 	whole := b.job.SeamMap
 	b.place(at, func() (image.Image, error) {
-		cut := image.NewRGBA(image.Rectangle{Max: part.Size()})
-		draw.Draw(cut, cut.Rect, whole, whole.Bounds().Min.Add(part.Min), draw.Src)
-		return cut, nil
+		return forPage(imaging.Crop(whole, part.Add(whole.Bounds().Min))), nil
 	})
 	return at.BottomMM()
 }
