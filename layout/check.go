@@ -155,7 +155,7 @@ func (p Plan) checkSheets() error {
 				return fmt.Errorf("the cell of %s does not meet its neighbours", s.Name)
 			}
 		}
-		used := s.OnItsPage(b.Used(s))
+		used := b.OnPage(s).Used
 		if !room.contains(used) {
 			return fmt.Errorf("sheet %s does not fit its paper", s.Name)
 		}

@@ -21,7 +21,7 @@ func somePrinter(r *rand.Rand, paper Paper) *Printer {
 func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
 	t.Helper()
 	c := b.Correction()
-	used, cell := c.Drawn(s.OnItsPage(b.Used(s))), c.Drawn(s.OnItsPage(s.Cell))
+	used, cell := c.Drawn(b.OnPage(s).Used), c.Drawn(b.OnPage(s).Cell)
 	for _, turned := range turns[b.Orientation] {
 		at := func(x, y float64) Point { return turned(b.Paper, Point{x, y}) }
 		for _, corner := range []Point{at(used.XMM, used.YMM), at(used.RightMM(), used.BottomMM())} {

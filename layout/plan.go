@@ -151,10 +151,3 @@ func (b Backdrop) Kept(s Sheet) Rect { return s.Cell.Grow(b.sides(s, 0, b.LapMM)
 
 // Used is what a sheet takes up of its page: its cell, laps and strips. Board coordinates.
 func (b Backdrop) Used(s Sheet) Rect { return s.Cell.Grow(b.sides(s, StripMM, b.LapMM)) }
-
-// OnItsPage moves a rectangle from board coordinates to the sheet's page.
-func (s Sheet) OnItsPage(r Rect) Rect {
-	r.XMM += s.OnPage.XMM - s.Cell.XMM
-	r.YMM += s.OnPage.YMM - s.Cell.YMM
-	return r
-}

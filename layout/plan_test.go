@@ -176,7 +176,7 @@ func TestPlanProperties(t *testing.T) {
 		for k, sheet := range p.Sheets {
 			require.Equal(t, k+1, sheet.Page)
 			area += sheet.Cell.WidthMM * sheet.Cell.HeightMM
-			used := sheet.OnItsPage(b.Used(sheet))
+			used := b.OnPage(sheet).Used
 			require.GreaterOrEqual(t, used.XMM, s.MarginMM-1e-6, "seed %d, case %d", seed, i)
 			require.GreaterOrEqual(t, used.YMM, s.MarginMM-1e-6)
 			require.LessOrEqual(t, used.RightMM(), page.WidthMM-s.MarginMM+1e-6)

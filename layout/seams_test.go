@@ -199,7 +199,7 @@ func TestWithSeamsProperties(t *testing.T) {
 		for k, sheet := range p.Sheets {
 			require.Equal(t, [2]int{even.Sheets[k].Row, even.Sheets[k].Column}, [2]int{sheet.Row, sheet.Column})
 			require.GreaterOrEqual(t, min(sheet.Cell.WidthMM, sheet.Cell.HeightMM), narrowest-1e-6, name)
-			used := sheet.OnItsPage(b.Used(sheet))
+			used := b.OnPage(sheet).Used
 			require.GreaterOrEqual(t, min(used.XMM, used.YMM), s.MarginMM-1e-6, name)
 			require.LessOrEqual(t, used.RightMM(), page.WidthMM-s.MarginMM+1e-6, name)
 			require.LessOrEqual(t, used.BottomMM(), page.HeightMM-s.MarginMM+1e-6, name)

@@ -52,7 +52,7 @@ type callout struct {
 func (b *book) callouts(s layout.Sheet) []callout {
 	p := b.job.Plan
 	left, top, right, bottom := b.job.lands(s)
-	c := s.OnItsPage(s.Cell)
+	c := p.Backdrop.OnPage(s).Cell
 	// Places along the cell, counted from the lamp's side.
 	lamp := lampCorner(c, p.Backdrop.LightFrom)
 	outX, outY := 1.0, 1.0

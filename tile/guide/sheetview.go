@@ -11,33 +11,28 @@ import (
 // a page mm, its top-left corner at (x, y). The marks are those of the real sheet. The laps are paler than
 // printed, and the cut lines, which are not printed, are dashed.
 func (b *book) drawSheet(x, y, k float64, view layout.Rect, s layout.Sheet) {
-	p := b.job.Plan
+	p, on := b.job.Plan, b.job.Plan.Backdrop.OnPage(s)
 	out := layout.Rect{XMM: x, YMM: y, WidthMM: k * view.WidthMM, HeightMM: k * view.HeightMM}
 	b.Fill(out, white)
 	b.Inset(out, k, layout.Point{XMM: view.XMM, YMM: view.YMM}, func() {
-		at := overlap(s.OnItsPage(p.Backdrop.Printed(s)), view)
-		part := at
-		part.XMM += s.Cell.XMM - s.OnPage.XMM
-		part.YMM += s.Cell.YMM - s.OnPage.YMM
-		b.placeBoard(at, k, part, s.Cell)
+		at := overlap(on.Printed, view)
+		b.placeBoard(at, k, on.ToBoard(at), s.Cell)
 		sheet.Marks(b.Document, p, s, sheet.Label{Job: b.clean(b.job.Name), Code: b.clean(b.job.CheckCode),
 			Of: len(p.Sheets)})
-		b.cutLines(s, k)
+		b.cutLines(on, k)
 	})
 	b.Frame(out, plain)
 }
 
 // cutLines dashes a sheet's cut lines over the drawing of its page: each from cut to cut, or past the end of a lap.
-func (b *book) cutLines(s layout.Sheet, k float64) {
+func (b *book) cutLines(on layout.SheetPage, k float64) {
 	const pastLapMM = 4.0
-	p := b.job.Plan.Backdrop
-	cell := s.OnItsPage(s.Cell)
-	left, top, right, bottom := p.Cut(s)
+	cell, left, top, right, bottom := on.Cell, on.CutLeft, on.CutTop, on.CutRight, on.CutBottom
 	past := func(cut bool) float64 {
 		if cut {
 			return 0
 		}
-		return p.LapMM + pastLapMM
+		return b.job.Plan.Backdrop.LapMM + pastLapMM
 	}
 	from := layout.Point{XMM: cell.XMM - past(left), YMM: cell.YMM - past(top)}
 	to := layout.Point{XMM: cell.RightMM() + past(right), YMM: cell.BottomMM() + past(bottom)}
@@ -70,7 +65,7 @@ func (b *book) details(s layout.Sheet) {
 	k := enlarged / b.geo.scale // on paper, whatever the guide's own scale is
 	p := b.job.Plan
 	light := p.Backdrop.LightFrom
-	cell := s.OnItsPage(s.Cell)
+	cell := p.Backdrop.OnPage(s).Cell
 	w := min((b.geo.fullMM()-gapMM)/2, 90)
 	view := func(right, bottom bool, share float64) layout.Rect {
 		v := layout.Rect{WidthMM: w / k, HeightMM: highMM / k}

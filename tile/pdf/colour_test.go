@@ -200,7 +200,7 @@ func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, a
 	require.NoError(t, job.Write(context.Background(), &file, plan.Sheets, nil))
 	return file.Bytes(), func(x, y float64) (int, int) {
 		// A ball turns the picture by half a turn, so it hangs turned.
-		place := plan.Sheets[0].OnItsPage(layout.Rect{XMM: on.XMM + (1-x/columns)*on.WidthMM,
+		place := plan.Backdrop.OnPage(plan.Sheets[0]).FromBoard(layout.Rect{XMM: on.XMM + (1-x/columns)*on.WidthMM,
 			YMM: on.YMM + (1-y/rows)*on.HeightMM})
 		perMM := units.PerInch(sheetDPI).PixelsPerMM()
 		return int(place.XMM * perMM), int(place.YMM * perMM)

@@ -52,8 +52,8 @@ func TestBareLapsAreClean(t *testing.T) {
 			pages := []*image.RGBA{doc.Render(1, dpi), doc.Render(2, dpi), doc.Render(3, dpi)}
 			inked := func(page int, across bool) (inked int) {
 				s := sheets[page-1]
-				cell, lap := s.OnItsPage(s.Cell), p.Backdrop.LapMM
-				kept := s.OnItsPage(p.Backdrop.Kept(s))
+				on, lap := p.Backdrop.OnPage(s), p.Backdrop.LapMM
+				cell, kept := on.Cell, on.Kept
 				for y := kept.YMM + 0.1; y < kept.BottomMM()-0.1; y += 0.08 {
 					for x := kept.XMM + 0.1; x < kept.RightMM()-0.1; x += 0.08 {
 						beyond := math.Max(cell.XMM-x, x-cell.RightMM())

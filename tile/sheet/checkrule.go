@@ -10,7 +10,7 @@ import (
 
 // The check rule, in mm.
 const (
-	checkRuleMM   = 100.0
+	longestMM     = 100.0
 	checkStepMM   = 10.0
 	leastCheckMM  = 50.0 // a shorter one can not tell two parts in a thousand by eye
 	checkInsetMM  = 3.0  // from a cut, clear of its cut mark
@@ -24,42 +24,42 @@ var checkStyle = pdf.Sans(6)
 // CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole
 // centimetres as fit beside the cell and its laps, and 0 on one too small for five.
 func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
-	from, to := checkRoom(p, s)
-	length := min(checkRuleMM, math.Floor((to-from)/checkStepMM)*checkStepMM)
+	return checkRuleMM(p.Backdrop.OnPage(s))
+}
+
+func checkRuleMM(on layout.SheetPage) float64 {
+	from, to := checkRoom(on)
+	length := min(longestMM, math.Floor((to-from)/checkStepMM)*checkStepMM)
 	if length < leastCheckMM {
 		return 0
 	}
 	return length
 }
 
-// checkRoom is where on the board, from y to y, a rule may stand beside a sheet.
-func checkRoom(p layout.Plan, s layout.Sheet) (fromMM, toMM float64) {
-	kept := p.Backdrop.Kept(s)
-	fromMM, toMM = kept.YMM+lapEndMM, kept.BottomMM()-lapEndMM
-	_, top, _, bottom := p.Backdrop.Cut(s)
-	if top {
-		fromMM = kept.YMM + checkInsetMM
+// checkRoom is from where to where down the page a rule may stand beside a sheet.
+func checkRoom(on layout.SheetPage) (fromMM, toMM float64) {
+	fromMM, toMM = on.Kept.YMM+lapEndMM, on.Kept.BottomMM()-lapEndMM
+	if on.CutTop {
+		fromMM = on.Kept.YMM + checkInsetMM
 	}
-	if bottom {
-		toMM = kept.BottomMM() - checkInsetMM
+	if on.CutBottom {
+		toMM = on.Kept.BottomMM() - checkInsetMM
 	}
 	return fromMM, toMM
 }
 
 // drawCheckRule draws a ruler in the strip beside the cell, to be held against a real one.
-func drawCheckRule(d *pdf.Document, p layout.Plan, s layout.Sheet) {
-	length := CheckRuleMM(p, s)
+func drawCheckRule(d *pdf.Document, on layout.SheetPage) {
+	length := checkRuleMM(on)
 	if length == 0 {
 		return
 	}
-	cell := s.OnItsPage(s.Cell)
-	out, bleed := -1.0, cell.XMM-layout.BleedMM
-	if left, _, _, _ := p.Backdrop.Cut(s); !left {
-		out, bleed = 1, cell.RightMM()+layout.BleedMM
+	out, bleed := -1.0, on.Cell.XMM-layout.BleedMM
+	if !on.CutLeft {
+		out, bleed = 1, on.Cell.RightMM()+layout.BleedMM
 	}
 	line := bleed + out*checkLineInMM
-	from, _ := checkRoom(p, s)
-	top := cell.YMM + from - s.Cell.YMM
+	top, _ := checkRoom(on)
 
 	lines := []pdf.Line{along(true, line, top, top+length)}
 	for mm := 0.0; mm <= length; mm += checkStepMM {

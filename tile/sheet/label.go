@@ -20,16 +20,16 @@ var (
 	labelText = pdf.Sans(6.5)
 )
 
-// strip is the part of a cut side that marks may use: beyond the bleed, within StripMM.
+// stripClearMM is the part of a cut side that marks may use: beyond the bleed, within StripMM.
 const stripClearMM = layout.StripMM - layout.BleedMM
 
 // drawLabel writes the sheet's name, its place in the pasting order, which way is up, and the job's check
 // code and name into the strip above the cell, or below it when that is the side that is cut. What does not
 // fit a small sheet is left out from the end.
-func drawLabel(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
-	cell := s.OnItsPage(s.Cell)
+func drawLabel(d *pdf.Document, on layout.SheetPage, s layout.Sheet, l Label) {
+	cell := on.Cell
 	middle := cell.YMM - layout.BleedMM - stripClearMM/2
-	if _, top, _, _ := p.Backdrop.Cut(s); !top {
+	if !on.CutTop {
 		middle = cell.BottomMM() + layout.BleedMM + stripClearMM/2
 	}
 	x, end := cell.XMM+labelInsetMM, cell.RightMM()-labelInsetMM

@@ -42,7 +42,7 @@ func TestLabelsFit(t *testing.T) {
 				most, rightMM = n, endMM
 			}
 			j := flatJob(t, nil)
-			strip := j.Plan.Sheets[0].OnItsPage(j.Plan.Sheets[0].Cell).RightMM() - labelInsetMM
+			strip := j.Plan.Backdrop.OnPage(j.Plan.Sheets[0]).Cell.RightMM() - labelInsetMM
 			require.Greater(t, most, 20)
 			require.LessOrEqual(t, rightMM, strip)
 			require.Greater(t, rightMM, strip-2.5, "no letter of that size is wider")

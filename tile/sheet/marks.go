@@ -33,9 +33,8 @@ type edge struct {
 }
 
 // edges lists the sides of a sheet's cell.
-func edges(p layout.Plan, s layout.Sheet) []edge {
-	c := s.OnItsPage(s.Cell)
-	left, top, right, bottom := p.Backdrop.Cut(s)
+func edges(p layout.Plan, s layout.Sheet, on layout.SheetPage) []edge {
+	c, left, top, right, bottom := on.Cell, on.CutLeft, on.CutTop, on.CutRight, on.CutBottom
 	bareLeft, bareTop, bareRight, bareBottom := Bare(p, s)
 	openLeft, openTop, openRight, openBottom := left || bareLeft, top || bareTop, right || bareRight, bottom || bareBottom
 	return []edge{
@@ -49,9 +48,9 @@ func edges(p layout.Plan, s layout.Sheet) []edge {
 // Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks,
 // label and check rule.
 func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
-	lapMM := p.Backdrop.LapMM
+	on, lapMM := p.Backdrop.OnPage(s), p.Backdrop.LapMM
 	var lines, cuts []pdf.Line
-	for _, e := range edges(p, s) {
+	for _, e := range edges(p, s, on) {
 		switch {
 		case e.cut:
 			cuts = append(cuts, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
@@ -61,8 +60,8 @@ func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 	}
 	rule(d, lines...)
 	arrows(d, cuts...)
-	drawLabel(d, p, s, l)
-	drawCheckRule(d, p, s)
+	drawLabel(d, on, s, l)
+	drawCheckRule(d, on)
 }
 
 // cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side

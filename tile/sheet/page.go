@@ -20,18 +20,16 @@ type Label struct {
 func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l Label) image.Rectangle {
 	page, picture := p.Backdrop.Page(), p.PictureOnBoard()
 	d.AddPage(page.WidthMM, page.HeightMM)
-	printed := p.Backdrop.Printed(s)
-	bleed := s.OnItsPage(printed)
-	correction := p.Backdrop.Correction()
-	d.SetBoxes(correction.Drawn(s.OnItsPage(p.Backdrop.Kept(s))), correction.Drawn(bleed))
+	on, correction := p.Backdrop.OnPage(s), p.Backdrop.Correction()
+	d.SetBoxes(correction.Drawn(on.Kept), correction.Drawn(on.Printed))
 	if !correction.None() {
 		// All of it is drawn at scale 1 and stretched as a whole, so that picture, marks and check rule agree.
 		d.Scale(correction.X, correction.Y, correction.About)
 	}
 
 	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
-	pixels := raster.Even(grid.Pixels(picture, printed))
-	d.Clipped(bleed, func() { d.Place(s.OnItsPage(grid.OnBoard(picture, pixels))) })
+	pixels := raster.Even(grid.Pixels(picture, p.Backdrop.Printed(s)))
+	d.Clipped(on.Printed, func() { d.Place(on.FromBoard(grid.OnBoard(picture, pixels))) })
 	Marks(d, p, s, l)
 	return pixels
 }

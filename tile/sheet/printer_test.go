@@ -112,7 +112,7 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 		light        layout.Corner
 		about        layout.Point
 	}{
-		{"the issue's printer", 0.996, 0.994, layout.Portrait, layout.TopLeft, layout.Point{}},
+		{"an inkjet a few parts in a thousand off", 0.996, 0.994, layout.Portrait, layout.TopLeft, layout.Point{}},
 		{"long across, short along the feed", 1.03, 0.96, layout.Portrait, layout.BottomRight,
 			layout.Point{XMM: 105, YMM: 148}},
 		{"landscape", 1.03, 0.96, layout.Landscape, layout.TopLeft, layout.Point{XMM: 297, YMM: 11}},
@@ -131,7 +131,7 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 			b := j.Plan.Backdrop
 			require.NoError(t, j.Plan.Check())
 			s := j.Plan.Sheets[len(j.Plan.Sheets)-1] // the far corner from the lamp: cut on all sides
-			used, live := b.Correction().Drawn(s.OnItsPage(b.Used(s))), printer.Live(a4, c.orientation)
+			used, live := b.Correction().Drawn(b.OnPage(s).Used), printer.Live(a4, c.orientation)
 			require.InDelta(t, 0, min(live.WidthMM-used.WidthMM, live.HeightMM-used.HeightMM), 1e-6,
 				"the sheet takes up all that the printer reaches, one way")
 			page := write(t, j, []layout.Sheet{s}).Render(1, fineDPI)
@@ -142,7 +142,7 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 				out.sx, out.sy = c.feed, c.across
 			}
 			// Where on the paper the cell comes out is the printer's affair: its cut marks tell.
-			drawn, strip := b.Correction().Drawn(s.OnItsPage(s.Cell)), layout.StripMM-0.6
+			drawn, strip := b.Correction().Drawn(b.OnPage(s).Cell), layout.StripMM-0.6
 			overCell := func(mm float64) float64 { return out.at(mm, out.y(drawn.YMM)-strip) }
 			besideCell := func(mm float64) float64 { return out.at(out.x(drawn.XMM)-strip, mm) }
 			left, right := hairlineNear(t, overCell, out.x(drawn.XMM)), hairlineNear(t, overCell, out.x(drawn.RightMM()))
@@ -156,12 +156,12 @@ func TestPrinterIsMadeUpFor(t *testing.T) {
 			requireChecks(t, func(mm float64) float64 { return out.at(left+mm, y) }, s.Cell.XMM, s.Cell.WidthMM, checkX)
 			requireChecks(t, func(mm float64) float64 { return out.at(x, top+mm) }, s.Cell.YMM, s.Cell.HeightMM, checkY)
 
-			require.Equal(t, checkRuleMM, CheckRuleMM(j.Plan, s))
+			require.Equal(t, longestMM, CheckRuleMM(j.Plan, s))
 			ruler := func(mm float64) float64 {
 				return out.at(left-layout.BleedMM-checkLineInMM-(checkTickMM+checkEndMM)/2, mm)
 			}
-			first, last := hairlineNear(t, ruler, top+checkInsetMM), hairlineNear(t, ruler, top+checkInsetMM+checkRuleMM)
-			require.InDelta(t, checkRuleMM, last-first, 0.05)
+			first, last := hairlineNear(t, ruler, top+checkInsetMM), hairlineNear(t, ruler, top+checkInsetMM+longestMM)
+			require.InDelta(t, longestMM, last-first, 0.05)
 		})
 	}
 }

@@ -83,7 +83,7 @@ func TestCellsAreClean(t *testing.T) {
 			doc := write(t, j, j.Plan.Sheets)
 			for _, s := range j.Plan.Sheets {
 				page := doc.Render(s.Page, dpi)
-				c := s.OnItsPage(s.Cell)
+				c := j.Plan.Backdrop.OnPage(s).Cell
 				for y := int(math.Ceil(c.YMM * pxPerMM())); y < int(c.BottomMM()*pxPerMM()); y++ {
 					for x := int(math.Ceil(c.XMM * pxPerMM())); x < int(c.RightMM()*pxPerMM()); x++ {
 						got := page.RGBAAt(x, y)
@@ -99,13 +99,13 @@ func TestCellsAreClean(t *testing.T) {
 	}
 }
 
-// The marks of an inner sheet, each where DESIGN section 5 puts it.
+// The marks of an inner sheet, each where its place comes to by hand.
 func TestMarksOfAnInnerSheet(t *testing.T) {
 	j := flatJob(t, nil)
 	s := j.Plan.Sheets[0]
 	require.Equal(t, "R1C1", s.Name)
 	page := write(t, j, j.Plan.Sheets).Render(1, dpi)
-	c, lap := s.OnItsPage(s.Cell), j.Plan.Backdrop.LapMM
+	c, lap := j.Plan.Backdrop.OnPage(s).Cell, j.Plan.Backdrop.LapMM
 	midX, midY := c.XMM+c.WidthMM/2, c.YMM+c.HeightMM/2
 
 	for _, m := range []struct {
@@ -172,7 +172,8 @@ func TestPageBoxes(t *testing.T) {
 	s := j.Plan.Sheets[1]
 	boxes := doc.PageBoxes(s.Page)
 	page := j.Plan.Backdrop.Page()
-	kept, printed := s.OnItsPage(j.Plan.Backdrop.Kept(s)), s.OnItsPage(j.Plan.Backdrop.Printed(s))
+	on := j.Plan.Backdrop.OnPage(s)
+	kept, printed := on.Kept, on.Printed
 	for _, c := range []struct {
 		name string
 		got  pdftest.Box
