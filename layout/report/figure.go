@@ -156,3 +156,6 @@ func atMost(path string, mm float64) Figure {
 	f.rounds = down
 	return f
 }
+
+// OneSided tells whether the last place is rounded up or down on purpose, since less or more would not do.
+func (f Figure) OneSided() bool { return f.rounds != nearest }

@@ -1,0 +1,190 @@
+package told
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/cmd/dropsheet/programtest"
+	"dropsheet/layout"
+	"dropsheet/layout/report"
+	"dropsheet/layout/shot"
+	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/pdf/pdftest"
+)
+
+func TestMain(m *testing.M) { programtest.Main(m) }
+
+// setups are shots of every kind, by the words that they are asked for with.
+var setups = []string{
+	"--distance 40cm",
+	"--distance 40cm --frame-width 9mm --sharp-to 0.5",
+	"--distance 40cm --frame-width 40cm --travel 3mm",
+	"--focus picture --aperture f/11",
+	"--focus edge --frame-rate 12500 --aperture f/22",
+	"--liquid sea-water --drop 3.4mm --frame-rate 60",
+	"--liquid ethanol --oblate 0.9 --look straight",
+	"--liquid glycerol --print-size 300x200mm --fill 0.7",
+	"--liquid syrup-40 --distance 25cm --fit inside --background black --look straight",
+	"--liquid crown-glass --drop 20mm --distance 30cm --camera-distance 80cm",
+	"--liquid acrylic --drop 12mm --distance 30cm --look 0.5",
+	"--liquid 1.38 --drop 2mm --distance 2.2m --max-sheets 4",
+	"--body upright-rod --drop 20mm --liquid crown-glass --distance 40cm",
+	"--body upright-rod --liquid water --look straight --frame-rate 25",
+	"--body level-rod --liquid acrylic --drop 15mm --travel 2mm",
+	"--body level-rod --liquid glycerol --look 0.3 --focus picture",
+	"--look straight --round --turn 15 --distance 30cm",
+	"--look straight --centre 0.3,0.5 --fit inside --frame-width 40mm --surround black",
+	"--lamp -60cm,-40cm,90cm --distance 30cm --light-from bottom-right",
+	"--lamp -90cm,0cm,90cm --lamp 90cm,0cm,90cm --distance 40cm --drop 4.6mm",
+	"--lamp 0cm,-5cm,60cm --travel 1mm --surround stretch --frame-width 45cm",
+}
+
+// guideTells are the facts that the guide tells wherever there is something to tell.
+var guideTells = []string{"sharp.verdict", "sharp.least", "sharp.wider", "sharp.along", "sharp.light", "focus.where",
+	"focus.edge", "focus.best", "focus.picture", "mains.swing", "mains.steady"}
+
+// Terminal, JSON and guide tell the same, figure by figure: what stands on the terminal stands in the guide in the
+// same words, and JSON has the same number but for rounding.
+func TestOneFigureIsToldAlike(t *testing.T) {
+	told := map[string]bool{}
+	for _, setup := range setups {
+		t.Run(setup, func(t *testing.T) {
+			flags := append(strings.Fields(setup), "--pixels", "240x160")
+			art, _ := jobtest.WritePattern(t, 150, 100)
+			folder := filepath.Join(t.TempDir(), "job")
+			programtest.Do(t, append([]string{"make", art, "--seams", "even", "--out", folder}, flags...)...)
+			terminal := plain(output(t, append([]string{"size", art}, flags...)...))
+			var figures any
+			require.NoError(t, json.Unmarshal([]byte(output(t, append([]string{"size", art, "--json"}, flags...)...)), &figures))
+			guide := guideText(t, filepath.Join(folder, "guide.pdf"))
+
+			r := report.Of(planOf(t, folder))
+			require.NotEmpty(t, r.Facts())
+			for _, f := range r.Facts() {
+				text := plain(f.Text.String())
+				require.Contains(t, terminal, text, f.Key)
+				for _, key := range guideTells {
+					if f.Key == key {
+						told[key] = true
+						require.Contains(t, strings.ToLower(guide), strings.ToLower(text), key)
+					}
+				}
+				for _, figure := range f.Text.Figures() {
+					requireInJSON(t, figures, figure, f.Key)
+				}
+			}
+			for _, row := range r.Stops().Rows {
+				var cells []string
+				for _, c := range row.Cells {
+					cells = append(cells, c.String())
+					for _, figure := range c.Figures() {
+						requireInJSON(t, figures, figure, "the table of stops")
+					}
+				}
+				line := strings.Join(cells, " ")
+				require.Contains(t, terminal, line)
+				if row.Own {
+					line = cells[0] + " (plan) " + strings.Join(cells[1:], " ")
+				}
+				require.Contains(t, guide, line)
+			}
+		})
+	}
+	for _, key := range guideTells {
+		require.True(t, told[key], "no set-up has anything to tell of %s", key)
+	}
+}
+
+// output is what the program writes.
+func output(t *testing.T, args ...string) string {
+	t.Helper()
+	out, err := exec.Command(programtest.Path(t), args...).Output()
+	require.NoError(t, err, strings.Join(args, " "))
+	return string(out)
+}
+
+func planOf(t *testing.T, folder string) (p layout.Plan) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &p))
+	return p
+}
+
+var (
+	// head is what stands at the top of a page of the guide: job, check code, number.
+	head    = regexp.MustCompile(`^.*? assembly guide check code [0-9A-F]{6} \d+ / \d+`)
+	minus   = regexp.MustCompile(`–(\d)`)
+	strange = strings.NewReplacer("\u2019", "'", "\u00d7", "x", "\u00a0", " ")
+)
+
+// plain is a text with one blank between words, and the terminal's signs in place of type's.
+func plain(text string) string {
+	return minus.ReplaceAllString(strings.Join(strings.Fields(strange.Replace(text)), " "), "-$1")
+}
+
+// guideText is all that the guide says, page after page, as PDFium reads it.
+func guideText(t *testing.T, path string) string {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	require.NoError(t, err)
+	doc := pdftest.Open(t, data)
+	var pages []string
+	for page := range doc.PageCount() {
+		pages = append(pages, strings.TrimSpace(head.ReplaceAllString(plain(doc.Text(page+1)), "")))
+	}
+	return strings.Join(pages, " ")
+}
+
+// requireInJSON requires that JSON has a figure where it says, and the same number but for rounding.
+func requireInJSON(t *testing.T, figures any, f report.Figure, key string) {
+	t.Helper()
+	require.False(t, math.IsNaN(f.Value) || math.IsInf(f.Value, 0), "%s: %s is no number", key, f.Path)
+	if f.Path == "" {
+		return
+	}
+	at := figures
+	for _, name := range strings.Split(f.Path, ".") {
+		switch inside := at.(type) {
+		case map[string]any:
+			at = inside[name]
+		case []any:
+			i, err := strconv.Atoi(name)
+			require.NoError(t, err, f.Path)
+			require.Less(t, i, len(inside), f.Path)
+			at = inside[i]
+		}
+	}
+	value, is := at.(float64)
+	require.True(t, is, "%s: JSON has no number at %s", key, f.Path)
+	number := f.Number()
+	if mark, stop := strings.CutPrefix(number, "f/"); stop {
+		n, err := strconv.ParseFloat(mark, 64)
+		require.NoError(t, err)
+		if shot.ExposureStops(n, value) != 0 { // else the mark of the full stop itself: f/11 for 11.31
+			require.InDelta(t, value, n, 0.05+1e-9, f.Path)
+		}
+		return
+	}
+	n, err := strconv.ParseFloat(number, 64)
+	require.NoError(t, err, "%s: %s", key, number)
+	if f.Unit == report.Percent {
+		value *= 100
+	}
+	place := math.Pow10(-f.Decimals)
+	most := place / 2
+	if f.OneSided() {
+		most = place
+	}
+	require.InDelta(t, value, n, most*(1+1e-9)+1e-9*math.Abs(value), fmt.Sprintf("%s: %s at %s", key, number, f.Path))
+}

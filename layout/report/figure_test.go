@@ -1,0 +1,58 @@
+package report
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// How figures are written, each kind by cases worked out by hand.
+func TestFiguresAreWritten(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		figure Figure
+		want   string
+	}{
+		{"a length to a tenth", length("", 889.2463), "889.2 mm"},
+		{"zeros at the end are left out", length("", 400), "400 mm"},
+		{"a minus before what rounds to zero goes", length("", -0.04), "0 mm"},
+		{"a share in per cent", share("", 0.8499), "85 %"},
+		{"enough is rounded up", enough("", 13.2401), "13.3 mm"},
+		{"from 20 mm on to whole ones", enough("", 250.001), "251 mm"},
+		{"enough that is even but for rounding", enough("", 250.00000000000003), "250 mm"},
+		{"at most is rounded down", atMost("", 44.49), "44.4 mm"},
+		{"a blur under a hundred pixels", blur("", 17.7431), "17.7 pixels"},
+		{"a blur over a hundred", blur("", 7425.3), "7425 pixels"},
+		{"a blur that would round to a hundred", blur("", 99.96), "100 pixels"},
+		{"significant figures of a large number", significant("", 104.1666, Bare, 3), "104"},
+		{"of a small one", significant("", 3.125, Bare, 3), "3.12"},
+		{"one stop", Figure{Value: 1.004, Unit: Stops, Decimals: 2}, "1 stop"},
+		{"more stops", Figure{Value: 1.094, Unit: Stops, Decimals: 2}, "1.09 stops"},
+		{"a column keeps its zeros", blur("", 7).column(), "7.0"},
+		{"a full stop by its mark", stop("", 11.313708498984761), "f/11"},
+		{"another to a tenth", stop("", 14.5702), "f/14.6"},
+		{"less light", light("", -3), "-3"},
+		{"more light", light("", 0.97), "+1"},
+		{"as much", light("", 0.02), "0"},
+		{"a rate of many figures", frameRate("", 1e9), "1e+09"},
+		{"a slow rate", frameRate("", 23.976), "24"},
+	} {
+		t.Run(c.name, func(t *testing.T) { require.Equal(t, c.want, c.figure.String()) })
+	}
+}
+
+// A text is put together in its order, and marks what should strike the eye.
+func TestSay(t *testing.T) {
+	text := say("a frame %s wide, %s", enough("frame", 13.24), strong(say("%s up", length("", 1))))
+	require.Equal(t, "a frame 13.3 mm wide, 1 mm up", text.String())
+	require.Len(t, text.Figures(), 2)
+	require.Equal(t, "frame", text.Figures()[0].Path)
+	var marked []string
+	for _, p := range text {
+		if p.Strong {
+			marked = append(marked, Text{p}.String())
+		}
+	}
+	require.Equal(t, []string{"1 mm", " up"}, marked)
+	require.Equal(t, "889.2 x 592.8 mm", size(length("", 889.24), length("", 592.83)).String())
+}
