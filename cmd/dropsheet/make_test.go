@@ -24,6 +24,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// dropsheet runs the program with arguments and returns what it wrote.
+func dropsheet(t *testing.T, args ...string) (stdout, stderr string, code int) {
+	t.Helper()
+	var out, errs bytes.Buffer
+	code = run(context.Background(), console{out: &out, err: &errs}, args)
+	return out.String(), errs.String(), code
+}
+
 // madeBefore holds what the makes of this run wrote, by their artwork, the way to it and their flags: the
 // same bytes each time, as TestMakeWritesTheJobAndTheSameBytesAgain shows.
 var madeBefore sync.Map

@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"sync"
 	"testing"
 
@@ -44,15 +43,10 @@ var built = sync.OnceValues(func() (string, error) {
 		return "", err
 	}
 	path := filepath.Join(folder, "dropsheet")
-	if out, err := exec.Command("go", "build", "-o", path, "dropsheet/cmd/dropsheet").CombinedOutput(); err != nil {
+	// Without the tables of a debugger it is linked in half the time.
+	build := exec.Command("go", "build", "-ldflags", "-s -w", "-o", path, "dropsheet/cmd/dropsheet")
+	if out, err := build.CombinedOutput(); err != nil {
 		return "", errors.New(string(out))
 	}
 	return path, nil
 })
-
-// Do runs the program, which must do what it is asked to.
-func Do(t testing.TB, args ...string) {
-	t.Helper()
-	out, err := exec.Command(Path(t), args...).CombinedOutput()
-	require.NoError(t, err, "dropsheet %s: %s", strings.Join(args, " "), out)
-}

@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"bytes"
@@ -13,6 +13,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
@@ -24,7 +25,7 @@ func TestVanishedArtwork(t *testing.T) {
 	require.NoError(t, os.Remove(b.art))
 	for _, args := range [][]string{b.makeNew(), {"reprint", b.job, "all"}} {
 		stderr, code := runBuilt(t, nil, args...)
-		require.Equal(t, exitFailed, code)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "art.png\": no such file or directory; check the name")
 		require.Equal(t, "old", b.state(t))
 		require.Empty(t, b.beside(t))
@@ -39,9 +40,9 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 	require.NoError(t, err)
 	theirs := pngOf(t, 60, 40)
 	require.NotEqual(t, ours, theirs)
-	sheets := map[string][]byte{hashOf(ours): b.newFiles["sheets.pdf"]}
+	sheets := map[string][]byte{programtest.Hash(ours): b.newFiles["sheets.pdf"]}
 	require.NoError(t, os.WriteFile(b.art, theirs, 0o600))
-	sheets[hashOf(theirs)] = b.reference(t, "--max-sheets", "2")["sheets.pdf"]
+	sheets[programtest.Hash(theirs)] = b.reference(t, "--max-sheets", "2")["sheets.pdf"]
 
 	versions := [][]byte{ours, theirs}
 	stop := make(chan struct{})
@@ -65,8 +66,8 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 
 	for range 2 {
 		stderr, code := runBuilt(t, nil, b.makeNew()...)
-		require.Equal(t, exitDone, code, stderr)
-		files := readFolder(t, b.job)
+		require.Equal(t, programtest.Done, code, stderr)
+		files := programtest.Files(t, b.job)
 		var j struct{ Artwork struct{ SHA256 string } }
 		require.NoError(t, json.Unmarshal(files[place.JobFile], &j))
 		require.Contains(t, sheets, j.Artwork.SHA256)
@@ -77,11 +78,12 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 	b.lay(t, b.newFiles)
 	out := filepath.Join(b.job, "reprint-ALL.pdf")
 	outcomes := map[int]int{}
-	for len(outcomes) < 2 || outcomes[exitDone]+outcomes[exitFailed] < 40 {
-		require.Less(t, outcomes[exitDone]+outcomes[exitFailed], 2000, "only one of the pictures is ever read: %v", outcomes)
+	for len(outcomes) < 2 || outcomes[programtest.Done]+outcomes[programtest.Failed] < 40 {
+		require.Less(t, outcomes[programtest.Done]+outcomes[programtest.Failed], 2000,
+			"only one of the pictures is ever read: %v", outcomes)
 		stderr, code := runBuilt(t, nil, "reprint", b.job, "all", "--force")
 		outcomes[code]++
-		if code != exitDone {
+		if code != programtest.Done {
 			require.Contains(t, stderr, "not the one this job was made from")
 			continue
 		}

@@ -1,4 +1,4 @@
-package main
+package loops
 
 import (
 	"image"
@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/cmd/dropsheet/programtest"
 )
 
 // Pixels of the frame that looks, at the drop: of 2400 pixels over 60 mm, and for the rods, which do not
@@ -244,7 +246,7 @@ func TestStraightLoop(t *testing.T) {
 			t.Parallel()
 			path, art := writeDots(t, 900)
 			flags := append(strings.Fields(c.flags), "--seams", "even", "--paper", "A5")
-			folder := mustMake(t, path, flags...)
+			folder := programtest.Make(t, path, flags...)
 			sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 			require.NoError(t, err)
 			j := readPaperJob(t, folder)
@@ -264,7 +266,7 @@ func TestStraightLoop(t *testing.T) {
 	}
 	t.Run("bulged", func(t *testing.T) {
 		path, art := writeDots(t, 900)
-		folder := mustMake(t, path, "--seams", "even")
+		folder := programtest.Make(t, path, "--seams", "even")
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)
 		j := readPaperJob(t, folder)

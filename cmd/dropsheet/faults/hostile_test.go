@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"encoding/json"
@@ -14,6 +14,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
@@ -40,9 +41,9 @@ func newHostileFolder(t *testing.T) hostileFolder {
 	require.NoError(t, os.Symlink("/dev/zero", filepath.Join(root, "zero-link")))
 	require.NoError(t, os.Symlink("pipe", filepath.Join(root, "pipe-link")))
 	if madeOnce == nil {
-		_, stderr, code := dropsheet(t, "make", p.art, "--out", p.job, "--pixels", "120x80", "--max-sheets", "1")
-		require.Equal(t, exitDone, code, stderr)
-		madeOnce = readFolder(t, p.job)
+		_, stderr, code := programtest.Run(t, "make", p.art, "--out", p.job, "--pixels", "120x80", "--max-sheets", "1")
+		require.Equal(t, programtest.Done, code, stderr)
+		madeOnce = programtest.Files(t, p.job)
 		return p
 	}
 	require.NoError(t, os.Mkdir(p.job, 0o700))
@@ -143,8 +144,8 @@ func TestArtworkOfAHostileJob(t *testing.T) {
 			t.Run(c.name+", by "+args[0], func(t *testing.T) {
 				var stdout, stderr string
 				var code int
-				jobtest.Bounded(t, c.name, func() { stdout, stderr, code = dropsheet(t, args...) })
-				require.Equal(t, exitFailed, code, stderr)
+				jobtest.Bounded(t, c.name, func() { stdout, stderr, code = programtest.Run(t, args...) })
+				require.Equal(t, programtest.Failed, code, stderr)
 				require.Empty(t, stdout)
 				require.Contains(t, stderr, c.says)
 				require.NotContains(t, stderr, "secret of this machine")
@@ -160,8 +161,8 @@ func TestArtworkByItsWholePath(t *testing.T) {
 	p := newHostileFolder(t)
 	p.rewrite(t, p.art, "artwork", "file")
 	for _, args := range p.readers() {
-		_, stderr, code := dropsheet(t, args...)
-		require.Equal(t, exitDone, code, stderr)
+		_, stderr, code := programtest.Run(t, args...)
+		require.Equal(t, programtest.Done, code, stderr)
 	}
 }
 
@@ -176,8 +177,8 @@ func TestNamesOfAHostileJob(t *testing.T) {
 			readers = readers[:1] // the others take their time
 		}
 		for _, args := range readers {
-			_, stderr, code := dropsheet(t, args...)
-			require.Equal(t, exitDone, code, "%.20q: %s", name, stderr)
+			_, stderr, code := programtest.Run(t, args...)
+			require.Equal(t, programtest.Done, code, "%.20q: %s", name, stderr)
 		}
 		after := p.listing(t)
 		for _, made := range trials[:len(readers)] {
@@ -194,8 +195,8 @@ func TestNamesOfAHostileJob(t *testing.T) {
 			require.NoError(t, err)
 			p.rewrite(t, c.value, c.key)
 			for _, args := range p.readers() {
-				_, stderr, code := dropsheet(t, args...)
-				require.Equal(t, exitFailed, code)
+				_, stderr, code := programtest.Run(t, args...)
+				require.Equal(t, programtest.Failed, code)
 				require.Contains(t, stderr, "can't be printed")
 			}
 			require.NoError(t, os.WriteFile(filepath.Join(p.job, place.JobFile), kept, 0o600))
@@ -212,15 +213,15 @@ func TestLinksInAHostileJobFolder(t *testing.T) {
 	}
 	before := p.listing(t)
 	for _, args := range p.readers() {
-		_, stderr, code := dropsheet(t, args...)
-		require.Equal(t, exitFailed, code)
+		_, stderr, code := programtest.Run(t, args...)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "--force")
 	}
 	require.Equal(t, before, p.listing(t))
 	for _, args := range p.readers() {
 		jobtest.Bounded(t, args[0], func() {
-			_, stderr, code := dropsheet(t, append(args, "--force")...)
-			require.Equal(t, exitDone, code, stderr)
+			_, stderr, code := programtest.Run(t, append(args, "--force")...)
+			require.Equal(t, programtest.Done, code, stderr)
 		})
 	}
 	after := p.listing(t)

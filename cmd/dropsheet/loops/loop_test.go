@@ -1,8 +1,6 @@
-package main
+package loops
 
 import (
-	"bytes"
-	"context"
 	"encoding/json"
 	"fmt"
 	"image"
@@ -13,19 +11,12 @@ import (
 	"strings"
 	"testing"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/pdf/pdftest"
 
 	"github.com/stretchr/testify/require"
 )
-
-// dropsheet runs the program with arguments and returns what it wrote.
-func dropsheet(t *testing.T, args ...string) (stdout, stderr string, code int) {
-	t.Helper()
-	var out, errs bytes.Buffer
-	code = run(context.Background(), console{out: &out, err: &errs}, args)
-	return out.String(), errs.String(), code
-}
 
 // paperJob is what the loop reads of a job file: by its own words, not by the program's types.
 type paperJob struct {
@@ -212,7 +203,7 @@ func TestClosedLoop(t *testing.T) {
 // makeAndPaste makes a job and pastes it up. The camera has few pixels: nothing of the proof matters here.
 func makeAndPaste(t *testing.T, path string, flags ...string) (paperJob, pasted) {
 	t.Helper()
-	folder := mustMake(t, path, flags...)
+	folder := programtest.Make(t, path, flags...)
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 	j := readPaperJob(t, folder)

@@ -1,4 +1,4 @@
-package main
+package loops
 
 import (
 	"image"
@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/pdf/pdftest"
 
 	"github.com/stretchr/testify/require"
@@ -27,7 +28,7 @@ func TestGreyArtworkInAColour(t *testing.T) {
 	require.NoError(t, png.Encode(f, m))
 	require.NoError(t, f.Close())
 	for _, lossless := range []string{"--lossless", "--lossless=false"} {
-		folder := mustMake(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm",
+		folder := programtest.Make(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm",
 			"--pixels", "300x200", lossless)
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)

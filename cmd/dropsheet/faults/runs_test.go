@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"io"
@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/place"
 )
 
@@ -37,12 +38,12 @@ func TestTwoRunsIntoOneFolder(t *testing.T) {
 	first := b.halted(t)
 	for _, second := range [][]string{b.makeArgs(), b.makeNew()} {
 		stderr, code := runBuilt(t, nil, second...)
-		require.Equal(t, exitFailed, code)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "another run of dropsheet is at work on it: wait until that one ends, or choose "+
 			"another with --out")
 		require.Equal(t, "old", b.state(t))
 	}
-	require.Equal(t, exitDone, first.goOn(t), first.stderr.String())
+	require.Equal(t, programtest.Done, first.goOn(t), first.stderr.String())
 	require.Equal(t, "new", b.state(t))
 	require.Empty(t, b.beside(t))
 }
@@ -58,14 +59,14 @@ func TestManyRunsAtOnce(t *testing.T) {
 	}
 	done := 0
 	for _, p := range runs {
-		if p.end(t) == exitDone {
+		if p.end(t) == programtest.Done {
 			done++
 		} else {
 			require.Regexp(t, "another run of dropsheet is at work|is not empty", p.stderr.String())
 		}
 	}
 	require.Equal(t, 1, done)
-	files := readFolder(t, b.job)
+	files := programtest.Files(t, b.job)
 	delete(files, place.JobFile) // it names the artwork by another way from here
 	require.Len(t, files, len(place.Files)-1)
 	for name, data := range files {
@@ -84,7 +85,7 @@ func TestWhatComesIntoTheFolderMeanwhile(t *testing.T) {
 	first := b.halted(t)
 	notes := filepath.Join(b.job, "notes.txt")
 	require.NoError(t, os.WriteFile(notes, []byte("mine"), 0o600))
-	require.Equal(t, exitFailed, first.goOn(t))
+	require.Equal(t, programtest.Failed, first.goOn(t))
 	require.Contains(t, first.stderr.String(), `holds "notes.txt", which is not dropsheet's`)
 	require.FileExists(t, notes)
 	require.NoError(t, os.Remove(notes))
@@ -99,10 +100,10 @@ func TestFileThatIsBeingWritten(t *testing.T) {
 	out := filepath.Join(b.job, "reprint-ALL.pdf")
 	require.NoError(t, place.WriteFile(out, false, func(w io.Writer) error {
 		stderr, code := runBuilt(t, nil, "reprint", b.job, "all", "--force")
-		require.Equal(t, exitFailed, code)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "another run of dropsheet is at work on it")
 		stderr, code = runBuilt(t, nil, b.makeNew()...)
-		require.Equal(t, exitFailed, code)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "a file in it is being written: wait until that is done")
 		_, err := io.WriteString(w, "whole")
 		return err

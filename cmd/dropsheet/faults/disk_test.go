@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"fmt"
@@ -12,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/place"
 )
 
@@ -28,7 +29,7 @@ func TestNoRoomForAFile(t *testing.T) {
 		require.Greater(t, len(b.newFiles[c.file]), 1024*c.blocks, "the limit is too wide for %s", c.file)
 		t.Run(fmt.Sprintf("%d blocks", c.blocks), func(t *testing.T) {
 			stderr, code := runBuilt(t, under(fmt.Sprintf("ulimit -f %d", c.blocks)), b.makeNew()...)
-			require.Equal(t, exitFailed, code, stderr)
+			require.Equal(t, programtest.Failed, code, stderr)
 			require.Regexp(t, `^dropsheet: file "`+c.file+`" was not written: file too large`, stderr)
 			require.Equal(t, "old", b.state(t))
 			require.Empty(t, b.beside(t))
@@ -38,10 +39,10 @@ func TestNoRoomForAFile(t *testing.T) {
 		out := filepath.Join(b.job, "reprint-ALL.pdf")
 		require.NoError(t, os.WriteFile(out, []byte("before"), 0o600))
 		stderr, code := runBuilt(t, under("ulimit -f 1"), "reprint", b.job, "all", "--force")
-		require.Equal(t, exitFailed, code, stderr)
+		require.Equal(t, programtest.Failed, code, stderr)
 		require.Contains(t, stderr, `file "reprint-ALL.pdf" was not written: file too large`)
 		require.NotContains(t, stderr, ".unfinished")
-		files := readFolder(t, b.job)
+		files := programtest.Files(t, b.job)
 		require.Equal(t, "before", string(files["reprint-ALL.pdf"]))
 		delete(files, "reprint-ALL.pdf")
 		require.True(t, sameFiles(files, b.oldFiles))
@@ -78,7 +79,7 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 				asAnybody(t, p, b)
 			}
 			require.NoError(t, p.Start())
-			require.Equal(t, exitFailed, p.end(t))
+			require.Equal(t, programtest.Failed, p.end(t))
 			require.Contains(t, p.stderr.String(), c.says)
 			require.Contains(t, p.stderr.String(), "choose another with --out")
 			require.NotContains(t, p.stderr.String(), ".unfinished")
@@ -91,7 +92,7 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 		p := newProcess(t, nil, "reprint", b.job, "all", "--out", filepath.Join(readOnly, "again.pdf"))
 		asAnybody(t, p, b)
 		require.NoError(t, p.Start())
-		require.Equal(t, exitFailed, p.end(t))
+		require.Equal(t, programtest.Failed, p.end(t))
 		require.Regexp(t, `read-only/again.pdf" can't be written: permission denied; choose another place with --out\n$`,
 			p.stderr.String())
 		requireEmpty(t, readOnly)
@@ -121,7 +122,7 @@ func TestUmask(t *testing.T) {
 		return info.Mode()
 	}
 	stderr, code := runBuilt(t, under("umask 027"), b.makeNew()...)
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	require.Equal(t, fs.ModeDir|0o750, mode(b.job))
 	for _, name := range place.Files {
 		require.Equal(t, fs.FileMode(0o640), mode(filepath.Join(b.job, name)), name)
@@ -129,7 +130,14 @@ func TestUmask(t *testing.T) {
 	for umask, want := range map[string]fs.FileMode{"002": 0o664, "022": 0o644, "077": 0o600} {
 		out := filepath.Join(b.parent, umask+".pdf")
 		stderr, code := runBuilt(t, under("umask "+umask), "reprint", b.job, "all", "--out", out)
-		require.Equal(t, exitDone, code, stderr)
+		require.Equal(t, programtest.Done, code, stderr)
 		require.Equal(t, want, mode(out), umask)
 	}
+}
+
+func requireEmpty(t *testing.T, folder string) {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	require.Empty(t, entries, "nothing may be left behind")
 }

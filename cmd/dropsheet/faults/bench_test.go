@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"bytes"
@@ -15,38 +15,12 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
 
-// The fault tests run the built program in processes of its own, since what they do to it ends or stops it.
-
-var programFolder string
-
-func TestMain(m *testing.M) {
-	code := m.Run()
-	if programFolder != "" {
-		os.RemoveAll(programFolder)
-	}
-	os.Exit(code)
-}
-
-// builtProgram builds the program, once.
-var builtProgram = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "dropsheet-built-*")
-	if err != nil {
-		return "", err
-	}
-	programFolder = folder
-	if err := os.Chmod(folder, 0o755); err != nil { // another user runs it in one of the tests
-		return "", err
-	}
-	path := filepath.Join(folder, "dropsheet")
-	if out, err := exec.Command("go", "build", "-o", path, ".").CombinedOutput(); err != nil {
-		return "", errors.New(string(out))
-	}
-	return path, nil
-})
+func TestMain(m *testing.M) { programtest.Main(m) }
 
 // process is a run of the built program.
 type process struct {
@@ -57,9 +31,7 @@ type process struct {
 // newProcess prepares a run. Words in front, such as those of a shell, run the program in their way.
 func newProcess(t *testing.T, front []string, args ...string) *process {
 	t.Helper()
-	program, err := builtProgram()
-	require.NoError(t, err)
-	words := slices.Concat(front, []string{program}, args)
+	words := slices.Concat(front, []string{programtest.Path(t)}, args)
 	p := &process{Cmd: exec.Command(words[0], words[1:]...)}
 	p.Cmd.Stdout, p.Cmd.Stderr = &p.stdout, &p.stderr
 	return p
@@ -141,8 +113,8 @@ func newBench(t *testing.T) *bench {
 func (b *bench) reference(t *testing.T, flags ...string) map[string][]byte {
 	t.Helper()
 	stderr, code := runBuilt(t, nil, slices.Concat(b.makeArgs(), flags)...)
-	require.Equal(t, exitDone, code, stderr)
-	files := readFolder(t, b.job)
+	require.Equal(t, programtest.Done, code, stderr)
+	files := programtest.Files(t, b.job)
 	require.Len(t, files, len(place.Files))
 	require.NoError(t, os.RemoveAll(b.job))
 	return files
@@ -177,7 +149,7 @@ func (b *bench) state(t *testing.T) string {
 	if !isThere(b.job) {
 		return "none"
 	}
-	files := readFolder(t, b.job)
+	files := programtest.Files(t, b.job)
 	for name, want := range map[string]map[string][]byte{"old": b.oldFiles, "new": b.newFiles} {
 		if sameFiles(files, want) {
 			return name

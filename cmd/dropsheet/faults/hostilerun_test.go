@@ -1,9 +1,8 @@
 //go:build unix
 
-package main
+package faults
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"syscall"
@@ -11,7 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/tile/job"
+	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
@@ -29,8 +28,8 @@ func TestJobThatIsNoFile(t *testing.T) {
 	for _, path := range []string{pipe, folder, nested, "/dev/zero", "/dev/tty"} {
 		for _, args := range [][]string{{"reprint", path, "all"}, {"proof", path}, {"seams", path}} {
 			jobtest.Bounded(t, path, func() {
-				_, stderr, code := dropsheet(t, args...)
-				require.Equal(t, exitFailed, code)
+				_, stderr, code := programtest.Run(t, args...)
+				require.Equal(t, programtest.Failed, code)
 				require.Contains(t, stderr, "name a job.json or the folder that holds it")
 			})
 		}
@@ -41,7 +40,7 @@ func TestJobThatIsNoFile(t *testing.T) {
 // without end would take as long.
 func TestSeamsOfAHostileJob(t *testing.T) {
 	art, _ := jobtest.WritePattern(t, 60, 40)
-	p := hostileFolder{job: mustMake(t, art)}
+	p := hostileFolder{job: programtest.Make(t, art)}
 	kept, err := os.ReadFile(filepath.Join(p.job, place.JobFile))
 	require.NoError(t, err)
 	seam := func(axis string, at, from, to float64, between ...string) map[string]any {
@@ -56,50 +55,12 @@ func TestSeamsOfAHostileJob(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			p.rewrite(t, seams, "seams")
 			jobtest.Bounded(t, name, func() {
-				_, stderr, code := dropsheet(t, "seams", p.job)
-				require.Equal(t, exitFailed, code)
+				_, stderr, code := programtest.Run(t, "seams", p.job)
+				require.Equal(t, programtest.Failed, code)
 				require.Contains(t, stderr, "seams")
 				require.NotContains(t, stderr, "\x1b")
 			})
 			require.NoError(t, os.WriteFile(filepath.Join(p.job, place.JobFile), kept, 0o600))
 		})
 	}
-}
-
-// TestSpoiltJobsRun runs spoilt jobs with their artwork there: an error or a result, within memory and time.
-func TestSpoiltJobsRun(t *testing.T) {
-	const seed, runs, mostBytes = 13, 24, 1_000_000_000
-	t.Logf("seed %d", seed)
-	s := jobtest.NewSpoiler(seed)
-	art, _ := jobtest.WritePattern(t, 60, 40)
-	folder := mustMake(t, art)
-	path := filepath.Join(folder, place.JobFile)
-	whole, err := os.ReadFile(path)
-	require.NoError(t, err)
-	done, most := 0, 0
-	for i := 0; done < runs; i++ {
-		require.NoError(t, os.WriteFile(path, s.Spoil(t, whole), 0o600))
-		if j, err := job.Read(path); err != nil || j.Artwork.File == "" {
-			continue
-		}
-		for _, args := range [][]string{
-			{"reprint", folder, "R1C1", "--force"}, {"proof", folder, "--pixels", "24x16", "--samples", "1", "--force"},
-			{"seams", folder},
-		} {
-			what := fmt.Sprintf("try %d, %s", i, args[0])
-			var stdout, stderr string
-			var code int
-			took := jobtest.Bounded(t, what, func() { stdout, stderr, code = dropsheet(t, args...) })
-			most = max(most, took)
-			require.Less(t, took, mostBytes, what)
-			require.Contains(t, []int{exitDone, exitFailed, exitWrongWords}, code, what)
-			require.NotContains(t, stdout+stderr, "\x1b", what)
-			if args[0] == "seams" && code == exitDone { // the others repeat the job's name and check code
-				require.NotContains(t, stdout, "NaN", what)
-				require.NotContains(t, stdout, "Inf", what)
-			}
-		}
-		done++
-	}
-	t.Logf("%d jobs; most memory %.1f MB", done, float64(most)/1e6)
 }

@@ -1,6 +1,6 @@
 //go:build unix
 
-package main
+package faults
 
 import (
 	"bytes"
@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/cmd/dropsheet/programtest"
 )
 
 // How many runs are killed before they end. A kill that comes too late does not count, and is tried again.
@@ -66,7 +68,7 @@ func TestKilledMake(t *testing.T) {
 		}
 
 		stderr, code := runBuilt(t, nil, "make", broken, "--out", b.job, "--force")
-		require.Equal(t, exitFailed, code)
+		require.Equal(t, programtest.Failed, code)
 		require.Contains(t, stderr, "broken.png")
 		require.Empty(t, b.beside(t), "the next run takes away what a killed one left")
 		after := b.state(t)
@@ -86,7 +88,7 @@ func TestKilledMake(t *testing.T) {
 	require.Equal(t, -1, p.end(t))
 	require.Equal(t, []string{filepath.Base(hidden)}, b.beside(t))
 	stderr, code := runBuilt(t, nil, b.makeNew()...)
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	require.Equal(t, "new", b.state(t))
 	require.Empty(t, b.beside(t))
 }
@@ -104,7 +106,7 @@ func TestKilledReprint(t *testing.T) {
 	again := []string{"reprint", b.job, "all", "--force"}
 	began := time.Now()
 	stderr, code := runBuilt(t, nil, again...)
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	took := time.Since(began)
 	whole, err := os.ReadFile(out)
 	require.NoError(t, err)
@@ -132,7 +134,7 @@ func TestKilledReprint(t *testing.T) {
 		if p.end(t) == -1 {
 			killed++
 		}
-		files := readFolder(t, b.job)
+		files := programtest.Files(t, b.job)
 		switch data, ok := files[filepath.Base(out)]; {
 		case !ok:
 			require.False(t, over, "what was there is gone")
@@ -156,13 +158,13 @@ func TestKilledReprint(t *testing.T) {
 
 	require.NoError(t, os.WriteFile(hidden, whole[:len(whole)/2], 0o600)) // as a kill leaves it
 	stderr, code = runBuilt(t, nil, "proof", b.job, "--pixels", "24x16", "--samples", "1")
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	stderr, code = runBuilt(t, nil, again...)
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	require.NoFileExists(t, hidden)
 
 	require.NoError(t, os.WriteFile(hidden, whole[:len(whole)/2], 0o600))
 	stderr, code = runBuilt(t, nil, b.makeNew()...)
-	require.Equal(t, exitDone, code, stderr)
+	require.Equal(t, programtest.Done, code, stderr)
 	require.Equal(t, "new", b.state(t))
 }
