@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -29,14 +28,6 @@ func only(command, what string, args []string) (string, error) {
 			"job.json in it", command))
 	}
 	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file", command))
-}
-
-// named reads a name, which an empty one is not.
-func named(s string) (string, error) {
-	if strings.TrimSpace(s) == "" {
-		return "", errors.New(`"" is no name: write one, or leave the flag out`)
-	}
-	return s, nil
 }
 
 // asTyped is a path as it is typed at a shell: in quotes where it has spaces or signs that mean something there.

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/tile/job"
 )
 
@@ -20,23 +21,21 @@ sheets.pdf and the artwork. Says a line of each, and what to do about those that
 Changes nothing. Exit code 0: all agree; 1: something does not.`,
 	example: "dropsheet check harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
-		var moved string
-		var maxPixels int
-		add(flags, &moved, "artwork", "file", "", named, "file that the artwork has moved to (default: where the job says)")
-		addMaxPixels(flags, &maxPixels)
+		var asked ask.Check
+		asked.Register(flags)
 		return func(_ context.Context, c console, args []string) error {
 			path, err := only("check", aJob, args)
 			if err != nil {
 				return err
 			}
-			return checkJob(c.out, path, moved, maxPixels)
+			return checkJob(c.out, path, asked)
 		}
 	},
 }
 
 // checkJob writes what is found and returns an error if anything differs.
-func checkJob(w io.Writer, path, moved string, maxPixels int) error {
-	findings, err := job.Check(path, moved, maxPixels)
+func checkJob(w io.Writer, path string, asked ask.Check) error {
+	findings, err := job.Check(path, asked.Artwork, asked.MaxPixels)
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/tile/gauge"
 	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/printers"
 )
 
 // configFolder makes an empty user's config folder and returns the place of the printers' file in it (XDG
@@ -20,6 +22,16 @@ func configFolder(t *testing.T) (folder, printers string) {
 	folder = t.TempDir()
 	t.Setenv("XDG_CONFIG_HOME", folder)
 	return folder, filepath.Join(folder, "dropsheet", "printers.json")
+}
+
+// printerKept is the printer of that name in the printers' file.
+func printerKept(t *testing.T, path, name string) layout.Printer {
+	t.Helper()
+	kept, err := printers.Read(path)
+	require.NoError(t, err)
+	i := slices.IndexFunc(kept, func(p layout.Printer) bool { return p.Name == name })
+	require.NotEqual(t, -1, i, name)
+	return kept[i]
 }
 
 // saving is the words of a reading; the name may hold blanks.
@@ -73,8 +85,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 		`margins left 4, top 4, right 4, bottom 12 mm`)
 	require.Contains(t, stdout, path)
 
-	p, err := keptPrinter("study inkjet")
-	require.NoError(t, err)
+	p := printerKept(t, path, "study inkjet")
 	require.InDelta(t, 0.996, p.AcrossScale, 1e-12)
 	require.InDelta(t, 0.994, p.FeedScale, 1e-12)
 	require.Equal(t, layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}, p.Margins)
@@ -83,8 +94,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 	_, stderr, code = dropsheet(t, "gauge", "--save", "hall laser", "--between", "180x250mm", "--read", "179.1x251mm",
 		"--margins", "1cm,4,0,5mm")
 	require.Equal(t, exitDone, code, stderr)
-	hall, err := keptPrinter("hall laser")
-	require.NoError(t, err)
+	hall := printerKept(t, path, "hall laser")
 	require.InDelta(t, 0.995, hall.AcrossScale, 1e-12)
 	require.InDelta(t, 1.004, hall.FeedScale, 1e-12)
 	require.Equal(t, layout.Margins{LeftMM: 10, TopMM: 4, RightMM: 0, BottomMM: 5}, hall.Margins)
@@ -100,8 +110,7 @@ func TestGaugeKeepsReadings(t *testing.T) {
 
 	_, stderr, code = dropsheet(t, saving("hall laser", "--force")...)
 	require.Equal(t, exitDone, code, stderr)
-	hall, err = keptPrinter("hall laser")
-	require.NoError(t, err)
+	hall = printerKept(t, path, "hall laser")
 	require.InDelta(t, 0.996, hall.AcrossScale, 1e-12)
 
 	stdout, _, code = dropsheet(t, "gauge", "--list")

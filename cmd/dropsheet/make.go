@@ -4,11 +4,11 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
@@ -28,67 +28,36 @@ writes a folder with
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third.`,
 	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
-		var m making
-		m.setup.register(flags)
-		m.placement.register(flags)
-		addPPI(flags, &m.ppi)
-		flags.BoolVar(&m.setup.Level, "level", false, "print darker where the lamps give more light, so that the board "+
-			"comes out even; needs --lamp")
-		flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
-			"at half the resolution; sheets.pdf grows several times larger")
-		add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with "+
-			"-backdrop)")
-		flags.BoolVar(&m.json, "json", false, "tell the job as JSON, as job.json has it")
-		flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and "+
-			"trials included")
-		return m.run
+		var asked ask.Make
+		asked.Register(flags)
+		return func(ctx context.Context, c console, args []string) error { return makeJob(ctx, c, &asked, args) }
 	},
 }
 
-// making is what the flags of make ask for.
-type making struct {
-	setup                 setupFlags
-	placement             placementFlags
-	ppi                   job.PPI
-	out                   string
-	lossless, json, force bool
-}
-
-func (m *making) run(ctx context.Context, c console, args []string) error {
+// makeJob makes the job and says what was made.
+func makeJob(ctx context.Context, c console, m *ask.Make, args []string) error {
 	path, err := only("make", anArtwork, args)
 	if err != nil {
 		return err
 	}
-	setup, err := m.setup.setup()
+	order, err := m.Order(path)
 	if err != nil {
 		return err
-	}
-	if err := m.placement.check(); err != nil {
-		return err
-	}
-	if m.out == "" {
-		base := filepath.Base(path)
-		m.out = strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
 	}
 	show := progress{console: c}
 	defer show.clear()
-	j, seams, err := job.Make(ctx, job.Order{
-		Artwork: path, MaxPixels: m.setup.maxPixels, Crop: m.setup.picture.crop, Setup: setup,
-		Seams: m.placement.rule, Avoid: m.placement.avoid,
-		PPI: m.ppi, Lossless: m.lossless,
-		Folder: m.out, Force: m.force,
-	}, show.watch())
+	j, seams, err := job.Make(ctx, order, show.watch())
 	if err != nil {
 		return err
 	}
-	if m.json {
+	if m.JSON {
 		return j.Encode(c.out)
 	}
-	return m.tell(c.out, j, seams)
+	return tellMade(c.out, j, seams, order.Folder)
 }
 
-// tell says what was made.
-func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
+// tellMade says what was made, and into which folder.
+func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) error {
 	r := report.Of(j.Plan)
 	if err := writeFacts(w, r.Facts()...); err != nil {
 		return err
@@ -96,7 +65,7 @@ func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
 	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {
 		return err
 	}
-	if err := writeSeen(w, seams, m.out); err != nil {
+	if err := writeSeen(w, seams, folder); err != nil {
 		return err
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
@@ -106,7 +75,7 @@ func (m *making) tell(w io.Writer, j job.Job, seams []seamsight.Seam) error {
 	}
 	ppi := placed.PixelsPerInch()
 	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written",
-		strings.Join(place.Files, ", "), m.out, ppi, j.CheckCode)
+		strings.Join(place.Files, ", "), folder, ppi, j.CheckCode)
 	return err
 }
 

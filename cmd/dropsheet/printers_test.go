@@ -7,20 +7,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"dropsheet/layout"
 	"dropsheet/tile/printers"
 )
-
-func TestFindPrinter(t *testing.T) {
-	_, err := findPrinter(nil, "study")
-	require.ErrorContains(t, err, "none is kept yet")
-	kept := []layout.Printer{{Name: "hall laser"}, {Name: "study inkjet"}}
-	_, err = findPrinter(kept, "study")
-	require.ErrorContains(t, err, `take "hall laser", "study inkjet"`)
-	p, err := findPrinter(kept, " study inkjet ")
-	require.NoError(t, err)
-	require.Equal(t, &kept[1], p)
-}
 
 // A file that does not hold together is told of, by every command that needs it, and left as it is.
 func TestDamagedPrintersAreLeftAlone(t *testing.T) {

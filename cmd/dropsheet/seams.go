@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
@@ -25,30 +26,14 @@ try another set-up on the same print; what is not given stays as in the job. Pix
 whole frame. --out draws the seam map of that set-up.`,
 	example: "dropsheet seams harbour-backdrop --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
-		var s seamsFlags
-		s.whatIf.register(flags)
-		add(flags, &s.seamWidthMM, "seam-width", "length", usualSeamWidth, aboveZero,
-			"width of the bare paper edge that shows at seams")
-		add(flags, &s.artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
-			"job says)")
-		addMaxPixels(flags, &s.maxPixels)
-		add(flags, &s.out, "out", "file", "", named, "file to draw the seam map into, a PNG (default: none)")
-		flags.BoolVar(&s.force, "force", false, "replace the file if it exists")
-		flags.BoolVar(&s.json, "json", false, "tell the figures as JSON")
-		return s.run
+		var asked ask.Seams
+		asked.Register(flags)
+		return func(_ context.Context, c console, args []string) error { return tellSeams(c, &asked, args) }
 	},
 }
 
-// seamsFlags are what the flags of seams ask for.
-type seamsFlags struct {
-	whatIf       whatIf
-	seamWidthMM  float64
-	artwork, out string
-	maxPixels    int
-	force, json  bool
-}
-
-func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
+// tellSeams tells of a job's seams, and draws their map when it has a file to go to.
+func tellSeams(c console, s *ask.Seams, args []string) error {
 	path, err := only("seams", aJob, args)
 	if err != nil {
 		return err
@@ -58,37 +43,37 @@ func (s *seamsFlags) run(_ context.Context, c console, args []string) error {
 		return err
 	}
 	c.warn(j.ChangedWarning()...)
-	plan, err := s.whatIf.apply(j.Plan)
+	plan, err := s.Apply(j.Plan)
 	if err != nil {
 		return err
 	}
-	if s.out != "" {
-		if err := j.MayWrite(s.out, s.force, s.artwork); err != nil {
+	if s.Out != "" {
+		if err := j.MayWrite(s.Out, s.Force, s.Artwork); err != nil {
 			return err
 		}
-		if err := namedAs(s.out, "a seam map", ".png"); err != nil {
+		if err := namedAs(s.Out, "a seam map", ".png"); err != nil {
 			return err
 		}
 	}
-	art, err := j.OpenArtwork(s.artwork, s.maxPixels)
+	art, err := j.OpenArtwork(s.Artwork, s.MaxPixels)
 	if err != nil {
 		return err
 	}
 	picture, warnings := job.OnScreen(art, plan.Backdrop.Surround)
 	c.warn(warnings...)
-	model := seamsight.New(plan, picture, s.seamWidthMM)
+	model := seamsight.New(plan, picture, s.SeamWidthMM)
 	seams := model.Seams()
-	if s.out != "" {
+	if s.Out != "" {
 		draw := func() image.Image { return seammap.Draw(plan, picture, seams) }
-		if err := j.WritePNG(s.out, s.force, draw); err != nil {
+		if err := j.WritePNG(s.Out, s.Force, draw); err != nil {
 			return err
 		}
 	}
-	report := newSeamReport(plan, model, seams, s.seamWidthMM)
-	if s.json {
+	report := newSeamReport(plan, model, seams, s.SeamWidthMM)
+	if s.JSON {
 		return writeJSON(c.out, report)
 	}
-	return report.write(c.out, s.out)
+	return report.write(c.out, s.Out)
 }
 
 // seamReport is what seams tells.

@@ -3,14 +3,12 @@ package main
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"image"
 	"io"
 
 	"github.com/spf13/pflag"
 
-	"dropsheet/layout"
+	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 )
@@ -23,15 +21,17 @@ it. Any two of --distance, --print-size (or --max-sheets) and --fill give the th
 its proportions count; only its header is read. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
-		var s setupFlags
-		var shape float64
-		var asJSON bool
-		s.register(flags)
-		add(flags, &shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor "+
-			"--print-size tells them")
-		flags.BoolVar(&asJSON, "json", false, "tell the figures as JSON")
+		var asked ask.Size
+		asked.Register(flags)
 		return func(_ context.Context, c console, args []string) error {
-			p, part, err := sizePlan(&s, shape, args)
+			artwork := ""
+			if len(args) > 0 {
+				var err error
+				if artwork, err = only("size", anArtwork, args); err != nil {
+					return err
+				}
+			}
+			p, part, err := asked.Plan(artwork)
 			if err != nil {
 				return err
 			}
@@ -40,7 +40,7 @@ its proportions count; only its header is read. Writes no file.`,
 			if !part.Empty() {
 				c.tell(r.TooCoarse(part.Dx(), part.Dy()))
 			}
-			if asJSON {
+			if asked.JSON {
 				return writeJSON(c.out, r.Figures(job.Version))
 			}
 			if err := writeFacts(c.out, r.Facts()...); err != nil {
@@ -49,36 +49,6 @@ its proportions count; only its header is read. Writes no file.`,
 			return writeTable(c.out, capital(r.StopsIntro().String()), r.Stops())
 		}
 	},
-}
-
-// sizePlan is the plan for the flags, with the picture's proportions from the artwork, the print size or the
-// shape, in this order. part is the part of the artwork that is used, in its pixels; empty without one.
-func sizePlan(s *setupFlags, shape float64, args []string) (p layout.Plan, part image.Rectangle, err error) {
-	setup, err := s.setup()
-	if err != nil {
-		return layout.Plan{}, part, err
-	}
-	switch {
-	case len(args) > 1:
-		_, err = only("size", anArtwork, args)
-		return layout.Plan{}, part, err
-	case len(args) == 1 && s.flags.Changed("shape"):
-		return layout.Plan{}, part, job.WrongWords(errors.New("ARTWORK and --shape both tell the picture's proportions: " +
-			"give one of them"))
-	case len(args) == 1:
-		part, err = s.picture.crop.Of(args[0], s.maxPixels)
-		if err != nil {
-			return layout.Plan{}, part, err
-		}
-		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
-	case setup.Print != layout.Size{} && !s.flags.Changed("shape") && setup.Look == layout.Bulged &&
-		setup.Framing == (layout.Framing{}):
-		setup.Proportions = setup.Print.WidthMM / setup.Print.HeightMM
-	default:
-		setup.Proportions = s.picture.crop.Proportions(shape)
-	}
-	p, err = setup.Plan()
-	return p, part, job.WrongWords(err)
 }
 
 // writeJSON writes a value as programs get it.

@@ -1,4 +1,4 @@
-package main
+package ask
 
 import (
 	"fmt"
@@ -11,8 +11,8 @@ import (
 	"dropsheet/tile/job"
 )
 
-// pictureFlags say what of the artwork is used and how it comes to lie in the drop.
-type pictureFlags struct {
+// picture says what of the artwork is used and how it comes to lie in the drop.
+type picture struct {
 	look       layout.Look
 	crop       job.Crop
 	centre     sharePoint
@@ -27,7 +27,7 @@ type sharePoint struct {
 	given bool
 }
 
-func (f *pictureFlags) register(flags *pflag.FlagSet) {
+func (f *picture) register(flags *pflag.FlagSet) {
 	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook,
 		"how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so "+
 			"that it appears as drawn), or a share between, such as 0.5")
@@ -45,7 +45,7 @@ func (f *pictureFlags) register(flags *pflag.FlagSet) {
 }
 
 // apply lays the flags over a setup.
-func (f *pictureFlags) apply(s *layout.Setup) {
+func (f *picture) apply(s *layout.Setup) {
 	s.Look, s.Background = f.look, f.background
 	s.Framing = layout.Framing{TurnDeg: f.turnDeg, Round: f.round}
 	if f.centre.given {

@@ -1,6 +1,7 @@
-package main
+package ask
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -132,38 +133,10 @@ func fNumber(s string) (float64, error) {
 	return n, nil
 }
 
-// lampsValue is a flag that adds a lamp each time it is given.
-type lampsValue struct{ lamps *[]layout.Lamp }
-
-func (v *lampsValue) Set(s string) error {
-	parts := strings.Split(s, ",")
-	if len(parts) != 3 {
-		return fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
+// named reads a name, which an empty one is not.
+func named(s string) (string, error) {
+	if strings.TrimSpace(s) == "" {
+		return "", errors.New(`"" is no name: write one, or leave the flag out`)
 	}
-	var mm [3]float64
-	for i, part := range parts {
-		var err error
-		if mm[i], err = units.ParseLength(part); err != nil {
-			return err
-		}
-	}
-	*v.lamps = append(*v.lamps, layout.Lamp{XMM: mm[0], YMM: mm[1], ZMM: mm[2]})
-	return nil
+	return s, nil
 }
-
-func (v *lampsValue) String() string { return "" }
-func (v *lampsValue) Type() string   { return "X,Y,Z" }
-
-// placesValue is a flag that adds a place each time it is given.
-type placesValue struct{ places *[]layout.Point }
-
-func (v *placesValue) Set(s string) error {
-	at, err := dropPlace(s)
-	if err == nil {
-		*v.places = append(*v.places, at)
-	}
-	return err
-}
-
-func (v *placesValue) String() string { return "" }
-func (v *placesValue) Type() string   { return "X,Y" }

@@ -1,4 +1,4 @@
-package main
+package ask
 
 import (
 	"github.com/spf13/pflag"
@@ -7,24 +7,24 @@ import (
 	"dropsheet/tile/job"
 )
 
-// whatIf is the flags that look at a job with another camera or other lamps.
+// whatIf is another camera or other lamps to look at a job with.
 type whatIf struct {
-	cameraFlags
+	camera
 	cameraMM float64
 	oblate   float64
 }
 
 // register adds the flags. None has a default: what is not given stays as in the job.
 func (w *whatIf) register(flags *pflag.FlagSet) {
-	w.cameraFlags.register(flags, false)
+	w.camera.register(flags, false)
 	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2),
 		"height of the ball over its width, 0.8 to 1.2: what the print shows in a drop out of round")
 	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero,
 		"from the lens (its entrance pupil) to the drop's centre")
 }
 
-// apply is the plan as the flags would have it.
-func (w *whatIf) apply(p layout.Plan) (layout.Plan, error) {
+// Apply is the plan as the words would have it.
+func (w *whatIf) Apply(p layout.Plan) (layout.Plan, error) {
 	c, lamps, err := w.over(p.Camera.AsSetup(), p.Lamps)
 	if err != nil {
 		return layout.Plan{}, err

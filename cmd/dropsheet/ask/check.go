@@ -1,0 +1,21 @@
+package ask
+
+import "github.com/spf13/pflag"
+
+// Check is what check is asked for.
+type Check struct{ jobArtwork }
+
+// Register adds the words.
+func (c *Check) Register(flags *pflag.FlagSet) { c.jobArtwork.register(flags) }
+
+// jobArtwork is where the artwork of a job is looked for.
+type jobArtwork struct {
+	Artwork   string // what it has moved to, or empty
+	MaxPixels int    // most that it may have
+}
+
+func (a *jobArtwork) register(flags *pflag.FlagSet) {
+	add(flags, &a.Artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
+		"job says)")
+	addMaxPixels(flags, &a.MaxPixels)
+}

@@ -1,0 +1,114 @@
+package ask
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/gauge"
+	"dropsheet/tile/job"
+)
+
+// Gauge is what gauge is asked for: its page, to keep a reading, or the list of what is kept.
+type Gauge struct {
+	flags         *pflag.FlagSet
+	Paper         layout.Paper
+	Out           string
+	save          string
+	read, between layout.Size
+	margins       layout.Margins
+	List, Force   bool
+}
+
+// Register adds the words.
+func (g *Gauge) Register(flags *pflag.FlagSet) {
+	g.flags = flags
+	add(flags, &g.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
+	add(flags, &g.Out, "out", "file", "", named, "file to write (default: gauge- and the paper)")
+	flags.StringVar(&g.save, "save", "", "keep a reading under this `name`, for make --printer")
+	add(flags, &g.read, "read", "WxH", "", sizeMM, "what the steel rule says between the end ticks: across, then "+
+		"feed; such as 199.2x248.5mm")
+	add(flags, &g.between, "between", "WxH", "", sizeMM, "true distances of the ticks that were read, when they are "+
+		"not the end ticks; such as 180x240mm")
+	add(flags, &g.margins, "margins", "L,T,R,B", "", marginsMM, "the frame's first whole line on the left, top, "+
+		"right and bottom; such as 4,4,4,12mm, 0mm or more")
+	flags.BoolVar(&g.List, "list", false, "tell the printers that are kept, and where")
+	flags.BoolVar(&g.Force, "force", false, "replace the file, or the printer of that name, if there is one")
+}
+
+// Keeps tells whether a reading shall be kept.
+func (g *Gauge) Keeps() bool { return g.flags.Changed("save") }
+
+// Check refuses flags that don't go together.
+func (g *Gauge) Check() error { return job.WrongWords(g.check()) }
+
+func (g *Gauge) check() error {
+	given := g.flags.Changed
+	refuse := func(because string, flags ...string) error {
+		for _, f := range flags {
+			if given(f) {
+				return fmt.Errorf("--%s %s", f, because)
+			}
+		}
+		return nil
+	}
+	switch {
+	case g.List:
+		return refuse("has no meaning with --list: give --list alone", "paper", "out", "save", "read", "between", "margins",
+			"force")
+	case given("save") && strings.TrimSpace(g.save) == noPrinter:
+		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured: choose another name "+
+			"with --save", noPrinter)
+	case given("save"):
+		if !given("read") || !given("margins") {
+			return errors.New("--save keeps what was measured: give --read and --margins with it, such as --read " +
+				"199.2x248.5mm --margins 4,4,4,12mm")
+		}
+		return refuse("names a page to write, and --save writes none: give one of them", "out")
+	}
+	return refuse("is a part of a reading: name the printer with --save", "read", "between", "margins")
+}
+
+// Printer is the printer of the reading.
+func (g *Gauge) Printer() (layout.Printer, error) {
+	trueMM := gauge.Rules(g.Paper)
+	if g.flags.Changed("between") {
+		b := g.between
+		if b.WidthMM > trueMM.WidthMM || b.HeightMM > trueMM.HeightMM {
+			return layout.Printer{}, job.WrongWords(fmt.Errorf("--between %gx%gmm is longer than the rules on %s, %gx%gmm: "+
+				"give the true distances of the ticks that were read",
+				b.WidthMM, b.HeightMM, g.Paper.Name, trueMM.WidthMM, trueMM.HeightMM))
+		}
+		trueMM = b
+	}
+	p, err := layout.NewPrinter(strings.TrimSpace(g.save), g.Paper, trueMM, g.read, g.margins)
+	return p, job.WrongWords(err)
+}
+
+// marginsMM reads four lengths, left, top, right and bottom; the unit of the last serves those without one.
+func marginsMM(s string) (layout.Margins, error) {
+	parts := strings.Split(s, ",")
+	if len(parts) != 4 {
+		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm",
+			s)
+	}
+	unit := strings.TrimLeft(strings.TrimSpace(parts[3]), "0123456789.eE+- ")
+	if unit == "" {
+		return layout.Margins{}, fmt.Errorf("%q has no unit: write it after the last, such as %smm", s, strings.TrimSpace(s))
+	}
+	var mm [4]float64
+	for i, part := range parts {
+		part = strings.TrimSpace(part)
+		if part != "" && strings.Trim(part, "0123456789.eE+-") == "" {
+			part += unit
+		}
+		var err error
+		if mm[i], err = zeroOrMore(part); err != nil {
+			return layout.Margins{}, err
+		}
+	}
+	return layout.Margins{LeftMM: mm[0], TopMM: mm[1], RightMM: mm[2], BottomMM: mm[3]}, nil
+}

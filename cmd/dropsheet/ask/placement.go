@@ -1,0 +1,34 @@
+package ask
+
+import (
+	"errors"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/job"
+)
+
+// placement is where the seams shall run.
+type placement struct {
+	flags *pflag.FlagSet
+	rule  layout.SeamRule
+	avoid []job.Avoided
+}
+
+func (f *placement) register(flags *pflag.FlagSet) {
+	f.flags = flags
+	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule,
+		"where seams run: least (slid to where they show least) or even (cells as even as they can be)")
+	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from "+
+		"0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
+}
+
+// check refuses flags that contradict each other.
+func (f *placement) check() error {
+	if f.rule == layout.SeamsEven && len(f.avoid) > 0 {
+		return job.WrongWords(errors.New("--seams even leaves every seam in its place and --avoid moves some: give one " +
+			"of them"))
+	}
+	return nil
+}
