@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
@@ -79,6 +80,18 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) err
 	return err
 }
 
-// levelProfileWarning says what levelling takes for granted of an artwork that carries a colour profile of its own.
-const levelProfileWarning = "--level darkens by sRGB's curve, and the artwork's own colour profile may have " +
-	"another: check one sheet before you print all"
+// writePlacement says in a line where the seams went. sheets is how many there are.
+func writePlacement(w io.Writer, p job.Placement, sheets int) error {
+	if sheets == 1 {
+		return nil
+	}
+	text := "cells as even as they can be"
+	if p.Rule == layout.SeamsLeast {
+		text = fmt.Sprintf("moved up to %.0f mm", p.MovedMM)
+		if p.Cost != nil {
+			text += fmt.Sprintf(", visibility cost %.2f of even cells", *p.Cost)
+		}
+	}
+	_, err := fmt.Fprintf(w, "%-12s %s\n", "seams", text)
+	return err
+}

@@ -3,9 +3,6 @@ package main
 import (
 	"fmt"
 
-	"dropsheet/layout"
-	"dropsheet/layout/report"
-	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 )
 
@@ -37,22 +34,11 @@ func (p *progress) clear() {
 
 // watch shows on the console how a job goes on.
 func (p *progress) watch() job.Watch {
-	warn := func(warnings ...string) {
-		p.clear()
-		p.warn(warnings...)
-	}
 	return job.Watch{
-		Warn:     func(warning string) { warn(warning) },
 		Progress: p.count,
-		Planned: func(plan layout.Plan, art *artwork.Picture) {
-			told := report.Of(plan)
+		Warn: func(warning string) {
 			p.clear()
-			p.tell(told.Warnings())
-			if plan.Level().On() && art.ICC != nil {
-				warn(levelProfileWarning)
-			}
-			w, h := art.Size()
-			p.tell(told.TooCoarse(w, h))
+			p.warn(warning)
 		},
 	}
 }

@@ -43,17 +43,16 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err != nil {
 		return err
 	}
+	show := progress{console: c}
+	defer show.clear()
 	paper, printer, asked, err := r.Paper(j.Backdrop)
 	if err != nil {
 		return err
 	}
 	if asked {
-		var warnings []string
-		if again, warnings, err = again.On(paper, printer); err != nil {
+		if again, err = again.On(paper, printer, show.watch()); err != nil {
 			return err
 		}
-		c.tell(report.PaperWarnings(again.Job.Backdrop))
-		c.warn(warnings...)
 	}
 	art, err := j.OpenArtwork(r.Artwork, r.MaxPixels)
 	if err != nil {
@@ -68,8 +67,6 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
-	show := progress{console: c}
-	defer show.clear()
 	if err := again.Write(ctx, art, r.Out, r.Force, r.Spare+1, show.watch()); err != nil {
 		return err
 	}

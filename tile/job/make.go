@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
@@ -126,7 +127,7 @@ func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layo
 		return err
 	}
 	m.watch.warn(placed.warnings()...)
-	m.watch.planned(plan, m.art)
+	m.warnOf(plan)
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
@@ -139,6 +140,17 @@ func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layo
 	}
 	m.job.Placement = placed
 	return nil
+}
+
+// warnOf warns of what about the plan spoils the shot or the print.
+func (m *making) warnOf(plan layout.Plan) {
+	r := report.Of(plan)
+	m.watch.tell(r.Warnings())
+	if plan.Level().On() && m.art.ICC != nil {
+		m.watch.warn("--level darkens by sRGB's curve, and the artwork's own colour profile may have another: check one " +
+			"sheet before you print all")
+	}
+	m.watch.tell(r.TooCoarse(m.art.Size()))
 }
 
 // write writes a file of the folder.

@@ -15,21 +15,19 @@ import (
 	"dropsheet/tile/job/jobtest"
 )
 
-// A job is made with a word of the plan before the first sheet, and with sheets and rows counted to the last.
+// What there is to warn of is told before the first sheet, and sheets and rows are counted to the last.
 func TestMakeTellsHowItGoesOn(t *testing.T) {
-	o := order(t, func(s *layout.Setup) { s.MaxSheets = 4 })
+	o := order(t, func(s *layout.Setup) {
+		s.MaxSheets, s.Camera.FrameWidthMM = 4, 6 // a frame so narrow has more pixels for the pattern than it has itself
+	})
 	o.Avoid = []Avoided{{X: 0.5, Y: 0.5, Radius: 0.4}} // more than seams can keep out of
 	var told []string
 	j, seams, err := Make(t.Context(), o, Watch{
-		Warn: func(string) { told = append(told, "warning") },
-		Planned: func(p layout.Plan, art *artwork.Picture) {
-			w, h := art.Size()
-			told = append(told, fmt.Sprintf("%d sheets of %dx%d pixels", len(p.Sheets), w, h))
-		},
+		Warn:     func(warning string) { told = append(told, warning[:min(len(warning), 20)]) },
 		Progress: func(what string, done, of int) { told = append(told, fmt.Sprintf("%s %d of %d", what, done, of)) },
 	})
 	require.NoError(t, err)
-	want := []string{"warning", fmt.Sprintf("%d sheets of 60x40 pixels", len(j.Sheets))}
+	want := []string{"no layout of so few sheets"[:20], "the picture has 60 x 40 pixels"[:20]}
 	for _, counted := range []struct {
 		what string
 		of   int

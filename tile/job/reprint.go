@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
 )
 
@@ -27,15 +28,20 @@ func NewReprint(j Job, names []string) (Reprint, error) {
 	return Reprint{j, chosen, names}, WrongWords(err)
 }
 
-// On puts the sheets on other paper or another printer, nil for one that was not measured, and says what to warn of.
-// Their pixels and their size stay as they were.
-func (r Reprint) On(paper layout.Paper, printer *layout.Printer) (on Reprint, warnings []string, err error) {
-	if printer == nil && r.Job.Backdrop.Printer != nil {
-		warnings = []string{"nothing is known of this printer's margins or scale: look that all cut marks are there, and " +
-			"measure the check rule"}
+// On puts the sheets on other paper or another printer, nil for one that was not measured. Their pixels and their
+// size stay as they were.
+func (r Reprint) On(paper layout.Paper, printer *layout.Printer, w Watch) (Reprint, error) {
+	plan, sheets, err := r.Job.Plan.Reprint(r.Sheets, paper, printer)
+	if err != nil {
+		return Reprint{}, WrongWords(err)
 	}
-	r.Job.Plan, r.Sheets, err = r.Job.Plan.Reprint(r.Sheets, paper, printer)
-	return r, warnings, WrongWords(err)
+	w.tell(report.PaperWarnings(plan.Backdrop))
+	if printer == nil && r.Job.Backdrop.Printer != nil {
+		w.warn("nothing is known of this printer's margins or scale: look that all cut marks are there, and measure the " +
+			"check rule")
+	}
+	r.Job.Plan, r.Sheets = plan, sheets
+	return r, nil
 }
 
 // mostNamed is how many sheets a file's name tells one by one.

@@ -5,8 +5,7 @@ import (
 	"image"
 	"sync"
 
-	"dropsheet/layout"
-	"dropsheet/tile/artwork"
+	"dropsheet/layout/report"
 	"dropsheet/tile/proof"
 )
 
@@ -14,8 +13,6 @@ import (
 type Watch struct {
 	// Warn is told in a sentence of what the user should know of, though the work goes on.
 	Warn func(warning string)
-	// Planned is told of the plan that is made, and of the part of the artwork in it, before the first sheet.
-	Planned func(layout.Plan, *artwork.Picture)
 	// Progress is told how many of so many sheets or rows are done; what is the word for one.
 	Progress func(what string, done, of int)
 }
@@ -28,9 +25,10 @@ func (w Watch) warn(warnings ...string) {
 	}
 }
 
-func (w Watch) planned(p layout.Plan, art *artwork.Picture) {
-	if w.Planned != nil {
-		w.Planned(p, art)
+// tell warns in the words of a report, which may name what a job file brings.
+func (w Watch) tell(warnings []report.Text) {
+	for _, warning := range warnings {
+		w.warn(Printable(warning.String()))
 	}
 }
 
