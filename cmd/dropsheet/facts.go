@@ -46,12 +46,5 @@ func writeTable(w io.Writer, heading string, t report.Table) error {
 	return err
 }
 
-// tell writes warnings of the report.
-func (c console) tell(warnings []report.Text) {
-	for _, w := range warnings {
-		c.warn(job.Printable(w.String()))
-	}
-}
-
 // capital starts a text with a capital letter.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

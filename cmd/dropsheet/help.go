@@ -30,3 +30,39 @@ func (k command) help(flags *pflag.FlagSet) string {
 	return fmt.Sprintf("usage: dropsheet %s [flags]\n\n%s\n\n%sexample:\n  %s\n",
 		strings.TrimSpace(k.name+" "+k.args), k.about, flagUsages(flags), k.example)
 }
+
+// headings are what the flags of every command stand under in its help, in the order that a shot is planned
+// in: the drop, how large and how far, the picture, the camera, the paper. A command shows of each heading
+// the flags that it has.
+var headings = []struct{ title, flags string }{
+	{"drop", "body drop drops-per-ml oblate liquid drop-at travel"},
+	{"size and distance", "distance print-size max-sheets fill fit"},
+	{"picture", "shape crop centre turn round look background"},
+	{"board beyond the picture", "surround surround-size"},
+	{"camera", "camera-distance lens frame-width sensor pixels aperture focus sharp-to sharp frame-rate samples"},
+	{"light", "lamp light-from level"},
+	{"paper and printer", "paper orientation printer margin lap ppi lossless spare"},
+	{"seams", "seams avoid seam-width"},
+	{"readings of a printer", "save read between margins list"},
+	{"files and output", "artwork max-pixels out force json"},
+}
+
+// flagUsages is the help for the flags, under their headings.
+func flagUsages(flags *pflag.FlagSet) string {
+	const switchMark = "[=true|false]" // pflag's, on flags that need no value
+	var b strings.Builder
+	for _, h := range headings {
+		under := pflag.NewFlagSet(h.title, pflag.ContinueOnError)
+		under.SortFlags = false
+		for name := range strings.FieldsSeq(h.flags) {
+			if f := flags.Lookup(name); f != nil {
+				under.AddFlag(f)
+			}
+		}
+		if under.HasFlags() {
+			fmt.Fprintf(&b, "%s:\n%s\n", h.title, strings.ReplaceAll(under.FlagUsagesWrapped(helpColumns), switchMark,
+				strings.Repeat(" ", len(switchMark))))
+		}
+	}
+	return b.String()
+}

@@ -7,16 +7,13 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/signal"
 	"runtime/debug"
 	"strings"
 	"syscall"
 
-	"github.com/spf13/pflag"
 	"golang.org/x/term"
 
 	"dropsheet/tile/job"
@@ -46,13 +43,6 @@ func main() {
 	os.Exit(code)
 }
 
-// console is where a run writes.
-type console struct {
-	out      io.Writer // results
-	err      io.Writer // progress, warnings and errors
-	terminal bool      // err is a terminal, so progress can be shown
-}
-
 // run does what the arguments ask and returns the exit code.
 func run(ctx context.Context, c console, args []string) int {
 	if len(args) == 0 {
@@ -74,61 +64,11 @@ func run(ctx context.Context, c console, args []string) int {
 	return complain(c, job.WrongWords(fmt.Errorf("there is no command %q: take %s", args[0], commandNames())))
 }
 
-// complain writes an error and returns its exit code.
-func complain(c console, err error) int {
-	if errors.Is(err, context.Canceled) {
-		fmt.Fprintln(c.err, "dropsheet: stopped; nothing was left behind")
-		return exitFailed
-	}
-	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
-	if job.IsWrongWords(err) {
-		return exitWrongWords
-	}
-	return exitFailed
-}
-
-// warn writes warnings, a line each.
-func (c console) warn(warnings ...string) {
-	for _, w := range warnings {
-		fmt.Fprintf(c.err, "warning: %s\n", w)
-	}
-}
-
-// command is one thing that the program does.
-type command struct {
-	name, args, summary string
-	about               string // what --help says between the usage line and the flags
-	example             string // a command line that works
-	// prepare registers the flags and returns what to do once they are read.
-	prepare func(*pflag.FlagSet) action
-}
-
-// action does a command's work with what is left on the command line after the flags.
-type action func(ctx context.Context, c console, args []string) error
-
 // commands lists them in the order of the help. It is filled by init, since help and commands refer to each other.
 var commands []command
 
 func init() {
 	commands = []command{sizeCommand, makeCommand, proofCommand, seamsCommand, reprintCommand, checkCommand, gaugeCommand}
-}
-
-func (k command) run(ctx context.Context, c console, args []string) int {
-	flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
-	flags.SortFlags = false
-	flags.SetOutput(io.Discard) // errors are written by complain, once
-	act := k.prepare(flags)
-	switch err := flags.Parse(args); {
-	case errors.Is(err, pflag.ErrHelp):
-		fmt.Fprint(c.out, k.help(flags))
-		return exitDone
-	case err != nil:
-		return complain(c, job.WrongWords(k.flagError(flags, err)))
-	}
-	if err := act(ctx, c, flags.Args()); err != nil {
-		return complain(c, err)
-	}
-	return exitDone
 }
 
 func commandNames() string {

@@ -2,9 +2,6 @@ package main
 
 import (
 	"context"
-	"encoding/json"
-	"fmt"
-	"io"
 
 	"github.com/spf13/pflag"
 
@@ -49,14 +46,4 @@ its proportions count; only its header is read. Writes no file.`,
 			return writeTable(c.out, capital(r.StopsIntro().String()), r.Stops())
 		}
 	},
-}
-
-// writeJSON writes a value as programs get it.
-func writeJSON(w io.Writer, v any) error {
-	text, err := json.MarshalIndent(v, "", "  ")
-	if err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(w, "%s\n", text)
-	return err
 }

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -61,26 +60,6 @@ func checkFolder(folder string) Finding {
 			"by making the job again, into another folder (--out)", strings.Join(missing, ", "))
 	}
 	return f
-}
-
-// Changed tells why a job that was read is not as it was made: its figures give another check code.
-func (j Job) Changed() error {
-	got, err := j.code()
-	if err == nil && got == j.CheckCode {
-		return nil
-	}
-	return errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it "+
-		"was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the "+
-		"job again", got, j.CheckCode, j.CheckCode))
-}
-
-// ChangedWarning says that a job is not as it was made, to those who only look at it.
-func (j Job) ChangedWarning() []string {
-	if j.Changed() == nil {
-		return nil
-	}
-	return []string{fmt.Sprintf("job.json was changed since it was made: this goes by what it says now, and the "+
-		"printed sheets that say %s do not", j.CheckCode)}
 }
 
 // checkFiles compares the files with those that were made.

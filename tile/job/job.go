@@ -1,7 +1,6 @@
 package job
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
 	"image"
@@ -78,21 +77,6 @@ func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print P
 	}
 	j.CheckCode, err = j.code()
 	return j, err
-}
-
-// code is the job's check code, from what decides how its sheets come out.
-func (j Job) code() (string, error) {
-	// The file's place is left out: the same job made elsewhere has the same code.
-	text, err := json.Marshal(struct {
-		SHA256 string
-		Print  Print
-		Plan   layout.Plan
-	}{j.Artwork.SHA256, j.Print, j.Plan})
-	if err != nil {
-		return "", err
-	}
-	sum := sha256.Sum256(text)
-	return strings.ToUpper(hex.EncodeToString(sum[:3])), nil
 }
 
 // Printable is a name with a question mark for what would move a terminal's cursor or break a label's line.

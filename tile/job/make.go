@@ -15,23 +15,6 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// Order is what a job is made of and how.
-type Order struct {
-	Artwork   string       // the picture's file
-	MaxPixels int          // most pixels that it may have
-	Crop      Crop         // the part of it that is the picture
-	Setup     layout.Setup // without proportions, which are those of the picture
-
-	Seams layout.SeamRule
-	Avoid []Avoided
-
-	PPI      PPI
-	Lossless bool // every pixel as it is, in place of JPEG
-
-	Folder string // where the job goes
-	Force  bool   // replace a job that is there
-}
-
 // Make makes the whole job, and puts its folder in place when all of it is there. It also returns how the camera sees
 // the seams. When it fails or ctx ends it leaves nothing behind, and what was there before stays.
 func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) {

@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"image"
-	"image/png"
 	"io"
 	"sync"
 
@@ -19,10 +18,6 @@ import (
 
 // ProofSidePx is the most pixels of the longer side of a proof that nobody asked more of.
 const ProofSidePx = 1920
-
-// SeamWidthMM is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no
-// source).
-const SeamWidthMM = 0.3
 
 // The guide's close-up of the drop: its side, and how many drops wide it is, the drop with a little of what is
 // beside it.
@@ -94,12 +89,4 @@ func bothLooks(p layout.Plan, picture *texture.Texture, printed image.Image) (lo
 		looks[i] = dropView(other, picture)
 	}
 	return looks, nil
-}
-
-// writePNG writes the picture that draw makes.
-func writePNG(draw func() image.Image) func(io.Writer) error {
-	return func(w io.Writer) error {
-		encoder := png.Encoder{CompressionLevel: png.BestSpeed} // a few per cent larger, several times faster
-		return encoder.Encode(w, draw())
-	}
 }

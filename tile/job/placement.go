@@ -28,6 +28,10 @@ type Placement struct {
 	Avoid []Avoided `json:"avoid,omitempty"`
 }
 
+// SeamWidthMM is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no
+// source).
+const SeamWidthMM = 0.3
+
 // placeSeams slides the seams of the plans, which differ in the lie of the paper only, by a rule and out of some
 // places. The first plan has the seams of even cells.
 func placeSeams(plans []layout.Plan, rule layout.SeamRule, avoid []Avoided,

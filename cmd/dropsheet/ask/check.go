@@ -5,7 +5,7 @@ import "github.com/spf13/pflag"
 // Check is what check is asked for.
 type Check struct{ jobArtwork }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (c *Check) Register(flags *pflag.FlagSet) { c.jobArtwork.register(flags) }
 
 // jobArtwork is where the artwork of a job is looked for.

@@ -10,7 +10,8 @@ import (
 	"dropsheet/tile/job"
 )
 
-// Set takes one word by the name of its flag, as a command line would.
+// Set takes one word by the name of its flag, as a command line would. Said again it takes the place of what was said
+// before, but for lamps, drops and places to avoid, of which there may be many.
 func Set(flags *pflag.FlagSet, name, value string) error {
 	_, err := Explain(flags.Set(name, value))
 	return job.WrongWords(err)

@@ -23,7 +23,7 @@ type Gauge struct {
 	List, Force   bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (g *Gauge) Register(flags *pflag.FlagSet) {
 	g.flags = flags
 	add(flags, &g.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)

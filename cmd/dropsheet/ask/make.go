@@ -20,7 +20,7 @@ type Make struct {
 	force     bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (m *Make) Register(flags *pflag.FlagSet) {
 	m.setup.register(flags)
 	m.placement.register(flags)
@@ -36,7 +36,8 @@ func (m *Make) Register(flags *pflag.FlagSet) {
 		"trials included")
 }
 
-// Order is what the words come to for an artwork. Without a word of it, the job goes into a folder named for it.
+// Order is what the words come to for an artwork. Where no folder was asked for, the job goes into one named for the
+// artwork.
 func (m *Make) Order(artwork string) (job.Order, error) {
 	setup, err := m.read()
 	if err != nil {

@@ -27,7 +27,7 @@ type Proof struct {
 	Force bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (p *Proof) Register(flags *pflag.FlagSet) {
 	p.whatIf.register(flags)
 	flags.BoolVar(&p.Sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")

@@ -20,7 +20,7 @@ type Reprint struct {
 	Force   bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (r *Reprint) Register(flags *pflag.FlagSet) {
 	r.flags = flags
 	r.jobArtwork.register(flags)

@@ -20,7 +20,7 @@ type Seams struct {
 	Force, JSON bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (s *Seams) Register(flags *pflag.FlagSet) {
 	s.whatIf.register(flags)
 	add(flags, &s.SeamWidthMM, "seam-width", "length", usualSeamWidth, aboveZero,

@@ -17,7 +17,7 @@ type Size struct {
 	JSON  bool
 }
 
-// Register adds the words.
+// Register adds the words to a set of flags.
 func (s *Size) Register(flags *pflag.FlagSet) {
 	s.setup.register(flags)
 	add(flags, &s.shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor "+

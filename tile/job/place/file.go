@@ -100,7 +100,8 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	return err
 }
 
-// MayWrite tells why a file can't be put at path, when inputs are what is read.
+// MayWrite tells why a file can't be put at path: something is there and force is not set, it is one of the inputs or a
+// part of a job, or its folder is not there.
 func MayWrite(path string, force bool, inputs ...string) error {
 	for _, input := range inputs {
 		if sameFile(path, input) {

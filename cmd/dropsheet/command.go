@@ -1,0 +1,76 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/tile/job"
+)
+
+// command is one thing that the program does.
+type command struct {
+	name, args, summary string
+	about               string // what --help says between the usage line and the flags
+	example             string // a command line that works
+	// prepare registers the flags and returns what to do once they are read.
+	prepare func(*pflag.FlagSet) action
+}
+
+// action does a command's work with what is left on the command line after the flags.
+type action func(ctx context.Context, c console, args []string) error
+
+// run does what its own arguments ask and returns the exit code.
+func (k command) run(ctx context.Context, c console, args []string) int {
+	flags := pflag.NewFlagSet(k.name, pflag.ContinueOnError)
+	flags.SortFlags = false
+	flags.SetOutput(io.Discard) // errors are written by complain, once
+	act := k.prepare(flags)
+	switch err := flags.Parse(args); {
+	case errors.Is(err, pflag.ErrHelp):
+		fmt.Fprint(c.out, k.help(flags))
+		return exitDone
+	case err != nil:
+		return complain(c, job.WrongWords(k.flagError(flags, err)))
+	}
+	if err := act(ctx, c, flags.Args()); err != nil {
+		return complain(c, err)
+	}
+	return exitDone
+}
+
+// flagError says what is wrong with a flag, and what to do, of an error that parsing flags gave.
+func (k command) flagError(flags *pflag.FlagSet, err error) error {
+	unknown, err := ask.Explain(err)
+	hint := ""
+	if unknown != "" {
+		hint = k.meant(flags, unknown)
+	}
+	if hint == "" {
+		hint = fmt.Sprintf("dropsheet %s --help lists the flags", k.name)
+	}
+	return fmt.Errorf("%w\nhint: %s", err, hint)
+}
+
+// meant guesses which flag was meant by a name that the command does not have; empty when nothing is near.
+func (k command) meant(flags *pflag.FlagSet, name string) string {
+	if meant := ask.Meant(flags, name); len(meant) > 0 {
+		return fmt.Sprintf("did you mean %s?", strings.Join(meant, " or "))
+	}
+	var others []string
+	for _, other := range commands {
+		theirs := pflag.NewFlagSet(other.name, pflag.ContinueOnError)
+		if other.prepare(theirs); theirs.Lookup(name) != nil {
+			others = append(others, other.name)
+		}
+	}
+	if len(others) > 0 {
+		return fmt.Sprintf("--%s is a flag of %s", name, strings.Join(others, " and "))
+	}
+	return ""
+}

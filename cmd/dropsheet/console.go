@@ -1,0 +1,56 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"dropsheet/layout/report"
+	"dropsheet/tile/job"
+)
+
+// console is where a run writes.
+type console struct {
+	out      io.Writer // results
+	err      io.Writer // progress, warnings and errors
+	terminal bool      // err is a terminal, so progress can be shown
+}
+
+// complain writes an error and returns its exit code.
+func complain(c console, err error) int {
+	if errors.Is(err, context.Canceled) {
+		fmt.Fprintln(c.err, "dropsheet: stopped; nothing was left behind")
+		return exitFailed
+	}
+	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
+	if job.IsWrongWords(err) {
+		return exitWrongWords
+	}
+	return exitFailed
+}
+
+// warn writes warnings, a line each.
+func (c console) warn(warnings ...string) {
+	for _, w := range warnings {
+		fmt.Fprintf(c.err, "warning: %s\n", w)
+	}
+}
+
+// tell writes warnings of the report.
+func (c console) tell(warnings []report.Text) {
+	for _, w := range warnings {
+		c.warn(job.Printable(w.String()))
+	}
+}
+
+// writeJSON writes a value as programs get it.
+func writeJSON(w io.Writer, v any) error {
+	text, err := json.MarshalIndent(v, "", "  ")
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(w, "%s\n", text)
+	return err
+}

@@ -1,0 +1,20 @@
+package job
+
+import "dropsheet/layout"
+
+// Order is what a job is made of and how.
+type Order struct {
+	Artwork   string       // the picture's file
+	MaxPixels int          // most pixels that it may have
+	Crop      Crop         // the part of it that is the picture
+	Setup     layout.Setup // without proportions, which are those of the picture
+
+	Seams layout.SeamRule
+	Avoid []Avoided
+
+	PPI      PPI
+	Lossless bool // every pixel as it is, in place of JPEG
+
+	Folder string // where the job goes
+	Force  bool   // replace a job that is there
+}
