@@ -150,3 +150,49 @@ func TestSpheroid(t *testing.T) {
 		})
 	}
 }
+
+// A long drop bends less in its upright plane than in its level one, so there are distances from which it turns the
+// backdrop over across and not down. There is no reach down then.
+func TestReachDownIsOfABackdropTurnedOver(t *testing.T) {
+	s := waterSight(5, 300, 200)
+	s.Drop.HeightOverWidth = 1.2
+	levelMM, ok := s.nearestInverting(s.Drop.RadiusMM())
+	require.True(t, ok)
+	bothMM, ok := s.NearestInvertingMM()
+	require.True(t, ok)
+	require.Greater(t, bothMM, levelMM+1)
+	s.DistanceMM = (levelMM + bothMM) / 2
+	_, ok = s.ReachMM(0.05)
+	require.True(t, ok)
+	_, ok = s.ReachDownMM(0.05)
+	require.False(t, ok)
+	s.DistanceMM = bothMM + 1
+	_, ok = s.ReachDownMM(0.05)
+	require.True(t, ok)
+}
+
+// Light goes back the way it came, and as much of it comes through (Stokes; Hecht, Optics, 4.10, recalled
+// from memory): each way meets first the face that the other meets last. Of a drop out of round the two throw
+// back different shares.
+func TestTransmittanceIsTheSameBothWays(t *testing.T) {
+	for _, ratio := range []float64{0.8, 1.2} {
+		s := waterSight(5, 300, 200)
+		s.Drop.HeightOverWidth = ratio
+		_, halfHeightMM := s.OutlineMM()
+		for _, share := range []float64{0.4, 0.6, 0.8} {
+			there := s.PinholeRay(0.3, share*halfHeightMM)
+			far := s
+			far.DistanceMM = 210
+			a, okA := s.Trace(there)
+			b, okB := far.Trace(there)
+			require.True(t, okA && okB && a.Through)
+			// Backwards, seen from behind the board: the drop looks alike from there.
+			from := Vec{b.XMM, b.YMM, -far.DistanceMM}
+			back := Ray{from, Vec{a.XMM, a.YMM, -s.DistanceMM}.Sub(from).Unit()}
+			c, ok := Sight{Drop: s.Drop, CameraMM: 210, DistanceMM: s.CameraMM}.Trace(back)
+			require.True(t, ok && c.Through)
+			require.InDelta(t, 0, math.Hypot(c.XMM, c.YMM), 1e-9, "it comes out at the pupil")
+			require.InEpsilon(t, a.Transmittance, c.Transmittance, 1e-12, "%g at %g", ratio, share)
+		}
+	}
+}

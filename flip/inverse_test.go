@@ -72,6 +72,7 @@ func TestSeenThroughRefuses(t *testing.T) {
 	}{
 		{"past the rim", s, rimMM * 1.01, 0},
 		{"past the rim, aslant", s, -rimMM, rimMM},
+		{"a hundred-thousandth of a radian past the rim", s, s.DistanceMM * math.Tan(math.Atan(rimMM/s.DistanceMM)+1e-5), 0},
 		{"not a number", s, math.NaN(), 0},
 		{"infinite", s, 0, math.Inf(1)},
 		{"inside the focal length", waterSight(5, 300, 4), 1, 0},

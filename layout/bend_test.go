@@ -332,6 +332,22 @@ func TestRoundInADropOutOfRound(t *testing.T) {
 	}
 }
 
+// A camera so near that the drop's rim sees less than the print: the print outgrows the drop.
+func TestWithCameraTooNearForThePrint(t *testing.T) {
+	s := plain()
+	s.Fill = 0.99
+	p := mustPlan(t, s)
+	c := p.Camera.AsSetup()
+	c.LensMM, c.FrameWidthMM = 0, 20
+	q, err := p.WithCamera(c, 8, nil)
+	require.NoError(t, err)
+	rimMM, ok := q.Sight().ReachMM(1)
+	require.True(t, ok)
+	require.Less(t, rimMM, p.Picture.ReachMM)
+	require.Equal(t, 1.0, q.Picture.Fill)
+	require.Equal(t, p.Sheets, q.Sheets)
+}
+
 // Another shape tried on a job leaves the print as it is, and the drop shows it out of true.
 func TestWithShape(t *testing.T) {
 	s := plain()

@@ -185,3 +185,33 @@ func TestBlurWhereTheDropTurnsBack(t *testing.T) {
 	require.Greater(t, p.spread(last, p.EdgeMM()).LargerPx(), float64(maxPx), "no scale")
 	require.Greater(t, p.spread(turnsBack+1e-6, p.EdgeMM()).LargerPx(), float64(maxPx), "no ray")
 }
+
+// The rays on the pupil take the mean over its disc of every x^a y^b up to the tenth degree, which are the squares of
+// blurs up to the fifth: exactly 2/(n + 2) of the mean of cos^a sin^b over the circle, n = a + b, and that is
+// (a-1)!! (b-1)!! / n!! for even a and b and 0 for others (by Wallis's integrals).
+func TestPupilRaysTakeTheMeanOfPolynomials(t *testing.T) {
+	double := func(n int) float64 { // n!!
+		product := 1.0
+		for ; n > 1; n -= 2 {
+			product *= float64(n)
+		}
+		return product
+	}
+	for n := range 11 {
+		for a := range n + 1 {
+			b := n - a
+			want := 0.0
+			if a%2 == 0 && b%2 == 0 {
+				want = 2 / float64(n+2) * double(a-1) * double(b-1) / double(n)
+			}
+			got := 0.0
+			for _, ring := range pupilRings {
+				for spoke := range pupilSpokes {
+					sin, cos := math.Sincos(2 * math.Pi * float64(spoke) / pupilSpokes)
+					got += ring.share / pupilSpokes * math.Pow(ring.radius*cos, float64(a)) * math.Pow(ring.radius*sin, float64(b))
+				}
+			}
+			require.InDelta(t, want, got, 1e-12, "x^%d y^%d", a, b)
+		}
+	}
+}

@@ -122,6 +122,30 @@ func TestLevel(t *testing.T) {
 	require.Zero(t, plainPlan.Level().LossStops())
 }
 
+// A lamp on the axis z off loses -4 log2 cos(atan(r/z)) stops at a corner r off it (the cosine-fourth law),
+// so the z for a loss is r / tan(acos(2^(-loss/4))): just under six stops are printed away, and just over are
+// not.
+func TestLevelMakesUpForSixStops(t *testing.T) {
+	s := plain()
+	s.DistanceMM = 400
+	picture := mustPlan(t, s).Picture
+	r := math.Hypot(picture.WidthMM, picture.HeightMM) / 2
+	for _, c := range []struct {
+		stops float64
+		ok    bool
+	}{{5.9, true}, {6.1, false}} {
+		z := r / math.Tan(math.Acos(math.Exp2(-c.stops/4)))
+		s.Lamps, s.Level = []Lamp{{0, 0, z}}, true
+		p, err := s.Plan()
+		if !c.ok {
+			require.ErrorContains(t, err, "fall off by 6.1 stops")
+			continue
+		}
+		require.NoError(t, err)
+		require.InDelta(t, c.stops, p.Level().LossStops(), 1e-9)
+	}
+}
+
 func TestLevelRefuses(t *testing.T) {
 	for _, c := range []struct {
 		name  string

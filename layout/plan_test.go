@@ -260,6 +260,7 @@ func TestSetupRefuses(t *testing.T) {
 		{"margins that leave no cell", func(s *Setup) { s.MarginMM = 100 }, "leaves"},
 		{"margin negative", func(s *Setup) { s.MarginMM = -1 }, "margin"},
 		{"lap that leaves no cell", func(s *Setup) { s.LapMM = 180 }, "leaves"},
+		{"a lap just too narrow", func(s *Setup) { s.LapMM = 2.99 }, "a lap of 2.99mm"},
 		{"lap of nothing", func(s *Setup) { s.LapMM = 0 }, "lap"},
 		{"too many sheets", func(s *Setup) { s.DistanceMM = 9000 }, "more than 500"},
 		{"more than allowed", func(s *Setup) { s.DistanceMM, s.Fill, s.MaxSheets = 400, 0.85, 3 }, "3 are allowed"},
@@ -282,4 +283,32 @@ func TestMoreSheetsByName(t *testing.T) {
 	s.DistanceMM, s.Fill, s.MaxSheets = 4000, 0.85, 2000
 	p := mustPlan(t, s)
 	require.Greater(t, len(p.Sheets), 500)
+}
+
+// Given all three, a print may be half a per cent off what distance and fill ask for, and no more.
+func TestHowCloselyTheThreeMustAgree(t *testing.T) {
+	s := plain()
+	s.DistanceMM, s.Fill = 400, 0.8
+	exact := mustPlan(t, s).Picture.Print()
+	for _, c := range []struct {
+		larger float64
+		ok     bool
+	}{{0.996, true}, {1.004, true}, {0.994, false}, {1.006, false}} {
+		s.Print = Size{exact.WidthMM * c.larger, exact.HeightMM * c.larger}
+		_, err := s.Plan()
+		require.Equal(t, c.ok, err == nil, "%g times as large: %v", c.larger, err)
+	}
+}
+
+// At the fill of a round subject a drop of water lets seven tenths of the light through. By hand: sin i =
+// 0.95 is 71.81 degrees, sin r = 0.95/1.333 is 45.46, and a face throws back sin²(i-r)/sin²(i+r) = 0.249 of
+// light across the plane of incidence and tan²(i-r)/tan²(i+r) = 0.065 of light in it (Fresnel; Hecht, Optics,
+// 4.6.2), 0.157 in the mean. 0.843 of 0.843 is 0.71.
+func TestRoundFillIsWhereLightComesThrough(t *testing.T) {
+	s := plain()
+	s.Framing.Round = true
+	p := mustPlan(t, s)
+	l, ok := p.Sight().Trace(p.Sight().PinholeRay(p.Picture.Fill*p.Sight().ApparentRadiusMM(), 0))
+	require.True(t, ok)
+	require.InDelta(t, 0.715, l.Transmittance, 0.01)
 }

@@ -109,7 +109,7 @@ func (s Setup) checkAgrees(print Size) error {
 
 // RoundFill is the fill of a round subject unless another is asked for: to the drop's edge, but for the
 // twentieth of its radius that is squeezed into a thin dark line at any fill (at 0.95 of a drop of water
-// three quarters of the light come through; at the edge none do).
+// seven tenths of the light come through; at the edge none do).
 const RoundFill = 0.95
 
 // defaultFill is the fill when none is asked for. A long drop looks backwards before 0.95: then a round

@@ -160,6 +160,24 @@ func TestLampsInView(t *testing.T) {
 	}
 }
 
+// A drop of index 2.4 focuses within itself, nR/2(n - 1) = 0.857 R from its middle: it turns over even a place in it,
+// where no lamp stands.
+func TestNoLampStandsInTheDrop(t *testing.T) {
+	s := plain()
+	s.Drop.DiameterMM, s.Drop.Index, s.DistanceMM, s.Fill = 20, 2.4, 400, 0.5
+	for behindMM, want := range map[float64]int{9: 0, 11: 1} {
+		s.Lamps = []layout.Lamp{{XMM: 0, YMM: 0, ZMM: s.DistanceMM - behindMM}}
+		p := mustPlan(t, s)
+		through := 0
+		for _, v := range Of(p).LightFigures().InView {
+			if v.Path == ThroughDrop {
+				through++
+			}
+		}
+		require.Equal(t, want, through, "%g mm behind the drop's middle", behindMM)
+	}
+}
+
 func TestCutEdgesFaceTheLamp(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -170,6 +188,9 @@ func TestCutEdgesFaceTheLamp(t *testing.T) {
 		{"as asked", layout.TopLeft, []layout.Lamp{{XMM: -900, YMM: -700, ZMM: 900}}, ""},
 		{"from the other side", layout.TopLeft, []layout.Lamp{{XMM: 900, YMM: -700, ZMM: 900}}, layout.TopRight},
 		{"from below", layout.TopRight, []layout.Lamp{{XMM: 900, YMM: 700, ZMM: 900}}, layout.BottomRight},
+		{"a little from the right: a twentieth of the way casts no shadow", layout.TopLeft,
+			[]layout.Lamp{{XMM: 450 + 100, YMM: -700, ZMM: 20_000}}, ""},
+		{"a third of the way does", layout.TopLeft, []layout.Lamp{{XMM: 450 + 1000, YMM: -700, ZMM: 3000}}, layout.TopRight},
 		{"straight on", layout.BottomLeft, []layout.Lamp{{XMM: 0, YMM: 0, ZMM: 9000}}, ""},
 		{"the nearer of two counts", layout.TopLeft, []layout.Lamp{{XMM: -1200, YMM: 0, ZMM: 1500},
 			{XMM: 900, YMM: -700, ZMM: 700}}, layout.TopRight},

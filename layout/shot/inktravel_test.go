@@ -136,3 +136,15 @@ func TestTravelRemediesOfBentPictures(t *testing.T) {
 	}
 	require.Greater(t, prints, 2)
 }
+
+// A square that stands on its corner, inside the fill, is nearest to the axis at the middles of its sides, 45 degrees
+// from any way across or down. The fill that it leaves free touches them there, so no movement leaves it free: the rest
+// that is given square to a movement does not reach so far.
+func TestASquareOnItsCornerAllowsNoTravel(t *testing.T) {
+	s := plain()
+	s.Proportions, s.DistanceMM, s.Look, s.Fit, s.Framing.TurnDeg = 1, 300, layout.Straight, layout.Inside, 45
+	travel := Of(mustPlan(t, s)).Travel()
+	require.InDelta(t, 0.85/math.Sqrt2, travel.HeldFill, 1e-4)
+	require.Less(t, *travel.AcrossMM, 0.02)
+	require.Less(t, *travel.DownMM, 0.02)
+}

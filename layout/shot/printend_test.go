@@ -92,3 +92,23 @@ func TestABackgroundEndsWithItsSheets(t *testing.T) {
 	s.Camera.FrameWidthMM = 20
 	require.Nil(t, Of(mustPlan(t, s)).Coverage().PrintEnds)
 }
+
+// How much of the frame is not printed, by areas: a straight round picture on the axis is a disc on the board, and past
+// the drop, which hides a disc, the rest of the frame is bare. The share is rounded to a hundredth, and it is told too
+// large: places on the frame's own edge, which are bare, count as much as others, so of 101 places each way the ink has
+// (100/101)² of its share, a fiftieth less.
+func TestUnprintedShareByAreas(t *testing.T) {
+	s := plain()
+	s.DistanceMM, s.Look, s.Framing.Round = 300, layout.Straight, true
+	s.Camera.LensMM, s.Camera.FrameWidthMM = 0, 100
+	print := mustPlan(t, s).Picture.Print()
+	for _, wider := range []float64{1.1, 1.4} {
+		s.Camera.FrameWidthMM = wider * 1.5 * print.HeightMM / mustPlan(t, s).BoardPerDrop()
+		p := mustPlan(t, s)
+		sees, hidesMM := p.Sees(), p.Sight().ApparentRadiusMM()*p.BoardPerDrop()
+		require.InDelta(t, wider*print.HeightMM, sees.HeightMM, 1e-9)
+		frame := sees.WidthMM*sees.HeightMM - math.Pi*hidesMM*hidesMM
+		ink := math.Pi*print.HeightMM*print.HeightMM/4 - math.Pi*hidesMM*hidesMM
+		require.InDelta(t, 1-ink/frame, Of(p).Coverage().PrintEnds.Share, 0.005+ink/frame/50, "%g times as high", wider)
+	}
+}

@@ -133,6 +133,14 @@ func TestExposureAndFrameRate(t *testing.T) {
 	require.True(t, stops[4].Current && stops[4].FNumber == 13, "between f/11 and f/16")
 }
 
+// Between full stops a lens's marks are what they say: f/12 is a sixth of a stop from 11.31, more than marks
+// are rounded by, and f/11 a twelfth.
+func TestWhichMarksAreFullStops(t *testing.T) {
+	for _, c := range []struct{ mark, means float64 }{{11, math.Sqrt(128)}, {12, 12}, {7.6, 7.6}, {5.6, math.Sqrt(32)}} {
+		require.InDelta(t, 2*math.Log2(32/c.means), ExposureStops(32, c.mark), 1e-12, "f/%g", c.mark)
+	}
+}
+
 // Lamps pulse with both half waves of the mains: 100 and 120 times a second on 50 and 60 Hz.
 func TestMains(t *testing.T) {
 	s := plain()

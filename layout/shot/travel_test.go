@@ -201,3 +201,18 @@ func TestTravelRefused(t *testing.T) {
 		require.ErrorContains(t, err, "travel")
 	}
 }
+
+// On a board a little larger than what the drop sees at the fill, it may move by that little, seen from the pupil, and
+// that is told down to a thousandth of a millimetre. The rim's own place moves a little more than the middle does.
+func TestSmallTravelIsTold(t *testing.T) {
+	s := wide()
+	print := mustPlan(t, s).Picture.Print()
+	for _, mm := range []float64{0.1, 0.01} {
+		s.Surround = "#203040"
+		s.SurroundSize = layout.Size{WidthMM: print.WidthMM + 2*mm, HeightMM: print.HeightMM + 2*mm}
+		p := mustPlan(t, s)
+		down := *Of(p).Travel().DownMM
+		require.Positive(t, down)
+		require.InDelta(t, p.Backdrop.HeightMM/2, math.Abs(offAxis(p.Sight(), down, -p.Picture.Fill)), 1e-4)
+	}
+}
