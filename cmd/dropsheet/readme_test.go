@@ -15,17 +15,24 @@ import (
 // commandLine is a shown command: dropsheet, or the way that a fresh checkout runs it.
 var commandLine = regexp.MustCompile(`(?m)^ {2,4}(?:dropsheet|go run \./cmd/dropsheet) (.+)$`)
 
-// withFewPixels gives a shown make or proof that does not name its camera's pixels few of them: the proof is
-// smaller for it, and what --ppi auto prints coarser.
-func withFewPixels(words []string) []string {
-	if (words[0] == "make" || words[0] == "proof") && !slices.Contains(words, "--pixels") {
-		return append(words, "--pixels", "240x160")
+// withFewPixels gives a shown make or proof a camera of few pixels, and a make the small copy of its artwork.
+func withFewPixels(t *testing.T, root string, words []string) []string {
+	t.Helper()
+	if words[0] != "make" && words[0] != "proof" {
+		return words
 	}
-	return words
+	if at := slices.Index(words, "--pixels"); at >= 0 {
+		words = slices.Delete(words, at, at+2)
+	}
+	if words[0] == "make" {
+		require.FileExists(t, words[1])
+		words[1] = filepath.Join(root, "testdata", filepath.Base(words[1]))
+	}
+	return append(words, "--pixels", "240x160")
 }
 
 // Every command that README and --help show runs, in the order shown, in one empty folder that has the
-// examples beside it: the first as it is, and those after it with few pixels in their proofs, to be quick.
+// examples beside it: the first as it is, and those after it with few pixels, to be quick.
 func TestShownCommandsRun(t *testing.T) {
 	root, err := filepath.Abs("../..")
 	require.NoError(t, err)
@@ -52,7 +59,7 @@ func TestShownCommandsRun(t *testing.T) {
 			ran[m[1]] = true
 			words := strings.Fields(m[1])
 			if len(ran) > 1 {
-				words = withFewPixels(words)
+				words = withFewPixels(t, root, words)
 			}
 			stdout, stderr, code := dropsheet(t, words...)
 			require.Equal(t, exitDone, code, "%s shows %q: %s", text.name, m[0], stderr)
