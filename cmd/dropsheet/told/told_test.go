@@ -1,8 +1,10 @@
 package told
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
+	"image"
 	"math"
 	"os"
 	"os/exec"
@@ -12,14 +14,20 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/cmd/dropsheet/programtest"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/guide"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/pdf/pdftest"
+	"dropsheet/tile/seammap"
+	"dropsheet/tile/texture"
 )
 
 func TestMain(m *testing.M) { programtest.Main(m) }
@@ -49,6 +57,15 @@ var setups = []string{
 	"--lamp 0cm,-5cm,60cm --travel 1mm --surround stretch --frame-width 45cm",
 }
 
+// made are those of them, one of each kind, that a whole make is run for. The others' guides are written as make does,
+// from the same plan.
+var made = map[string]bool{
+	"--distance 40cm --frame-width 40cm --travel 3mm":                                   true,
+	"--liquid syrup-40 --distance 25cm --fit inside --background black --look straight": true,
+	"--body upright-rod --drop 20mm --liquid crown-glass --distance 40cm":               true,
+	"--lamp -60cm,-40cm,90cm --distance 30cm --light-from bottom-right":                 true,
+}
+
 // guideTells are the facts that the guide tells wherever there is something to tell.
 var guideTells = []string{"sharp.verdict", "sharp.least", "sharp.wider", "sharp.along", "sharp.light", "focus.where",
 	"focus.edge", "focus.best", "focus.picture", "mains.swing", "mains.steady"}
@@ -60,15 +77,17 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 	for _, setup := range setups {
 		t.Run(setup, func(t *testing.T) {
 			flags := append(strings.Fields(setup), "--pixels", "240x160")
-			art, _ := jobtest.WritePattern(t, 150, 100)
-			folder := filepath.Join(t.TempDir(), "job")
-			programtest.Do(t, append([]string{"make", art, "--seams", "even", "--out", folder}, flags...)...)
+			art, picture := jobtest.WritePattern(t, 150, 100)
+			plan := planOf(t, art, flags)
+			guide := guideText(t, guideOf(t, plan, picture))
+			if made[setup] {
+				requireMade(t, plan, guide, art, flags)
+			}
 			terminal := plain(output(t, append([]string{"size", art}, flags...)...))
 			var figures any
 			require.NoError(t, json.Unmarshal([]byte(output(t, append([]string{"size", art, "--json"}, flags...)...)), &figures))
-			guide := guideText(t, filepath.Join(folder, "guide.pdf"))
 
-			r := report.Of(planOf(t, folder))
+			r := report.Of(plan)
 			require.NotEmpty(t, r.Facts())
 			for _, f := range r.Facts() {
 				text := plain(f.Text.String())
@@ -100,6 +119,9 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 			}
 		})
 	}
+	for setup := range made {
+		require.Contains(t, setups, setup)
+	}
 	for _, key := range guideTells {
 		require.True(t, told[key], "no set-up has anything to tell of %s", key)
 	}
@@ -113,17 +135,59 @@ func output(t *testing.T, args ...string) string {
 	return string(out)
 }
 
-func planOf(t *testing.T, folder string) (p layout.Plan) {
+// planOf is the plan that make comes to, with even cells.
+func planOf(t *testing.T, art string, flags []string) layout.Plan {
 	t.Helper()
+	var words ask.Make
+	set := pflag.NewFlagSet("make", pflag.ContinueOnError)
+	words.Register(set)
+	require.NoError(t, set.Parse(flags))
+	order, err := words.Order(art)
+	require.NoError(t, err)
+	order.Setup.Proportions = 1.5
+	plan, err := order.Setup.Plan()
+	require.NoError(t, err)
+	return plan
+}
+
+// guideOf is a plan's guide with blank views in place of those of the drop, which take most of the time that a make
+// does.
+func guideOf(t *testing.T, plan layout.Plan, picture image.Image) []byte {
+	t.Helper()
+	blank := image.NewGray(image.Rect(0, 0, 8, 8))
+	job := guide.Job{
+		Name: "pattern", CheckCode: "000000", Plan: plan, PPI: 100,
+		Picture: texture.New(&artwork.Picture{Image: picture}), SeamMap: image.NewGray(seammap.Find(plan).Map),
+		DropView: blank,
+	}
+	if plan.Picture.Look != layout.Bulged {
+		job.Looks = [2]image.Image{blank, blank}
+	}
+	var out bytes.Buffer
+	require.NoError(t, guide.Write(&out, job))
+	return out.Bytes()
+}
+
+// requireMade requires that make comes to that plan, and that its guide says as much.
+func requireMade(t *testing.T, plan layout.Plan, guide, art string, flags []string) {
+	t.Helper()
+	folder := programtest.Make(t, art, append(flags, "--seams", "even")...)
+	var job layout.Plan
 	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
 	require.NoError(t, err)
-	require.NoError(t, json.Unmarshal(text, &p))
-	return p
+	require.NoError(t, json.Unmarshal(text, &job))
+	require.Equal(t, report.Of(plan), report.Of(job))
+	data, err := os.ReadFile(filepath.Join(folder, "guide.pdf"))
+	require.NoError(t, err)
+	bare := func(text string) []string { return strings.Split(own.ReplaceAllString(text, ""), ". ") }
+	require.Equal(t, bare(guide), bare(guideText(t, data)))
 }
 
 var (
 	// head is what stands at the top of a page of the guide: job, check code, number.
-	head    = regexp.MustCompile(`^.*? assembly guide check code [0-9A-F]{6} \d+ / \d+`)
+	head = regexp.MustCompile(`^.*? assembly guide check code [0-9A-F]{6} \d+ / \d+`)
+	// own is what only the job's artwork tells: its resolution and its check code.
+	own     = regexp.MustCompile(`[\d.]+ pixels to the inch|\b[0-9A-F]{6}\b`)
 	minus   = regexp.MustCompile(`–(\d)`)
 	strange = strings.NewReplacer("\u2019", "'", "\u00d7", "x", "\u00a0", " ")
 )
@@ -133,11 +197,9 @@ func plain(text string) string {
 	return minus.ReplaceAllString(strings.Join(strings.Fields(strange.Replace(text)), " "), "-$1")
 }
 
-// guideText is all that the guide says, page after page, as PDFium reads it.
-func guideText(t *testing.T, path string) string {
+// guideText is all that a guide says, page after page, as PDFium reads it.
+func guideText(t *testing.T, data []byte) string {
 	t.Helper()
-	data, err := os.ReadFile(path)
-	require.NoError(t, err)
 	doc := pdftest.Open(t, data)
 	var pages []string
 	for page := range doc.PageCount() {
