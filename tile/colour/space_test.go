@@ -134,6 +134,15 @@ func TestSRGBIsNoSpaceOfItsOwn(t *testing.T) {
 	for i := range points {
 		points[i] = uint16(math.Round(65535 * SRGBToLight(float64(i)/1023)))
 	}
+	// raised is the table a share of a level off from sRGB's curve where it is steepest to the eye.
+	raised := func(levels float64) icctest.Space {
+		points := make([]uint16, 1024)
+		for i := range points {
+			points[i] = uint16(math.Round(65535 * SRGBToLight(min(1, float64(i)/1023+levels/255*4*float64(i)/1023*
+				(1-float64(i)/1023)))))
+		}
+		return icctest.Space{Colorants: icctest.SRGB.Colorants, Curve: icctest.Table(points...), Version: 2}
+	}
 	by := func(curve []byte) icctest.Space {
 		return icctest.Space{Colorants: icctest.SRGB.Colorants, Curve: curve, Version: 2}
 	}
@@ -146,6 +155,8 @@ func TestSRGBIsNoSpaceOfItsOwn(t *testing.T) {
 		{"sRGB by a formula", icctest.SRGB.Profile(), false, false},
 		{"sRGB by a table", by(icctest.Table(points...)).Profile(), false, false},
 		{"grey with its curve", icctest.Grey(icctest.Table(points...)), true, false},
+		{"its colours, up to 0.8 levels off", raised(0.8).Profile(), false, false},
+		{"its colours, up to 1.3 levels off", raised(1.3).Profile(), false, true},
 		{"its colours, a power of 2.2", by(icctest.Gamma(563)).Profile(), false, true},
 		{"grey, a power of 2.2", icctest.Grey(icctest.Gamma(563)), true, true},
 		{"its curve, other colours", icctest.DisplayP3.Profile(), false, true},

@@ -138,6 +138,56 @@ func TestRulesAreTrue(t *testing.T) {
 	}
 }
 
+// On both rules every fifth tick is longer than a millimetre's, every tenth longer yet, and the ends longest,
+// so that one can count.
+func TestTicksCanBeCounted(t *testing.T) {
+	s := printed(t, "A4")
+	depth := DepthMM(s.paper)
+	from, to := depth+bandMM, s.paper.HeightMM-depth-0.6
+	for _, rule := range []struct {
+		name     string
+		alongX   bool
+		from, to float64
+		lengthMM int
+	}{{"across", true, 0, s.paper.WidthMM, 200}, {"feed", false, from, to, 250}} {
+		// How many ticks reach so far from the rule's line: all, those of five, of ten, the ends.
+		for _, c := range []struct {
+			name    string
+			reachMM float64
+			everyMM int
+		}{{"millimetres", 1, 1}, {"fives", 2, 5}, {"tens", 2.9, 10}} {
+			at := depth + ruleInMM + c.reachMM
+			ends := s.lines(rule.alongX, depth+ruleInMM-0.7, rule.from, rule.to)
+			require.Len(t, ends, 2)
+			ticks := s.lines(rule.alongX, at, rule.from, rule.to)
+			require.Len(t, ticks, rule.lengthMM/c.everyMM+1, "%s, %s", rule.name, c.name)
+			for i, mm := range ticks {
+				require.InDelta(t, ends[0]+float64(i*c.everyMM), mm, nearMM, "%s, %s", rule.name, c.name)
+			}
+		}
+	}
+}
+
+// Every fifth line of the frame, and the last, is wider than the others, to count by.
+func TestFrameLinesCanBeCounted(t *testing.T) {
+	s := printed(t, "A4")
+	perMM, _ := s.pxPerMM()
+	ink, first := s.profile(true, 0.85*s.paper.HeightMM, 0.4, frameMM+0.5)
+	for k := 1; k <= frameMM; k++ {
+		wide := 0.0
+		for i, v := range ink {
+			if math.Abs((float64(first+i)+0.5)/perMM-float64(k)) < 0.4 {
+				wide += v / perMM
+			}
+		}
+		want := 0.1
+		if k%5 == 0 {
+			want = 0.25
+		}
+		require.InDelta(t, want, wide, 0.04, "line %d", k)
+	}
+}
+
 // Line k of the frame lies k mm from each edge of the paper.
 func TestFrameLinesLieWhereTheySay(t *testing.T) {
 	for _, name := range []string{"A4", "A5", "letter"} {

@@ -2,6 +2,7 @@ package ink
 
 import (
 	"image"
+	"math"
 	"strings"
 	"testing"
 
@@ -51,8 +52,24 @@ func TestTextKeylineGoesRound(t *testing.T) {
 			if plain.RGBAAt(x, y).A == 0xff {
 				require.Equal(t, red, rimmed.RGBAAt(x, y), "the letters stay")
 			}
+			if inRim := rimmed.RGBAAt(x, y).A > 0; inRim {
+				require.Less(t, nearestInk(plain, x, y), 3.5, "the rim is round: no wider over corners, at (%d, %d)", x, y)
+			}
 		}
 	}
+}
+
+// nearestInk is how far from a pixel the next one with ink is, in pixels; 9 where there is none near.
+func nearestInk(m *image.RGBA, x, y int) float64 {
+	nearest := 9.0
+	for dy := -5; dy <= 5; dy++ {
+		for dx := -5; dx <= 5; dx++ {
+			if m.RGBAAt(x+dx, y+dy).A > 0 {
+				nearest = min(nearest, math.Hypot(float64(dx), float64(dy)))
+			}
+		}
+	}
+	return nearest
 }
 
 func TestWrap(t *testing.T) {

@@ -76,6 +76,8 @@ func TestDashesEnd(t *testing.T) {
 	d.Line(10, 40, 90, 40, dashes)
 	d.AddPage(100, 100)
 	d.Line(10, 20, 90, 20, whole)
+	d.Turned(50, 50, func() { d.Line(40, 10, 40, 90, dashes) })
+	d.Line(10, 30, 90, 30, dashes)
 	doc := pdftest.Open(t, streamed(t, d, none))
 	first, second := doc.Render(1, tenPerMM), doc.Render(2, tenPerMM)
 	const long, inDashes = 800, 480 // pixels: 16 dashes of 3 mm
@@ -87,6 +89,7 @@ func TestDashesEnd(t *testing.T) {
 	}{
 		{"dashed in a turn", first, 60, inDashes}, {"whole after it", first, 20, long}, {"dashed", first, 30, inDashes},
 		{"whole in a turn", first, 90, long}, {"dashed after it", first, 40, inDashes}, {"the next page", second, 20, long},
+		{"dashed after dashes in a turn", second, 30, inDashes},
 	} {
 		require.InDelta(t, c.want, darkInRow(c.page, c.atMM), 2, c.name)
 	}

@@ -78,3 +78,41 @@ func BenchmarkCutInASurround(b *testing.B) {
 	}
 	b.ReportMetric(float64(r.Dx()*r.Dy())*float64(b.N)/1e6/b.Elapsed().Seconds(), "Mpixel/s")
 }
+
+// Sheets are grey only where both the artwork and what stands beyond it are, by all three of its colours.
+func TestPrintsGray(t *testing.T) {
+	grey, coloured := image.NewGray(image.Rect(0, 0, 2, 2)), image.NewRGBA(image.Rect(0, 0, 2, 2))
+	for _, c := range []struct {
+		name     string
+		art      image.Image
+		surround layout.Surround
+		want     bool
+	}{
+		{"grey", grey, "", true},
+		{"grey, stretched", grey, layout.Stretch, true},
+		{"grey in grey", grey, "#202020", true},
+		{"grey in a red", grey, "#302020", false},
+		{"grey in a green", grey, "#203020", false},
+		{"grey in a blue", grey, "#202030", false},
+		{"coloured", coloured, "", false},
+		{"coloured in grey", coloured, "#202020", false},
+	} {
+		t.Run(c.name, func(t *testing.T) { require.Equal(t, c.want, PrintsGray(c.art, c.surround)) })
+	}
+}
+
+// A pixel that shows some of the picture is mixed to the nearest level.
+func TestMixRoundsToTheNearest(t *testing.T) {
+	for _, paper := range []uint8{0, 128, 255} {
+		c := newCanvas(image.Rect(0, 0, 1, 1), true, gray(paper))
+		for share := 0; share <= 256; share++ {
+			for v := range 256 {
+				c.mix(0, 0, []byte{uint8(v)}, share)
+				exact := (float64(v)*float64(share) + float64(paper)*float64(256-share)) / 256
+				if got := float64(c.pix[0]); got < exact-0.5 || got > exact+0.5 {
+					t.Fatalf("%d/256 of %d on %d is %v, want %v to the nearest", share, v, paper, got, exact)
+				}
+			}
+		}
+	}
+}

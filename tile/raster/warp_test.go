@@ -152,3 +152,26 @@ func (s scene) reference(level func(x, y float64) float64, w, h int, g Grid, r i
 }
 
 func square(cx, cy, half int) image.Rectangle { return image.Rect(cx-half, cy-half, cx+half, cy+half) }
+
+// By how much maps stretch at most, by hand: along an axis, turned, mirrored, and slanted, for which the
+// golden ratio is the larger singular value of a shear by one (its square is that of [[1, 1], [1, 2]], half
+// of 3 + √5).
+func TestLongest(t *testing.T) {
+	sin, cos := math.Sincos(0.7)
+	for _, c := range []struct {
+		name           string
+		ux, uy, vx, vy float64
+		want           float64
+	}{
+		{"nothing", 0, 0, 0, 0, 0},
+		{"as it is", 1, 0, 0, 1, 1},
+		{"wider", 3, 0, 0, 2, 3},
+		{"higher, mirrored", 2, 0, 0, -5, 5},
+		{"turned by a quarter", 0, -2, 2, 0, 2},
+		{"turned", 1.5 * cos, -1.5 * sin, 1.5 * sin, 1.5 * cos, 1.5},
+		{"slanted", 1, 1, 0, 1, math.Phi},
+		{"flattened", 3, 4, 0, 0, 5},
+	} {
+		require.InDelta(t, c.want, longest(c.ux, c.uy, c.vx, c.vy), 1e-12, c.name)
+	}
+}
