@@ -107,7 +107,7 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	requireContract(t, first[place.JobFile])
 }
 
-// requireContract looks for what DESIGN section 4 lists in a job file.
+// requireContract looks for what programs that read a job file may count on.
 func requireContract(t *testing.T, file []byte) {
 	t.Helper()
 	var j map[string]any

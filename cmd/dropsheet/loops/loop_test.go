@@ -360,7 +360,8 @@ func likeness(a, b []float64) float64 {
 	return ab / math.Sqrt(aa*bb)
 }
 
-// The worked figures of the issue again, by the loop's own trace: two traces that share nothing agree.
+// Figures worked outside this program, as flip/sight_test.go tells (mpmath, 50 digits), by the loop's own trace:
+// two traces that share nothing agree.
 func TestLoopTraceWorkedFigures(t *testing.T) {
 	for _, c := range []struct{ diameter, camera, distance, fill, want float64 }{
 		{4.6, 1000, 200, 0.5, 55.678}, {4.6, 1000, 200, 0.9, 185.385}, {6, 1500, 400, 0.8, 251.076},

@@ -260,7 +260,7 @@ func TestStraightLoop(t *testing.T) {
 			t.Logf("%s: %d sheets, %d dots, the worst %.2f frame pixels off; structural similarity %.3f", c.name,
 				len(j.Sheets), dots, worst, view.similarity())
 			require.GreaterOrEqual(t, dots, c.dots)
-			require.Less(t, worst, 0.3, "the issue allows 0.5")
+			require.Less(t, worst, 0.3, "under half a pixel, which is as near as a pixel tells")
 			require.Greater(t, view.similarity(), 0.9)
 		})
 	}
