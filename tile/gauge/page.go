@@ -37,7 +37,7 @@ func (p *page) explain() {
 	}
 	p.y = p.middle.YMM
 	for _, part := range []func(*page){(*page).title, (*page).steps, (*page).form, (*page).command, (*page).wedge,
-		(*page).lines, (*page).ends} {
+		(*page).lines, (*page).endGreys} {
 		trial := &page{geometry: p.geometry, y: p.y}
 		part(trial)
 		if trial.y <= p.middle.BottomMM() {

@@ -32,8 +32,8 @@ func (p *page) wedge() {
 // endLevels is how far the finer steps at both ends go.
 const endLevels = 40
 
-// ends draws finer steps near bare paper and near black, where a printer first loses them.
-func (p *page) ends() {
+// endGreys draws finer steps near bare paper and near black, where a printer first loses them.
+func (p *page) endGreys() {
 	p.heading("The lightest and the darkest greys")
 	halfMM := p.middle.WidthMM/2 - 2
 	n := p.fitting(halfMM, 11, 6, 3)

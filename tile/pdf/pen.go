@@ -29,7 +29,7 @@ type Line struct{ From, To layout.Point }
 func (d *Document) Lines(lines []Line, pens ...Pen) {
 	d.canvas.SetLineCapStyle("butt")
 	for _, p := range pens {
-		d.take(p)
+		d.usePen(p)
 		for _, l := range lines {
 			d.canvas.Line(l.From.XMM, l.From.YMM, l.To.XMM, l.To.YMM)
 		}
@@ -41,15 +41,15 @@ func (d *Document) Line(x1MM, y1MM, x2MM, y2MM float64, p Pen) {
 	d.Lines([]Line{{layout.Point{XMM: x1MM, YMM: y1MM}, layout.Point{XMM: x2MM, YMM: y2MM}}}, p)
 }
 
-// take makes a pen the current one.
-func (d *Document) take(p Pen) {
+// usePen makes a pen the current one.
+func (d *Document) usePen(p Pen) {
 	d.canvas.SetLineWidth(p.WidthMM)
 	d.canvas.SetDrawColor(p.Shade.rgb())
-	d.dash(p.DashMM)
+	d.useDashes(p.DashMM)
 }
 
-// dash makes dashes current, unless they are.
-func (d *Document) dash(dashMM []float64) {
+// useDashes makes dashes current, unless they are.
+func (d *Document) useDashes(dashMM []float64) {
 	if !slices.Equal(dashMM, d.dashMM) {
 		d.dashMM = dashMM
 		d.canvas.SetDashPattern(dashMM, 0)

@@ -3,7 +3,7 @@ package pdf
 // Put sets one line of text from x on, on a baseline.
 func (d *Document) Put(s Style, xMM, baseMM float64, text string) {
 	s = s.Holding(text)
-	d.set(s)
+	d.useStyle(s)
 	d.text(s, xMM, baseMM, text)
 }
 
@@ -26,7 +26,7 @@ func (d *Document) PutFit(s Style, xMM, baseMM, widthMM float64, text string) {
 // PutWhole sets one line from x on if it ends at end or before, and tells whether it did and where it ends.
 func (d *Document) PutWhole(s Style, xMM, baseMM, endMM float64, text string) (toMM float64, ok bool) {
 	s = s.Holding(text)
-	d.set(s)
+	d.useStyle(s)
 	toMM = xMM + s.Width(text)
 	if toMM > endMM {
 		return xMM, false
@@ -38,7 +38,7 @@ func (d *Document) PutWhole(s Style, xMM, baseMM, endMM float64, text string) (t
 // PutUpward sets one line that reads upwards, from (x, y) on, its baseline at x.
 func (d *Document) PutUpward(s Style, xMM, yMM float64, text string) {
 	s = s.Holding(text)
-	d.set(s)
+	d.useStyle(s)
 	d.Turned(xMM, yMM, func() { d.text(s, xMM, yMM, text) })
 }
 
@@ -50,8 +50,8 @@ func (d *Document) PutLine(s Style, xMM, baseMM float64, l TextLine) {
 	}
 }
 
-// set makes a style the current one; text writes in it.
-func (d *Document) set(s Style) {
+// useStyle makes a style the current one; text writes in it.
+func (d *Document) useStyle(s Style) {
 	s.face.use(d.canvas, s.Pt)
 	d.canvas.SetTextColor(s.Shade.rgb())
 }

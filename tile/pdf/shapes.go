@@ -8,7 +8,7 @@ import (
 
 // Frame draws a rectangle's outline.
 func (d *Document) Frame(r layout.Rect, p Pen) {
-	d.take(p)
+	d.usePen(p)
 	d.canvas.Rect(r.XMM, r.YMM, r.WidthMM, r.HeightMM, "D")
 }
 
@@ -23,7 +23,7 @@ func (d *Document) Polygons(fill Shade, outline Pen, polygons ...[]layout.Point)
 	d.canvas.SetFillColor(fill.rgb())
 	how := "F"
 	if outline.WidthMM > 0 {
-		d.take(outline)
+		d.usePen(outline)
 		how = "DF"
 	}
 	for _, polygon := range polygons {
@@ -42,7 +42,7 @@ func (d *Document) Polygon(fill Shade, outline Pen, points ...layout.Point) {
 
 // Outline draws a closed line through points, of which there is at least one.
 func (d *Document) Outline(points []layout.Point, p Pen) {
-	d.take(p)
+	d.usePen(p)
 	d.canvas.MoveTo(points[0].XMM, points[0].YMM)
 	for _, q := range points[1:] {
 		d.canvas.LineTo(q.XMM, q.YMM)
@@ -54,6 +54,6 @@ func (d *Document) Outline(points []layout.Point, p Pen) {
 // Oval draws a filled ellipse about a point, with level and upright semi-axes.
 func (d *Document) Oval(xMM, yMM, halfWidthMM, halfHeightMM float64, fill Shade, outline Pen) {
 	d.canvas.SetFillColor(fill.rgb())
-	d.take(outline)
+	d.usePen(outline)
 	d.canvas.Ellipse(xMM, yMM, halfWidthMM, halfHeightMM, 0, "DF")
 }

@@ -57,5 +57,5 @@ func (d *Document) within(begin, draw, end func()) {
 	if nowR, nowG, nowB := d.canvas.GetFillColor(); nowR != r || nowG != g || nowB != b {
 		d.canvas.SetFillColor(r, g, b)
 	}
-	d.dash(dashMM)
+	d.useDashes(dashMM)
 }

@@ -33,7 +33,7 @@ const tableRows = 512
 const rim = 1 - 1e-7
 
 // newTable works the table out as far as the board goes, or to the drop's rim. A drop out of round has none:
-// see quarter.
+// see spheroidTable.
 func newTable(p layout.Plan) table {
 	t := table{rays: rays{p.Sight(), p.Camera.FocusMM}}
 	if t.sight.Reverses() == flip.ReversesNone || t.sight.Drop.Oblate() {

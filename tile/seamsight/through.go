@@ -10,15 +10,15 @@ import (
 // through is the path through the drop.
 type through struct {
 	frame
-	table   table
-	quarter *quarter // of a drop out of round, instead of the table
+	table    table
+	spheroid *spheroidTable // of a drop out of round, instead of the table
 }
 
 // newThrough prepares the path.
 func newThrough(p layout.Plan, f frame) through {
 	t := through{frame: f, table: newTable(p)}
 	if sight := p.Sight(); sight.Drop.Oblate() && sight.Reverses() != flip.ReversesNone {
-		t.quarter = newQuarter(p)
+		t.spheroid = newSpheroidTable(p)
 	}
 	return t
 }
@@ -26,8 +26,8 @@ func newThrough(p layout.Plan, f frame) through {
 // blurred is the path for a pupil of that diameter.
 func (t through) blurred(pupilMM float64) through {
 	t.table = t.table.blurred(pupilMM)
-	if t.quarter != nil {
-		t.quarter = t.quarter.blurredTo(pupilMM)
+	if t.spheroid != nil {
+		t.spheroid = t.spheroid.blurredTo(pupilMM)
 	}
 	return t
 }
@@ -39,8 +39,8 @@ func (t through) blurred(pupilMM float64) through {
 // hypot(tc, sd); across it, areas having grown by ts, a millimetre becomes ts / hypot(tc, sd). A blur disc
 // that the drop makes an ellipse is as wide across the line as the ellipse's shadow.
 func (t through) look(xMM, yMM float64, axis string) (l look, ok bool) {
-	if t.quarter != nil {
-		s, ok := t.quarter.read(xMM, yMM)
+	if t.spheroid != nil {
+		s, ok := t.spheroid.read(xMM, yMM)
 		if !ok {
 			return look{}, false
 		}
@@ -102,8 +102,8 @@ func (t through) ofSpot(s spot, axis string) (l look, ok bool) {
 // refined mends what the tables know in steps only: of a drop out of round everything, by tracing the place
 // itself, and the place that a rod shows.
 func (t through) refined(l look, xMM, yMM float64, axis string) look {
-	if t.quarter != nil {
-		if s, ok := t.quarter.spot(xMM, yMM, t.quarter.pupilMM); ok {
+	if t.spheroid != nil {
+		if s, ok := t.spheroid.spot(xMM, yMM, t.spheroid.pupilMM); ok {
 			if exact, ok := t.ofSpot(s, axis); ok {
 				return exact
 			}

@@ -69,7 +69,7 @@ func drawCheckRule(d *pdf.Document, on layout.SheetPage) {
 		}
 		lines = append(lines, along(false, top+mm, line, line+out*tick))
 	}
-	rule(d, lines...)
+	drawKeylined(d, lines...)
 
 	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned
 	// to read upwards.

@@ -58,8 +58,8 @@ func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 			lines = append(lines, e.landing(lapMM)...)
 		}
 	}
-	rule(d, lines...)
-	arrows(d, cuts...)
+	drawKeylined(d, lines...)
+	drawCutMarks(d, cuts...)
 	drawLabel(d, on, s, l)
 	drawCheckRule(d, on)
 }

@@ -18,9 +18,9 @@ var (
 	hairline = pdf.Pen{Shade: pdf.Grey(0), WidthMM: hairlineMM}
 )
 
-// rule draws lines as hairlines on keylines. All keylines go down first, so that none cuts through a
+// drawKeylined draws lines as hairlines on keylines. All keylines go down first, so that none cuts through a
 // neighbouring hairline.
-func rule(d *pdf.Document, lines ...pdf.Line) { d.Lines(lines, keyline, hairline) }
+func drawKeylined(d *pdf.Document, lines ...pdf.Line) { d.Lines(lines, keyline, hairline) }
 
 // along makes a line at a fixed place on one axis, from one place to another on the other.
 func along(upright bool, at, from, to float64) pdf.Line {
@@ -36,10 +36,10 @@ const (
 	headHalfMM = 0.7
 )
 
-// arrows draws lines as rule does, each with a head at its start that points back the way it came: cut
+// drawCutMarks draws lines as drawKeylined does, each with a head at its start that points back the way it came: cut
 // marks, which must not be taken for the plain ticks of registration marks.
-func arrows(d *pdf.Document, lines ...pdf.Line) {
-	rule(d, lines...)
+func drawCutMarks(d *pdf.Document, lines ...pdf.Line) {
+	drawKeylined(d, lines...)
 	d.Polygons(keyline.Shade, pdf.Pen{}, heads(lines, keylineMM)...)
 	d.Polygons(hairline.Shade, pdf.Pen{}, heads(lines, 0)...)
 }
