@@ -13,6 +13,9 @@ import (
 type Hanging struct {
 	on   Rect // the printed picture on the board
 	turn flip.Turn
+	// shares of a plain picture's width and height for a millimetre of board
+	perMMAcross, perMMDown float64
+
 	bent *bentOnBoard // nil for a plain picture
 }
 
@@ -54,6 +57,7 @@ func (p Plan) Hang() *Hanging {
 // hang is a Hanging for Board and exactly alone, without what is worked out beforehand for At.
 func (p Plan) hang() *Hanging {
 	h := &Hanging{on: p.PictureOnBoard(), turn: p.Drop.Reverses.Turn()}
+	h.perMMAcross, h.perMMDown = 1/h.on.WidthMM, 1/h.on.HeightMM
 	if p.Picture.Plain() {
 		return h
 	}
@@ -81,7 +85,7 @@ func (h *Hanging) Near(xMM, yMM, reachMM float64) Shown {
 	}
 	s := Shown{
 		U: (xMM - h.on.XMM) / h.on.WidthMM, V: (yMM - h.on.YMM) / h.on.HeightMM,
-		UX: 1 / h.on.WidthMM, VY: 1 / h.on.HeightMM,
+		UX: h.perMMAcross, VY: h.perMMDown,
 		InsideMM: min(xMM-h.on.XMM, h.on.RightMM()-xMM, yMM-h.on.YMM, h.on.BottomMM()-yMM),
 	}
 	if h.turn.ReverseX {

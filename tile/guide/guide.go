@@ -10,6 +10,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
+	"dropsheet/tile/board"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/sheet"
@@ -139,8 +140,8 @@ type found struct {
 	travel   shot.Travel
 	light    *shot.LightFigures // nil without lamps
 	panels   seammap.Panels
-	bare     []layout.Rect       // what of the board has no sheet
-	hang     func() texture.Hung // made when it is first asked for
+	bare     []layout.Rect         // what of the board has no sheet
+	surface  func() *board.Surface // made when it is first asked for
 }
 
 func find(j Job) found {
@@ -148,7 +149,7 @@ func find(j Job) found {
 	return found{
 		j.sections(), report.Of(p), shot.Of(p).Coverage(), shot.Of(p).Travel(), shot.Of(p).LightFigures(),
 		seammap.Find(p),
-		sheet.BareBoard(p), sync.OnceValue(func() texture.Hung { return texture.Hang(p, j.Picture) }),
+		sheet.BareBoard(p), sync.OnceValue(func() *board.Surface { return board.NewDrawing(p, j.Picture) }),
 	}
 }
 

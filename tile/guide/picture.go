@@ -8,6 +8,7 @@ import (
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/texture"
 )
@@ -58,30 +59,25 @@ func (b *book) placeBoard(at layout.Rect, k float64, part, clear layout.Rect) {
 	b.place(at, func() (image.Image, error) {
 		perMM := k * b.perMM(photoPPI, k*max(at.WidthMM, at.HeightMM))
 		w, h := max(1, int(math.Ceil(at.WidthMM*perMM))), max(1, int(math.Ceil(at.HeightMM*perMM)))
-		return b.hung(part, clear, w, h), nil
+		return b.boardAsHung(part, clear, w, h), nil
 	})
 }
 
 // paleShare is how much white is mixed in where a picture is shown paler.
 const paleShare = 0.5
 
-// hung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks, in
+// boardAsHung renders a part of the board, in board mm, as w by h pixels: the picture turned as the drop asks, in
 // its surround. Where the board has no sheet it is white: a lap that reaches there is.
-func (b *book) hung(part, clear layout.Rect, w, h int) *image.RGBA {
-	board, paper := b.hang(), texture.Paper(b.job.Plan)
-	toWhite := texture.Light{1, 1, 1}.Add(texture.Room.Scale(-1))
+func (b *book) boardAsHung(part, clear layout.Rect, w, h int) *image.RGBA {
+	surface, white := b.surface(), texture.Light{1, 1, 1}
 	stepX, stepY := part.WidthMM/float64(w), part.HeightMM/float64(h)
 	out := image.NewRGBA(image.Rect(0, 0, w, h))
 	texture.Rows(h, func(row int) {
 		y := part.YMM + (float64(row)+0.5)*stepY
 		for column := range w {
 			x := part.XMM + (float64(column)+0.5)*stepX
-			span := max(stepX, stepY)
-			light := board.At(x, y, span)
-			if on := paper.Share(x, y, span, span); on < 1 {
-				light = light.Add(toWhite.Scale(float32(1 - on)))
-			}
-			c := light.SRGB()
+			seen := surface.At(x, y, board.Box(stepX, stepY))
+			c := seen.Under(1, white, white).SRGB()
 			if x < clear.XMM || y < clear.YMM || x > clear.RightMM() || y > clear.BottomMM() {
 				c.R, c.G, c.B = paler(c.R), paler(c.G), paler(c.B)
 			}

@@ -39,8 +39,8 @@ func (l *lens) pinhole() bool { return l.pupilMM == 0 && l.airyPx == 0 }
 type aim struct {
 	xPx, yPx           float64 // where in the frame, from the pixel's middle, diffraction included
 	pupilXMM, pupilYMM float64 // where on the pupil
-	pixelVariance      float64 // of the ray's patch, in those of a step of one pixel
-	pupilVariance      float64 // and of the whole pupil
+	pixelShare         float64 // of the whole pixel's variance: what the ray's patch has
+	pupilShare         float64 // likewise of the whole pupil's
 }
 
 // aim takes a set of rays through the lens. Each has its share of the pixel and the pupil, and its own part
@@ -53,7 +53,7 @@ func (l *lens) aim(set []sample) []aim {
 		aims[k] = aim{
 			xPx: s.x + s.airyX*l.airyPx, yPx: s.y + s.airyY*l.airyPx,
 			pupilXMM: s.pupilX * l.pupilMM, pupilYMM: s.pupilY * l.pupilMM,
-			pixelVariance: pixelVariance * (share + airy*airy), pupilVariance: share,
+			pixelShare: share + airy*airy, pupilShare: share,
 		}
 	}
 	return aims

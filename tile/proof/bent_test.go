@@ -11,6 +11,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/board"
 	"dropsheet/tile/colour"
 	"dropsheet/tile/texture"
 
@@ -197,7 +198,7 @@ func TestUnprintedParts(t *testing.T) {
 					want := color.RGBA{100, 100, 100, 255}
 					switch {
 					case kind == "none":
-						want = texture.Room.SRGB()
+						want = board.Room.SRGB()
 					case fromOutline < 0 && background != "":
 						kind, want = "background", colour
 					case fromOutline < 0:
@@ -281,7 +282,7 @@ func TestSeamsEndWithTheirSheets(t *testing.T) {
 			want := color.RGBA{100, 100, 100, 255}
 			switch {
 			case sheet == "none":
-				kind, want = "none", texture.Room.SRGB()
+				kind, want = "none", board.Room.SRGB()
 			case kind == "seam":
 				want = texture.Light{0.8, 0.8, 0.8}.SRGB()
 			}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -39,7 +40,7 @@ const (
 // newBeside works the nodes out.
 func (v *view) newBeside(ctx context.Context) beside {
 	far := (v.lens.cameraMM + v.sight.DistanceMM) / v.lens.cameraMM
-	deviationPx := math.Sqrt(v.direct.pupil.xx+v.direct.pixel.xx*pixelVariance) / (v.camera.PixelMM() * far)
+	deviationPx := math.Sqrt(v.direct.pupil.XX+v.direct.pixel.XX) / (v.camera.PixelMM() * far)
 	b := beside{step: max(1, min(maxStep, int(deviationPx/nodesADeviation)))}
 	if b.step == 1 {
 		return b
@@ -103,11 +104,11 @@ func (v *view) besidePixel(i, j int) texture.Light {
 // pastPixel is that by the mean of a set of rays.
 func (v *view) pastPixel(i, j int, set []aim) (sum texture.Light) {
 	middle := v.pastMiddle(i, j)
-	var near footing
+	var near board.Expansion
 	if v.lens.pinhole() {
-		reachMM := v.thrownPx * math.Sqrt(v.direct.pixel.xx)
-		near = v.board.footing(middle, v.direct, v.direct.patch(&set[0]), reachMM, reachMM)
-		near.take(&set[0])
+		over := v.direct.patch(&set[0])
+		near = v.expansion(middle, v.direct, over)
+		near.Average(over)
 	}
 	for k := range set {
 		sum = sum.Add(v.pastRay(middle, &set[k], &near))
@@ -116,7 +117,7 @@ func (v *view) pastPixel(i, j int, set []aim) (sum texture.Light) {
 }
 
 // pastRay is the light of one ray of a pixel whose middle lands there, near such a place of the board if one is told.
-func (v *view) pastRay(middle layout.Point, a *aim, near *footing) texture.Light {
+func (v *view) pastRay(middle layout.Point, a *aim, near *board.Expansion) texture.Light {
 	off := v.pastOffset(a)
-	return v.board.at(middle.XMM+off.XMM, middle.YMM+off.YMM, v.direct.patch(a), near)
+	return v.landed(middle.XMM+off.XMM, middle.YMM+off.YMM, v.direct.patch(a), near)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -23,7 +24,7 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 		case fromEdge > reachMM:
 			shares[k] = 1
 		case fromEdge >= -reachMM:
-			shares[k] = covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, &v.atEdge[k]), drop)), v.edgeSpansMM[k])
+			shares[k] = board.Covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, &v.atEdge[k]), drop)), v.edgeSpansMM[k])
 		}
 		most, sum = max(most, shares[k]), sum+shares[k]
 	}
@@ -86,10 +87,9 @@ func (v *view) edgePupilMM() float64 {
 // edge, the same for every pixel.
 func (v *view) spansAtEdge() (spansMM []float64) {
 	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
-	s := spread{covariance{xx: pixelMM * pixelMM, yy: pixelMM * pixelMM},
-		covariance{xx: discVariance * pupilMM * pupilMM, yy: discVariance * pupilMM * pupilMM}}
+	s := spread{board.Box(pixelMM, pixelMM), disc(pupilMM)}
 	for k := range v.atEdge {
-		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k]).xx/pixelVariance))
+		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k]).XX/pixelVariance))
 	}
 	return spansMM
 }

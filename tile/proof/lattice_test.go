@@ -7,6 +7,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 
 	"github.com/stretchr/testify/require"
 )
@@ -49,9 +50,9 @@ func TestLatticeAgainstTheTrace(t *testing.T) {
 					traced, ok := v.slopes(at, drop)
 					require.True(t, ok)
 					want := traced.spread()
-					for _, pair := range [][2]covariance{{want.pixel, got.pixel}, {want.pupil, got.pupil}} {
-						size := pair[0].xx + pair[0].yy
-						for _, off := range []float64{pair[1].xx - pair[0].xx, pair[1].xy - pair[0].xy, pair[1].yy - pair[0].yy} {
+					for _, pair := range [][2]board.Patch{{want.pixel, got.pixel}, {want.pupil, got.pupil}} {
+						size := pair[0].XX + pair[0].YY
+						for _, off := range []float64{pair[1].XX - pair[0].XX, pair[1].XY - pair[0].XY, pair[1].YY - pair[0].YY} {
 							require.LessOrEqual(t, math.Abs(off), 0.01*size, "pixel %d, %d, at %g of the radius", i, j, v.share(at, drop))
 						}
 					}

@@ -59,6 +59,14 @@ func raySet(n int) []sample {
 	return set
 }
 
+// covariance is that of places about the origin.
+type covariance struct{ xx, xy, yy float64 }
+
+// add counts a place (x, y) in.
+func (c *covariance) add(x, y, weight float64) {
+	c.xx, c.xy, c.yy = c.xx+weight*x*x, c.xy+weight*x*y, c.yy+weight*y*y
+}
+
 // even makes places that lie about the origin spread alike in all directions, as they must not blur one way
 // more than another: it undoes the Cholesky factor of their covariance and keeps its size.
 func even(set []sample, place func(*sample) (x, y *float64)) {

@@ -5,17 +5,19 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
 // view is all that a pixel needs.
 type view struct {
-	sight  flip.Sight
-	tracer flip.Tracer
-	camera layout.Camera
-	lens   lens
-	drops  []layout.Point // their centres in their plane, optical mm from the axis; one or more
-	board  board
+	sight   flip.Sight
+	tracer  flip.Tracer
+	camera  layout.Camera
+	lens    lens
+	drops   []layout.Point // their centres in their plane, optical mm from the axis; one or more
+	surface *board.Surface
+	lamps   layout.Light
 
 	inside, past, atEdge []aim
 	beside               beside
@@ -44,17 +46,16 @@ func (v *view) pixel(i, j int) texture.Light {
 		return v.sharpPixel(i, j, at, drop)
 	}
 	through := v.throughSpread(i, j, at, drop)
-	var near footing
-	if v.board.bent != nil {
-		if at, _, ok := v.middle(i, j, drop); ok {
-			near = v.footing(at, through)
-		}
+	var near board.Expansion
+	if at, _, ok := v.middle(i, j, drop); ok {
+		near = v.expansion(at, through, through.patch(&v.inside[0]))
 	}
 	var sum texture.Light
 	for k := range v.inside {
 		a := &v.inside[k]
-		near.take(a)
-		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, through.patch(a), &near))
+		over := through.patch(a)
+		near.Average(over)
+		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, over, &near))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))
 }
@@ -117,10 +118,10 @@ func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
 
 // through is the light along a ray that meets a drop, near such a place of the board if one is told. One that
 // just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
-func (v *view) through(r flip.Ray, drop layout.Point, over patch, near *footing) texture.Light {
+func (v *view) through(r flip.Ray, drop layout.Point, over board.Patch, near *board.Expansion) texture.Light {
 	l, ok := v.tracer.Trace(fromDrop(r, drop))
 	if !ok || !l.Through {
 		return texture.Light{}
 	}
-	return v.board.at(l.XMM+drop.XMM, l.YMM+drop.YMM, over, near).Scale(float32(l.Transmittance))
+	return v.landed(l.XMM+drop.XMM, l.YMM+drop.YMM, over, near).Scale(float32(l.Transmittance))
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -39,7 +40,7 @@ func (v *view) newPlane(ctx context.Context, pixels image.Rectangle, set []aim) 
 		p.rays[k] = at
 		least, most = layout.Point{XMM: min(least.XMM, at.XMM), YMM: min(least.YMM, at.YMM)},
 			layout.Point{XMM: max(most.XMM, at.XMM), YMM: max(most.YMM, at.YMM)}
-		variance += v.direct.patch(&set[k]).xx / float64(len(set))
+		variance += v.direct.patch(&set[k]).XX / float64(len(set))
 	}
 	p.stepMM = math.Sqrt(variance) / knotsADeviation
 	from, to := v.pastMiddle(pixels.Min.X, pixels.Min.Y), v.pastMiddle(pixels.Max.X, pixels.Max.Y)
@@ -52,7 +53,7 @@ func (v *view) newPlane(ctx context.Context, pixels image.Rectangle, set []aim) 
 	for k, at := range p.rays {
 		p.rays[k] = layout.Point{XMM: at.XMM / p.stepMM, YMM: at.YMM / p.stepMM}
 	}
-	over := patch{covariance{xx: knotVariance * variance, yy: knotVariance * variance}}
+	over := board.Patch{XX: knotVariance * variance, YY: knotVariance * variance}
 	p.first, p.across = image.Pt(int(left), int(top)), int(across)
 	p.knots = make([]texture.Light, p.across*int(down))
 	texture.Rows(int(down), func(j int) {
@@ -60,7 +61,7 @@ func (v *view) newPlane(ctx context.Context, pixels image.Rectangle, set []aim) 
 			return
 		}
 		for i := range p.across {
-			p.knots[j*p.across+i] = v.board.at(float64(p.first.X+i)*p.stepMM, float64(p.first.Y+j)*p.stepMM, over, nil)
+			p.knots[j*p.across+i] = v.landed(float64(p.first.X+i)*p.stepMM, float64(p.first.Y+j)*p.stepMM, over, nil)
 		}
 	})
 	return &p

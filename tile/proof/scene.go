@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -68,7 +69,7 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 func (s Scene) view() view {
 	v := view{
 		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops,
-		board: newBoard(s.Plan, s.Picture, s.SeamWidthMM),
+		surface: board.New(s.Plan, s.Picture).WithSeams(s.SeamWidthMM), lamps: s.Plan.Light(),
 	}
 	if len(v.drops) == 0 {
 		v.drops = []layout.Point{{}}

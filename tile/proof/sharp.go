@@ -2,6 +2,7 @@ package proof
 
 import (
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -18,11 +19,11 @@ func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	}
 	spread := slopes.spread()
 	over := spread.patch(&v.inside[0])
-	var near footing
+	var near board.Expansion
 	middle, transmittance, ok := v.middle(i, j, drop)
 	if ok {
-		near = v.footing(middle, spread)
-		near.take(&v.inside[0])
+		near = v.expansion(middle, spread, over)
+		near.Average(over)
 	}
 	for k := range v.inside {
 		a := &v.inside[k]
@@ -32,7 +33,7 @@ func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 		}
 		x, y := middle.XMM+a.xPx*slopes.across.xMM+a.yPx*slopes.down.xMM, middle.YMM+a.xPx*slopes.across.yMM+
 			a.yPx*slopes.down.yMM
-		sum = sum.Add(v.board.at(x, y, over, &near).Scale(float32(transmittance)))
+		sum = sum.Add(v.landed(x, y, over, &near).Scale(float32(transmittance)))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))
 }

@@ -5,6 +5,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 )
 
 // slopes are how far a ray through a drop moves on the board, mm: for a step of one pixel across and down,
@@ -45,15 +46,16 @@ func (v *view) slopes(p, drop layout.Point) (s slopes, ok bool) {
 
 // spread is what they come to.
 func (s *slopes) spread() spread {
-	return spread{pixel: spanned(s.across, s.down, 1), pupil: spanned(s.pupilAcross, s.pupilDown, discVariance)}
+	return spread{pixel: spanned(s.across, s.down, pixelVariance),
+		pupil: spanned(s.pupilAcross, s.pupilDown, discVariance)}
 }
 
 // spanned is the covariance of two steps.
-func spanned(a, b step, weight float64) covariance {
-	return covariance{
-		xx: weight * (a.xMM*a.xMM + b.xMM*b.xMM),
-		xy: weight * (a.xMM*a.yMM + b.xMM*b.yMM),
-		yy: weight * (a.yMM*a.yMM + b.yMM*b.yMM),
+func spanned(a, b step, weight float64) board.Patch {
+	return board.Patch{
+		XX: weight * (a.xMM*a.xMM + b.xMM*b.xMM),
+		XY: weight * (a.xMM*a.yMM + b.xMM*b.yMM),
+		YY: weight * (a.yMM*a.yMM + b.yMM*b.yMM),
 	}
 }
 

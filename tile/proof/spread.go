@@ -1,6 +1,6 @@
 package proof
 
-import "math"
+import "dropsheet/tile/board"
 
 // Variances along an axis of even distributions: a pixel of side 1, and a disc of radius 1.
 const (
@@ -8,42 +8,27 @@ const (
 	discVariance  = 1.0 / 4
 )
 
-// spread is how far apart on the board a pixel's rays land, as covariances in mm²: for a step of one pixel,
-// and for the whole pupil.
-type spread struct{ pixel, pupil covariance }
+// spread is how far apart on the board a pixel's rays land: the patches of the pixel and of the whole pupil.
+type spread struct{ pixel, pupil board.Patch }
 
-type covariance struct{ xx, xy, yy float64 }
-
-// add counts a step (x, y) in.
-func (c *covariance) add(x, y, weight float64) {
-	c.xx, c.xy, c.yy = c.xx+weight*x*x, c.xy+weight*x*y, c.yy+weight*y*y
-}
-
-// narrow is the variance that a picture need be averaged over, alike in all directions, on a patch: the
-// patch's least. Where it is long, the rays of the set cover its length, and a quarter of it is enough.
-func (c covariance) narrow() float64 {
-	middle, half := (c.xx+c.yy)/2, math.Sqrt((c.xx-c.yy)*(c.xx-c.yy)/4+c.xy*c.xy)
-	return max(middle-half, (middle+half)/4)
-}
-
-// patch is the part of the board that one ray stands for, in mm².
-type patch struct{ covariance }
-
-// patch is the part that one ray has.
-func (s *spread) patch(a *aim) patch {
-	return patch{covariance{
-		xx: a.pixelVariance*s.pixel.xx + a.pupilVariance*s.pupil.xx,
-		xy: a.pixelVariance*s.pixel.xy + a.pupilVariance*s.pupil.xy,
-		yy: a.pixelVariance*s.pixel.yy + a.pupilVariance*s.pupil.yy,
-	}}
+// patch is the part of the board that one ray stands for.
+func (s *spread) patch(a *aim) board.Patch {
+	return board.Patch{
+		XX: a.pixelShare*s.pixel.XX + a.pupilShare*s.pupil.XX,
+		XY: a.pixelShare*s.pixel.XY + a.pupilShare*s.pupil.XY,
+		YY: a.pixelShare*s.pixel.YY + a.pupilShare*s.pupil.YY,
+	}
 }
 
 // directSpread is the spread of rays past the drop, the same everywhere.
-func (v *view) directSpread() (s spread) {
+func (v *view) directSpread() spread {
 	far := v.lens.cameraMM + v.sight.DistanceMM
 	pixelMM := v.camera.PixelMM() * far / v.lens.cameraMM
-	pupilMM := v.lens.pupilMM * (far/v.lens.camera.FocusMM - 1)
-	s.pixel = covariance{pixelMM * pixelMM, 0, pixelMM * pixelMM}
-	s.pupil = covariance{discVariance * pupilMM * pupilMM, 0, discVariance * pupilMM * pupilMM}
-	return s
+	return spread{board.Box(pixelMM, pixelMM), disc(v.lens.pupilMM * (far/v.lens.camera.FocusMM - 1))}
+}
+
+// disc is the patch that a disc of that radius fills evenly.
+func disc(radiusMM float64) board.Patch {
+	variance := discVariance * radiusMM * radiusMM
+	return board.Patch{XX: variance, YY: variance}
 }

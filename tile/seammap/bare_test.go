@@ -10,7 +10,6 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
-	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
 )
@@ -30,8 +29,7 @@ func TestBareCells(t *testing.T) {
 	}
 	xs, ys := p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM
 	bare := 0
-	m := seamMap{plan: p, board: board}
-	ground(got, drop, m.seen(texture.Hang(p, picture), wall), 0) // without lines and words
+	ground(got, drop, inTheDrop(p, picture), 0) // without lines and words
 	for row := 1; row <= p.Backdrop.Rows; row++ {
 		for column := 1; column <= p.Backdrop.Columns; column++ {
 			if there[[2]int{row, column}] {
@@ -113,7 +111,7 @@ func TestOutlineOfADropOutOfRound(t *testing.T) {
 			require.InEpsilon(t, float64(square.Dx())*dropShare/2, max(v.radiusPx, v.halfHeightPx), 1e-9)
 			require.InEpsilon(t, ratio, v.halfHeightPx/v.radiusPx, 1e-9)
 			img := image.NewRGBA(image.Rect(0, 0, widthPx, square.Max.Y))
-			ground(img, v, seamMap{plan: p}.seen(texture.Hang(p, white()), wall), 0)
+			ground(img, v, inTheDrop(p, white()), 0)
 			m := v.middle()
 			extent := func(dx, dy int) (px float64) { // to where nothing is painted
 				x, y := int(m.X), int(m.Y)

@@ -5,6 +5,7 @@ import (
 	"image/draw"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
@@ -43,9 +44,9 @@ func Draw(p layout.Plan, picture *texture.Texture, seams []seamsight.Seam) *imag
 	m.drawHeading(m.faces.heading, a.boardHeading, "On the board, as it hangs", boardText(p))
 	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+bodyName(p.Drop.Body)+", as the camera sees it", showsText(p))
 
-	hung := texture.Hang(p, picture)
-	ground(sheet, m.board, m.seen(hung, bareBoard), boardWhite)
-	ground(sheet, m.drop, m.seen(hung, wall), dropWhite)
+	surface := board.NewDrawing(p, picture)
+	ground(sheet, m.board, onBoard{surface, p.Backdrop.Board(), bareBoard}, boardWhite)
+	ground(sheet, m.drop, onBoard{surface, p.Backdrop.Board(), wall}, dropWhite)
 	m.canvas.Within(m.board.frame()).Draw(strokes(paperLine, m.paperEdge())...)
 	named := m.drawView(m.board)
 	m.canvas.Within(m.board.frame()).Draw(strokes(frameLine, m.frameOnBoard())...)

@@ -11,7 +11,6 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/proof"
-	"dropsheet/tile/texture"
 
 	"github.com/stretchr/testify/require"
 )
@@ -193,7 +192,7 @@ func TestDropShowsWhatTheProofShows(t *testing.T) {
 	_, drop := mapOf(p)
 	picture := quartered(1.5)
 	got := image.NewRGBA(image.Rect(0, 0, widthPx, drop.square.Max.Y))
-	ground(got, drop, seamMap{plan: p}.seen(texture.Hang(p, picture), wall), 0)
+	ground(got, drop, inTheDrop(p, picture), 0)
 	want := proof.Pinhole(p, proof.CloseUp(p, drop.square.Dx()/2, 1/dropShare), picture)
 	far, n := 0, 0
 	for j := range want.Rect.Dy() {

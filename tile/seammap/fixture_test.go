@@ -8,6 +8,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/board"
 	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
 
@@ -90,3 +91,8 @@ func isBlue(c color.RGBA) bool { return int(c.B)-int(c.R) > 70 }
 
 // isAmber tells the colour of the picture's edge.
 func isAmber(c color.RGBA) bool { return int(c.R)-int(c.B) > 120 && c.G > 0x80 }
+
+// inTheDrop is what the drop shows of the board.
+func inTheDrop(p layout.Plan, picture *texture.Texture) onBoard {
+	return onBoard{board.NewDrawing(p, picture), p.Backdrop.Board(), wall}
+}

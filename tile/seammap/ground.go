@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/tile/board"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/texture"
 )
@@ -16,34 +17,25 @@ var wall = color.RGBA{0x24, 0x26, 0x2b, 0xff}
 // bareBoard is what the board shows where it has no sheet.
 var bareBoard = color.RGBA{0xa8, 0xad, 0xb3, 0xff}
 
-// seen is what there is to see on the board.
-type seen struct {
-	board layout.Rect
-	hung  texture.Hung
-	paper texture.Papered
-	tone  texture.Light // what shows where there is no sheet, in place of the room's dark
-}
-
-// seen is the plan's board with the picture on it, and that tone where there is no sheet.
-func (m seamMap) seen(hung texture.Hung, tone color.RGBA) seen {
-	return seen{m.plan.Backdrop.Board(), hung, texture.Paper(m.plan), texture.Linear(tone)}
+// onBoard is what there is to see on the board.
+type onBoard struct {
+	surface *board.Surface
+	board   layout.Rect
+	bare    color.RGBA // what shows where there is no sheet
 }
 
 // at is the colour of a place and about spanMM round it.
-func (s seen) at(at layout.Point, spanMM float64) color.RGBA {
-	if at.XMM < 0 || at.XMM > s.board.WidthMM || at.YMM < 0 || at.YMM > s.board.HeightMM {
+func (b onBoard) at(at layout.Point, spanMM float64) color.RGBA {
+	if at.XMM < 0 || at.XMM > b.board.WidthMM || at.YMM < 0 || at.YMM > b.board.HeightMM {
 		return wall
 	}
-	light := s.hung.At(at.XMM, at.YMM, spanMM)
-	if on := s.paper.Share(at.XMM, at.YMM, spanMM, spanMM); on < 1 {
-		light = light.Add(s.tone.Add(texture.Room.Scale(-1)).Scale(float32(1 - on)))
-	}
-	return light.SRGB()
+	seen := b.surface.At(at.XMM, at.YMM, board.Box(spanMM, spanMM))
+	return seen.Under(1, texture.Linear(paper), texture.Linear(b.bare)).SRGB()
 }
 
 // ground paints what a view shows of the board, mixed with white by that share, on white paper.
 // Each pixel takes one ray; what it covers is told by its neighbours' landings.
-func ground(canvas *image.RGBA, v view, board seen, white float64) {
+func ground(canvas *image.RGBA, v view, board onBoard, white float64) {
 	colour := func(at, right, below landing) color.RGBA {
 		if !at.ok {
 			return wall

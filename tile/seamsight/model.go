@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
-	"dropsheet/tile/proof"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
@@ -14,7 +14,6 @@ type Model struct {
 	seamMM  float64
 	paint   *paint
 	light   layout.Light
-	level   layout.Level
 	direct  direct
 	through through
 	pxPerMM float64 // frame pixels on a millimetre of the drop's plane
@@ -43,7 +42,7 @@ func (p Path) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 func New(p layout.Plan, picture *texture.Texture, seamMM float64) *Model {
 	f := newFrame(p)
 	return &Model{
-		plan: p, seamMM: seamMM, paint: newPaint(p, picture), light: p.Light(), level: p.Level(),
+		plan: p, seamMM: seamMM, paint: newPaint(p, picture), light: p.Light(),
 		direct: newDirect(p, f), through: newThrough(p, f),
 		pxPerMM: 1 / p.Camera.PixelMM(), airyPx: p.Camera.AiryPx(),
 	}
@@ -123,9 +122,9 @@ func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 		return Sighting{}
 	}
 	visiblePx := math.Sqrt(widthPx*widthPx + 1 + blurPx*blurPx)
-	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY, m.level.Gain(xMM, yMM))
+	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY)
 	lit := m.light.At(xMM, yMM) * l.light
-	picture, seam := printed*lit, proof.PaperReflectance*lit
+	picture, seam := printed*lit, board.PaperReflectance*lit
 	s := Sighting{
 		WidthPx: widthPx, PxPerMM: across, AlongPx: l.along * m.pxPerMM,
 		VisiblePx: visiblePx,

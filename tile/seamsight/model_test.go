@@ -7,7 +7,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/tile/proof"
+	"dropsheet/tile/board"
 	"dropsheet/tile/seamsight"
 
 	"github.com/stretchr/testify/require"
@@ -38,7 +38,7 @@ func TestWhatHidesASeam(t *testing.T) {
 		}
 		return worst
 	}
-	require.Equal(t, seamsight.Hidden, most(plan(t), proof.PaperReflectance))
+	require.Equal(t, seamsight.Hidden, most(plan(t), board.PaperReflectance))
 	require.Equal(t, seamsight.Shows, most(plan(t), 0.01))
 
 	// A lamp far to one side lights one end of the board and leaves the other one in the dark; 1 is the brightest place.

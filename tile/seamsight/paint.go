@@ -4,21 +4,19 @@ import (
 	"math"
 
 	"dropsheet/layout"
-	"dropsheet/tile/proof"
+	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
 )
 
 // paint is the light that the printed board sends back in full light, and how busy it is, as sums from which
 // the mean of any upright box follows at once (Crow, Summed-area tables for texture mapping, SIGGRAPH 1984).
 type paint struct {
-	on                 layout.Rect // the picture on the board
-	reverseX, reverseY bool
-	widthPx, heightPx  int
+	surface           *board.Surface
+	widthPx, heightPx int // of the copy that is summed
 	// luminance of all pixels above and to the left; a row and a column more than there are pixels
-	sums     []float64
-	surround float64         // luminance of a surround of one colour
-	plain    bool            // whether there is one
-	bent     *layout.Hanging // of a picture that is not plain; nil for one that is
+	sums    []float64
+	beyond  float64 // luminance of what is beyond the picture
+	printed bool    // whether that is printed, and so makes up for the lamps
 }
 
 const (
@@ -31,13 +29,9 @@ const (
 )
 
 func newPaint(p layout.Plan, picture *texture.Texture) *paint {
-	turn := p.Drop.Reverses.Turn()
-	m := paint{on: p.PictureOnBoard(), reverseX: turn.ReverseX, reverseY: turn.ReverseY}
-	if c, ok := p.Backdrop.Surround.Colour(); ok {
-		m.plain, m.surround = true, float64(picture.FromArtwork(c).Luminance())
-	}
-	if !p.Picture.Plain() {
-		m.bent = p.Hang()
+	m := paint{surface: board.New(p, picture), beyond: board.PaperReflectance}
+	if surround, ok := m.surface.Surround(); ok {
+		m.beyond, m.printed = float64(surround.Luminance()), true
 	}
 	copied := picture.Reduced(finestPx)
 	m.widthPx, m.heightPx = copied.Rect.Dx(), copied.Rect.Dy()
@@ -57,45 +51,37 @@ func newPaint(p layout.Plan, picture *texture.Texture) *paint {
 }
 
 // at is the luminance at a place in board mm averaged over a box of that size, and the standard deviation
-// among the boxes around, cells each way. gain is what the print makes up for the lamps by there.
-func (m *paint) at(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
-	if m.bent != nil {
-		return m.bentAt(xMM, yMM, acrossMM, downMM, gain)
-	}
-	u, v := (xMM-m.on.XMM)/m.on.WidthMM, (yMM-m.on.YMM)/m.on.HeightMM
-	if m.plain && (u < 0 || u > 1 || v < 0 || v > 1) {
-		return m.surround * gain, 0
-	}
-	if m.reverseX {
-		u = 1 - u
-	}
-	if m.reverseY {
-		v = 1 - v
-	}
-	mean, spread = m.boxes(u, v, acrossMM/m.on.WidthMM, downMM/m.on.HeightMM)
-	return mean * gain, spread * gain
-}
-
-// bentAt is at for a picture that is not plain. A box that is turned or stretched on it counts as an upright
-// one that is as large each way. Beyond the printed picture's outline is the surround, or bare paper, which
-// makes up for nothing; near it a box is part one and part the other, and the outline is detail itself: with
-// a share f of the boxes inside it, the variance among all is f times the picture's and f (1 - f) times the
-// square of the step.
-func (m *paint) bentAt(xMM, yMM, acrossMM, downMM, gain float64) (mean, spread float64) {
-	beyond := proof.PaperReflectance
-	if m.plain {
-		beyond = m.surround * gain
-	}
-	spanMM := max(acrossMM, downMM)
-	at := m.bent.Near(xMM, yMM, cells*spanMM)
+// among the boxes around, cells each way. A box that is turned or stretched on a bent picture counts as an
+// upright one that is as large each way.
+//
+// Beyond the picture is the surround, or bare paper, which makes up for no lamps; near its outline a box is
+// part one and part the other, and the outline is detail itself: with a share f of the boxes inside it, the
+// variance among all is f times the picture's and f (1 - f) times the square of the step. A plain picture's
+// straight edges count as no detail.
+func (m *paint) at(xMM, yMM, acrossMM, downMM float64) (mean, spread float64) {
 	// The drop shows a box longest away from the axis, and so does the outline of its fill lie.
-	inside := func(spanMM float64) float64 { return max(0, min(0.5+at.InsideMM/spanMM, 1)) }
-	within, around := inside(spanMM), inside(cells*spanMM)
+	spanMM, plain := max(acrossMM, downMM), m.surface.Plain()
+	if plain {
+		spanMM = 0
+	}
+	at := m.surface.Spot(xMM, yMM, cells*spanMM)
+	beyond := m.beyond
+	if m.printed {
+		beyond *= at.Gain
+	}
+	within, around := board.Covered(at.InsideMM, spanMM), board.Covered(at.InsideMM, cells*spanMM)
 	if around == 0 {
 		return beyond, 0
 	}
-	mean, spread = m.boxes(at.U, at.V, math.Hypot(at.UX*acrossMM, at.UY*downMM), math.Hypot(at.VX*acrossMM, at.VY*downMM))
-	mean, spread = mean*gain, spread*gain
+	wide, high := math.Abs(at.UX)*acrossMM, math.Abs(at.VY)*downMM
+	if !plain {
+		wide, high = math.Hypot(wide, at.UY*downMM), math.Hypot(at.VX*acrossMM, high)
+	}
+	mean, spread = m.boxes(at.U, at.V, wide, high)
+	mean, spread = mean*at.Gain, spread*at.Gain
+	if plain { // whose place is all inside here
+		return mean, spread
+	}
 	step := mean - beyond
 	return beyond + within*step, math.Sqrt(around*spread*spread + around*(1-around)*step*step)
 }

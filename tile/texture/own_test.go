@@ -6,7 +6,6 @@ import (
 	"math"
 	"testing"
 
-	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/colour/icctest"
 
@@ -53,17 +52,6 @@ func TestOwnColoursInEveryLevel(t *testing.T) {
 				0), "an artwork of one pixel")
 		})
 	}
-}
-
-// A surround's colour is in the artwork's own levels, as the sheets print it: figures as above.
-func TestSurroundInOwnColours(t *testing.T) {
-	picture := New(&artwork.Picture{Image: flat(37, 20, color.RGBA{200, 120, 100, 255}), ICC: icctest.AdobeRGB.Profile()})
-	h := Hang(layout.Plan{
-		Picture:  layout.Picture{WidthMM: 100, HeightMM: 80},
-		Backdrop: layout.Backdrop{WidthMM: 200, HeightMM: 100, Surround: "#6e965a"},
-	}, picture)
-	requireNear(t, color.RGBA{224, 121, 99, 255}, h.At(100, 50, 1).SRGB(), "the picture")
-	requireNear(t, color.RGBA{87, 151, 86, 255}, h.At(20, 50, 1).SRGB(), "the surround")
 }
 
 // requireNear allows a level: the table of encodings is that coarse.

@@ -5,16 +5,14 @@ import "math"
 // mostReads is how many places of the picture are read at most for one that is much longer than wide.
 const mostReads = 8
 
-// Skewed is the picture's colour at (u, v), averaged over the parallelogram of sides (ux, vx) and (uy, vy),
-// all in picture coordinates: what a square of a bent print shows. It is read along its longer axis as often
-// as it is longer than wide, each time over its width.
+// Skewed is the picture's colour at (u, v), averaged over a parallelogram: what a square of a bent print shows.
+// Of its sides a and b, in the artwork's pixels, it takes the matrix aaᵀ + bbᵀ. It is read along its longer
+// axis as often as it is longer than wide, each time over its width.
 //
-// With the sides a and b in pixels, aaᵀ + bbᵀ has the squares of both axes as its eigenvalues, and of the
-// longer's direction φ it gives the cosine and the sine of 2φ.
-func (t *Texture) Skewed(u, v, ux, uy, vx, vy float64) Light {
+// The matrix has the squares of both axes as its eigenvalues, and of the longer's direction φ it gives the
+// cosine and the sine of 2φ.
+func (t *Texture) Skewed(u, v, xx, xy, yy float64) Light {
 	w, h := float64(t.width), float64(t.height)
-	ux, uy, vx, vy = ux*w, uy*w, vx*h, vy*h
-	xx, xy, yy := ux*ux+uy*uy, ux*vx+uy*vy, vx*vx+vy*vy
 	middle, apart := (xx+yy)/2, (xx-yy)/2
 	half := math.Sqrt(apart*apart + xy*xy)
 	longPx, widePx := math.Sqrt(middle+half), math.Sqrt(max(0, middle-half))

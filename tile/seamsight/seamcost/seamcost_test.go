@@ -10,7 +10,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/tile/proof"
+	"dropsheet/tile/board"
 	"dropsheet/tile/seamsight"
 	"dropsheet/tile/seamsight/seamcost"
 
@@ -109,7 +109,7 @@ func TestSeamsRunWhereTheyMatchThePaper(t *testing.T) {
 	w := plans[0].Backdrop.WidthMM
 	const halfMM = 9.0
 	stripes := []float64{168, 350, 530, 712} // board mm, all within the sheets' reach together
-	paper := encoded(proof.PaperReflectance)
+	paper := encoded(board.PaperReflectance)
 	m := seamsight.New(plans[0], paint(t, func(u, _ float64) float64 {
 		for _, at := range stripes {
 			if math.Abs((1-u)*w-at) < halfMM { // half a turn

@@ -12,9 +12,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a footing says of a pixel's rays, against what the board shows where each of them lands, traced: in
-// frame pixels, at worst and in the mean over the pixel. Most pixels of the picture have one.
-func TestFootingAgainstEachRay(t *testing.T) {
+// What an expansion says of a pixel's rays, against what the board shows where each of them lands, traced: in
+// frame pixels, at worst and in the mean over the pixel. Most pixels of the picture have one. Of each coordinate
+// it may leave a twentieth of a pixel.
+func TestExpansionAgainstEachRay(t *testing.T) {
 	const seed = 61
 	for _, c := range []struct {
 		name   string
@@ -23,11 +24,11 @@ func TestFootingAgainstEachRay(t *testing.T) {
 		worst  float64
 		have   float64 // share of the pixels within 0.7 of the drop's radius that have one
 	}{
-		{"lens", func(*layout.Setup) {}, false, 2 * leftOverPx, 0.9},
-		{"wide open", func(s *layout.Setup) { s.Camera.FNumber = 4 }, false, 2 * leftOverPx, 0.02},
-		{"half straight", func(s *layout.Setup) { s.Look = 0.5 }, false, 2 * leftOverPx, 0.9},
+		{"lens", func(*layout.Setup) {}, false, 0.1, 0.9},
+		{"wide open", func(s *layout.Setup) { s.Camera.FNumber = 4 }, false, 0.1, 0.02},
+		{"half straight", func(s *layout.Setup) { s.Look = 0.5 }, false, 0.1, 0.9},
 		{"turned, pressed flat", func(s *layout.Setup) { s.Framing.TurnDeg, s.Drop.HeightOverWidth = 30, 0.9 }, false,
-			2 * leftOverPx, 0.9},
+			0.1, 0.9},
 		{"pinhole", func(*layout.Setup) {}, true, 0.02, 0.99},
 		// Its print is a strip of 5 mm: much of the frame is beyond it, and a lens blurs along the rod by as much.
 		{"pinhole, upright rod", func(s *layout.Setup) { s.Drop.Body = flip.UprightRod }, true, 0.02, 0.2},
@@ -41,7 +42,8 @@ func TestFootingAgainstEachRay(t *testing.T) {
 			})
 			v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: c.sharp}.view()
 			v.lattice = v.newLattice(context.Background())
-			w, h := v.board.picture.Size()
+			hanging := p.Hang()
+			w, h := quarters().Size()
 			random := rand.New(rand.NewSource(seed))
 			asked, have, worst, shift := 0, 0, 0.0, 0.0
 			for range 3000 {
@@ -53,22 +55,25 @@ func TestFootingAgainstEachRay(t *testing.T) {
 				rays := v.throughSpread(i, j, at, layout.Point{})
 				middle, _, ok := v.middle(i, j, layout.Point{})
 				require.True(t, ok)
-				f := v.footing(middle, rays)
+				near := v.expansion(middle, rays, rays.patch(&v.inside[0]))
 				if v.share(at, layout.Point{}) < 0.7 {
-					if asked++; f.ok {
+					if asked++; near.OK {
 						have++
 					}
 				}
-				pixelPx := math.Sqrt((f.spread.pixel.xx + f.spread.pixel.yy) / 2) // artwork pixels to a frame pixel
+				centre := v.surface.CentreMM
+				about := hanging.At(middle.XMM+centre.XMM, middle.YMM+centre.YMM)
+				pixelPx := pixelSide(rays, about, float64(w), float64(h))
 				var meanU, meanV float64
 				for k := range v.inside {
 					l, ok := v.tracer.Trace(v.lens.ray(i, j, &v.inside[k]))
-					if !ok || !l.Through || !f.holds(l.XMM, l.YMM) {
+					x, y := l.XMM+centre.XMM, l.YMM+centre.YMM
+					if !ok || !l.Through || !near.Holds(x, y) {
 						continue
 					}
-					want := v.board.bent.At(l.XMM+v.board.halfWidthMM, l.YMM+v.board.halfHeightMM)
+					want := hanging.At(x, y)
 					require.Positive(t, want.InsideMM, "pixel %d, %d", i, j)
-					gotU, gotV := f.coordinates(l.XMM-f.at.XMM, l.YMM-f.at.YMM)
+					gotU, gotV := near.Coordinates(l.XMM-middle.XMM, l.YMM-middle.YMM)
 					offU, offV := (gotU-want.U)*float64(w)/pixelPx, (gotV-want.V)*float64(h)/pixelPx
 					worst = max(worst, math.Hypot(offU, offV))
 					meanU, meanV = meanU+offU/float64(len(v.inside)), meanV+offV/float64(len(v.inside))
@@ -84,6 +89,14 @@ func TestFootingAgainstEachRay(t *testing.T) {
 	}
 }
 
+// pixelSide is how many pixels of the artwork a pixel of the frame is wide, of the mean of its sides' squares:
+// its steps across and down on the board, as rays spread, taken to the picture by the slopes there.
+func pixelSide(rays spread, at layout.Shown, widthPx, heightPx float64) float64 {
+	c := rays.pixel
+	square := func(x, y float64) float64 { return x*x*c.XX + 2*x*y*c.XY + y*y*c.YY }
+	return math.Sqrt((square(at.UX*widthPx, at.UY*widthPx) + square(at.VX*heightPx, at.VY*heightPx)) / pixelVariance / 2)
+}
+
 // A pinhole's pixels by their middle's ray, against all of their rays traced: where those land, in frame pixels.
 func TestSharpPixelAgainstEachRay(t *testing.T) {
 	const seed = 62
@@ -92,7 +105,7 @@ func TestSharpPixelAgainstEachRay(t *testing.T) {
 		camera := CloseUp(p, 640, 1.15)
 		picture := patches(seed, 10)
 		v := Scene{Plan: p, Camera: camera, Picture: picture, Sharp: true, Samples: pinholeSamples}.view()
-		traced := v // without a lattice each ray is traced, and without footings looked up
+		traced := v // without a lattice each ray is traced, and without expansions looked up
 		traced.lattice = lattice{step: 1}
 		v.lattice = v.newLattice(context.Background())
 		compared, square := 0, 0.0
