@@ -68,7 +68,6 @@ func TestOverview(t *testing.T) {
 			require.Equal(t, exitDone, code)
 			require.Empty(t, stderr)
 		}
-		// The commands and exit codes are those of DESIGN.md, section 4, and check.
 		_, usage, _ := strings.Cut(stdout, "usage:\n")
 		usage, _, _ = strings.Cut(usage, "\n\n")
 		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check"} {

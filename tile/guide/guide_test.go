@@ -170,8 +170,9 @@ func TestSameJobSameBytes(t *testing.T) {
 }
 
 // What the board must look like is said for each body, and the picture on it is laid down that way: where the
-// artwork's top-left quarter comes to lie follows from what a ball, an upright rod and a level rod reverse
-// (DESIGN, section 3).
+// artwork's top-left quarter comes to lie follows from what a ball, an upright rod and a level rod reverse. A
+// lens's real image is reversed both ways, a cylinder lens's only across its axis (Hecht, Optics, 5.2, recalled
+// from memory).
 func TestTheBoardHangsAsTheDropAsks(t *testing.T) {
 	for _, c := range []struct {
 		name         string
