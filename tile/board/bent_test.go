@@ -62,7 +62,7 @@ func TestBent(t *testing.T) {
 // Half of a patch about the outline is picture and half paper: the mean of both lights.
 func TestBentAtItsOutline(t *testing.T) {
 	p := bentPlan(t, nil)
-	s := NewDrawing(p, slope()) // the board ends there too
+	s := New(p, slope()) // the board ends there too
 	reachMM, _ := p.Sight().ReachMM(0.85)
 	x, y := p.Backdrop.WidthMM/2-reachMM, p.Backdrop.HeightMM/2
 	inside := light(s, x+1, y, Patch{})
@@ -73,7 +73,7 @@ func TestBentAtItsOutline(t *testing.T) {
 // across it counts as thin, and one that is long across it as long, wherever round the circle.
 func TestBentOutlineMeetsLongPatches(t *testing.T) {
 	p := bentPlan(t, nil)
-	s := NewDrawing(p, slope()) // the board ends at the outline too, at some of the places
+	s := New(p, slope()) // the board ends at the outline too, at some of the places
 	reachMM, _ := p.Sight().ReachMM(0.85)
 	for _, turn := range []float64{0, 0.4, 1.1, 2, 3.9, 5.5} {
 		sin, cos := math.Sincos(turn)

@@ -66,7 +66,7 @@ func (s *Surface) compose(xMM, yMM float64, light texture.Light, within, sheet, 
 	if within == 1 && sheet == 1 && seam == 0 {
 		out.Print, out.Picture = light, 1 // as most places have it
 	} else {
-		picture := within * sheet
+		picture := min(within, sheet) // for all of the picture lies on sheets
 		rest := (sheet - picture) * (1 - seam)
 		out = Seen{Picture: picture * (1 - seam), Paper: sheet * seam, None: 1 - sheet}
 		out.Print = light.Scale(float32(out.Picture))
