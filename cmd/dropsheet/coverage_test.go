@@ -46,8 +46,8 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 	}
 
 	stdout := run(wideFrame + " --distance 35cm --travel 3mm")
-	require.Contains(t, stdout, "off it up or down, the picture's edge comes into view at once: the board ends where "+
-		"the fill does")
+	require.Contains(t, stdout, "up or down it may not stray at all: the picture's edge would show, since the board "+
+		"ends where the fill does")
 	require.Contains(t, stdout, "over the 3 mm each way that you asked for, only a fill of 8")
 	flags := advice(stdout)
 	require.Len(t, flags, 6, stdout)

@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 	"dropsheet/tile/seammap"
@@ -69,21 +70,21 @@ func tellSeams(c console, s *ask.Seams, args []string) error {
 			return err
 		}
 	}
-	report := newSeamReport(plan, model, seams, s.SeamWidthMM)
+	told := newSeamReport(plan, model, seams, s.SeamWidthMM)
 	if s.JSON {
-		return writeJSON(c.out, report)
+		return writeJSON(c.out, told)
 	}
-	return report.write(c.out, s.Out)
+	return told.write(c.out, s.Out)
 }
 
 // seamReport is what seams tells.
 type seamReport struct {
-	SeamWidthMM float64       `json:"seam_width_mm"`
-	Camera      layout.Camera `json:"camera"`
-	Lamps       []layout.Lamp `json:"lamps_mm,omitempty"`
-	Seams       seamCount     `json:"seams"`
-	Sights      []seamSight   `json:"sights"`       // the plainest first
-	OutOfSight  []layout.Seam `json:"out_of_sight"` // seams that neither path shows
+	SeamWidthMM float64          `json:"seam_width_mm"`
+	Camera      layout.Camera    `json:"camera"`
+	Lamps       []layout.Lamp    `json:"lamps_mm,omitempty"`
+	Seams       report.SeamCount `json:"seams"`
+	Sights      []seamSight      `json:"sights"`       // the plainest first
+	OutOfSight  []layout.Seam    `json:"out_of_sight"` // seams that neither path shows
 }
 
 // seamSight is one path's view of one seam, where it shows most.
@@ -138,7 +139,7 @@ func (r seamReport) write(w io.Writer, out string) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM,
 		shot.StopMark(r.Camera.FNumber), r.Camera.Focus)
-	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.summary())
+	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.Seams.Summary())
 	if len(r.Sights) > 0 {
 		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",
 			"board mm", "frame px", "wide px", "blur px")
@@ -148,7 +149,7 @@ func (r seamReport) write(w io.Writer, out string) error {
 			s.Verdict, s.OverThreshold, s.Contrast, s.Path, strings.Join(s.Between[:], "|"),
 			s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.BlurPx)
 		if s.Remedy != nil {
-			fmt.Fprintf(&b, "        %s\n", remedyText(*s.Remedy))
+			fmt.Fprintf(&b, "        %s\n", report.SeamRemedy(*s.Remedy).Text())
 		}
 	}
 	if len(r.Sights) > 0 {
@@ -156,9 +157,9 @@ func (r seamReport) write(w io.Writer, out string) error {
 			"from 3 it shows\n")
 	}
 	if r.Seams.Shows+r.Seams.Faint > 0 {
-		b.WriteString("pencil: its grey from 0, black, to 255, white\n" +
-			"stop: it blurs the picture with the seam; size says how much\n" +
-			"or move the seam: make --seams least slides seams to where they show least, --avoid keeps them out of a place\n")
+		for _, note := range report.RemedyNotes() {
+			fmt.Fprintf(&b, "%s\n", note)
+		}
 	}
 	if out != "" {
 		fmt.Fprintf(&b, "%-12s %s\n", "written", out)
@@ -172,47 +173,25 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 	if len(seams) == 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "", countSeams(seams),
+	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "",
+		countSeams(seams).Seen(),
 		asTyped(folder))
 	return err
 }
 
-// summary counts the seams by their verdict.
-func (r seamReport) summary() string {
-	n := r.Seams
-	if n.all() == 0 {
-		return "there are none: one sheet holds the whole backdrop"
-	}
-	return fmt.Sprintf("%s; %d hidden, %d out of the frame's sight", n, n.Hidden, n.OutOfSight)
-}
-
-// remedyText says what hides a seam, each way by itself.
-func remedyText(r seamsight.Remedy) string {
-	ways := []string{fmt.Sprintf("%s pencil (%d) on its edge", pencil(r.TouchUpLevel), r.TouchUpLevel)}
-	if r.SeamMM > 0 {
-		ways = append(ways, fmt.Sprintf("a gap under %.2f mm", r.SeamMM))
-	}
-	if r.OpenTo > 0 {
-		ways = append(ways, shot.StopMark(r.OpenTo))
-	}
-	if r.CloseTo > 0 {
-		ways = append(ways, shot.StopMark(r.CloseTo))
-	}
-	if r.FurtherTimes > 0 {
-		ways = append(ways, fmt.Sprintf("distance and print times %.1f", r.FurtherTimes))
-	}
-	return "hide it: " + strings.Join(ways, ", or ")
-}
-
-// pencil names the grey of a level.
-func pencil(level int) string {
-	for _, p := range []struct {
-		below int
-		name  string
-	}{{40, "black"}, {100, "dark grey"}, {170, "mid grey"}, {230, "light grey"}} {
-		if level < p.below {
-			return p.name
+// countSeams counts seams by their verdict.
+func countSeams(seams []seamsight.Seam) (n report.SeamCount) {
+	for _, s := range seams {
+		switch s.Verdict() {
+		case seamsight.Shows:
+			n.Shows++
+		case seamsight.Faint:
+			n.Faint++
+		case seamsight.Hidden:
+			n.Hidden++
+		case seamsight.OutOfSight:
+			n.OutOfSight++
 		}
 	}
-	return "white"
+	return n
 }

@@ -17,12 +17,12 @@ func TestSizeTellsSharpness(t *testing.T) {
 	}{
 		{"by default", "",
 			[]string{"no stop holds", "does not help", "f/4 ", "f/64 ", "> f/16            0",
-				"at f/16, between the two (the plan)", "least blur"},
+				"between the two (the plan), 2.6 mm back: at f/16", "least blur"},
 			[]string{"frames/s", "mains", "along rod", "along it"}},
 		// Halving the rate gains one stop: 12,500 to 6,250 (common practice, no source).
 		{"with a frame rate and room", "--frame-rate 12500 --sharp-to 8 --aperture f/11",
 			[]string{"f/10 to f/21 hold", "> f/11            0     12500", "f/16           -1      6250",
-				"lasts 125 frames on 50 Hz, 104 frames on 60 Hz",
+				"swings over 125 frames on 50 Hz, 104 frames on 60 Hz",
 				"take lamps on direct current or high frequency"},
 			[]string{"no stop holds", "does not help"}},
 		{"a rod at a slow rate, between full stops", "--body upright-rod --frame-rate 25 --aperture f/13",

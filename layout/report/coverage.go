@@ -9,27 +9,25 @@ import (
 
 // covers tells what surrounds the picture and what the frame sees of the board, with what mends it.
 func (r *Report) covers() []Fact {
-	c := r.coverage
+	c := r.coverage()
 	var facts []Fact
 	if text := r.surround(); text != nil {
 		facts = append(facts, Fact{Key: "coverage.surround", Name: "surround", Text: text})
 	}
 	facts = append(facts, Fact{Key: "coverage.sees", Name: "coverage",
-		Text: say("past the %s the frame takes in %s at the "+
-			"board, %s of the backdrop", r.body,
+		Text: say("past the %s the frame takes in %s at the board, %s of the backdrop", r.body,
 			strong(size(length("coverage.sees_mm.width", c.Sees.WidthMM), length("coverage.sees_mm.height", c.Sees.HeightMM))),
-			share("coverage.backdrop_share", c.BackdropShare))})
+			smallShare("coverage.backdrop_share", c.BackdropShare))})
 	if c.Covered() && c.PrintEnds == nil {
 		facts = append(facts, Fact{Key: "coverage.none", Text: say("no edge of the board shows")})
 	}
 	if !c.Covered() {
-		facts = append(facts, Fact{Key: "coverage.edges", Asks: true, Text: say("the board's edge shows: %s; a board of %s "+
-			"would fill the frame", r.edges(), strong(size(boardNeeds("width", c.Needs.WidthMM),
-			boardNeeds("height", c.Needs.HeightMM))))})
+		facts = append(facts, Fact{Key: "coverage.edges", Asks: true, Text: say("the board's edge shows: %s", r.edges())},
+			Fact{Key: "coverage.needs", Asks: true, Text: say("a board of %s would fill the frame",
+				strong(size(boardNeeds("width", c.Needs.WidthMM), boardNeeds("height", c.Needs.HeightMM))))})
 	}
 	if c.PrintEnds != nil {
-		facts = append(facts, Fact{Key: "coverage.print", Asks: true, Text: r.printEnds()},
-			Fact{Key: "coverage.print_mend", Text: r.printMend()})
+		facts = append(facts, r.printEnds()...)
 	}
 	if !c.Covered() {
 		facts = append(facts, r.coverageRemedies()...)
@@ -48,26 +46,24 @@ func (r *Report) surround() Text {
 	b := p.Backdrop
 	board := size(length("backdrop.width_mm", b.WidthMM), length("backdrop.height_mm", b.HeightMM))
 	switch beyond := b.WidthMM > p.Picture.WidthMM || b.HeightMM > p.Picture.HeightMM; {
+	case b.Surround == "":
+		return nil
 	case beyond && b.Surround == layout.Stretch:
-		return say("the picture's edge goes on, to a backdrop of %s", board)
+		return say("beyond the picture its edge goes on, to a backdrop of %s", board)
 	case beyond:
-		if b.Surround == "" {
-			return nil
-		}
-		return say("%s, to a backdrop of %s", string(b.Surround), board)
-	case b.Surround != "" && !p.Picture.Plain():
-		return say("%s, in what the picture leaves of the backdrop", string(b.Surround))
-	case b.Surround != "":
-		return say("none is needed: the picture fills the frame by itself")
+		return say("beyond the picture the backdrop goes on in %s, to %s", string(b.Surround), board)
+	case !p.Picture.Plain():
+		return say("what the picture leaves of the backdrop is %s", string(b.Surround))
 	}
-	return nil
+	return say("none is needed: the picture fills the frame by itself")
 }
 
 // edges says which edges of the board show, and where.
 func (r *Report) edges() Text {
 	var parts []Text
-	for i := 0; i < len(r.coverage.Edges); i += 2 { // opposite edges stand together
-		a, b := r.coverage.Edges[i], r.coverage.Edges[i+1]
+	edges := r.coverage().Edges
+	for i := 0; i < len(edges); i += 2 { // opposite edges stand together
+		a, b := edges[i], edges[i+1]
 		axis, px := "x", r.shot.Camera.WidthPx
 		if a.Side == "top" {
 			axis, px = "y", r.shot.Camera.HeightPx
@@ -85,9 +81,9 @@ func (r *Report) edges() Text {
 	return join(parts, ", ")
 }
 
-// printEnds says where the print ends inside the frame.
-func (r *Report) printEnds() Text {
-	ends := r.coverage.PrintEnds
+// printEnds says where the print ends inside the frame, how much of the view that leaves bare, and what fills it.
+func (r *Report) printEnds() []Fact {
+	ends := r.coverage().PrintEnds
 	var parts []Text
 	for i, e := range ends.Edges {
 		axis := "x"
@@ -99,17 +95,21 @@ func (r *Report) printEnds() Text {
 	}
 	where := join(parts, ", ")
 	switch {
-	case len(parts) == 0 && r.coverage.Covered():
+	case len(parts) == 0 && r.coverage().Covered():
 		where = say("in its corners")
 	case len(parts) == 0:
 		where = say("short of the board's corners")
 	}
-	text := say("the print ends inside the frame: %s", where)
-	if ends.Share == 0 {
-		return say("%s; only the blur of its edge shows", text)
+	unprinted := say("only the blur of its edge shows")
+	if ends.Share > 0 {
+		unprinted = say("%s of what the frame sees past the %s is not printed",
+			strong(smallShare("coverage.print_ends.unprinted_share", ends.Share)), r.body)
 	}
-	return say("%s; %s of what the frame sees past the %s is not printed", text,
-		strong(share("coverage.print_ends.unprinted_share", ends.Share)), r.body)
+	return []Fact{
+		{Key: "coverage.print", Asks: true, Text: say("the print ends inside the frame: %s", where)},
+		{Key: "coverage.unprinted", Asks: true, Text: unprinted},
+		{Key: "coverage.print_mend", Text: r.printMend()},
+	}
 }
 
 // printMend says what fills the rest.
@@ -126,7 +126,7 @@ func (r *Report) printMend() Text {
 
 // coverageRemedies tells what gets the board's edge out of the frame, in words that can be asked for.
 func (r *Report) coverageRemedies() []Fact {
-	m := r.remedies
+	m := r.remedies()
 	var facts []Fact
 	for _, way := range []struct {
 		key, words string

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dropsheet/flip"
+	"dropsheet/layout"
 )
 
 // drop tells what refracts, what it does to the picture, and how large it is in the frame.
@@ -16,40 +17,44 @@ func (r *Report) drop() []Fact {
 			Figure{Value: m.TemperatureC, Unit: "°C", Decimals: 1}, Figure{Value: m.WavelengthNM, Unit: "nm", Decimals: 1},
 			m.Source)})
 	}
-	return append(facts, Fact{Key: "drop.focal", Text: say("focal length %s from its middle",
+	return append(facts, Fact{Key: "drop.focal", Text: say("its focal length is %s, from its middle",
 		Figure{Path: "drop.focal_length_mm", Value: p.Drop.FocalLengthMM, Unit: MM, Decimals: 2})})
 }
 
 // hangs tells how the board looks as it hangs, and why.
 func (r *Report) hangs() []Fact {
-	looks, why := r.turnedOver()
 	p := r.shot.Plan
-	if p.Picture.Framing.TurnDeg != 0 || !p.Picture.Plain() {
-		against := say(" against the picture in the %s", r.body)
-		if turn := r.turn(); turn != nil {
-			against = say("%s, where it is turned by %s as asked", against, turn)
-		}
-		looks = say("%s%s", looks, against)
+	looks, which, why := r.turnedOver()
+	text := say("the board looks %s when it hangs%s", strong(looks), which)
+	if r.turn() != nil {
+		text = say("the board looks %s when it hangs, against the picture in the %s", strong(looks), r.body)
 	}
-	facts := []Fact{{Key: "hangs.looks", Name: "hangs", Text: say("as it hangs, the board looks %s", strong(looks))},
-		{Key: "hangs.why", Text: why}}
-	return facts
+	facts := []Fact{{Key: "hangs.looks", Name: "hangs", Text: text}}
+	if p.Picture.Look != layout.Bulged {
+		facts = append(facts, Fact{Key: "hangs.bent", Text: say("it looks bent too: it is drawn out toward its edge, where "+
+			"the %s squeezes the picture together", r.body)})
+	}
+	return append(facts, Fact{Key: "hangs.why", Text: why})
 }
 
-// turnedOver says what the drop undoes.
-func (r *Report) turnedOver() (looks, why Text) {
+// turnedOver says how the board looks, what that means, and how the drop undoes it.
+func (r *Report) turnedOver() (looks string, which, why Text) {
+	undoes := func(what string) Text {
+		return say("the %s %s of everything behind it, and so puts the picture right again", r.body, what)
+	}
 	switch r.shot.Drop.Reverses {
 	case flip.ReversesBoth:
-		return say("turned by half a turn: upside down, left and right changed places, nothing mirrored"),
-			say("the %s turns everything behind it by half a turn, and so puts the picture right again", r.body)
+		why := say("the %s turns everything behind it by half a turn, and so puts the picture right again", r.body)
+		if r.turn() != nil {
+			return "turned by half a turn", nil, why
+		}
+		return "upside down", say(": it is turned by half a turn, and nothing in it is mirrored"), why
 	case flip.ReversesX:
-		return say("mirrored left to right: lettering on it reads backwards"),
-			say("an upright rod changes left and right of everything behind it, and so puts the picture right again")
+		return "mirrored left to right", say(": lettering on it reads backwards"), undoes("changes left and right")
 	case flip.ReversesY:
-		return say("mirrored top to bottom, like a picture seen in still water"),
-			say("a level rod changes up and down of everything behind it, and so puts the picture right again")
+		return "mirrored top to bottom", say(", like a picture seen in still water"), undoes("changes up and down")
 	}
-	return say("upright"), say("at this distance the %s does not reverse what is behind it", r.body)
+	return "upright", nil, say("at this distance the %s does not reverse what is behind it", r.body)
 }
 
 // turn is the turn that was asked for, nil for none.
@@ -62,5 +67,5 @@ func (r *Report) turn() Text {
 	if deg == 0 {
 		return nil
 	}
-	return say("%s %s", Figure{Value: math.Abs(deg), Unit: "°", Decimals: 2}, way)
+	return say("%s %s", Figure{Value: math.Abs(deg), Unit: Degrees, Decimals: 2}, way)
 }

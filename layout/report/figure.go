@@ -15,6 +15,7 @@ const (
 	MM      Unit = "mm"     // millimetres
 	Pixels  Unit = "pixels" // of the frame unless the words say otherwise
 	Percent Unit = "%"      // of a share: the value is 0 to 1, the number 0 to 100
+	Degrees Unit = "\u00b0" // of a turn: it stands close behind the number
 	Stops   Unit = "stops"  // one is half the light or twice
 )
 
@@ -66,7 +67,10 @@ func (f Figure) Number() string {
 		v *= 100
 	}
 	v = f.rounds.to(v, f.Decimals)
-	if f.keepZeros && short(v, f.Decimals) != "0" {
+	if f.keepZeros {
+		if short(v, f.Decimals) == "0" {
+			v = 0 // not minus zero
+		}
 		return f.prefix + strconv.FormatFloat(v, 'f', f.Decimals, 64)
 	}
 	return f.prefix + short(v, f.Decimals)
@@ -78,8 +82,11 @@ func (f Figure) String() string {
 	if unit == Stops && f.Number() == "1" {
 		unit = "stop"
 	}
-	if unit == Bare {
+	switch unit {
+	case Bare:
 		return f.Number()
+	case Degrees:
+		return f.Number() + string(unit)
 	}
 	return f.Number() + " " + string(unit)
 }
@@ -90,9 +97,9 @@ func (f Figure) bare() Figure {
 	return f
 }
 
-// column is the figure as tables have it: without a unit, and with all its decimals, so that points stand
+// Column is the figure as tables have it: without a unit, and with all its decimals, so that points stand
 // below one another.
-func (f Figure) column() Figure {
+func (f Figure) Column() Figure {
 	f.Unit, f.keepZeros = Bare, true
 	return f
 }
@@ -117,6 +124,17 @@ func length(path string, mm float64) Figure {
 // share is a share of 1, told in per cent to a tenth.
 func share(path string, of1 float64) Figure {
 	return Figure{Path: path, Value: of1, Unit: Percent, Decimals: 1}
+}
+
+// smallShare is a share that may be far less than a tenth of a per cent, and is not nothing for that: it keeps
+// two figures then.
+func smallShare(path string, of1 float64) Figure {
+	if of1 > 0 && of1 < 0.001 {
+		f := significant(path, 100*of1, Percent, 2)
+		f.Value = of1
+		return f
+	}
+	return share(path, of1)
 }
 
 // blur is a length in the frame: a tenth of a pixel counts below a hundred.

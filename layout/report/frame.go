@@ -12,40 +12,42 @@ const smallInFrame = 0.25
 func (r *Report) frame() []Fact {
 	c := r.shot.Camera
 	acrossMM := 2 * r.shot.Sight().ApparentRadiusMM()
-	facts := []Fact{{Key: "frame.size", Name: "frame", Text: say("%s at the %s, %s, of which the %s takes %s across",
-		strong(size(length("camera.frame_width_mm", c.FrameWidthMM), length("camera.frame_height_mm", c.FrameHeightMM))),
-		r.body,
-		size(whole("camera.width_px", float64(c.WidthPx), Pixels), whole("camera.height_px", float64(c.HeightPx), Pixels)),
-		r.body, whole("", acrossMM/c.PixelMM(), Bare))}}
+	facts := []Fact{
+		{Key: "frame.size", Name: "frame", Text: say("the frame is %s at the %s, and %s", strong(size(
+			length("camera.frame_width_mm", c.FrameWidthMM), length("camera.frame_height_mm", c.FrameHeightMM))), r.body,
+			size(whole("camera.width_px", float64(c.WidthPx), Pixels), whole("camera.height_px", float64(c.HeightPx), Pixels)))},
+		{Key: "frame.drop", Text: say("in it the %s is %s across", r.body, whole("", acrossMM/c.PixelMM(), Pixels))},
+	}
 	turn := r.shot.Drop.Reverses.Turn()
 	switch {
 	case turn.ReverseX && acrossMM > c.FrameWidthMM, turn.ReverseY && acrossMM > c.FrameHeightMM:
-		facts = append(facts, Fact{Key: "frame.cut", Asks: true, Text: say("the frame cuts the %s off: see at least %s each "+
-			"way, with a shorter --lens or a wider --frame-width", r.body, enough("", acrossMM))})
+		facts = append(facts, Fact{Key: "frame.cut", Asks: true, Text: say("the frame cuts the %s off: take in at least %s "+
+			"each way, with a shorter --lens or a wider --frame-width", r.body, enough("", acrossMM))})
 	case acrossMM < smallInFrame*c.FrameHeightMM:
 		facts = append(facts, Fact{Key: "frame.small", Text: say("for a larger %s: a longer --lens, a shorter "+
 			"--camera-distance or a narrower --frame-width", r.body)})
 	}
-	return append(facts, r.detail()...)
+	return facts
 }
 
 // detail tells what the frame can show of the picture, and what print and artwork that takes.
 func (r *Report) detail() []Fact {
-	f := r.resolution
-	auto := ""
-	if f.NeededPPI < shot.DefaultPPI {
-		auto = "; --ppi auto prints just that: smaller files, sooner printed"
-	}
-	return []Fact{
-		{Key: "detail.spans", Name: "detail", Text: say("the picture spans %s in the %s; a frame pixel sees %s of print in "+
-			"the middle, %s at the fill",
-			size(whole("resolution.across_px", f.AcrossPx, Pixels), whole("resolution.down_px", f.DownPx, "frame pixels")),
-			r.body, onPixel("centre", f.CentreMM, f.CentreAlongMM), onPixel("rim", f.RimMM, f.RimAlongMM))},
+	f := r.resolution()
+	facts := []Fact{
+		{Key: "detail.spans", Name: "detail", Text: say("the picture spans %s in the %s", size(whole("resolution.across_px",
+			f.AcrossPx, Pixels), whole("resolution.down_px", f.DownPx, "frame pixels")), r.body)},
+		{Key: "detail.sees", Text: say("of the print a frame pixel sees %s in the middle, %s at the fill",
+			onPixel("centre", f.CentreMM, f.CentreAlongMM), onPixel("rim", f.RimMM, f.RimAlongMM))},
 		{Key: "detail.enough", Text: say("%s to the inch of print, or a picture of %s, are enough: finer is not seen in "+
-			"the frame%s", whole("resolution.needed_ppi", f.NeededPPI, Pixels),
+			"the frame", whole("resolution.needed_ppi", f.NeededPPI, Pixels),
 			size(whole("resolution.needed_artwork_width_px", float64(f.NeededWidthPx), Pixels),
-				whole("resolution.needed_artwork_height_px", float64(f.NeededHeightPx), Pixels)), auto)},
+				whole("resolution.needed_artwork_height_px", float64(f.NeededHeightPx), Pixels)))},
 	}
+	if f.NeededPPI < shot.DefaultPPI {
+		facts = append(facts, Fact{Key: "detail.auto", Text: say("--ppi auto prints just that: smaller files, sooner " +
+			"printed")})
+	}
+	return facts
 }
 
 // hardlyDiffers is the ratio of two lengths up to which one stands for both.
@@ -64,20 +66,20 @@ func onPixel(where string, acrossMM, alongMM float64) Text {
 // Artwork tells how many pixels of artwork and print fall on a frame pixel, of a picture of so many pixels
 // printed with so many to the millimetre.
 func (r *Report) Artwork(widthPx, heightPx int, printPerMM float64) Fact {
-	centre, rim := r.resolution.ArtworkPx(float64(widthPx), float64(heightPx))
+	f := r.resolution()
+	centre, rim := f.ArtworkPx(float64(widthPx), float64(heightPx))
 	pixels := func(v float64) Figure { return Figure{Value: v, Decimals: 1} }
 	return Fact{Key: "detail.artwork", Name: "pixels", Text: say("on the length of a frame pixel fall %s pixels of the "+
 		"artwork and %s of the print in the middle, %s and %s at the fill",
-		pixels(centre), pixels(r.resolution.CentreMM*printPerMM), pixels(rim), pixels(r.resolution.RimMM*printPerMM))}
+		pixels(centre), pixels(f.CentreMM*printPerMM), pixels(rim), pixels(f.RimMM*printPerMM))}
 }
 
 // TooCoarse warns of an artwork with fewer pixels than the frame has for it.
 func (r *Report) TooCoarse(widthPx, heightPx int) (warnings []Text) {
-	centre, rim := r.resolution.ArtworkPx(float64(widthPx), float64(heightPx))
-	if min(centre, rim) >= 1 {
+	f := r.resolution()
+	if centre, rim := f.ArtworkPx(float64(widthPx), float64(heightPx)); min(centre, rim) >= 1 {
 		return nil
 	}
-	f := r.resolution
 	return []Text{say("the picture has %s and the frame could show %s: it will look soft or blocky there",
 		size(whole("", float64(widthPx), Pixels), whole("", float64(heightPx), Pixels)),
 		size(whole("resolution.needed_artwork_width_px", float64(f.NeededWidthPx), Bare),

@@ -15,7 +15,7 @@ type Figures struct {
 	Coverage    coverage         `json:"coverage"`
 	Travel      shot.Travel      `json:"travel"`
 	Resolution  shot.Resolution  `json:"resolution"`
-	Swing       *shot.Swing      `json:"swing,omitempty"` // none for a rod
+	Swing       *shot.Swing      `json:"swing,omitempty"` // none for rods and solid balls
 	Sharpness   shot.Sharpness   `json:"sharpness"`
 
 	Light *shot.LightFigures `json:"light,omitempty"` // none without lamps
@@ -30,8 +30,8 @@ type coverage struct {
 // Figures are the plan's, in a format of that version.
 func (r *Report) Figures(version int) Figures {
 	return Figures{
-		Version: version, Plan: r.shot.Plan, DarkRim: r.rim, Sensitivity: r.sensitivity,
-		Coverage: coverage{r.coverage, r.remedies}, Travel: r.travel, Resolution: r.resolution, Swing: r.swings,
-		Sharpness: r.sharp, Light: r.light,
+		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), Sensitivity: r.sensitivity(),
+		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
+		Sharpness: r.sharp(), Light: r.light(),
 	}
 }

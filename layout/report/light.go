@@ -10,36 +10,38 @@ import (
 
 // lit tells how evenly the lamps light the picture, and what would do it better; nothing without lamps.
 func (r *Report) lit() []Fact {
-	f := r.light
+	f := r.light()
 	if f == nil {
 		return nil
 	}
-	falls := Fact{Key: "light.falls", Name: "light", Text: say("over the picture the light falls off by %s: brightest at "+
-		"board place %s, darkest at %s", strong(stops("light.falloff_stops", f.FalloffStops)),
-		boardPlace("light.brightest", f.Brightest.Board), boardPlace("light.darkest", f.Darkest.Board))}
+	facts := []Fact{
+		{Key: "light.falls", Name: "light", Text: say("over the picture the light falls off by %s",
+			strong(stops("light.falloff_stops", f.FalloffStops)))},
+		{Key: "light.places", Text: say("it is brightest at board place %s, and darkest at %s",
+			boardPlace("light.brightest", f.Brightest.Board), boardPlace("light.darkest", f.Darkest.Board))},
+	}
 	if f.FalloffStops >= layout.NoLightStops {
-		falls = Fact{Key: "light.falls", Name: "light", Asks: true,
-			Text: say("a part of the picture gets %s from these lamps", strong("no light"))}
+		facts = []Fact{{Key: "light.falls", Name: "light", Asks: true,
+			Text: say("a part of the picture gets %s from these lamps", strong("no light"))}}
 	}
-	at := func(path string, p shot.LitPlace) Figure {
-		return Figure{Path: "light." + path + ".stops", Value: p.Stops, Decimals: 2}
-	}
-	facts := []Fact{falls, {Key: "light.corners", Text: say("in stops below the brightest: centre %s, top left %s, "+
+	at := func(path string, p shot.LitPlace) Text { return stopsBelow("light."+path+".stops", p.Stops) }
+	facts = append(facts, Fact{Key: "light.corners", Text: say("in stops below the brightest: centre %s, top left %s, "+
 		"top right %s, bottom left %s, bottom right %s", at("centre", f.Centre), at("corners.0", f.Corners[0]),
-		at("corners.1", f.Corners[1]), at("corners.2", f.Corners[2]), at("corners.3", f.Corners[3]))}}
-	facts = append(facts, r.evener()...)
-	facts = append(facts, r.glare()...)
-	return append(facts, r.lampsInTheWay()...)
+		at("corners.1", f.Corners[1]), at("corners.2", f.Corners[2]), at("corners.3", f.Corners[3]))})
+	return append(facts, r.evener()...)
 }
 
 // evener tells what would light the board more evenly.
 func (r *Report) evener() []Fact {
-	f, p := r.light, r.shot.Plan
+	f, p := r.light(), r.shot.Plan
 	if level := p.Level(); level.On() { // lamps moved now would spoil what the print makes up for
-		return []Fact{{Key: "light.levelled", Name: "levelled", Text: say("the sheets make up for the fall-off of the lamps "+
-			"that they were made for: they are darker by up to %s where the light is strong, and the board comes out as "+
-			"even and as dark as its darkest place; set the lamps up exactly, and open up by that much",
-			strong(stops("", level.LossStops())))}}
+		return []Fact{
+			{Key: "light.levelled", Name: "levelled", Text: say("the sheets make up for the fall-off of the lamps that they " +
+				"were made for")},
+			{Key: "light.loss", Text: say("they are darker by up to %s where the light is strong, and the board comes out as "+
+				"even and as dark as its darkest place", strong(stops("", level.LossStops())))},
+			{Key: "light.exactly", Text: say("set the lamps up exactly, and open up by that much")},
+		}
 	}
 	var facts []Fact
 	switch m := f.Retreat; {
@@ -48,10 +50,10 @@ func (r *Report) evener() []Fact {
 			"under half a stop: turn the lamps more straight on")})
 	case m.Factor > 1:
 		facts = append(facts, Fact{Key: "light.retreat",
-			Text: say("it would be under half a stop with every lamp %s times as "+
-				"far from the board's middle (%s), which costs %s of light",
-				Figure{Path: "light.under_half_a_stop.factor", Value: m.Factor, Decimals: 2}, lampPlaces(m.Lamps),
-				stops("light.under_half_a_stop.loss_stops", m.LossStops))})
+			Text: say("it would fall off by under half a stop with every lamp %s times as far from the board's middle, "+
+				"which costs %s of light", Figure{Path: "light.under_half_a_stop.factor", Value: m.Factor, Decimals: 2},
+				stops("light.under_half_a_stop.loss_stops", m.LossStops))},
+			Fact{Key: "light.retreat_to", Text: say("that is %s", lampPlaces(m.Lamps))})
 	default:
 		facts = append(facts, Fact{Key: "light.even", Text: say("half a stop is hardly seen")})
 	}
@@ -62,8 +64,9 @@ func (r *Report) evener() []Fact {
 			stops("light.falloff_with_twins_stops", f.TwinStops))})
 	}
 	if (f.Retreat == nil || f.Retreat.Factor > 1) && f.FalloffStops <= layout.MostLevelStops {
-		facts = append(facts, Fact{Key: "light.level", Text: say("or make the print with %s, which darkens it by up to %s "+
-			"where the light is strong", strong("--level"), stops("light.falloff_stops", f.FalloffStops))})
+		facts = append(facts, Fact{Key: "light.level",
+			Text: say("a print made with %s makes up for the fall-off, darker by up to %s where the light is strong",
+				strong("--level"), stops("light.falloff_stops", f.FalloffStops))})
 	}
 	return facts
 }
@@ -71,8 +74,11 @@ func (r *Report) evener() []Fact {
 // glare tells where shiny paper would mirror a lamp into the picture, and what to do (common practice, no
 // source).
 func (r *Report) glare() []Fact {
+	if r.light() == nil {
+		return nil
+	}
 	var facts []Fact
-	for i, g := range r.light.Glares {
+	for i, g := range r.light().Glares {
 		if !g.Seen {
 			continue
 		}
@@ -84,25 +90,31 @@ func (r *Report) glare() []Fact {
 			name = "glare"
 		}
 		path := fmt.Sprintf("light.glare.%d", i)
-		beyond := Figure{Path: path + ".beyond_mm", Value: g.BeyondMM, Unit: MM, rounds: up}
+		lamp := whole(path+".lamp", float64(g.Lamp), Bare)
 		facts = append(facts, Fact{Key: "glare.seen", Name: name, Asks: true, Text: say("shiny paper mirrors lamp %s %s, at "+
-			"board place %s, frame pixel %s, %s; it is gone when the lamp stands %s or more from the axis",
-			whole(path+".lamp", float64(g.Lamp), Bare), where, boardPlace(path, g.Board),
-			whole(path+".frame_px.x", g.Frame.XPx, Bare), whole(path+".frame_px.y", g.Frame.YPx, Bare), beyond)})
+			"%s from the board's left edge and %s from its upper edge, frame pixel %s, %s", lamp, where,
+			whole(path+".board_mm.x", g.Board.XMM, MM), whole(path+".board_mm.y", g.Board.YMM, MM),
+			whole(path+".frame_px.x", g.Frame.XPx, Bare), whole(path+".frame_px.y", g.Frame.YPx, Bare))},
+			Fact{Key: "glare.gone", Asks: true, Text: say("to lose that, move lamp %s out, to %s or more from the axis", lamp,
+				Figure{Path: path + ".beyond_mm", Value: g.BeyondMM, Unit: MM, rounds: up})})
 	}
 	if len(facts) == 0 {
 		return []Fact{{Key: "glare.none", Name: "glare", Text: say("no lamp stands where the board would mirror it to the "+
 			"camera or into the %s", r.body)}}
 	}
-	return append(facts, Fact{Key: "glare.mend",
-		Text: say("on %s a mirrored lamp is only a faint veil; a polarising sheet "+
-			"on the lamp, and a polariser on the lens turned until the veil is darkest, take it away", strong("matt paper"))})
+	return append(facts,
+		Fact{Key: "glare.matt", Text: say("on %s a mirrored lamp is only a faint veil", strong("matt paper"))},
+		Fact{Key: "glare.polarise", Text: say("a polarising sheet on the lamp, and a polariser on the lens turned " +
+			"until the veil is darkest, take that away")})
 }
 
 // lampsInTheWay tells what about the lamps spoils the shot: those that are seen, and cut edges turned from them.
 func (r *Report) lampsInTheWay() []Fact {
+	if r.light() == nil {
+		return nil
+	}
 	var facts []Fact
-	for i, v := range r.light.InView {
+	for i, v := range r.light().InView {
 		path := fmt.Sprintf("light.lamps_in_view.%d", i)
 		at := say("%s, %s", whole(path+".frame_px.x", v.Frame.XPx, Bare), whole(path+".frame_px.y", v.Frame.YPx, Bare))
 		lamp := whole(path+".lamp", float64(v.Lamp), Bare)
@@ -113,7 +125,7 @@ func (r *Report) lampsInTheWay() []Fact {
 		}
 		facts = append(facts, Fact{Key: "lamps.seen", Asks: true, Text: text})
 	}
-	f := r.light.Facing
+	f := r.light().Facing
 	turned := share("", f.TurnedMM/math.Max(f.AllMM, 1))
 	switch {
 	case len(r.shot.Seams) == 0:

@@ -18,14 +18,12 @@ func (r *Report) look() []Fact {
 	}
 	facts = append(facts, r.framing()...)
 	if r.shot.CutToFill() {
-		facts = append(facts, Fact{Key: "look.cut", Text: say("cut to what the %s sees at the fill; --fit inside shows all "+
-			"of it", r.body)})
+		facts = append(facts, Fact{Key: "look.cut", Text: say("the picture is cut to what the %s sees at the "+
+			"fill; --fit inside shows all of it", r.body)})
 	}
-	if text := r.alongPicture(); text != nil {
-		facts = append(facts, Fact{Key: "look.along", Text: text})
-	}
-	if r.swings != nil {
-		facts = append(facts, r.swing(*r.swings)...)
+	facts = append(facts, r.alongPicture()...)
+	if swing := r.swing(); swing != nil {
+		facts = append(facts, r.swings(*swing)...)
 	}
 	return facts
 }
@@ -40,9 +38,8 @@ func (r *Report) bend() Text {
 		return say("%s: the print is bent beforehand, so that the picture appears in the %s just as drawn",
 			strong("straight"), r.body)
 	default:
-		return say("%s: the print is bent beforehand by that share",
-			strong(say("%s of the way from bulged to straight",
-				Figure{Value: float64(look), Decimals: 4})))
+		return say("the print is bent beforehand, %s from bulged to straight",
+			strong(say("%s of the way", Figure{Value: float64(look), Decimals: 4})))
 	}
 }
 
@@ -55,9 +52,10 @@ func (r *Report) framing() (facts []Fact) {
 	}
 	if f.OffX != 0 || f.OffY != 0 {
 		facts = append(facts, Fact{Key: "look.off", Name: "on the axis", Text: say("in place of the picture's middle, the "+
-			"point %s of its width from its left and %s of its height from its top: print and board are laid out about "+
-			"the axis, and the picture lies to one side of it",
-			strong(share("", 0.5+f.OffX)), strong(share("", 0.5+f.OffY)))})
+			"point %s of its width from its left and %s of its height from its top",
+			strong(share("", 0.5+f.OffX)), strong(share("", 0.5+f.OffY)))},
+			Fact{Key: "look.aside", Text: say("print and board are laid out about the axis, and the picture lies to one side " +
+				"of it")})
 	}
 	if f.Round {
 		facts = append(facts, Fact{Key: "look.round", Name: "round", Text: say("only the circle that touches the picture's " +
@@ -68,36 +66,35 @@ func (r *Report) framing() (facts []Fact) {
 
 // alongPicture says what a rod does not do for the picture, and how much of it shows for that; nothing of a
 // ball.
-func (r *Report) alongPicture() Text {
+func (r *Report) alongPicture() []Fact {
 	p := r.shot.Plan
 	if p.Drop.Body == flip.Ball {
 		return nil
 	}
-	sees, whole, way := length("coverage.sees_mm.height", r.coverage.Sees.HeightMM),
-		length("backdrop.height_mm", p.Backdrop.HeightMM), "high"
-	if p.Drop.Body == flip.LevelRod {
-		sees, whole, way = length("coverage.sees_mm.width", r.coverage.Sees.WidthMM),
-			length("backdrop.width_mm", p.Backdrop.WidthMM), "wide"
-	}
-	text, stretched, but := "a rod squeezes the picture across itself and not along", " and looks stretched that way",
-		", which looks stretched that way"
+	squeezes := "a rod squeezes the picture across itself and not along"
 	switch p.Picture.Look {
 	case layout.Bulged:
+		squeezes += ", so that it looks stretched along the rod"
 	case layout.Straight:
-		text, stretched, but = text+", and the print makes up for that", "", ""
+		squeezes += "; the print makes up for that"
 	default:
-		text, stretched, but = text+", and the print makes up for part of that", " and still looks stretched that way",
-			", still somewhat stretched that way"
+		squeezes += "; the print makes up for part of that, and the picture still looks somewhat stretched along the rod"
 	}
+	sees, whole, way := length("coverage.sees_mm.height", r.coverage().Sees.HeightMM),
+		length("backdrop.height_mm", p.Backdrop.HeightMM), "high"
+	if p.Drop.Body == flip.LevelRod {
+		sees, whole, way = length("coverage.sees_mm.width", r.coverage().Sees.WidthMM),
+			length("backdrop.width_mm", p.Backdrop.WidthMM), "wide"
+	}
+	shows := say("along it the frame sees the middle %s of a print that is %s %s", strong(sees), whole, way)
 	if sees.Value >= whole.Value {
-		return say("%s: along it the frame sees all of the print%s", text, but)
+		shows = say("along it the frame sees all of the print")
 	}
-	return say("%s: along it the frame sees the middle %s of a print that is %s %s%s", text, strong(sees), whole, way,
-		stretched)
+	return []Fact{{Key: "look.along", Name: "along", Text: say(squeezes)}, {Key: "look.shows", Text: shows}}
 }
 
-// swing says how much the picture changes while the drop swings.
-func (r *Report) swing(s shot.Swing) []Fact {
+// swings says how much the picture changes while the drop swings.
+func (r *Report) swings(s shot.Swing) []Fact {
 	change := func(share float64) Figure {
 		f := Figure{Value: share - 1, Unit: Percent}
 		if math.Round(100*f.Value) > 0 {
@@ -106,12 +103,12 @@ func (r *Report) swing(s shot.Swing) []Fact {
 		return f
 	}
 	facts := []Fact{{Key: "look.swing", Name: "swing", Text: say("swinging from %s flatter than round to %s longer, the "+
-		"picture changes by %s / %s in width and %s / %s in height",
+		"%s changes the picture by %s / %s in width and %s / %s in height",
 		Figure{Value: 1 - s.Flat.HeightOverWidth, Unit: Percent}, Figure{Value: s.Long.HeightOverWidth - 1, Unit: Percent},
-		change(s.Flat.WidthShare), change(s.Long.WidthShare),
+		r.body, change(s.Flat.WidthShare), change(s.Long.WidthShare),
 		change(s.Flat.HeightShare), change(s.Long.HeightShare))}}
 	if s.PerSecond > 0 {
-		facts = append(facts, Fact{Key: "look.swings", Text: say("a free drop of this size swings so %s times a second",
+		facts = append(facts, Fact{Key: "look.swings", Text: say("a free drop of this size swings %s times a second",
 			whole("swing.per_second", s.PerSecond, Bare))})
 	}
 	return facts

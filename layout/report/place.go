@@ -16,22 +16,25 @@ func (r *Report) place() []Fact {
 		reach = say("%s to the sides, %s up and down", reach, strong(length("", downMM)))
 	}
 	ratio := pic.ReachMM / pic.NearAxisReachMM
+	rim, shows := r.darkRim()
 	return []Fact{
 		{Key: "place.distance", Name: "distance", Text: say("%s from the middle of the %s to the printed side of the board",
 			strong(far("drop.distance_mm", p.Drop.DistanceMM)), r.body)},
-		{Key: "place.camera", Text: say("%s from the lens's entrance pupil to the middle of the %s",
+		{Key: "place.camera", Name: "camera", Text: say("%s from the lens's entrance pupil to the middle of the %s",
 			strong(far("drop.camera_distance_mm", p.Drop.CameraMM)), r.body)},
 		{Key: "place.fill", Name: "fill", Text: say("the picture takes up %s of the %s's visible radius",
 			strong(share("picture.fill", pic.Fill)), r.body)},
-		{Key: "place.reach", Name: "reach", Text: say("%s, traced exactly", reach)},
+		{Key: "place.reach", Name: "reach", Text: say("at that fill the %s sees as far as %s, traced exactly", r.body,
+			reach)},
 		{Key: "place.near", Text: say("the near-axis (thin lens) formula says %s and is wrong here by a factor of %s: "+
 			"never size a print by it", length("picture.near_axis_reach_mm", pic.NearAxisReachMM),
 			Figure{Value: max(ratio, 1/ratio), Decimals: 2})},
-		{Key: "place.rim", Name: "dark rim", Text: r.darkRim()},
-		{Key: "place.drops", Name: "sensitivity", Text: r.otherDrop()},
-		{Key: "place.boards", Text: say("with the board %s nearer it fills %s, %s further %s", length("", 10),
-			share("sensitivity.distance_10_mm_less_fill", r.sensitivity.NearerFill), length("", 10),
-			share("sensitivity.distance_10_mm_more_fill", r.sensitivity.FurtherFill))},
+		{Key: "place.rim", Name: "dark rim", Text: rim},
+		{Key: "place.rim_shows", Text: shows},
+		{Key: "place.drops", Name: "tolerance", Text: r.otherDrop()},
+		{Key: "place.boards", Text: say("with the board %s nearer the fill is %s, and %s further off it is %s",
+			length("", 10), share("sensitivity.distance_10_mm_less_fill", r.sensitivity().NearerFill), length("", 10),
+			share("sensitivity.distance_10_mm_more_fill", r.sensitivity().FurtherFill))},
 	}
 }
 
@@ -44,17 +47,18 @@ func far(path string, mm float64) Text {
 }
 
 // darkRim says what of the drop looks past the picture, and what it then shows.
-func (r *Report) darkRim() Text {
-	rim, p := r.rim, r.shot.Plan
+func (r *Report) darkRim() (ring, shows Text) {
+	rim := r.rim()
 	across, down := share("dark_rim.across_share", rim.AcrossShare), share("dark_rim.down_share", rim.DownShare)
 	corner := share("dark_rim.corner_share", rim.CornerShare)
 	radius := say(" of the %s's visible radius", r.body)
 	past := "backdrop"
+	shows = say("there it is as dark as the room around the board")
 	if r.unfilled() {
 		past = "picture"
+		shows = say("there it is white where the paper goes on beyond the picture, and elsewhere as dark as the room")
 	}
-	var ring Text
-	switch p.Drop.Reverses {
+	switch r.shot.Drop.Reverses {
 	case flip.ReversesX:
 		ring = say("%s%s at its left and right edges", across, radius)
 	case flip.ReversesY:
@@ -70,11 +74,7 @@ func (r *Report) darkRim() Text {
 				down, corner)
 		}
 	}
-	shows := "it is as dark as the room around the board"
-	if r.unfilled() {
-		shows = "it is white where the paper goes on beyond the picture, and elsewhere as dark as the room"
-	}
-	return say("the outermost ring of the %s looks past the %s: %s; %s", r.body, past, ring, shows)
+	return say("the outermost ring of the %s looks past the %s: %s", r.body, past, ring), shows
 }
 
 // unfilled tells whether nothing is printed in what the picture leaves of the board.
@@ -87,31 +87,35 @@ const hardlyShare = 0.01
 
 // otherDrop says what becomes of the fill when the drop is not as large as planned.
 func (r *Report) otherDrop() Text {
-	s, fill := r.sensitivity, share("picture.fill", r.shot.Picture.Fill)
+	s, fill := r.sensitivity(), share("picture.fill", r.shot.Picture.Fill)
 	smaller := share("sensitivity.drop_10_percent_smaller_fill", s.DropSmallerFill)
 	larger := share("sensitivity.drop_10_percent_larger_fill", s.DropLargerFill)
 	ten := share("", 0.1)
 	off := math.Max(math.Abs(s.DropSmallerFill-fill.Value), math.Abs(s.DropLargerFill-fill.Value))
-	switch {
-	case smaller.Number() == fill.Number() && larger.Number() == fill.Number():
-		return say("the print hardly depends on the %s's size: %s smaller or larger, the picture still fills %s of the %s",
-			r.body, ten, fill, r.body)
-	case off > hardlyShare:
-		return say("the %s's size matters here: %s smaller or larger, the picture fills %s or %s of the %s in place of %s",
-			r.body, ten, smaller, larger, r.body, fill)
+	hardly := "the print hardly depends on the %s's size"
+	if off > hardlyShare {
+		hardly = "the %s's size matters here"
 	}
-	return say("the print hardly depends on the %s's size: %s smaller or larger, the picture fills %s or %s of the %s "+
-		"in place of %s", r.body, ten, smaller, larger, r.body, fill)
+	if smaller.Number() == fill.Number() && larger.Number() == fill.Number() {
+		return say(hardly+": %s smaller or larger, the picture still fills %s of the %s", r.body, ten, fill, r.body)
+	}
+	return say(hardly+": %s smaller or larger, the picture fills %s or %s of the %s", r.body, ten, smaller, larger, r.body)
 }
 
 // Corner writes a corner in words, as seen by someone who faces the printed side.
 func Corner(c layout.Corner) string {
-	vertical, horizontal := "bottom", "right"
+	vertical, horizontal := CornerSides(c)
+	return vertical + " " + horizontal
+}
+
+// CornerSides writes the two sides that meet in a corner.
+func CornerSides(c layout.Corner) (vertical, horizontal string) {
+	vertical, horizontal = "bottom", "right"
 	if c.Top() {
 		vertical = "top"
 	}
 	if c.Left() {
 		horizontal = "left"
 	}
-	return vertical + " " + horizontal
+	return vertical, horizontal
 }

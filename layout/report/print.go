@@ -11,23 +11,29 @@ import (
 func (r *Report) print() []Fact {
 	p := r.shot.Plan
 	pic, b := p.Picture, p.Backdrop
-	text := say("%s, fit %s", strong(size(length("picture.width_mm", pic.WidthMM), length("picture.height_mm",
-		pic.HeightMM))), string(pic.Fit))
-	facts := []Fact{{Key: "print.size", Name: "print", Text: text}}
+	fit := "it covers all that the %s sees at the fill (--fit cover)"
+	if pic.Fit == layout.Inside {
+		fit = "all of it lies inside what the %s sees at the fill (--fit inside)"
+	}
 	sheets := say("%s of %s, %s: %s across, %s down", strong(counted("", len(p.Sheets), "sheet", "sheets")), b.Paper.Name,
 		string(b.Orientation), whole("backdrop.columns", float64(b.Columns), Bare),
 		whole("backdrop.rows", float64(b.Rows), Bare))
+	facts := []Fact{
+		{Key: "print.size", Name: "print", Text: say("%s", strong(size(length("picture.width_mm", pic.WidthMM),
+			length("picture.height_mm", pic.HeightMM))))},
+		{Key: "print.fit", Text: say(fit, r.body)},
+		{Key: "print.sheets", Name: "sheets", Text: sheets},
+	}
 	if cells := b.Columns * b.Rows; cells > len(p.Sheets) {
-		sheets = say("%s; the other %s of the %s cells carry no picture and have no sheet", sheets,
-			whole("", float64(cells-len(p.Sheets)), Bare), whole("", float64(cells), Bare))
+		facts = append(facts, Fact{Key: "print.bare", Text: say("%s of the %s cells carry picture; the others have no sheet",
+			whole("", float64(len(p.Sheets)), Bare), whole("", float64(cells), Bare))})
 	}
 	margin := say("margins as measured")
 	if b.Printer == nil {
 		margin = say("margin %s", Figure{Path: "backdrop.margin_mm", Value: b.MarginMM, Unit: MM, Decimals: 2})
 	}
-	facts = append(facts, Fact{Key: "print.sheets", Name: "sheets", Text: sheets},
-		Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm", Value: b.LapMM, Unit: MM,
-			Decimals: 2}, margin)})
+	facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
+		Value: b.LapMM, Unit: MM, Decimals: 2}, margin)})
 	if b.Printer != nil {
 		facts = append(facts, Fact{Key: "print.printer", Name: "printer",
 			Text: say("%s; the sheets make up for it", Printer(*b.Printer))})

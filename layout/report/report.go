@@ -2,68 +2,107 @@ package report
 
 import (
 	"strings"
+	"sync"
 
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
 )
 
-// Report is a plan with what follows from it, worked out once.
+// Report is a plan with what follows from it. Each of its figures is worked out when it is first asked for, and
+// once.
 type Report struct {
 	shot        shot.Shot
 	body        string // the word for what refracts
-	rim         shot.DarkRim
-	sensitivity shot.Sensitivity
-	coverage    shot.Coverage
-	remedies    shot.Remedies
-	travel      shot.Travel
-	resolution  shot.Resolution
-	swings      *shot.Swing // nil for a rod
-	sharp       shot.Sharpness
-	light       *shot.LightFigures // nil without lamps
-	facts       []Fact
+	rim         func() shot.DarkRim
+	sensitivity func() shot.Sensitivity
+	coverage    func() shot.Coverage
+	remedies    func() shot.Remedies
+	travel      func() shot.Travel
+	resolution  func() shot.Resolution
+	swing       func() *shot.Swing // nil for what does not swing: rods, and solid balls
+	sharp       func() shot.Sharpness
+	light       func() *shot.LightFigures // nil without lamps
+	topics      []topic
 }
 
-// Of works out all that is told of a plan.
+// topic is facts whose keys begin with its name, worked out together.
+type topic struct {
+	name  string
+	facts func() []Fact
+	aside bool // told only to those who ask for it: what one builds by
+}
+
+// Of is the report of a plan.
 func Of(p layout.Plan) *Report {
 	s := shot.Of(p)
 	r := &Report{
-		shot: s, body: Body(p.Drop), rim: s.DarkRim(), sensitivity: s.Sensitivity(), coverage: s.Coverage(),
-		remedies: remedies(s),
-		travel:   s.Travel(), resolution: s.Resolution(), sharp: s.Sharpness(), light: s.LightFigures(),
+		shot: s, body: Body(p.Drop),
+		rim: sync.OnceValue(s.DarkRim), sensitivity: sync.OnceValue(s.Sensitivity),
+		coverage: sync.OnceValue(s.Coverage), remedies: sync.OnceValue(func() shot.Remedies { return remedies(s) }),
+		travel: sync.OnceValue(s.Travel), resolution: sync.OnceValue(s.Resolution),
+		swing: sync.OnceValue(func() *shot.Swing {
+			if swing, ok := s.Swing(); ok && !Solid(p.Drop) {
+				return &swing
+			}
+			return nil
+		}),
+		sharp: sync.OnceValue(s.Sharpness), light: sync.OnceValue(s.LightFigures),
 	}
-	if swing, ok := s.Swing(); ok {
-		r.swings = &swing
-	}
-	for _, topic := range []func() []Fact{
-		r.drop, r.hangs, r.place, r.look, r.print, r.frame, r.covers, r.moves, r.sharpness, r.mains, r.lit,
+	for _, t := range []topic{
+		{name: "drop", facts: r.drop}, {name: "hangs", facts: r.hangs}, {name: "place", facts: r.place},
+		{name: "look", facts: r.look}, {name: "print", facts: r.print}, {name: "frame", facts: r.frame},
+		{name: "detail", facts: r.detail}, {name: "coverage", facts: r.covers}, {name: "travel", facts: r.moves},
+		{name: "sharp", facts: r.sharpness}, {name: "focus", facts: r.focus}, {name: "mains", facts: r.mains},
+		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "lamps", facts: r.lampsInTheWay},
+		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},
 	} {
-		r.facts = append(r.facts, topic()...)
+		t.facts = sync.OnceValue(t.facts)
+		r.topics = append(r.topics, t)
 	}
 	return r
 }
 
-// Facts are all facts in the order in which they are listed, or those of some topics: "sharp", "light".
-func (r *Report) Facts(topics ...string) []Fact {
+// Facts are the facts of some topics, "sharp" or "light", or all that are listed, in the order in which they are
+// told.
+func (r *Report) Facts(topics ...string) (facts []Fact) {
 	if len(topics) == 0 {
-		return r.facts
-	}
-	var some []Fact
-	for _, t := range topics {
-		for _, f := range r.facts {
-			if topic, _, _ := strings.Cut(f.Key, "."); topic == t {
-				some = append(some, f)
+		for _, t := range r.topics {
+			if !t.aside {
+				facts = append(facts, t.facts()...)
 			}
 		}
 	}
-	return some
+	for _, name := range topics {
+		facts = append(facts, r.about(name)...)
+	}
+	return facts
 }
 
-// Fact is the fact of a key; ok is false where there is nothing to tell of it.
+// Fact is the fact of a key, of several the first; ok is false where there is nothing to tell of it.
 func (r *Report) Fact(key string) (f Fact, ok bool) {
-	for _, f := range r.facts {
-		if f.Key == key {
-			return f, true
-		}
+	if all := r.All(key); len(all) > 0 {
+		return all[0], true
 	}
 	return Fact{}, false
+}
+
+// All is the facts of a key: of each lamp that is mirrored, say.
+func (r *Report) All(key string) (all []Fact) {
+	name, _, _ := strings.Cut(key, ".")
+	for _, f := range r.about(name) {
+		if f.Key == key {
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+// about is the facts of a topic.
+func (r *Report) about(name string) []Fact {
+	for _, t := range r.topics {
+		if t.name == name {
+			return t.facts()
+		}
+	}
+	return nil
 }

@@ -11,7 +11,7 @@ import (
 // sharpness tells whether any stop holds the drop's edge and the picture in it sharp together, and where to
 // focus for it.
 func (r *Report) sharpness() []Fact {
-	s := r.sharp
+	s := r.sharp()
 	within := significant("sharpness.sharp_to_px", s.SharpToPx, Pixels, 3)
 	verdict := Fact{Key: "sharp.verdict", Name: "sharp", Asks: s.Holds == nil}
 	if s.Holds != nil {
@@ -28,40 +28,40 @@ func (r *Report) sharpness() []Fact {
 		blur("sharpness.least.blur_px", s.Least.BlurPx), stop("sharpness.least.f_number", s.Least.FNumber),
 		Figure{Path: "sharpness.least.at_drop_mm", Value: s.Least.AtDropMM, Unit: MM, Decimals: 3}, r.body)}}
 	if w := s.Wider; w != nil {
-		facts = append(facts, Fact{Key: "sharp.wider", Asks: true, Text: say("a frame %s wide would hold them, at %s, "+
-			"the %s %s wide in it; so would this one, scaled down to a width of %s",
-			enough("sharpness.wider_frame.frame_width_mm", w.FrameWidthMM),
+		facts = append(facts, Fact{Key: "sharp.wider", Asks: true, Text: say("a frame %s wide would hold them, at %s, with "+
+			"the %s %s wide in it", enough("sharpness.wider_frame.frame_width_mm", w.FrameWidthMM),
 			stop("sharpness.wider_frame.f_number", w.FNumber), r.body,
-			whole("sharpness.wider_frame.drop_px", w.DropPx, Pixels),
-			Figure{Value: float64(r.shot.Camera.WidthPx) * s.SharpToPx / s.Least.BlurPx, Unit: Pixels, rounds: down})},
+			whole("sharpness.wider_frame.drop_px", w.DropPx, Pixels))},
+			Fact{Key: "sharp.scaled", Asks: true, Text: say("this frame would do, scaled down to a width of %s",
+				Figure{Value: float64(r.shot.Camera.WidthPx) * s.SharpToPx / s.Least.BlurPx, Unit: Pixels, rounds: down})},
 			Fact{Key: "sharp.longer", Text: say("a longer lens from further off does %s help: in a frame of the same "+
 				"width the blur is the same", strong("not"))})
 	}
-	if along, ok := r.alongRod(); ok {
-		facts = append(facts, along)
-	}
+	facts = append(facts, r.alongRod()...)
 	half := say("half the frame rate")
 	if rate := r.shot.Camera.FrameRate; rate > 0 {
 		half = say("half the frame rate, %s in place of %s frames a second", frameRate("", rate/2),
 			frameRate("camera.frame_rate", rate))
 	}
-	facts = append(facts, Fact{Key: "sharp.light", Text: say("each stop further closed needs twice the light, or %s",
+	return append(facts, Fact{Key: "sharp.light", Text: say("each stop further closed needs twice the light, or %s",
 		half)})
-	return append(facts, r.focus()...)
 }
 
-// alongRod tells what no stop can do for a rod.
-func (r *Report) alongRod() (f Fact, ok bool) {
+// alongRod tells what no stop can do for a rod; nothing of a ball.
+func (r *Report) alongRod() []Fact {
 	if r.shot.Drop.Body == flip.Ball {
-		return Fact{}, false
+		return nil
 	}
 	own, path := r.ownStop()
 	at, in := atFocus(own, r.shot.Camera.Focus)
-	return Fact{Key: "sharp.along", Text: say("edge, centre and fill count across the rod; %s it nothing is "+
-		"bent, and the "+
-		"picture is seen at nearly its true place, far behind: there its blur is %s at %s; a "+
-		"picture in a rod is hardly ever sharp both ways; lines along the rod come out best", strong("along"),
-		blur(path+in+".blur_px.centre.sagittal_px", at.Blur.Centre.SagittalPx), stop(path+"f_number", own.FNumber))}, true
+	return []Fact{
+		{Key: "sharp.across", Text: say("the blur of edge, centre and fill counts across the rod")},
+		{Key: "sharp.along", Text: say("%s it nothing is bent, and the picture is seen at nearly its true place, far "+
+			"behind: there its blur is %s at %s", strong("along"),
+			blur(path+in+".blur_px.centre.sagittal_px", at.Blur.Centre.SagittalPx), stop(path+"f_number", own.FNumber))},
+		{Key: "sharp.both", Text: say("a picture in a rod is hardly ever sharp both ways: lines along the rod " +
+			"come out best")},
+	}
 }
 
 // focus tells where to focus at the plan's stop, and what blur that and the other two focuses give.
@@ -69,33 +69,61 @@ func (r *Report) focus() []Fact {
 	own, path := r.ownStop()
 	at, in := atFocus(own, r.shot.Camera.Focus)
 	facts := []Fact{{Key: "focus.where", Name: "focus", Text: say("focus on something thin held where the %s will be, "+
-		"then move the camera back by %s", r.body, strong(r.beforeMiddle(at)))}}
-	for _, f := range []struct {
-		key, words, path string
-		at               shot.Focused
-	}{
-		{"focus.edge", "with the edge in focus", "focus_edge", own.Edge},
-		{"focus.best", "between the two", "focus_best", own.Best},
-		{"focus.picture", "with the picture in focus", "focus_picture", own.Picture},
-	} {
+		"then move the camera back by %s", r.body, strong(r.BeforeMiddle(at.FocusMM)))}}
+	for _, f := range focuses(own) {
 		centrePx, fillPx := r.shot.PictureBlurs(f.at.Blur)
 		centre, fill := r.blurPaths(path+f.path, f.at.Blur)
-		plan := Text(nil)
+		plan := ""
 		if f.path == in {
-			plan = say(" (the plan)")
+			plan = " (the plan)"
 		}
-		facts = append(facts, Fact{Key: f.key, Text: say("at %s, %s%s, %s back, the edge's blur is %s, the picture's %s in "+
+		facts = append(facts, Fact{Key: f.key, Text: say("%s%s, %s back: at %s the edge's blur is %s, the picture's %s in "+
 			"the middle and %s at the fill",
-			stop(path+"f_number", own.FNumber), f.words, plan, r.beforeMiddle(f.at),
-			blur(path+f.path+".blur_px.edge_px", f.at.Blur.EdgePx).bare(), blur(centre, centrePx).bare(),
-			blur(fill, fillPx))})
+			f.words, plan, r.BeforeMiddle(f.at.FocusMM), stop(path+"f_number", own.FNumber),
+			blur(path+f.path+".blur_px.edge_px", f.at.Blur.EdgePx), blur(centre, centrePx).bare(),
+			blur(fill, fillPx).bare())})
 	}
 	return facts
 }
 
-// beforeMiddle is how far before the drop's middle a focus lies, to a hundredth: it is some millimetres.
-func (r *Report) beforeMiddle(at shot.Focused) Figure {
-	return Figure{Value: r.shot.Drop.CameraMM - at.FocusMM, Unit: MM, Decimals: 2}
+// Focuses is the same as a table: how far back each focus is, and its blur in frame pixels.
+func (r *Report) Focuses() Table {
+	t := Table{Heads: []string{"in focus", "mm back", "edge", "centre", "at fill"}}
+	own, path := r.ownStop()
+	_, in := atFocus(own, r.shot.Camera.Focus)
+	for _, f := range focuses(own) {
+		centrePx, fillPx := r.shot.PictureBlurs(f.at.Blur)
+		centre, fill := r.blurPaths(path+f.path, f.at.Blur)
+		row := Row{Cells: []Text{say(f.name)}, Own: f.path == in}
+		for _, c := range []Figure{r.BeforeMiddle(f.at.FocusMM), blur(path+f.path+".blur_px.edge_px", f.at.Blur.EdgePx),
+			blur(centre, centrePx), blur(fill, fillPx)} {
+			row.Cells = append(row.Cells, say("%s", c.Column()))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// focused is a focus with its words.
+type focused struct {
+	key, words, name string
+	path             string // what JSON calls it
+	at               shot.Focused
+}
+
+// focuses are the three at a stop.
+func focuses(own shot.StopLine) []focused {
+	return []focused{
+		{"focus.edge", "with the edge in focus", "the edge", "focus_edge", own.Edge},
+		{"focus.best", "between the two", "between", "focus_best", own.Best},
+		{"focus.picture", "with the picture in focus", "the picture", "focus_picture", own.Picture},
+	}
+}
+
+// BeforeMiddle is how far before the drop's middle a plane lies that is so far from the lens's entrance pupil, to
+// a hundredth: it is some millimetres.
+func (r *Report) BeforeMiddle(fromPupilMM float64) Figure {
+	return Figure{Value: r.shot.Drop.CameraMM - fromPupilMM, Unit: MM, Decimals: 2}
 }
 
 // blurPaths are where JSON has the two figures that shot.PictureBlurs picks from a blur.
@@ -111,7 +139,7 @@ func (r *Report) blurPaths(focus string, b layout.Blur) (centre, fill string) {
 
 // ownStop is the line of the plan's own stop, which the table always holds, and where JSON has it.
 func (r *Report) ownStop() (own shot.StopLine, path string) {
-	for i, line := range r.sharp.Stops {
+	for i, line := range r.sharp().Stops {
 		if line.Current {
 			return line, stopPath(i)
 		}

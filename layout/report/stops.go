@@ -27,7 +27,7 @@ func (r *Report) Stops() Table {
 		t.Heads = append(t.Heads, "along rod")
 	}
 	t.Heads = append(t.Heads, "backdrop")
-	for i, line := range r.sharp.Stops {
+	for i, line := range r.sharp().Stops {
 		at, name := atFocus(line, r.shot.Camera.Focus)
 		path := stopPath(i)
 		in := path + name + ".blur_px."
@@ -45,7 +45,7 @@ func (r *Report) Stops() Table {
 		row := Row{Own: line.Current}
 		for _, c := range cells {
 			if c.Unit == Pixels {
-				c = c.column()
+				c = c.Column()
 			}
 			row.Cells = append(row.Cells, say("%s", c))
 		}
@@ -58,22 +58,22 @@ func (r *Report) Stops() Table {
 // no source).
 func (r *Report) mains() []Fact {
 	const remedy = "take lamps on direct current or high frequency"
-	if len(r.sharp.Mains) == 0 {
+	if len(r.sharp().Mains) == 0 {
 		return nil // no frame rate was given
 	}
 	var lasts []Text
-	for i, m := range r.sharp.Mains {
+	for i, m := range r.sharp().Mains {
 		path := fmt.Sprintf("sharpness.mains.%d.", i)
 		hz := Figure{Path: path + "hz", Value: m.Hz, Unit: "Hz"}
 		n := significant(path+"frames_per_pulse", m.FramesPerPulse, "frames", 3)
-		if r.sharp.Mains[0].FramesPerPulse <= 1 {
+		if r.sharp().Mains[0].FramesPerPulse <= 1 {
 			n = significant("", 1/m.FramesPerPulse, "pulses", 3)
 		}
 		lasts = append(lasts, say("%s on %s", n, hz))
 	}
-	if r.sharp.Mains[0].FramesPerPulse > 1 {
-		return []Fact{{Key: "mains.swing", Name: "mains", Asks: true, Text: say("at your frame rate a pulse of lamps on "+
-			"the mains lasts %s: brightness swings over them", join(lasts, ", "))},
+	if r.sharp().Mains[0].FramesPerPulse > 1 {
+		return []Fact{{Key: "mains.swing", Name: "mains", Asks: true, Text: say("at your frame rate the brightness of "+
+			"lamps on the mains swings over %s", join(lasts, ", "))},
 			{Key: "mains.remedy", Text: say(remedy)}}
 	}
 	return []Fact{{Key: "mains.steady", Name: "mains", Text: say("at your frame rate a frame lasts %s: brightness is "+

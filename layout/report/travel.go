@@ -15,7 +15,7 @@ const leastMM = 0.1
 
 // tolerated tells what travel leaves the dark rim where it is.
 func (r *Report) tolerated() []Fact {
-	t := r.travel
+	t := r.travel()
 	var free, none []Text
 	for _, way := range []struct {
 		mm          *float64
@@ -30,30 +30,30 @@ func (r *Report) tolerated() []Fact {
 			free = append(free, say("%s %s", strong(atMost(way.path, *way.mm)), way.words))
 		}
 	}
-	edge, ends := "the picture's edge", "the board ends where the fill does"
+	edge, ends := "the picture's edge", "the board"
 	switch {
 	case !r.shot.Filled():
-		edge, ends = "the edge of the print", "it ends where the fill does"
+		edge, ends = "the edge of the print", "the print"
 	case r.shot.Backdrop.Surround != "":
 		edge = "the board's edge"
 	}
+	shows := say("%s would show, since %s ends where the fill does", edge, ends)
 	if len(free) == 0 {
-		return []Fact{{Key: "travel.none", Name: "travel", Asks: true, Text: say("%s comes into view %s: %s", edge,
-			strong("as soon as the "+r.body+" is off the axis"), ends)}}
+		return []Fact{{Key: "travel.none", Name: "travel", Asks: true, Text: say("the %s may %s stray off the axis: %s",
+			r.body, strong("not"), shows)}}
 	}
-	facts := []Fact{{Key: "travel.free", Name: "travel",
-		Text: say("the %s may be off the axis %s before the dark rim comes "+
-			"inside a fill of %s", r.body, join(free, ", and "), share("travel.held_fill", t.HeldFill))}}
+	facts := []Fact{{Key: "travel.free", Name: "travel", Text: say("the %s may stray off the axis %s before the dark rim "+
+		"comes inside a fill of %s", r.body, join(free, ", and "), share("travel.held_fill", t.HeldFill))}}
 	if len(none) > 0 {
-		facts = append(facts, Fact{Key: "travel.shows", Asks: true, Text: say("off it %s, %s comes into view %s: %s",
-			none[0], edge, strong("at once"), ends)})
+		facts = append(facts, Fact{Key: "travel.shows", Asks: true, Text: say("%s it may %s stray at all: %s", none[0],
+			strong("not"), shows)})
 	}
 	return facts
 }
 
 // askedTravel tells what fill the travel that was asked for leaves, and what would keep all of it.
 func (r *Report) askedTravel() []Fact {
-	a, held := r.travel.Asked, share("travel.held_fill", r.travel.HeldFill)
+	a, held := r.travel().Asked, share("travel.held_fill", r.travel().HeldFill)
 	if a == nil {
 		return nil
 	}
@@ -99,7 +99,7 @@ func (r *Report) framed() Text {
 	case p.Drop.Body == flip.LevelRod:
 		text, narrowest = say("the frame holds the whole width of the rod up to %s up or down", updown), updown.Value
 	default:
-		text = say("the frame holds the whole %s up to %s to either side, %s up or down", r.body, across, updown)
+		text = say("the frame holds the whole %s up to %s to either side, and %s up or down", r.body, across, updown)
 	}
 	if p.Drop.TravelMM > narrowest {
 		text = say("%s: less than the %s asked for", text, significant("drop.travel_mm", p.Drop.TravelMM, MM, 4))

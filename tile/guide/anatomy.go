@@ -73,7 +73,7 @@ func (b *book) callouts(s layout.Sheet) []callout {
 			", with an arrowhead that points along the cut: one at either end of every cut."},
 		{layout.Point{XMM: c.XMM + 0.86*c.WidthMM, YMM: lamp.YMM + outY*layout.BleedMM/2}, strong("Strip") +
 			fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a "+
-				"little off shows picture and not paper.", whole(layout.StripMM), whole(layout.BleedMM))},
+				"little off shows picture and not paper.", length(layout.StripMM), length(layout.BleedMM))},
 		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") +
 			": name, place in the order, board-up, check code, job."},
 	}

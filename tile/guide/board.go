@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/pdf"
 )
 
@@ -13,9 +14,9 @@ const frameMM = 14.0
 // board shows the board as it must hang.
 func (b *book) board() {
 	p := b.job.Plan
-	_, long := b.job.hangs()
 	b.intro("Seen from the camera\u2019s side, facing the print.")
-	b.note(long)
+	b.note(b.told("hangs.looks", "hangs.bent") + " That is right. " + b.told("hangs.why") + " " +
+		"Do not turn the board round.")
 
 	below := 22.0
 	if b.job.single() {
@@ -32,11 +33,11 @@ func (b *book) board() {
 		text = "The cells are too small here for their names: " + b.job.nameRead() +
 			". The table in the next section gives each its page. "
 	}
-	text += b.job.edgeWords()
+	text += b.edgeWords()
 	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+
-		" meets the board. Light comes from the "+corner(p.Backdrop.LightFrom)+".")
+		" meets the board. Light comes from the "+report.Corner(p.Backdrop.LightFrom)+".")
 	if b.job.single() {
-		b.topic("In pencil", func(b *book) { b.para(b.outlineStep() + " The sheet goes on it.") })
+		b.topic("In pencil", func(b *book) { b.para(b.told("build.outline", "build.square") + " The sheet goes on it.") })
 	}
 }
 

@@ -58,24 +58,19 @@ func (b *book) pictureEdge(at layout.Rect) []layout.Point {
 }
 
 // edgeWords says what the dashed line on the board is, and what lies beyond it.
-func (j Job) edgeWords() string {
-	text := ""
-	if on := j.Plan.PictureOnBoard(); on != j.Plan.Backdrop.Board() {
-		text = fmt.Sprintf("The dashed line is the picture\u2019s edge, %s from the print\u2019s left edge and %s below "+
-			"its upper edge", length(on.XMM), length(on.YMM))
-	} else if j.edged() {
-		text = "The dashed line is the picture\u2019s edge"
+func (b *book) edgeWords() string {
+	if !b.job.edged() {
+		return ""
 	}
-	switch {
-	case j.surrounded():
-		return text + "; beyond it comes " + j.surround() + ". "
-	case j.bareCells() > 0:
-		return text + "; beyond it the paper stays white. Cells without picture have no sheet: shaded here, they are " +
-			"bare board. "
-	case text != "":
-		return text + "; beyond it the paper stays white. "
+	text := "The dashed line is the picture\u2019s edge. " + b.told("build.picture", "coverage.surround") + " "
+	if b.job.surrounded() {
+		return text
 	}
-	return ""
+	text += "Beyond it the paper stays white. "
+	if b.job.bareCells() > 0 {
+		text += "Cells without picture have no sheet: shaded here, they are bare board. "
+	}
+	return text
 }
 
 // nameRead says by an example how a cell's name is read.

@@ -16,17 +16,19 @@ func TestCoverageOnTheSetupPage(t *testing.T) {
 	s := usual()
 	all := strings.Join(pageTexts(worded(t, jobOf(t, s))), " ")
 	// 72 x 48 mm at the drop, by a 100 mm lens 300 mm off; (300 + 400)/300 times as much at the board.
-	require.Contains(t, all, "past it 168 × 112 mm at the board. No edge of the board shows.")
-	require.Contains(t, all, "not at all up or down before the dark rim comes inside a fill of 85 %")
+	require.Contains(t, all, "Past the drop the frame takes in 168 × 112 mm at the board, 3.6 % of the backdrop. "+
+		"No edge of the board shows.")
+	require.Contains(t, all, "to either side before the dark rim comes inside a fill of 85 %. Up or down it may not "+
+		"stray at all")
 
 	s.Camera.LensMM, s.Camera.FrameWidthMM, s.TravelMM = 0, 400, 3
 	j := jobOf(t, s)
 	all = strings.Join(pageTexts(worded(t, j)), " ")
 	edges := shot.Of(j.Plan).Coverage().Edges
 	require.Len(t, edges, 4)
-	require.Contains(t, all, fmt.Sprintf("shows at left and right, %.0f of %d pixels in", edges[0].AtPx,
-		j.Plan.Camera.WidthPx))
-	require.Contains(t, all, "Over the 3 mm that you asked for, ")
+	require.Contains(t, all, fmt.Sprintf("The board’s edge shows: left and right at x = %.0f and %.0f pixels",
+		edges[0].AtPx, edges[1].AtPx))
+	require.Contains(t, all, "Over the 3 mm each way that you asked for, only a fill of ")
 }
 
 // Words of the key figures and the set-up page that depend on what the picture leaves of the board and the frame.
@@ -40,18 +42,20 @@ func TestWordsOfWhatIsNotPrinted(t *testing.T) {
 		{"round, on a background", func(s *layout.Setup) {
 			s.Framing.Round, s.Proportions, s.Fill, s.DistanceMM, s.Background = true, 1, 0.95, 300, "#000000"
 		},
-			[]string{"mm: the picture in a surround of the colour #000000", "an even 5 % of the drop’s visible radius",
+			[]string{"What the picture leaves of the backdrop is #000000.", "an even 5 % of the drop’s visible radius",
 				"the picture still fills 95 % of the drop",
-				"The edge of the print comes into view as soon as the drop is off the axis: the print ends where the fill does."},
-			[]string{"in the middle of a surround", "fills 95 % or", "not at all", "The print ends inside the frame"}},
+				"The drop may not stray off the axis: the edge of the print would show, since the print ends where the fill does."},
+			[]string{"Beyond the picture the backdrop goes on", "fills 95 % or", "stray at all",
+				"The print ends inside the frame"}},
 		{"on one side of the axis", func(s *layout.Setup) {
 			s.Look, s.Fit, s.Framing.OffX, s.Proportions, s.DistanceMM = layout.Straight, layout.Inside, -0.4, 1, 300
 		},
-			[]string{"The print ends inside the frame: 42 % of what that sees past the drop is not printed.",
-				"off the axis not at all to either side", "There the print ends where the fill does."}, nil},
+			[]string{"The print ends inside the frame: ", "42 % of what the frame sees past the drop is not printed.",
+				"To either side it may not stray at all: the edge of the print would show, since the print ends where the " +
+					"fill does."}, nil},
 		{"a square inside", func(s *layout.Setup) { s.Fit, s.Proportions = layout.Inside, 1 },
-			[]string{"The picture’s edge comes into view as soon as the drop is off the axis: the board ends where the " +
-				"fill does."}, []string{"not at all"}},
+			[]string{"The drop may not stray off the axis: the picture’s edge would show, since the board ends where " +
+				"the fill does."}, []string{"stray at all"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
@@ -76,10 +80,10 @@ func TestSurroundedBoard(t *testing.T) {
 	all := strings.Join(pageTexts(doc), " ")
 	for _, says := range []string{
 		"make a backdrop of 1200 × 800 mm",
-		"in the middle of a surround of the colour #203040",
-		"at least 1240 mm × 840 mm",
+		"Beyond the picture the backdrop goes on in #203040, to 1200 × 800 mm",
+		"at least 1240 × 840 mm",
 		"600 mm from the print’s left edge and 400 mm below its upper edge",
-		fmt.Sprintf("The dashed line is the picture’s edge, %.1f mm from the print’s left edge",
+		fmt.Sprintf("The dashed line is the picture’s edge. The picture begins %.1f mm from the print’s left edge",
 			(1200-j.Plan.Picture.WidthMM)/2),
 	} {
 		require.Contains(t, all, says)

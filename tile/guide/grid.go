@@ -12,7 +12,7 @@ func (b *book) grid() {
 	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand " +
 		"from adding up.")
 
-	b.step(1, b.outlineStep())
+	b.step(1, b.told("build.outline", "build.square"))
 	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+
 		strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
 	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+
@@ -38,13 +38,6 @@ func (j Job) bareGrid() string {
 		return ""
 	}
 	return " The shaded cells have no sheet: they get no name, and pencil lines in them are rubbed out when all is pasted."
-}
-
-// outlineStep says how to draw the print's outline.
-func (b *book) outlineStep() string {
-	p := b.job.Plan.Backdrop
-	return "Draw the print\u2019s outline on the board, " + strong(size(p.WidthMM, p.HeightMM)) +
-		", with a border all round. It is square when both diagonals measure " + strong(length(b.diagonalMM())) + "."
 }
 
 // gridRoom is what the drawing of the grid keeps free for its figures.

@@ -9,7 +9,6 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/layout/report"
-	"dropsheet/layout/shot"
 	"dropsheet/tile/board"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/seammap"
@@ -136,9 +135,6 @@ func (b *book) draw() {
 type found struct {
 	sections []section
 	report   *report.Report
-	coverage shot.Coverage
-	travel   shot.Travel
-	light    *shot.LightFigures // nil without lamps
 	panels   seammap.Panels
 	bare     []layout.Rect         // what of the board has no sheet
 	surface  func() *board.Surface // made when it is first asked for
@@ -147,8 +143,7 @@ type found struct {
 func find(j Job) found {
 	p := j.Plan
 	return found{
-		j.sections(), report.Of(p), shot.Of(p).Coverage(), shot.Of(p).Travel(), shot.Of(p).LightFigures(),
-		seammap.Find(p),
+		j.sections(), report.Of(p), seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() *board.Surface { return board.NewDrawing(p, j.Picture) }),
 	}
 }

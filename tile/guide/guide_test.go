@@ -189,7 +189,10 @@ func TestTheBoardHangsAsTheDropAsks(t *testing.T) {
 			s.Drop.Body = c.body
 			doc := written(t, jobOf(t, s))
 			texts := pageTexts(doc)
-			page := pageWith(t, texts, "The board looks "+c.says+" when it hangs")
+			says := "The board looks " + c.says + " when it hangs"
+			require.Contains(t, texts[0], says)
+			page := pageWith(t, texts, "The board as it must hang Seen")
+			require.Contains(t, texts[page-1], says)
 			for _, other := range []string{"upside down", "mirrored left to right", "mirrored top to bottom"} {
 				if other != c.says {
 					require.NotContains(t, strings.Join(texts, " "), other)

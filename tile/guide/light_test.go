@@ -60,7 +60,7 @@ func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
 		{"one at the side, levelled", []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}, true,
 			[]string{"600 mm left", "400 mm up", "1153.3 mm", "make up for the fall-off", "throws no shadow"}, nil},
 		{"far aside", []layout.Lamp{{XMM: 2500, YMM: 0, ZMM: 900}}, false,
-			[]string{"None of these lamps stands where", "--light-from"}, []string{"Shiny paper"}},
+			[]string{"No lamp stands where", "--light-from"}, []string{"Shiny paper"}},
 		{"in the frame", []layout.Lamp{{XMM: 20, YMM: 0, ZMM: 500}}, false, []string{"Lamp 1 stands in the frame itself"},
 			nil},
 	} {

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/pdf"
 )
@@ -66,7 +67,7 @@ func (b *book) lightMap(box layout.Rect, f *shot.LightFigures) {
 	}
 
 	top, bottom := at.YMM-2.6, at.BottomMM()+2.6+tinyStyle.CapMM()
-	corner := func(x, y float64) string { return stopsDown(light.StopsAt(x, y)) }
+	corner := func(x, y float64) string { return set(report.StopsBelow(light.StopsAt(x, y))) }
 	figure := tinyStyle.In(black)
 	b.Put(figure, at.XMM, top, corner(0, 0))
 	b.Put(figure, at.XMM, bottom, corner(0, whole.HeightMM))
@@ -108,7 +109,7 @@ func (b *book) contourLabels(at layout.Rect, labels []layout.Point, step float64
 	const apartMM = 6.5
 	var put []layout.Point
 	for i, q := range labels {
-		text := short(float64(i+1)*step, 2)
+		text := amount(report.Number(float64(i+1)*step, 2))
 		half := labelStyle.Width(text)/2 + 1
 		clear := q.XMM-half > at.XMM && q.XMM+half < at.RightMM() && q.YMM-2.4 > at.YMM && q.YMM+2.4 < at.BottomMM()
 		for _, o := range put {

@@ -1,118 +1,9 @@
 package guide
 
 import (
-	"fmt"
-	"math"
-
-	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
 	"dropsheet/tile/pdf"
 )
-
-// look says how the picture appears in the drop, and what that holds for.
-func (j Job) look() string {
-	body := j.body()
-	const holds = " That holds for this distance, this camera distance and this shape of the "
-	switch look := j.Plan.Picture.Look; look {
-	case layout.Bulged:
-		return strong("Bulged") + ": the print is not bent, and the picture looks wrapped round the " + body + "."
-	case layout.Straight:
-		return strong("Straight") + ": the print is bent beforehand, so that the picture appears in the " + body +
-			" just as drawn." + holds + body + "."
-	default:
-		return strong(look.String()+" of the way from bulged to straight") +
-			": the print is bent beforehand by that share." + holds + body + "."
-	}
-}
-
-// framing lists, by name and words, what part of the picture comes where, as far as that is not the usual.
-func (j Job) framing() (facts [][2]string) {
-	f := j.Plan.Picture.Framing
-	if turn := j.turn(); turn != "" {
-		facts = append(facts, [2]string{"Turn", "In the " + j.body() + " the picture is turned by " + strong(turn) + "."})
-	}
-	if f.OffX != 0 || f.OffY != 0 {
-		facts = append(facts, [2]string{"On the axis",
-			fmt.Sprintf("In place of the picture\u2019s middle, the point %s of its width from its left and %s of its "+
-				"height from its top.",
-				strong(percent(0.5+f.OffX)), strong(percent(0.5+f.OffY)))})
-	}
-	if f.Round {
-		facts = append(facts, [2]string{"Round", "Only the circle that touches the picture\u2019s shorter sides is printed."})
-	}
-	return facts
-}
-
-// turn is the turn that was asked for, empty for none.
-func (j Job) turn() string {
-	deg := math.Mod(j.Plan.Picture.Framing.TurnDeg, 360)
-	way := "clockwise"
-	if deg < 0 {
-		way = "counter-clockwise"
-	}
-	if deg == 0 {
-		return ""
-	}
-	return short(math.Abs(deg), 2) + "\u00b0 " + way
-}
-
-// hangsFramed is hangs for a picture that is bent, or framed in another way than the usual.
-func (j Job) hangsFramed() (short, long string) {
-	body, turn := j.body(), j.turn()
-	if turn != "" {
-		turn = ", where it is turned by " + turn + " as asked"
-	}
-	against, over := " against the picture in the "+body+turn, ""
-	switch j.Plan.Drop.Reverses {
-	case flip.ReversesNone:
-		short, over = "upright", "At this distance the "+body+" does not reverse what is behind it."
-	case flip.ReversesBoth:
-		short, over = "turned by half a turn", "Half a turn is right: the "+body+
-			" turns everything behind it by as much, and so puts the picture right again."
-	case flip.ReversesX:
-		short, over = "mirrored left to right", "That is right: an upright rod changes left and right of everything "+
-			"behind it, and so puts the picture right again."
-	case flip.ReversesY:
-		short, over = "mirrored top to bottom", "That is right: a level rod changes up and down of everything behind it, "+
-			"and so puts the picture right again."
-	}
-	long = "The board looks " + strong(short) + against + ". " + over
-	if j.Plan.Picture.Look != layout.Bulged {
-		short += " and bent"
-		long += " It looks bent too, drawn out toward its edge: that is what the " + body + " squeezes together, " +
-			j.until() + "."
-	}
-	return short, long + " Do not turn the board round."
-}
-
-// until says what squeezing leaves of a bent print.
-func (j Job) until() string {
-	if j.Plan.Picture.Look == layout.Straight {
-		return "until it is straight"
-	}
-	return "until it bulges only as much as asked"
-}
-
-// rimBeyondPicture says what of the drop looks past a picture that leaves some of its board unprinted. of
-// names what the shares are of.
-func (j Job) rimBeyondPicture(rim shot.DarkRim, of string) string {
-	const shows = " What it sees there is white where the paper goes on beyond the picture, and elsewhere as dark as " +
-		"the room around the board."
-	widest, narrowest := rim.AcrossShare, rim.CornerShare
-	where := ""
-	switch j.Plan.Drop.Reverses {
-	case flip.ReversesX:
-		narrowest, where = widest, " at its left and right edges"
-	case flip.ReversesY:
-		widest, narrowest, where = rim.DownShare, rim.DownShare, " at its upper and lower edges"
-	}
-	text := "The outermost part of the " + j.body() + " looks past the picture" + where + ": " + percent(widest) + of
-	if percent(widest) != percent(narrowest) {
-		text += " where that is widest, " + percent(narrowest) + " where it is narrowest"
-	}
-	return text + "." + shows
-}
 
 // looks tells whether there are views of both looks to show.
 func (j Job) looks() bool { return j.Looks[0] != nil && j.Looks[1] != nil }
@@ -150,8 +41,7 @@ func (b *book) bothLooks() {
 		}
 	}, "")
 	if printed < 0 {
-		b.para("This job prints neither, but a share between them: " + strong(look.String()) +
-			", where 0 is bulged and 1 is straight.")
+		b.para("This job prints neither: " + b.phrase("look.bend") + ".")
 	}
 	b.topic("Why", func(b *book) {
 		b.para("The " + body + " shows its middle largest and squeezes all toward its edge" + b.job.edgeWays() +

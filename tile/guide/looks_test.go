@@ -91,15 +91,17 @@ func TestLookIsTold(t *testing.T) {
 		says, not []string
 	}{
 		{"bulged", func(*layout.Setup) {}, []string{"Look Bulged: the print is not bent, and the picture looks wrapped " +
-			"round the drop."}, []string{"Straight", "Turn In", "On the axis", "mm wide and"}},
+			"round the drop, squeezed toward its rim."}, []string{"Straight", "Turn In", "On the axis", "mm wide and",
+			"bent too"}},
 		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, []string{
 			"Look Straight: the print is bent beforehand, so that the picture appears in the drop just as drawn. That holds " +
 				"for this distance, this camera distance and this shape of the drop.",
-			"turned by half a turn and bent",
+			"It looks bent too: it is drawn out toward its edge",
 		}, []string{"Bulged"}},
 		{"share", func(s *layout.Setup) { s.Look = 0.25 }, []string{"0.25 of the way from bulged to straight"}, nil},
-		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = -20 }, []string{"turned by 20° counter-clockwise"},
-			[]string{"and bent"}},
+		{"turned", func(s *layout.Setup) { s.Framing.TurnDeg = -20 }, []string{"turned by 20° counter-clockwise",
+			"The board looks turned by half a turn when it hangs, against the picture in the drop."},
+			[]string{"bent too", "upside down"}},
 		{"moved", func(s *layout.Setup) { s.Framing.OffX, s.Framing.OffY = 0.125, -0.2 },
 			[]string{"the point 62.5 % of its width from its left and 30 % of its height from its top"}, nil},
 		{"round", func(s *layout.Setup) { s.Framing.Round = true },
@@ -109,7 +111,8 @@ func TestLookIsTold(t *testing.T) {
 			[]string{"5.28 mm wide and 4.49 mm high (as much as a ball 5 mm across)"}, nil},
 		{"straight rod", func(s *layout.Setup) {
 			s.Look, s.Drop.Body, s.Drop.DiameterMM = layout.Straight, flip.UprightRod, 20
-		}, []string{"mirrored left to right and bent", "The print makes up for that."}, []string{"stretched"}},
+		}, []string{"mirrored left to right when it hangs", "It looks bent too", "not along; the print makes up for that."},
+			[]string{"stretched"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()
@@ -132,7 +135,7 @@ func TestBothLooks(t *testing.T) {
 		marks string
 	}{{layout.Bulged, "wrapped round the drop. This job prints this one. straight:"},
 		{layout.Straight, "just as drawn. This job prints this one."},
-		{0.5, "This job prints neither, but a share between them: 0.5"}} {
+		{0.5, "This job prints neither: the print is bent beforehand, 0.5 of the way from bulged to straight."}} {
 		for _, paper := range []string{"A4", "A6"} {
 			s := on(t, paper)
 			s.Look, s.DistanceMM = c.look, 90

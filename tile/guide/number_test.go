@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/layout/report"
 )
 
 func TestNumbers(t *testing.T) {
@@ -14,16 +16,15 @@ func TestNumbers(t *testing.T) {
 		{"length", length(889.23), "889.2\u00a0mm"},
 		{"whole length", length(400), "400\u00a0mm"},
 		{"long", length(2350.04), "2350\u00a0mm"},
-		{"far", far(2093.44), "2093.4\u00a0mm (2.09\u00a0m)"},
-		{"not so far", far(1999.9), "1999.9\u00a0mm"},
+		{"far", set(report.Far(2093.44)), "2093.4\u00a0mm (2.09\u00a0m)"},
+		{"not so far", set(report.Far(1999.9)), "1999.9\u00a0mm"},
 		{"size", size(889.23, 592.8), "889.2\u00a0×\u00a0592.8\u00a0mm"},
-		{"percent", percent(0.0675), "6.8\u00a0%"},
-		{"short keeps what counts", short(1.3330, 4), "1.333"},
-		{"short does not eat tens", short(100, 1), "100"},
+		{"percent", amount(report.Share(0.0675)), "6.8\u00a0%"},
+		{"short keeps what counts", amount(report.Number(1.3330, 4)), "1.333"},
+		{"short does not eat tens", amount(report.Number(100, 1)), "100"},
 		{"one", count(1, "sheet", "sheets"), "1\u00a0sheet"},
 		{"many", count(15, "sheet", "sheets"), "15\u00a0sheets"},
-		{"round up", whole(roundUp(931, 10)), "940\u00a0mm"},
-		{"round up a whole", whole(roundUp(930, 10)), "930\u00a0mm"},
+		{"below zero", amount(report.Number(-2, 1)), "\u20132"},
 	} {
 		require.Equal(t, c.want, c.got, c.name)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 )
 
 // order says in which order to paste, and why.
@@ -21,10 +22,11 @@ func (b *book) order() {
 	if !light.Top() {
 		down = "upward"
 	}
-	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name), corner(light))
-	if !b.job.atLamp(first) {
+	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name),
+		report.Corner(light))
+	if vertical, horizontal := report.CornerSides(light); !b.job.atLamp(first) {
 		text = fmt.Sprintf("Begin with %s, the sheet furthest to the %s in the %s row that has any. ", strong(first.Name),
-			horizontal(light), vertical(light))
+			horizontal, vertical)
 	}
 	switch {
 	case p.Backdrop.Rows == 1:

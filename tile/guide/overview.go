@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/pdf"
 )
 
@@ -26,7 +27,6 @@ func (b *book) overview() {
 	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, by ray tracing.")
 	body := bodyStyle
 	y := b.y - 1
-	short, _ := b.job.hangs()
 	sheets := "Its sheets, cut and pasted on a board, make"
 	if b.job.single() {
 		sheets = "Its one sheet, cut and pasted on a board, makes"
@@ -39,7 +39,7 @@ func (b *book) overview() {
 		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " +
 			strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
 		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() +
-			" and look at it through the " + b.job.body() + ": " + inside + " The board itself looks " + strong(short) + ".",
+			" and look at it through the " + b.job.body() + ": " + inside + " " + b.told("hangs.looks", "hangs.bent"),
 		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak,
 			b.pageOf(len(b.sections)-1)),
 		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
@@ -79,57 +79,33 @@ func (b *book) coverTitle() {
 
 // facts lists the key figures, each name beside its words.
 func (b *book) facts() {
-	p := b.job.Plan
-	d, pic, board := p.Drop, p.Picture, p.Backdrop
-	print := strong(size(board.WidthMM, board.HeightMM))
-	switch {
-	case b.job.surrounded() && size(pic.WidthMM, pic.HeightMM) == size(board.WidthMM, board.HeightMM):
-		print += ": the picture in " + b.job.surround()
-	case b.job.surrounded():
-		print += ": the picture, " + strong(size(pic.WidthMM, pic.HeightMM)) + ", in the middle of " + b.job.surround()
+	b.fact("Print", b.phrase("print.size")+", "+set(report.PerInch(b.job.PPI))+". "+b.told("coverage.surround"))
+	for _, row := range []struct {
+		name string
+		keys []string
+	}{
+		{"Sheets", []string{"print.sheets", "print.bare"}},
+		{"Look", []string{"look.bend", "look.holds"}},
+		{"Turn", []string{"look.turn"}},
+		{"On the axis", []string{"look.off", "look.aside"}},
+		{"Round", []string{"look.round"}},
+		{"Distance", []string{"place.distance"}},
+		{"Camera distance", []string{"place.camera"}},
+		{title(b.job.body()), []string{"drop.what"}},
+		{"Along the rod", []string{"look.along", "look.shows"}},
+		{"Fill", []string{"place.fill"}},
+		{"Reach", []string{"place.reach", "place.near"}},
+		{"Dark rim", []string{"place.rim", "place.rim_shows"}},
+		{"If it differs", []string{"place.drops", "place.boards"}},
+	} {
+		if text := b.told(row.keys...); text != "" {
+			b.fact(row.name, text)
+		}
 	}
-	b.fact("Print", print+fmt.Sprintf(", %.0f pixels to the inch.", b.job.PPI))
-	sheets := strong(count(len(p.Sheets), "sheet", "sheets")) + fmt.Sprintf(" of %s, %s: %s, %s.",
-		b.clean(board.Paper.Name), board.Orientation, count(board.Columns, "column", "columns"),
-		count(board.Rows, "row", "rows"))
-	if b.job.bareCells() > 0 {
-		sheets += fmt.Sprintf(" %d of the %d cells carry picture; the others have no sheet.", len(p.Sheets),
-			board.Columns*board.Rows)
-	}
-	b.fact("Sheets", sheets)
-	b.fact("Look", b.job.look())
-	for _, f := range b.job.framing() {
-		b.fact(f[0], f[1])
-	}
-	b.fact("Distance", strong(far(d.DistanceMM))+" from the middle of the "+b.job.body()+
-		" to the printed side of the board.")
-	b.fact("Camera distance", strong(far(d.CameraMM))+" from the lens\u2019s entrance pupil to the middle of the "+
-		b.job.body()+".")
-	b.fact(title(b.job.body()), title(b.job.bodyAtLength())+"; refractive index "+short(d.Index, 4)+".")
-	if b.job.rod() {
-		b.fact("Along the rod", b.job.oneWay())
-	}
-	b.fact("Fill", "The picture takes up "+strong(percent(pic.Fill))+" of the "+b.job.body()+"\u2019s visible radius.")
-	b.fact("Reach", b.reach())
-	b.fact("Dark rim", b.job.darkRim())
-	b.fact("If it differs", b.job.sensitivity())
-	b.fact("Lamp", "From the "+strong(corner(board.LightFrom))+", as you face the printed side.")
+	b.fact("Lamp", "From the "+strong(report.Corner(b.job.Plan.Backdrop.LightFrom))+", as you face the printed side.")
 	b.y += b.gap(1)
 	b.Line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
 	b.floor = b.y
-}
-
-// reach sets the exact reach against the near-axis formula.
-func (b *book) reach() string {
-	pic := b.job.Plan.Picture
-	ratio := pic.ReachMM / pic.NearAxisReachMM
-	exact := strong(length(pic.ReachMM)) + " from the axis"
-	if downMM, ok := b.job.Plan.Sight().ReachDownMM(pic.Fill); ok && b.job.oblate() {
-		exact += " to the sides, " + strong(length(downMM)) + " up and down"
-	}
-	return fmt.Sprintf("%s, traced exactly. The near-axis (thin lens) formula says %s and is wrong here by a factor "+
-		"of %s: never size a print by it.",
-		exact, length(pic.NearAxisReachMM), short(max(ratio, 1/ratio), 2))
 }
 
 // fact sets one row of the key figures under a hairline.

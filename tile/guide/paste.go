@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/sheet"
 )
 
@@ -79,10 +80,11 @@ func (j Job) cutting(code string) []string {
 	if j.single() {
 		return []string{read, "Cut all four sides. " + ruler + corners + needed}
 	}
+	vertical, horizontal := report.CornerSides(light)
 	steps := []string{
 		read,
 		fmt.Sprintf("Cut the %s and the %s side, which face the lamp, and every side on the board\u2019s outer edge: "+
-			"these have the strip. ", horizontal(light), vertical(light)) + ruler + corners + ", or past the end of a lap" +
+			"these have the strip. ", horizontal, vertical) + ruler + corners + ", or past the end of a lap" +
 			needed,
 		"The other sides carry a lap. " + strong("Do not cut the lap off.") +
 			" Cut away only the white paper beyond it. A rough cut will do here: the neighbour covers it.",
@@ -114,7 +116,8 @@ func (j Job) pasting() []string {
 	light := j.Plan.Backdrop.LightFrom
 	const glue = "Spread the glue on the back, right to the edges, as its maker says. "
 	setDown := fmt.Sprintf("Set down the corner toward the lamp first, the %s one, then the edges that start there. "+
-		"Press the sheet down away from the lamp, from that corner outward, and drive the air out before you.", corner(light))
+		"Press the sheet down away from the lamp, from that corner outward, and drive the air out before you.",
+		report.Corner(light))
 	const wipe = "Wipe off glue at once with a barely damp cloth, and press the cut edges down again after a minute."
 	if j.single() {
 		return []string{"Try it dry. Its edges go on the pencil outline.", glue + "Paste makes paper grow a little.",
@@ -125,7 +128,7 @@ func (j Job) pasting() []string {
 	return []string{
 		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left "+
 			"edge and %s from the upper edge.",
-			s.Name, tenth(at.XMM)+noBreak+"mm", tenth(at.YMM)+noBreak+"mm"),
+			s.Name, length(at.XMM), length(at.YMM)),
 		"Where a neighbour is down already, the cut edge goes " + strong("on its landing line") +
 			", so that the line just disappears, and the corners go on its registration marks. " +
 			"Where the landing line and the pencil lines disagree, " + strong("the landing line wins") +

@@ -82,7 +82,7 @@ func (b *book) planes(box layout.Rect) {
 		b.Line(r.x, r.y, middle, r.y, plain)
 		b.Line(r.x, r.y-1.4, r.x, r.y+1.4, plain)
 		b.Line(middle, r.y-1.4, middle, r.y+1.4, plain)
-		text := short(p.Drop.CameraMM-r.fromPupilMM, 2) + noBreak + "mm"
+		text := amount(b.report.BeforeMiddle(r.fromPupilMM))
 		b.tag(labelStyle, r.x-2.4-labelStyle.Width(text)/2, r.y, text)
 	}
 	b.Put(captionStyle, middle+2.4, bottom+3+5+captionStyle.CapMM()/2, "before the "+b.job.body()+"\u2019s middle")

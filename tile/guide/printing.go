@@ -5,11 +5,9 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/sheet"
 )
-
-// How far a check rule may be off, as a share of it: what can be read with a lens, and no more than the seams bear.
-const offShare = 0.002
 
 // printing says how to print at true size and how to check it.
 func (b *book) printing() {
@@ -24,10 +22,9 @@ func (b *book) printing() {
 
 	b.topic("Print", func(b *book) {
 		if made := p.Backdrop.Printer; made != nil {
-			b.para(fmt.Sprintf("The pages are made for the printer measured as %s. It prints %s across and %s along the "+
-				"feed, and they make up for that: on the screen they are off by as much the other way, and what comes out is "+
-				"true. For any other printer, print the sheets again for it: dropsheet reprint, with %s.",
-				strong(b.clean(made.Name)), percentOff(made.AcrossScale), percentOff(made.FeedScale), strong("--printer")))
+			b.para("The pages are made for the printer measured as " + strong(b.clean(made.Name)) + ". " +
+				b.told("build.scale") + " On the screen they are off by as much the other way, and what comes out is true. " +
+				"For any other printer, print the sheets again for it: dropsheet reprint, with " + strong("--printer") + ".")
 		}
 		b.step(1, "Open "+strong("sheets.pdf")+pages)
 		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.",
@@ -52,103 +49,37 @@ func (b *book) checkSize() {
 	p := b.job.Plan
 	first := p.Sheets[0]
 	ruleMM := sheet.CheckRuleMM(p, first)
+	left, top, right, bottom := sheet.Bare(p, first)
+	facts := b.report.TrueSize(report.Marks{RuleMM: ruleMM, Across: !left && !right, Down: !top && !bottom,
+		LandingFromMM: sheet.LandingFromMM})
 	const heading = "Check the size"
-	stop := ""
 	if ruleMM > 0 {
-		on := "On page 1 it is "
-		if b.job.single() {
-			on = "It is "
-		}
 		b.together(func(b *book) {
 			b.side(heading)
-			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " + on +
-				strong(length(ruleMM)) + " long. Lay a steel rule along it, and read it with a lens.")
+			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " +
+				toldOf(facts, "true.rule") + " Lay a steel rule along it, and read it with a lens.")
 			b.checkRuleFigure(ruleMM)
 		})
-		stop = fmt.Sprintf("If the %s are off by more than %s, stop.", length(ruleMM), length(offShare*ruleMM))
 	} else {
 		b.side(heading)
 		b.para("The paper is too small for a check rule: measure the picture itself.")
-		stop = fmt.Sprintf("If the width is off by more than %s, or the height by more than %s, stop.",
-			off(first.Cell.WidthMM), off(first.Cell.HeightMM))
 	}
-	whole := "The whole cell tells still more. From cut mark to cut mark, or to where a landing line begins (just " +
-		"past the cell), page 1 must measure "
-	if b.job.single() {
-		whole = "The whole picture tells still more. From cut mark to cut mark it must measure "
+	if cell := toldOf(facts, "true.cell"); cell != "" {
+		whole := "The whole cell tells still more. Measure from cut mark to cut mark, or to where a landing line begins, " +
+			"just past the cell. "
+		if b.job.single() {
+			whole = "The whole picture tells still more. Measure from cut mark to cut mark. "
+		}
+		b.para(whole + cell)
 	}
-	switch across, down := b.job.marked(first); {
-	case across && down:
-		b.para(whole + strong(size(first.Cell.WidthMM, first.Cell.HeightMM)) +
-			fmt.Sprintf(", within %s across and %s down.", off(first.Cell.WidthMM), off(first.Cell.HeightMM)))
-	case across:
-		b.para(whole + strong(length(first.Cell.WidthMM)) + fmt.Sprintf(" across, within %s.", off(first.Cell.WidthMM)))
-	case down:
-		b.para(whole + strong(length(first.Cell.HeightMM)) + fmt.Sprintf(" from top to bottom, within %s.",
-			off(first.Cell.HeightMM)))
-	}
-	b.note(strong(stop) + " Do not go on and do not cut. " + b.why())
+	b.note(strong(toldOf(facts, "true.stop")) + " Do not go on and do not cut. " +
+		toldOf(facts, "true.landing", "true.wrong", "true.adds"))
 	last := "If it stays off, use another program or another printer, or measure this one with dropsheet gauge."
 	if p.Backdrop.Printer != nil {
 		last = "If it stays off, the printer is no longer as it was measured: measure it again with dropsheet gauge."
 	}
 	b.para("Look for the setting that scales: in the print dialogue, in the printer\u2019s own settings behind it, in " +
 		"the program that shows the PDF. Print again, and measure again. " + last)
-}
-
-// percentOff says how far a scale is off.
-func percentOff(scale float64) string {
-	off := math.Round(1e4*(scale-1)) / 100
-	switch text := short(math.Abs(off), 2) + noBreak + "%"; {
-	case off < 0:
-		return text + " short"
-	case off > 0:
-		return text + " long"
-	}
-	return "true"
-}
-
-// marked tells whether both ends of a sheet's cell are marked, across and down: by cut marks or a landing line.
-func (j Job) marked(s layout.Sheet) (across, down bool) {
-	left, top, right, bottom := sheet.Bare(j.Plan, s)
-	return !left && !right, !top && !bottom
-}
-
-// off is how far a length may be off.
-func off(mm float64) string { return length(math.Max(0.1, math.Floor(offShare*mm*10+0.5)/10)) }
-
-// why says what a scale that is off by offShare does to this job.
-func (b *book) why() string {
-	p := b.job.Plan.Backdrop
-	cell := b.job.Plan.Sheets[0].Cell
-	off := length(100*offShare) + " on 100" + noBreak + "mm"
-	if b.job.single() {
-		return fmt.Sprintf("At %s the print is wrong by %s.", off, strong(length(offShare*max(p.WidthMM, p.HeightMM))))
-	}
-	columns, rows, wideMM, highMM := b.job.span()
-	longMM, inRow, cellMM := wideMM, columns, cell.WidthMM
-	if rows > 1 && (highMM > wideMM || columns == 1) {
-		longMM, inRow, cellMM = highMM, rows, cell.HeightMM
-	}
-	bares := ""
-	if offShare*cellMM > sheet.LandingFromMM {
-		bares = ", enough to bare it"
-	}
-	return fmt.Sprintf("The landing line, which the next sheet must cover, begins only %s past the seam. At %s a cell "+
-		"of %s is wrong by %s%s; over %s in a row it adds up to %s.",
-		length(sheet.LandingFromMM), off, length(cellMM), strong(length(offShare*cellMM)), bares,
-		count(inRow, "sheet", "sheets"), strong(length(offShare*longMM)))
-}
-
-// span is the part of the board, as columns and rows, that holds all sheets.
-func (j Job) span() (columns, rows int, widthMM, heightMM float64) {
-	s := j.Plan.Sheets[0]
-	left, right, top, bottom := s.Column, s.Column, s.Row, s.Row
-	for _, s := range j.Plan.Sheets {
-		left, right, top, bottom = min(left, s.Column), max(right, s.Column), min(top, s.Row), max(bottom, s.Row)
-	}
-	xs, ys := j.Plan.Backdrop.XEdgesMM, j.Plan.Backdrop.YEdgesMM
-	return right - left + 1, bottom - top + 1, xs[right] - xs[left-1], ys[bottom] - ys[top-1]
 }
 
 // checkRuleFigure draws a check rule like those on the sheets, in its true length or, on a page too narrow

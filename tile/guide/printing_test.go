@@ -97,16 +97,16 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 		{"A4", "A4", func(*layout.Setup) {}, []string{
 			"If the 100 mm are off by more than 0.2 mm, stop.", "begins only 0.1 mm past the seam",
 			"a cell of 177.8 mm is wrong by 0.4 mm, enough to bare it",
-			"over 5 sheets in a row it adds up to 1.8 mm", "page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
+			"Over 5 sheets in a row that adds up to 1.8 mm", "Page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
 				"0.4 mm down",
 		}, nil},
 		// 194.0 x 129.3 mm on four postcards.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
-			"If the 70 mm are off by more than 0.1 mm, stop.", "over 2 sheets in a row it adds up to 0.4 mm",
+			"If the 70 mm are off by more than 0.1 mm, stop.", "Over 2 sheets in a row that adds up to 0.4 mm",
 			"within 0.2 mm across and 0.1 mm down",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 },
-			[]string{"it must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"page 1 must"}},
+			[]string{"It must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"age 1 must"}},
 		{"a measured printer", "A4", func(s *layout.Setup) {
 			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125,
 				Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}

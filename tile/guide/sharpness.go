@@ -9,12 +9,13 @@ func (b *book) sharpness() {
 
 	b.together(func(b *book) {
 		b.side("Stops")
-		b.para(sentence(b.report.StopsIntro()) + " " + b.told("sharp.along"))
+		b.para(sentence(b.report.StopsIntro()) + " " + b.told("sharp.across", "sharp.along", "sharp.both"))
 		b.toldTable(b.report.Stops())
-		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider"))
+		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled"))
 	})
 	b.topic("Focus", func(b *book) {
-		b.para(b.told("focus.where", "focus.edge", "focus.best", "focus.picture"))
+		b.para(b.told("focus.where"))
+		b.toldTable(b.report.Focuses())
 	})
 	b.topic("What helps", func(b *book) {
 		b.bullet("A wider frame: all is drawn smaller, the blur too. " + b.told("sharp.longer"))

@@ -33,12 +33,12 @@ func TestSharpnessPage(t *testing.T) {
 				"125 frames on 50 Hz, 104 frames on 60 Hz", "6250 in place of 12500 frames a second"},
 			[]string{"No stop holds", "would hold"}},
 		{"upright rod at 25 frames a second", func(s *layout.Setup) { s.Drop.Body, s.Camera.FrameRate = flip.UprightRod, 25 },
-			[]string{"along rod", "across the rod; along it nothing is bent", "hardly ever sharp both ways",
+			[]string{"along rod", "counts across the rod. Along it nothing is bent", "hardly ever sharp both ways",
 				"4 pulses on 50 Hz, 4.8 pulses on 60 Hz",
 				"seen from above"},
 			[]string{"brightness swings"}},
 		{"level rod", func(s *layout.Setup) { s.Drop.Body = flip.LevelRod },
-			[]string{"along it nothing is bent", "seen from the side"}, []string{"seen from above"}},
+			[]string{"Along it nothing is bent", "seen from the side"}, []string{"seen from above"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := usual()

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/sheet"
 )
 
@@ -80,8 +81,8 @@ func (b *book) details(s layout.Sheet) {
 	}
 	left, top, right, bottom := b.job.lands(s)
 	laps := left || top || right || bottom
-	toward := "The " + corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed lines, from " +
-		"mark to mark."
+	toward := "The " + report.Corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed " +
+		"lines, from mark to mark."
 	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their " +
 		"corners where the lines meet."
 	high := highMM + b.blockMM(captionStyle, w, away) + 2

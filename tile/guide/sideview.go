@@ -5,6 +5,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 )
 
 const sideViewMM = 69.0
@@ -46,7 +47,7 @@ func (b *book) sideView(box layout.Rect) {
 	toX, toY := board-lampX, axisY-lampY
 	long := math.Hypot(toX, toY)
 	b.lamp(lampX, lampY, toX/long, toY/long)
-	words := "lamp, toward the board\u2019s " + corner(p.Backdrop.LightFrom)
+	words := "lamp, toward the board\u2019s " + report.Corner(p.Backdrop.LightFrom)
 	b.tag(captionStyle, lampX-4-captionStyle.Width(words)/2, lampY, words)
 
 	dims := axisY + boardHalf + dimsMM
@@ -84,7 +85,7 @@ func (b *book) camera(x, axisY float64) {
 func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 	p := b.job.Plan
 	outline := pen(accent, 0.5)
-	name := b.job.body() + ", " + b.job.measures()
+	name := b.job.body() + ", " + set(report.Measures(p))
 	nameY := axisY - 10
 	switch p.Drop.Body {
 	case flip.UprightRod:

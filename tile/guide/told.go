@@ -5,20 +5,18 @@ import (
 	"strings"
 
 	"dropsheet/layout/report"
+	"dropsheet/tile/pdf"
 )
 
-// set makes a text of the report fit to be set: figures keep their units on their line, and apostrophes and
-// signs of multiplication are those of type.
+// set makes a text of the report fit to be set: figures keep their units on their line, apostrophes and signs of
+// multiplication are those of type, and what can't be printed is a question mark.
 func set(t report.Text) string {
 	var all strings.Builder
 	for i, p := range t {
-		text := strings.ReplaceAll(p.Words, "'", "\u2019")
+		text, _ := pdf.Printed(strings.ReplaceAll(p.Words, "'", "\u2019"))
 		switch {
 		case p.Figure != nil:
-			text = strings.ReplaceAll(p.Figure.String(), " ", noBreak)
-			if after, negative := strings.CutPrefix(text, "-"); negative {
-				text = "\u2013" + after
-			}
+			text = amount(*p.Figure)
 		case p.Words == " x " && i > 0 && t[i-1].Figure != nil:
 			text = noBreak + "\u00d7" + noBreak
 		}
@@ -28,6 +26,15 @@ func set(t report.Text) string {
 		all.WriteString(text)
 	}
 	return all.String()
+}
+
+// amount sets a figure: number and unit on one line.
+func amount(f report.Figure) string {
+	text := strings.ReplaceAll(f.String(), " ", noBreak)
+	if after, negative := strings.CutPrefix(text, "-"); negative {
+		return "\u2013" + after
+	}
+	return text
 }
 
 // sentence is a text as a sentence of its own.
@@ -41,13 +48,39 @@ func sentence(t report.Text) string {
 
 // told is what the report has to tell under some keys, a sentence each.
 func (b *book) told(keys ...string) string {
-	var sentences []string
+	var facts []report.Fact
 	for _, key := range keys {
-		if f, ok := b.report.Fact(key); ok {
-			sentences = append(sentences, sentence(f.Text))
+		facts = append(facts, b.report.All(key)...)
+	}
+	return sentences(facts...)
+}
+
+// toldOf is what some facts tell under some keys.
+func toldOf(facts []report.Fact, keys ...string) string {
+	var some []report.Fact
+	for _, key := range keys {
+		for _, f := range facts {
+			if f.Key == key {
+				some = append(some, f)
+			}
 		}
 	}
-	return strings.Join(sentences, " ")
+	return sentences(some...)
+}
+
+// sentences is facts, a sentence each.
+func sentences(facts ...report.Fact) string {
+	var all []string
+	for _, f := range facts {
+		all = append(all, sentence(f.Text))
+	}
+	return strings.Join(all, " ")
+}
+
+// phrase is the fact of a key for the midst of a sentence; empty where there is none.
+func (b *book) phrase(key string) string {
+	f, _ := b.report.Fact(key)
+	return set(f.Text)
 }
 
 // toldTable sets a table of the report over the text's width, the plan's own row marked as such.

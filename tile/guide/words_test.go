@@ -9,7 +9,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
+	"dropsheet/layout/report"
 )
 
 // What the drop or rod is made of is named on the cover, among the things to get and at its place, and
@@ -57,8 +57,7 @@ func TestMaterials(t *testing.T) {
 
 // parts draws some parts of a guide, each on new pages.
 func parts(j Job, draw ...func(*book)) *book {
-	p := j.Plan
-	b := newBook(j, found{coverage: shot.Of(p).Coverage(), travel: shot.Of(p).Travel()})
+	b := newBook(j, found{report: report.Of(j.Plan)})
 	for _, d := range draw {
 		b.newPage()
 		d(b)
@@ -96,7 +95,7 @@ func TestCoverTellsWhatARodDoesNot(t *testing.T) {
 	s := usual()
 	s.Drop.Body, s.Drop.DiameterMM, s.Camera.LensMM, s.Camera.FrameWidthMM = flip.UprightRod, 20, 0, 900
 	require.Contains(t, pageTexts(worded(t, jobOf(t, s)))[0], "the frame sees all of the print")
-	require.NotContains(t, pageTexts(worded(t, jobOf(t, usual())))[0], "squeezed")
+	require.NotContains(t, pageTexts(worded(t, jobOf(t, usual())))[0], "squeezed across")
 }
 
 // A single sheet has no seams, and its guide does not speak of any.

@@ -1,0 +1,26 @@
+package guide
+
+import (
+	"dropsheet/flip"
+	"dropsheet/layout/report"
+)
+
+// single tells whether one sheet is the whole print, without any seam.
+func (j Job) single() bool { return len(j.Plan.Sheets) == 1 }
+
+// body names what refracts: a falling drop, a solid ball, or a rod.
+func (j Job) body() string { return report.Body(j.Plan.Drop) }
+
+// rod tells whether it is a rod, upright or level.
+func (j Job) rod() bool { return j.Plan.Drop.Body != flip.Ball }
+
+// oblate tells whether it is a drop out of round.
+func (j Job) oblate() bool { return j.Plan.Sight().Drop.Oblate() }
+
+// surrounded tells whether the board goes on, printed, beyond the picture.
+func (j Job) surrounded() bool {
+	if !j.Plan.Picture.Plain() {
+		return j.Plan.Backdrop.Surround != ""
+	}
+	return j.Plan.PictureOnBoard() != j.Plan.Backdrop.Board()
+}
