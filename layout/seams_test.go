@@ -74,7 +74,7 @@ func bruteForce(lengthMM, liveMM, lapMM float64, n int, lampFirst bool, even []f
 	return best
 }
 
-// The optimum against brute force on small boards (issue 3): sizes are whole half millimetres, so that all
+// The optimum against brute force on small boards: sizes are whole half millimetres, so that all
 // limits lie on the lattice.
 func TestPlaceAgainstBruteForce(t *testing.T) {
 	const seed = 31
@@ -411,7 +411,7 @@ func TestPlacedPlanReadsBack(t *testing.T) {
 	require.NoError(t, got.Check())
 }
 
-// BenchmarkPlace slides the seams of a board of 3 x 2 m, its costs given (issue 3: under a second).
+// BenchmarkPlace slides the seams of a board of 3 x 2 m, its costs given.
 func BenchmarkPlace(b *testing.B) {
 	s := plain()
 	s.Print = Size{3000, 2000}

@@ -82,7 +82,7 @@ func TestLevelled(t *testing.T) {
 		gain := float32(p.Level().Gain(x, 30))
 		got, want := levelled.At(x, 30, Patch{}).Print, drawing.At(x, 30, Patch{}).Print
 		require.InDelta(t, gain*want[1], got[1], 1e-6)
-		require.InDelta(t, gain, levelled.Spot(x, 30, 0).Gain, 1e-6)
+		require.InDelta(t, gain, levelled.InPicture(x, 30, 0).Gain, 1e-6)
 	}
 	require.Less(t, p.Level().Gain(10, 30), 0.5)
 	seam := levelled.WithSeams(2).At(80, 30, Patch{})

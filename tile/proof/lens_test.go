@@ -94,7 +94,7 @@ func crossing(light []float64, level float64) float64 {
 }
 
 // An edge of the board seen past the drop is blurred to a disc of diameter (F/N) m |d - d_f| / d on the
-// sensor (thin lens; DESIGN section 3; Hecht, Optics, 5.2.3). Across a disc of radius r the light rises from
+// sensor (thin lens: Hecht, Optics, 5.2.3). Across a disc of radius r the light rises from
 // 10 to 90 % within 1.374 r: (asin s + s sqrt(1 - s²))/pi = 0.4 gives s = 0.687.
 func TestBlurOfAnEdgePastTheDrop(t *testing.T) {
 	for _, c := range []struct {

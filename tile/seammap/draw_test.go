@@ -22,7 +22,8 @@ func mapOf(p layout.Plan) (boardView, dropView) {
 	return m.board, m.drop
 }
 
-// The picture hangs as DESIGN section 3 says and shows upright in the drop: its corners tell.
+// The picture hangs as the body reverses it (rays cross in a ball both ways, in a rod across it alone) and shows
+// upright in the drop: its corners tell.
 func TestPictureIsTurned(t *testing.T) {
 	for _, c := range []struct {
 		name   string

@@ -64,7 +64,7 @@ func (m *paint) at(xMM, yMM, acrossMM, downMM float64) (mean, spread float64) {
 	if plain {
 		spanMM = 0
 	}
-	at := m.surface.Spot(xMM, yMM, cells*spanMM)
+	at := m.surface.InPicture(xMM, yMM, cells*spanMM)
 	beyond := m.beyond
 	if m.printed {
 		beyond *= at.Gain

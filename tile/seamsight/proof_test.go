@@ -185,7 +185,7 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 // the optics' scales here.
 //
 // Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (87 %
-// of all were measured, 76 to 99 % in a scene); but what shows plainly in the frames is never called hidden,
+// of all were measured, 79 to 99 % in a scene); but what shows plainly in the frames is never called hidden,
 // nor the other way round.
 func TestVerdictsAgreeWithTheProof(t *testing.T) {
 	picture := scenic()

@@ -242,7 +242,7 @@ func BenchmarkPictures(b *testing.B) {
 	}
 }
 
-// BenchmarkBoard places the seams of a board of 3 x 2 m, from the decoded picture on (issue 3: under a second).
+// BenchmarkBoard places the seams of a board of 3 x 2 m, from the decoded picture on.
 func BenchmarkBoard(b *testing.B) {
 	s := setup()
 	s.DistanceMM, s.Print = 0, layout.Size{WidthMM: 3000, HeightMM: 2000}
