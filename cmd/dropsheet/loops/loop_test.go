@@ -116,16 +116,23 @@ func mean(m *image.RGBA, cell image.Rectangle, x, y float64, n int) color.RGBA {
 }
 
 // hangs is the artwork turned as the drop demands, in the middle of the board, and beyond it the surround's
-// colour or the artwork's outermost pixels.
+// colour or the artwork's outermost pixels: what hangs at each pixel of the board.
 type hangs struct {
-	paperJob
-	art      *image.RGBA
-	coloured bool
-	beyond   color.RGBA
+	art           *image.RGBA
+	coloured      bool
+	beyond        color.RGBA
+	columns, rows [][]run
 }
 
-func newHangs(j paperJob, art *image.RGBA) hangs {
-	h := hangs{paperJob: j, art: art}
+func newHangs(j paperJob, art *image.RGBA, board pasted) hangs {
+	turns := j.Drop.Reverses
+	h := hangs{
+		art: art,
+		columns: alongAxis(board.Rect.Dx(), board.pxPerMM, j.Backdrop.Width, j.Picture.Width, art.Rect.Dx(),
+			turns == "both" || turns == "x"),
+		rows: alongAxis(board.Rect.Dy(), board.pxPerMM, j.Backdrop.Height, j.Picture.Height, art.Rect.Dy(),
+			turns == "both" || turns == "y"),
+	}
 	_, err := fmt.Sscanf(j.Backdrop.Surround, "#%02x%02x%02x", &h.beyond.R, &h.beyond.G, &h.beyond.B)
 	h.coloured = err == nil
 	return h
@@ -133,35 +140,44 @@ func newHangs(j paperJob, art *image.RGBA) hangs {
 
 const hungSteps = 8 // a board pixel is averaged over as many places each way
 
-// alongAxis are the artwork's pixels at the places of a board pixel, one way: of so many pixels that lie
-// turned or not, and whether each lies on the picture.
-func alongAxis(atMM, pxPerMM, boardMM, pictureMM float64, pixels int, reversed bool) (at [hungSteps]int,
-	on [hungSteps]bool) {
-	for i := range at {
-		x := (atMM+((float64(i)+0.5)/hungSteps-0.5)/pxPerMM-boardMM/2)/pictureMM + 0.5
-		if reversed {
-			x = 1 - x
-		}
-		at[i], on[i] = min(max(int(x*float64(pixels)), 0), pixels-1), x >= 0 && x < 1
-	}
-	return at, on
+// run is how many of a board pixel's places, one way, lie on the same pixel of the artwork, and whether on the
+// picture.
+type run struct {
+	pixel, places int
+	on            bool
 }
 
-// at is what hangs at a board place, averaged over a board pixel.
-func (h hangs) at(xMM, yMM, pxPerMM float64) color.RGBA {
-	turns := h.Drop.Reverses
-	xs, onX := alongAxis(xMM, pxPerMM, h.Backdrop.Width, h.Picture.Width, h.art.Rect.Dx(), turns == "both" || turns == "x")
-	ys, onY := alongAxis(yMM, pxPerMM, h.Backdrop.Height, h.Picture.Height, h.art.Rect.Dy(), turns == "both" ||
-		turns == "y")
-	var r, g, b int
-	for v, y := range ys {
-		row := h.art.Pix[y*h.art.Stride:]
-		for u, x := range xs {
-			if h.coloured && !(onX[u] && onY[v]) {
-				r, g, b = r+int(h.beyond.R), g+int(h.beyond.G), b+int(h.beyond.B)
-				continue
+// alongAxis are the places of each of n board pixels, one way, on an artwork of so many pixels that lie turned or not.
+func alongAxis(n int, pxPerMM, boardMM, pictureMM float64, pixels int, reversed bool) [][]run {
+	all := make([][]run, n)
+	for i := range all {
+		for k := range hungSteps {
+			x := ((float64(i)+(float64(k)+0.5)/hungSteps)/pxPerMM-boardMM/2)/pictureMM + 0.5
+			if reversed {
+				x = 1 - x
 			}
-			r, g, b = r+int(row[4*x]), g+int(row[4*x+1]), b+int(row[4*x+2])
+			next := run{min(max(int(x*float64(pixels)), 0), pixels-1), 1, x >= 0 && x < 1}
+			if last := len(all[i]) - 1; last >= 0 && all[i][last].pixel == next.pixel && all[i][last].on == next.on {
+				all[i][last].places++
+			} else {
+				all[i] = append(all[i], next)
+			}
+		}
+	}
+	return all
+}
+
+// at is what hangs at a board pixel, averaged over it.
+func (h hangs) at(x, y int) color.RGBA {
+	var r, g, b int
+	for _, v := range h.rows[y] {
+		row := h.art.Pix[v.pixel*h.art.Stride:]
+		for _, u := range h.columns[x] {
+			n, c := u.places*v.places, h.beyond
+			if !h.coloured || u.on && v.on {
+				c = color.RGBA{R: row[4*u.pixel], G: row[4*u.pixel+1], B: row[4*u.pixel+2]}
+			}
+			r, g, b = r+n*int(c.R), g+n*int(c.G), b+n*int(c.B)
 		}
 	}
 	const n = hungSteps * hungSteps
@@ -219,14 +235,14 @@ func TestSlidSeamsPasteAsWell(t *testing.T) {
 	for _, kind := range [][]string{nil, {"--lossless"}} {
 		slid, with := makeAndPaste(t, path, append(kind, "--distance", "25cm")...)
 		even, without := makeAndPaste(t, path, append(kind, "--distance", "25cm", "--seams", "even")...)
-		w, hung := with.Rect.Dx(), newHangs(slid, art)
+		w, hung := with.Rect.Dx(), newHangs(slid, art, with)
 		var seam, control, n float64
 		for i := range with.covered {
 			xMM, yMM := (float64(i%w)+0.5)/with.pxPerMM, (float64(i/w)+0.5)/with.pxPerMM
 			if !nearSeam(slid, xMM, yMM) || nearSeam(even, xMM, yMM) {
 				continue
 			}
-			want := hung.at(xMM, yMM, with.pxPerMM)
+			want := hung.at(i%w, i/w)
 			for _, board := range []struct {
 				*float64
 				pasted
@@ -248,7 +264,7 @@ func TestSlidSeamsPasteAsWell(t *testing.T) {
 // surround has hardly any detail to get wrong, so it may not stand in for the picture.
 func comparePasted(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 	t.Helper()
-	w, hung := board.Rect.Dx(), newHangs(j, art)
+	w, hung := board.Rect.Dx(), newHangs(j, art, board)
 	var all, picture, near, allN, pictureN, nearN float64
 	for i, n := range board.covered {
 		x, y := i%w, i/w
@@ -256,7 +272,7 @@ func comparePasted(t *testing.T, j paperJob, board pasted, art *image.RGBA) {
 			require.FailNow(t, "not one cell on a place", "%d cells on board pixel (%d, %d)", n, x, y)
 		}
 		xMM, yMM := (float64(x)+0.5)/board.pxPerMM, (float64(y)+0.5)/board.pxPerMM
-		got, want := board.RGBAAt(x, y), hung.at(xMM, yMM, board.pxPerMM)
+		got, want := board.RGBAAt(x, y), hung.at(x, y)
 		if got.R > 240 && got.G > 240 && got.B > 240 {
 			require.FailNow(t, "bare paper", "at board (%.1f, %.1f) mm", xMM, yMM)
 		}

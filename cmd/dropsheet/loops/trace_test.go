@@ -15,13 +15,17 @@ func lookThrough(body string, radius, oval, index, camera, distance, x, y float6
 	cross := func(a, b vec) vec {
 		return vec{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
 	}
+	along := -1 // the rod's own axis
+	switch body {
+	case "upright-rod":
+		along = 1
+	case "level-rod":
+		along = 0
+	}
 	// radial is the part of p that leads away from the centre, or from the rod's axis.
 	radial := func(p vec) vec {
-		switch body {
-		case "upright-rod":
-			p[1] = 0
-		case "level-rod":
-			p[0] = 0
+		if along >= 0 {
+			p[along] = 0
 		}
 		return p
 	}
@@ -29,8 +33,11 @@ func lookThrough(body string, radius, oval, index, camera, distance, x, y float6
 	// outward is at right angles to the surface: of x² + (y/k)² + z² = R², the direction (x, y/k², z).
 	outward := func(p vec) vec { r := radial(p); r[1] /= oval * oval; return unit(r) }
 	boundary := func(from, dir vec, a, b float64, wasInside bool) vec {
-		for range 64 { // a double has no more places
+		for range 64 {
 			middle := (a + b) / 2
+			if middle == a || middle == b { // a double has no more places
+				break
+			}
 			if inside(plus(from, middle, dir)) == wasInside {
 				a = middle
 			} else {
