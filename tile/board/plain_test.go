@@ -90,6 +90,41 @@ func TestLevelled(t *testing.T) {
 	require.Equal(t, white.Scale(0.5), seam.Under(0.5, white, nobody), "half lit, for bare paper is not levelled")
 }
 
+// Under lamps print and paper are as bright as those leave them, and the dark where there is no sheet as it is.
+func TestUnder(t *testing.T) {
+	s := Seen{Print: texture.Light{0.1, 0.2, 0.3}, Picture: 0.4, Surround: 0.1, Paper: 0.25, None: 0.25}
+	got := s.Under(0.5, texture.Light{0.8, 0.6, 0.4}, texture.Light{0.04, 0.08, 0.12})
+	for k, want := range []float64{0.5*(0.1+0.2) + 0.01, 0.5*(0.2+0.15) + 0.02, 0.5*(0.3+0.1) + 0.03} {
+		require.InDelta(t, want, got[k], 1e-6)
+	}
+}
+
+// A seam that ends at the board's edge runs on past it, so that all of what a patch there has of the board is
+// seam; one that ends on the board ends there. Two of one line that meet are one.
+func TestSeamEnds(t *testing.T) {
+	p := flatPlan(layout.Stretch, flip.ReversesBoth)
+	p.Seams = []layout.Seam{
+		{Axis: "x", AtMM: 80, FromMM: 0, ToMM: 40}, {Axis: "x", AtMM: 80, FromMM: 40, ToMM: 70},
+		{Axis: "y", AtMM: 70, FromMM: 80, ToMM: 200},
+	}
+	s := New(p, quarters()).WithSeams(3)
+	for _, c := range []struct {
+		name  string
+		x, y  float64
+		over  Patch
+		paper float64
+	}{
+		{"at the board's top", 80, 0, Box(1, 4), 0.5},
+		{"at its right", 200, 70, Box(4, 1), 0.5},
+		{"where it ends", 80, 70, Box(1, 20), 0.5 + 0.5*0.5*1.5/10},
+		{"where two meet", 80, 40, Box(1, 20), 1},
+		{"at its side", 81.5, 30, Box(1, 4), 0.5},
+		{"beside it", 82.1, 30, Box(1, 4), 0},
+	} {
+		require.InDelta(t, c.paper, s.At(c.x, c.y, c.over).Paper, 1e-9, c.name)
+	}
+}
+
 // A surround's colour is in the artwork's own levels, as the sheets print it. What an outside colour engine
 // makes of them, by "transicc -t1 -n -s -i FILE.icc -o '*sRGB'" of lcms 2.14, each channel rounded.
 func TestSurroundInOwnColours(t *testing.T) {
