@@ -45,6 +45,3 @@ func writeTable(w io.Writer, heading string, t report.Table) error {
 	_, err := io.WriteString(w, b.String())
 	return err
 }
-
-// capital starts a text with a capital letter.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }

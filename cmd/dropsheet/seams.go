@@ -174,8 +174,7 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "",
-		countSeams(seams).Seen(),
-		asTyped(folder))
+		countSeams(seams).Seen(), asTyped(folder))
 	return err
 }
 

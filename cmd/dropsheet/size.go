@@ -43,7 +43,7 @@ its proportions count; only its header is read. Writes no file.`,
 			if err := writeFacts(c.out, r.Facts()...); err != nil {
 				return err
 			}
-			return writeTable(c.out, capital(r.StopsIntro().String()), r.Stops())
+			return writeTable(c.out, r.StopsIntro().Capital().String(), r.Stops())
 		}
 	},
 }

@@ -67,8 +67,8 @@ func RodToGet(d layout.Drop) Text {
 	}
 }
 
-// bodyAtLength describes what refracts with what it is made of and its size.
-func (r *Report) bodyAtLength() Text {
+// bodyAndSize describes what refracts with what it is made of and its size.
+func (r *Report) bodyAndSize() Text {
 	p := r.shot.Plan
 	of := Text(nil)
 	if m := Material(p.Drop); m != nil {
@@ -83,8 +83,13 @@ func (r *Report) bodyAtLength() Text {
 	case Solid(p.Drop):
 		text = say("a ball%s", of)
 	}
-	text = say("%s, %s", text, Measures(p))
-	if p.Sight().Drop.Oblate() {
+	return say("%s, %s", text, Measures(p))
+}
+
+// bodyAtLength is the same, with the size that counts of a drop out of round.
+func (r *Report) bodyAtLength() Text {
+	text := r.bodyAndSize()
+	if p := r.shot.Plan; p.Sight().Drop.Oblate() {
 		text = say("%s (as much as a ball %s across)", text, Across(p.Drop))
 	}
 	return text

@@ -12,6 +12,9 @@ func (r *Report) build() []Fact {
 	p := r.shot.Plan
 	b := p.Backdrop
 	facts := []Fact{
+		{Key: "build.scene", Text: say("%s, refractive index %s; board %s behind it, lens %s in front of it", r.bodyAndSize(),
+			Figure{Path: "drop.index", Value: p.Drop.Index, Decimals: 4}, length("drop.distance_mm", p.Drop.DistanceMM),
+			length("drop.camera_distance_mm", p.Drop.CameraMM))},
 		{Key: "build.stands", Text: r.stands()},
 		{Key: "build.middle", Text: say("the line from the lens through the %s meets the board %s from the print's left "+
 			"edge and %s below its upper edge", r.body, strong(Length(b.WidthMM/2)), strong(Length(b.HeightMM/2)))},

@@ -91,6 +91,9 @@ func (f Figure) String() string {
 	return f.Number() + " " + string(unit)
 }
 
+// Text is the figure by itself.
+func (f Figure) Text() Text { return say("%s", f) }
+
 // bare is the figure without its unit, which stands elsewhere.
 func (f Figure) bare() Figure {
 	f.Unit = Bare
@@ -124,6 +127,15 @@ func length(path string, mm float64) Figure {
 // share is a share of 1, told in per cent to a tenth.
 func share(path string, of1 float64) Figure {
 	return Figure{Path: path, Value: of1, Unit: Percent, Decimals: 1}
+}
+
+// fill is a share of the drop's radius that the picture takes up. It is below 1, and never told as all.
+func fill(path string, of1 float64) Figure {
+	f := share(path, of1)
+	for f.Number() == "100" && f.Decimals < 9 && of1 < 1 {
+		f.Decimals++
+	}
+	return f
 }
 
 // smallShare is a share that may be far less than a tenth of a per cent, and is not nothing for that: it keeps

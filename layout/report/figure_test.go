@@ -34,6 +34,7 @@ func TestFiguresAreWritten(t *testing.T) {
 		{"a very small share too", smallShare("", 0.0000123), "0.0012 %"},
 		{"a share that is not so small", smallShare("", 0.0012), "0.1 %"},
 		{"no share", smallShare("", 0), "0 %"},
+		{"a fill that is not all", fill("", 0.99971), "99.97 %"},
 		{"an angle", Figure{Value: 20, Unit: Degrees, Decimals: 2}, "20\u00b0"},
 		{"a board to buy", WholeMM(roundUp(931, 10)), "940 mm"},
 		{"a board that is even", WholeMM(roundUp(930, 10)), "930 mm"},

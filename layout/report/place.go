@@ -23,7 +23,7 @@ func (r *Report) place() []Fact {
 		{Key: "place.camera", Name: "camera", Text: say("%s from the lens's entrance pupil to the middle of the %s",
 			strong(far("drop.camera_distance_mm", p.Drop.CameraMM)), r.body)},
 		{Key: "place.fill", Name: "fill", Text: say("the picture takes up %s of the %s's visible radius",
-			strong(share("picture.fill", pic.Fill)), r.body)},
+			strong(fill("picture.fill", pic.Fill)), r.body)},
 		{Key: "place.reach", Name: "reach", Text: say("at that fill the %s sees as far as %s, traced exactly", r.body,
 			reach)},
 		{Key: "place.near", Text: say("the near-axis (thin lens) formula says %s and is wrong here by a factor of %s: "+

@@ -17,6 +17,9 @@ func Size(widthMM, heightMM float64) Text { return size(Length(widthMM), Length(
 // Share is a share of 1.
 func Share(of1 float64) Figure { return share("", of1) }
 
+// Fill is a share of the drop's radius that a picture takes up.
+func Fill(of1 float64) Figure { return fill("", of1) }
+
 // Count is how many of a thing there are.
 func Count(n int, one, many Unit) Figure { return counted("", n, one, many) }
 

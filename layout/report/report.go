@@ -55,6 +55,7 @@ func Of(p layout.Plan) *Report {
 		{name: "sharp", facts: r.sharpness}, {name: "focus", facts: r.focus}, {name: "mains", facts: r.mains},
 		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "lamps", facts: r.lampsInTheWay},
 		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},
+		{name: "seams", facts: r.seamsBent, aside: true},
 	} {
 		t.facts = sync.OnceValue(t.facts)
 		r.topics = append(r.topics, t)

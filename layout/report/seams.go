@@ -1,5 +1,22 @@
 package report
 
+import "dropsheet/flip"
+
+// seamsBent tells what the drop does to the seams.
+func (r *Report) seamsBent() []Fact {
+	switch {
+	case len(r.shot.Seams) == 0:
+		return []Fact{{Key: "seams.none", Text: say("one sheet holds the whole picture: there is no seam")}}
+	case r.shot.Drop.Body != flip.Ball:
+		return []Fact{{Key: "seams.bend", Text: say("across the rod the seams crowd toward its edges")},
+			{Key: "seams.along", Text: say("along the rod nothing is squeezed, so that only a short stretch of the " +
+				"board shows")}}
+	}
+	return []Fact{{Key: "seams.bend", Text: say("the %s bends the seams round its middle, where it shows them "+
+		"largest, and "+
+		"crowds them toward its rim", r.body)}}
+}
+
 // SeamCount is how many seams have which verdict. A seam counts once, where it shows most in the frame.
 type SeamCount struct {
 	Shows      int `json:"show"`

@@ -2,7 +2,10 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Text is words and figures in their order.
@@ -75,6 +78,41 @@ func (t Text) String() string {
 		} else {
 			b.WriteString(p.Words)
 		}
+	}
+	return b.String()
+}
+
+// Sentence is the text as a sentence of its own.
+func (t Text) Sentence() Text { return t.Capital().add(".", false) }
+
+// Capital is the text with a capital at its start. A stop, f/16, keeps its small letter.
+func (t Text) Capital() Text {
+	if len(t) == 0 || t[0].Figure != nil || t[0].Words == "" || strings.HasPrefix(t[0].Words, "f/") {
+		return t
+	}
+	t = slices.Clone(t)
+	first, size := utf8.DecodeRuneInString(t[0].Words)
+	t[0].Words = string(unicode.ToUpper(first)) + t[0].Words[size:]
+	return t
+}
+
+// Set puts the text together for type: figures keep their units on their line, and apostrophes and the signs for
+// times and minus are those of type. Each piece is as each makes it.
+func (t Text) Set(each func(text string, strong bool) string) string {
+	const noBreak = "\u00a0"
+	var b strings.Builder
+	for i, p := range t {
+		text := strings.ReplaceAll(p.Words, "'", "\u2019")
+		switch {
+		case p.Figure != nil:
+			text = strings.ReplaceAll(p.Figure.String(), " ", noBreak)
+			if after, negative := strings.CutPrefix(text, "-"); negative {
+				text = "\u2013" + after
+			}
+		case p.Words == " x " && i > 0 && t[i-1].Figure != nil:
+			text = noBreak + "\u00d7" + noBreak
+		}
+		b.WriteString(each(text, p.Strong))
 	}
 	return b.String()
 }

@@ -31,7 +31,7 @@ func (b *book) light() {
 	if seen := b.report.All("lamps.seen"); len(seen) > 0 {
 		b.topic("In the view", func(b *book) {
 			for _, f := range seen {
-				b.bullet(sentence(f.Text))
+				b.bullet(set(f.Text.Sentence()))
 			}
 		})
 	}

@@ -28,7 +28,7 @@ func (b *book) seams() {
 			y = b.block(sideStyle, x, y-sideStyle.LeadMM-1, w, b.dropTitle()) + 1
 			return b.key(k, x, b.part(b.panels.Drop, k, x, y)+figureGapMM, w)
 		})
-		b.topic("How to read it", func(b *book) { b.y = b.bullets(b.job.reading(), b.geo.textX, b.y, b.geo.textWidth) })
+		b.topic("How to read it", func(b *book) { b.y = b.bullets(b.reading(), b.geo.textX, b.y, b.geo.textWidth) })
 		return
 	}
 	k := b.panelScale()
@@ -45,7 +45,7 @@ func (b *book) boardPanel(k float64) {
 
 func (b *book) dropPanel(k float64) {
 	b.mapPanel(b.dropTitle(), b.panels.Drop, k,
-		func(b *book, x, y, w float64) float64 { return b.bullets(b.job.reading(), x, y, w) })
+		func(b *book, x, y, w float64) float64 { return b.bullets(b.reading(), x, y, w) })
 }
 
 // panelScale is guide mm for a pixel of the map: as large as both panels on one page allow, or, where that is
@@ -149,25 +149,22 @@ func (j Job) mapIntro() string {
 }
 
 // reading says how to read the map.
-func (j Job) reading() []string {
-	rings, inner, in := "The circles", "inside the innermost circle", "In the "+j.body()+
-		" the same seams are bent, and close together toward the rim."
-	if j.rod() {
-		rings, inner, in = "The pairs of lines", "between the innermost pair of lines",
-			"In the rod the seams that run along it close up toward its edges. Along the rod nothing is squeezed, so that "+
-				"only a short stretch of the board shows."
+func (b *book) reading() []string {
+	rings, inner := "The circles", "inside the innermost circle"
+	if b.job.rod() {
+		rings, inner = "The pairs of lines", "between the innermost pair of lines"
 	}
-	if j.oblate() {
+	if b.job.oblate() {
 		rings, inner = "The ovals", "inside the innermost oval"
 	}
-	fills := rings + " show where the " + j.body() + " looks at a fill of 0.25, 0.5 and 0.75: at a quarter, a half " +
-		"and three quarters of its visible radius."
-	if j.single() {
+	fills := rings + " show where the " + b.job.body() + " looks at a quarter, a half and three quarters of its visible " +
+		"radius, and at the picture\u2019s own fill."
+	if b.job.single() {
 		return []string{fills}
 	}
 	return []string{
 		fills,
-		in + " A seam near the middle is drawn largest, and shows the most.",
+		b.told("seams.bend", "seams.along") + " A seam near the middle is drawn largest, and shows the most.",
 		"Take the most care over the seams that the map marks as showing, and over those " + inner +
 			": look for white edges, gaps and steps, and touch them up.",
 		strong("dropsheet seams <folder>") + " lists every seam, the plainest first, and what would hide it.",

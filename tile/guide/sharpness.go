@@ -9,7 +9,7 @@ func (b *book) sharpness() {
 
 	b.together(func(b *book) {
 		b.side("Stops")
-		b.para(sentence(b.report.StopsIntro()) + " " + b.told("sharp.across", "sharp.along", "sharp.both"))
+		b.para(set(b.report.StopsIntro().Sentence()) + " " + b.told("sharp.across", "sharp.along", "sharp.both"))
 		b.toldTable(b.report.Stops())
 		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled"))
 	})

@@ -1,50 +1,25 @@
 package guide
 
 import (
-	"slices"
 	"strings"
 
 	"dropsheet/layout/report"
 	"dropsheet/tile/pdf"
 )
 
-// set makes a text of the report fit to be set: figures keep their units on their line, apostrophes and signs of
-// multiplication are those of type, and what can't be printed is a question mark.
+// set makes a text of the report fit to be set; what can't be printed becomes question marks.
 func set(t report.Text) string {
-	var all strings.Builder
-	for i, p := range t {
-		text, _ := pdf.Printed(strings.ReplaceAll(p.Words, "'", "\u2019"))
-		switch {
-		case p.Figure != nil:
-			text = amount(*p.Figure)
-		case p.Words == " x " && i > 0 && t[i-1].Figure != nil:
-			text = noBreak + "\u00d7" + noBreak
+	return t.Set(func(text string, isStrong bool) string {
+		text, _ = pdf.Printed(text)
+		if isStrong {
+			return strong(text)
 		}
-		if p.Strong {
-			text = strong(text)
-		}
-		all.WriteString(text)
-	}
-	return all.String()
+		return text
+	})
 }
 
-// amount sets a figure: number and unit on one line.
-func amount(f report.Figure) string {
-	text := strings.ReplaceAll(f.String(), " ", noBreak)
-	if after, negative := strings.CutPrefix(text, "-"); negative {
-		return "\u2013" + after
-	}
-	return text
-}
-
-// sentence is a text as a sentence of its own.
-func sentence(t report.Text) string {
-	if len(t) > 0 && t[0].Figure == nil && !strings.HasPrefix(t[0].Words, "f/") { // a stop is written small
-		t = slices.Clone(t)
-		t[0].Words = title(t[0].Words)
-	}
-	return set(t) + "."
-}
+// amount sets a figure.
+func amount(f report.Figure) string { return set(f.Text()) }
 
 // told is what the report has to tell under some keys, a sentence each.
 func (b *book) told(keys ...string) string {
@@ -72,7 +47,7 @@ func toldOf(facts []report.Fact, keys ...string) string {
 func sentences(facts ...report.Fact) string {
 	var all []string
 	for _, f := range facts {
-		all = append(all, sentence(f.Text))
+		all = append(all, set(f.Text.Sentence()))
 	}
 	return strings.Join(all, " ")
 }

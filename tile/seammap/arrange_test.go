@@ -89,8 +89,7 @@ func TestNumberStep(t *testing.T) {
 
 func TestKey(t *testing.T) {
 	texts := func(change func(*layout.Setup)) (out []string) {
-		m := seamMap{plan: plan(t, change), faces: newFaces()}
-		m.marks = fillMarks(m.plan.Picture.Fill)
+		m := newMap(plan(t, change))
 		m.place()
 		for _, n := range m.key() {
 			out = append(out, n.text)
@@ -102,7 +101,7 @@ func TestKey(t *testing.T) {
 	many := texts(nil)
 	require.Contains(t, many, "seam that shows")
 	require.Contains(t, many, "the drop's edge")
-	require.Contains(t, many, "picture's fill 0.85: 296.4\u00a0mm")
+	require.Contains(t, many, "picture's fill 85\u00a0%: 296.4\u00a0mm")
 	require.Len(t, many, 11)
 
 	one := texts(func(s *layout.Setup) { s.MaxSheets, s.DistanceMM, s.Fill = 1, 0, 0.75 })
@@ -110,7 +109,7 @@ func TestKey(t *testing.T) {
 	require.Len(t, one, 6, "the picture's own fill takes the place of the same one")
 
 	inside := texts(func(s *layout.Setup) { s.Drop.Index, s.Fill, s.Fit = 1.5168, 0.5, layout.Inside })
-	require.Contains(t, inside, "fill 0.75: off the board")
+	require.Contains(t, inside, "fill 75\u00a0%: off the board")
 
 	require.Contains(t, texts(rod(flip.LevelRod)), "the rod's edge")
 }

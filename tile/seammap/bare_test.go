@@ -61,15 +61,16 @@ func TestWordsCountSheets(t *testing.T) {
 		change func(*layout.Setup)
 		says   string
 	}{
-		{"all cells", nil, "5 × 3 = 15 sheets of A4"},
-		{"one", func(s *layout.Setup) { s.DistanceMM = 60 }, "one sheet of A4"},
+		{"all cells", nil, "15 sheets of A4"},
+		{"one", func(s *layout.Setup) { s.DistanceMM = 60 }, "1 sheet of A4"},
 		{"corners bare", func(s *layout.Setup) { s.Fit, s.DistanceMM, s.Framing.TurnDeg = layout.Inside, 700, 20 },
-			"18 of 4 × 5 cells with a sheet of A4"},
+			"18 sheets of A4"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change)
-			require.Contains(t, boardText(p), c.says)
-			bare := strings.Contains(strings.Join(seamMap{plan: p}.caption(), " "), "Cells without picture have no sheet")
+			require.Contains(t, blanks(newMap(p).boardText()), c.says)
+			bare := strings.Contains(strings.Join(newMap(p).caption(), " "),
+				"18 of the 20 cells carry picture; the others have no sheet. The board is bare there.")
 			require.Equal(t, c.name == "corners bare", bare)
 		})
 	}
@@ -148,7 +149,7 @@ func TestFillsOfAnOblateDrop(t *testing.T) {
 			require.InDelta(t, fill, math.Hypot((in.X-m.X)/drop.radiusPx, (in.Y-m.Y)/drop.halfHeightPx), 1e-5)
 		}
 	}
-	require.Contains(t, setupText(p), "Drop 5.278 mm wide and 4.487 mm high") // 5/0.85^(1/3), and 0.85 of it
+	require.Contains(t, blanks(newMap(p).scene()), "5.28 mm wide and 4.49 mm high") // 5/0.85^(1/3), and 0.85 of it
 }
 
 // Maps of pictures that are bent, turned or moved are sound, like any.

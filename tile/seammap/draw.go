@@ -5,6 +5,7 @@ import (
 	"image/draw"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/board"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/seamsight"
@@ -21,6 +22,7 @@ const (
 // seamMap is the map while it is drawn.
 type seamMap struct {
 	plan   layout.Plan
+	told   *report.Report // what there is to tell of it
 	seams  []seamsight.Seam
 	marks  []fillMark
 	faces  faces
@@ -29,20 +31,25 @@ type seamMap struct {
 	canvas ink.Canvas
 }
 
+func newMap(p layout.Plan) seamMap {
+	return seamMap{plan: p, told: report.Of(p), marks: fillMarks(p.Picture.Fill), faces: newFaces()}
+}
+
 // Draw draws the map of a plan that Setup.Plan made or Plan.Check passed: the board as it hangs, pale, with
 // its seams, rulers and where the drop looks at fills of 0.25, 0.5, 0.75 and the picture's own; the same as
 // the camera sees it in the drop; a key and a caption. Seams are what seamsight saw of the plan's; each is
 // drawn by its verdicts. The map is 2000 pixels wide and as high as it needs to be, opaque, and the same for
 // the same plan, picture and seams.
 func Draw(p layout.Plan, picture *texture.Texture, seams []seamsight.Seam) *image.RGBA {
-	m := seamMap{plan: p, seams: seams, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
+	m := newMap(p)
+	m.seams = seams
 	a := m.place()
 	sheet := image.NewRGBA(image.Rect(0, 0, widthPx, a.height))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(paper), image.Point{}, draw.Src)
 	m.canvas = ink.On(sheet)
-	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, titleText(p), setupText(p))
-	m.drawHeading(m.faces.heading, a.boardHeading, "On the board, as it hangs", boardText(p))
-	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+bodyName(p.Drop.Body)+", as the camera sees it", showsText(p))
+	m.drawHeading(m.faces.title, ink.Point{X: marginPx, Y: marginPx}, m.title(), m.scene())
+	m.drawHeading(m.faces.heading, a.boardHeading, "On the board, as it hangs", m.boardText())
+	m.drawHeading(m.faces.heading, a.dropHeading, "In the "+m.body()+", as the camera sees it", m.shows())
 
 	surface := board.NewDrawing(p, picture)
 	ground(sheet, m.board, onBoard{surface, p.Backdrop.Board(), bareBoard}, boardWhite)

@@ -17,7 +17,7 @@ import (
 
 // mapOf draws a plan and tells where things went.
 func mapOf(p layout.Plan) (boardView, dropView) {
-	m := seamMap{plan: p, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
+	m := newMap(p)
 	m.place()
 	return m.board, m.drop
 }

@@ -3,6 +3,7 @@ package seammap
 import (
 	"image"
 	"image/color"
+	"strings"
 	"testing"
 
 	"dropsheet/flip"
@@ -96,3 +97,6 @@ func isAmber(c color.RGBA) bool { return int(c.R)-int(c.B) > 120 && c.G > 0x80 }
 func inTheDrop(p layout.Plan, picture *texture.Texture) onBoard {
 	return onBoard{board.NewDrawing(p, picture), p.Backdrop.Board(), wall}
 }
+
+// blanks puts a blank for each that does not break.
+func blanks(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }

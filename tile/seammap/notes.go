@@ -3,6 +3,8 @@ package seammap
 import (
 	"slices"
 
+	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/seamsight"
 )
@@ -27,7 +29,7 @@ const (
 
 // key says what each line is.
 func (m seamMap) key() []note {
-	body := bodyName(m.plan.Drop.Body)
+	body := m.body()
 	edge, outline := edgeLine, outlineLine
 	entries := []note{
 		{sample: &edge, text: "the picture's edge"},
@@ -35,7 +37,7 @@ func (m seamMap) key() []note {
 	}
 	if m.surrounded() {
 		board := boardLine
-		entries[0].text += ", " + sizeText(m.plan.Picture.WidthMM, m.plan.Picture.HeightMM)
+		entries[0].text += ", " + set(report.Size(m.plan.Picture.WidthMM, m.plan.Picture.HeightMM))
 		entries = slices.Insert(entries, 1, note{sample: &board, text: "the board's edge"})
 	}
 	if m.unfilled() {
@@ -55,9 +57,9 @@ func (m seamMap) key() []note {
 			text = "picture's " + text
 		}
 		if reachMM, ok := m.board.reachMM(mark.fill); ok {
-			text += ": " + lengthText(reachMM)
+			text += ": " + set(report.Length(reachMM).Text())
 			if downMM, ok := m.board.sight.ReachDownMM(mark.fill); ok && m.board.sight.Drop.Oblate() {
-				text += " across, " + lengthText(downMM) + " down"
+				text += " across, " + set(report.Length(downMM).Text()) + " down"
 			}
 		} else {
 			text += ": off the board"
@@ -85,17 +87,20 @@ func seamKey() []note {
 
 // caption is what one sees, a paragraph each.
 func (m seamMap) caption() []string {
-	body := bodyName(m.plan.Drop.Body)
-	paragraphs := []string{hangsText(m.plan), bendsText(m.plan)}
-	if look := lookText(m.plan); look != "" {
-		paragraphs = append(paragraphs, look)
+	body := m.body()
+	paragraphs := []string{m.tell("hangs.looks", "hangs.why"), m.tell("seams.none", "seams.bend", "seams.along")}
+	if m.plan.Picture.Look != layout.Bulged {
+		paragraphs = append(paragraphs, m.tell("look.bend"))
 	}
-	if len(m.plan.Sheets) < m.plan.Backdrop.Columns*m.plan.Backdrop.Rows {
-		paragraphs = append(paragraphs, "Cells without picture have no sheet: the board is bare there.")
+	if turn := m.tell("look.turn"); turn != "" {
+		paragraphs = append(paragraphs, turn)
+	}
+	if bare := m.tell("print.bare"); bare != "" {
+		paragraphs = append(paragraphs, bare+" The board is bare there.")
 	}
 	if len(m.plan.Seams) > 0 {
-		paragraphs = append(paragraphs, "On the board a seam is drawn as its plainer sight asks, beside the "+body+
-			" or in it; dropsheet seams tells both, and what would hide it.")
+		paragraphs = append(paragraphs, "On the board each seam has the line of its worse view, beside the "+body+
+			" or in it. dropsheet seams tells both, and what would hide each.")
 	}
 	return append(paragraphs, "Fill is the share of the "+body+"'s visible radius. Beside it stands how far from the "+
 		"board's middle it looks there.")

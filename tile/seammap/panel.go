@@ -1,11 +1,11 @@
 package seammap
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/ink"
 )
 
@@ -159,10 +159,5 @@ func middleOf(r layout.Rect) layout.Point {
 	return layout.Point{XMM: r.XMM + r.WidthMM/2, YMM: r.YMM + r.HeightMM/2}
 }
 
-// fillText is how a fill, which is below 1, is written.
-func fillText(fill float64) string {
-	if fill > 0.99 {
-		return ">0.99"
-	}
-	return fmt.Sprintf("%.2f", fill)
-}
+// fillText is how a fill is written.
+func fillText(fill float64) string { return set(report.Fill(fill).Text()) }

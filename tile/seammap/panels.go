@@ -24,7 +24,7 @@ type KeyLine struct {
 
 // Find finds the panels of the map that Draw draws of a plan.
 func Find(p layout.Plan) Panels {
-	m := seamMap{plan: p, marks: fillMarks(p.Picture.Fill), faces: newFaces()}
+	m := newMap(p)
 	a := m.place()
 	area := m.board.area().Grow(surroundPx)
 	out := Panels{

@@ -58,8 +58,8 @@ func TestPanelsHoldTheirViews(t *testing.T) {
 func TestMapsWordsFitTheJob(t *testing.T) {
 	one := plan(t, func(s *layout.Setup) { s.DistanceMM = 60 })
 	require.Empty(t, one.Seams)
-	require.NotContains(t, titleText(one)+showsText(one), "seam")
-	require.NotContains(t, showsText(plan(t, rod(flip.UprightRod))), "bent")
-	require.Contains(t, showsText(plan(t, nil)), "bent")
-	require.Contains(t, titleText(plan(t, nil)), "seams")
+	require.NotContains(t, newMap(one).title()+newMap(one).shows(), "seam")
+	require.NotContains(t, newMap(plan(t, rod(flip.UprightRod))).shows(), "bent")
+	require.Contains(t, newMap(plan(t, nil)).shows(), "bent")
+	require.Contains(t, newMap(plan(t, nil)).title(), "seams")
 }
