@@ -78,6 +78,16 @@ func TestLevelledPrint(t *testing.T) {
 	after := seamsight.New(levelled, even(0.4), seamMM).At(x, y, "x", seamsight.Through)
 	require.InEpsilon(t, before.Picture*gain, after.Picture, 1e-9)
 	require.Greater(t, after.Contrast, before.Contrast)
+
+	// A surround is printed too.
+	p = plan(t, func(s *layout.Setup) {
+		s.Lamps, s.Level = lamp, true
+		s.Surround, s.SurroundSize = "#808080", layout.Size{WidthMM: 1300, HeightMM: 900}
+	})
+	gain = p.Level().Gain(50, 450)
+	require.Less(t, gain, 0.9)
+	beyond := seamsight.New(p, even(0.4), seamMM).At(50, 450, "x", seamsight.Through)
+	require.InEpsilon(t, lightOf(128)*gain, beyond.Picture, 1e-6)
 }
 
 // On a surround of one colour, seams are held against that colour.

@@ -139,6 +139,24 @@ func TestSeamOnABentPrint(t *testing.T) {
 	require.Zero(t, corner.Contrast)
 }
 
+// The outline of a bent print is detail itself. In its middle half of what is about it is picture and half bare
+// paper: as far from their mean, to either side, as half of the step between them.
+func TestOutlineMasks(t *testing.T) {
+	const light, paper, through = 0.1, 0.8, 0.9 // what the drop lets through hardly matters
+	p := plan(t, func(s *layout.Setup) { s.Look = layout.Straight })
+	m := seamsight.New(p, even(light), seamMM)
+	reachMM, ok := p.Sight().ReachMM(0.85)
+	require.True(t, ok)
+	x, y := p.Backdrop.WidthMM/2-reachMM, p.Backdrop.HeightMM/2
+	at := m.At(x, y, "y", seamsight.Through)
+	mean := (light + paper) / 2
+	require.InDelta(t, mean, at.Picture, 0.01)
+	detail := (paper - light) / 2 * through / (mean*through + seamsight.Flare)
+	require.InEpsilon(t, seamsight.Threshold(mean*through, detail, at.VisiblePx), at.Threshold, 0.02)
+	inside := m.At(x+60, y, "y", seamsight.Through)
+	require.Greater(t, at.Threshold, 4*inside.Threshold)
+}
+
 // BenchmarkCostThroughASpheroid reads what a seam costs; making the model is timed apart.
 func BenchmarkCostThroughASpheroid(b *testing.B) {
 	p := plan(b, oblate(0.85))

@@ -98,6 +98,40 @@ func TestRemedies(t *testing.T) {
 	require.Greater(t, touched, 3)
 }
 
+// A stop's mark is rounded: with the lens at f/22, which is f/22.6, and at f/23, that stop is where one is, not
+// one to go to, though on its own it would hide a seam that is only just seen.
+func TestTheStopItself(t *testing.T) {
+	const next = 22.627416997969522 // the ninth power of the square root of two
+	hides := 0
+	for _, fNumber := range []float64{22, 23} {
+		p := plan(t, func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 14, fNumber })
+		m := seamsight.New(p, scenic(), seamMM)
+		for i := range p.Seams {
+			shown := func(m *seamsight.Model) float64 { return worst(m.Seams()[i], seamsight.Through) }
+			low, high := 0.01, 1.0 // widths at which it is hidden and seen
+			if shown(m.WithSeams(low)) >= 1 || shown(m.WithSeams(high)) <= 1 {
+				continue
+			}
+			for range 14 {
+				if middle := (low + high) / 2; shown(m.WithSeams(middle)) < 1 {
+					low = middle
+				} else {
+					high = middle
+				}
+			}
+			just := m.WithSeams(high)
+			if shown(just.AtStop(next)) >= 1 {
+				continue
+			}
+			hides++
+			sample, _ := just.Seams()[i].Worst(seamsight.Through)
+			r := just.Remedies([]seamsight.Ranked{{Seam: just.Seams()[i], Path: seamsight.Through, Sample: sample}})[0]
+			require.False(t, r.OpenTo > 20 || r.CloseTo > 0 && r.CloseTo < 25, "f/%g: %+v", fNumber, r)
+		}
+	}
+	require.Greater(t, hides, 3)
+}
+
 // What hides a seam on one path does not bring it out on the other: every remedy is tried, and both paths are
 // looked at all along the seam.
 func TestRemediesOnBothPaths(t *testing.T) {
