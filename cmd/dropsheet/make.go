@@ -74,9 +74,8 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) err
 	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
-	ppi := placed.PixelsPerInch()
-	_, err := fmt.Fprintf(w, "%-12s %s in %s (%.0f pixels to the inch, check code %s)\n", "written",
-		strings.Join(place.Files, ", "), folder, ppi, j.CheckCode)
+	_, err := fmt.Fprintf(w, "%-12s %s in %s (%s, check code %s)\n", "written", strings.Join(place.Files, ", "), folder,
+		report.PerInch(placed.PixelsPerInch()), j.CheckCode)
 	return err
 }
 

@@ -12,7 +12,6 @@ import (
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
-	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 )
 
@@ -71,34 +70,31 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := j.WritePNG(p.Out, p.Force, func() image.Image { return frame }); err != nil {
 		return err
 	}
-	c.tell(report.Of(plan).Warnings())
-	c.warn(unseen(plan, p.Drops)...)
+	told := report.Of(plan)
+	c.tell(told.Warnings())
+	c.warn(unseen(told, plan, p.Drops)...)
 	camera := scene.Camera
-	focus := fmt.Sprintf("f/%g, focus %s", camera.FNumber, camera.Focus)
+	focus := fmt.Sprintf("%s, focus %s", report.Stop(camera.FNumber), camera.Focus)
 	if p.Sharp {
 		focus = "everything in focus"
 	}
-	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the drop %.0f of them across; %s\n",
-		p.Out, camera.WidthPx, camera.HeightPx, 2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), focus)
+	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the %s %s of them across; %s\n", p.Out, camera.WidthPx,
+		camera.HeightPx, report.Body(plan.Drop), report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)
 	return err
 }
 
 // unseen says what the picture does not show and the shot would.
-func unseen(plan layout.Plan, drops []layout.Point) (warnings []string) {
-	if f := shot.Of(plan).LightFigures(); f != nil {
-		for _, g := range f.Glares {
-			if g.Seen {
-				warnings = append(warnings, fmt.Sprintf("shiny paper would mirror lamp %d to frame pixel %.0f, %.0f of %d x "+
-					"%d; the proof does not draw glare", g.Lamp, g.Frame.XPx, g.Frame.YPx, plan.Camera.WidthPx, plan.Camera.HeightPx))
-			}
-		}
+func unseen(r *report.Report, plan layout.Plan, drops []layout.Point) (warnings []string) {
+	for _, f := range r.All("glare.seen") {
+		warnings = append(warnings, f.Text.String()+"; the proof does not draw glare")
 	}
 	halfWidthMM, halfHeightMM := plan.Sight().OutlineMM()
 	for _, at := range drops {
 		if math.Abs(at.XMM)-halfWidthMM > plan.Camera.FrameWidthMM/2 ||
 			math.Abs(at.YMM)-halfHeightMM > plan.Camera.FrameHeightMM/2 {
-			warnings = append(warnings, fmt.Sprintf("at %g, %g mm the %s is out of the frame, which is %.1f x %.1f mm there",
-				at.XMM, at.YMM, report.Body(plan.Drop), plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM))
+			warnings = append(warnings, fmt.Sprintf("at %s, %s the %s is out of the frame, which is %s there",
+				report.Number(at.XMM, 2), report.Fine(at.YMM), report.Body(plan.Drop),
+				report.Size(plan.Camera.FrameWidthMM, plan.Camera.FrameHeightMM)))
 		}
 	}
 	return warnings

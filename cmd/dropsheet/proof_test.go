@@ -52,6 +52,10 @@ func TestProof(t *testing.T) {
 		code int
 		says string
 	}{
+		{"glare", []string{"proof", folder, "--lamp", "0mm,0mm,80cm", "--pixels", "30x20", "--out", out, "--force"}, exitDone,
+			"warning: shiny paper mirrors lamp 1 in the drop, at "},
+		{"a drop out of the frame", []string{"proof", folder, "--drop-at", "20mm,0.5mm", "--pixels", "30x20", "--out", out,
+			"--force"}, exitDone, "warning: at 20, 0.5 mm the drop is out of the frame, which is 9 x 6 mm there"},
 		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
 		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, place.JobFile), "--force"}, exitFailed,
 			"part of its job"},

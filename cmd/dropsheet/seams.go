@@ -12,7 +12,6 @@ import (
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
-	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
@@ -137,8 +136,8 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 // write tells the report to people. out is the map that was drawn, empty for none.
 func (r seamReport) write(w io.Writer, out string) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%-12s bare paper edge of %g mm, %s, focus %s, seen pixel for pixel\n", "seams", r.SeamWidthMM,
-		shot.StopMark(r.Camera.FNumber), r.Camera.Focus)
+	fmt.Fprintf(&b, "%-12s bare paper edge of %s, %s, focus %s, seen pixel for pixel\n", "seams",
+		report.Fine(r.SeamWidthMM), report.Stop(r.Camera.FNumber), r.Camera.Focus)
 	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.Seams.Summary())
 	if len(r.Sights) > 0 {
 		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",

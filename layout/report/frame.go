@@ -69,9 +69,9 @@ func (r *Report) Artwork(widthPx, heightPx int, printPerMM float64) Fact {
 	f := r.resolution()
 	centre, rim := f.ArtworkPx(float64(widthPx), float64(heightPx))
 	pixels := func(v float64) Figure { return Figure{Value: v, Decimals: 1} }
-	return Fact{Key: "detail.artwork", Name: "pixels", Text: say("on the length of a frame pixel fall %s pixels of the "+
-		"artwork and %s of the print in the middle, %s and %s at the fill",
-		pixels(centre), pixels(f.CentreMM*printPerMM), pixels(rim), pixels(f.RimMM*printPerMM))}
+	return Fact{Key: "detail.artwork", Name: "pixels", Text: say("of the artwork a frame pixel sees %s pixels in the "+
+		"middle, %s at the fill; of the print %s and %s",
+		pixels(centre), pixels(rim), pixels(f.CentreMM*printPerMM), pixels(f.RimMM*printPerMM))}
 }
 
 // TooCoarse warns of an artwork with fewer pixels than the frame has for it.

@@ -5,6 +5,9 @@ package report
 // Length is a length, to a tenth of a millimetre.
 func Length(mm float64) Figure { return length("", mm) }
 
+// Fine is a length to a hundredth of a millimetre.
+func Fine(mm float64) Figure { return Figure{Value: mm, Unit: MM, Decimals: 2} }
+
 // WholeMM is a length in whole millimetres.
 func WholeMM(mm float64) Figure { return whole("", mm, MM) }
 
@@ -25,6 +28,9 @@ func Count(n int, one, many Unit) Figure { return counted("", n, one, many) }
 
 // Number is a number with at most so many decimals.
 func Number(v float64, decimals int) Figure { return Figure{Value: v, Decimals: decimals} }
+
+// Stop is an f-number as a lens is marked.
+func Stop(fNumber float64) Figure { return stop("", fNumber) }
 
 // PerInch is a resolution, in whole pixels to the inch.
 func PerInch(ppi float64) Text { return say("%s to the inch", whole("", ppi, Pixels)) }

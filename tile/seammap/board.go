@@ -6,7 +6,6 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
 	"dropsheet/tile/ink"
 	"dropsheet/tile/seamsight"
 )
@@ -123,7 +122,7 @@ func (v boardView) reachMM(fill float64) (reachMM float64, ok bool) {
 
 // frameOnBoard is the part of the board that the frame sees past the drop, nothing when that is all of it or more.
 func (m seamMap) frameOnBoard() []ink.Path {
-	b, sees := m.plan.Backdrop, shot.Of(m.plan).Coverage().Sees
+	b, sees := m.plan.Backdrop, m.plan.Sees()
 	if sees.WidthMM >= b.WidthMM && sees.HeightMM >= b.HeightMM {
 		return nil
 	}

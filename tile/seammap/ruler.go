@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/ink"
 )
 
@@ -40,7 +41,7 @@ func (m seamMap) drawRulers(v boardView) {
 		if i%parts != 0 {
 			return smallTickPx, ""
 		}
-		return tickPx, strconv.FormatFloat(stepMM*float64(i/parts), 'f', -1, 64)
+		return tickPx, report.Number(stepMM*float64(i/parts), 6).Number()
 	}
 	each := func(lengthMM, originPx float64, draw func(px, tickPx float64, figure string)) {
 		for i := 0; ; i++ {
