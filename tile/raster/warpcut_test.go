@@ -177,10 +177,10 @@ func TestWarpTakesAnyGrid(t *testing.T) {
 		for _, size := range []image.Point{{1, 1}, {3, 2}, {300, 1}, {1, 200}, {300, 200}} {
 			for _, g := range []Grid{{1, 1}, {2, 150}, {300, 1}, {100, 70}} {
 				art := flat("colour", size.X, size.Y, 120)
-				r := image.Rect(-140, -10, g.WidthPx+10, g.HeightPx+140)
+				r := image.Rect(-70, -10, g.WidthPx+10, g.HeightPx+70)
 				m := s.source(art, g).Cut(r).(*image.RGBA)
 				require.True(t, m.Opaque(), name)
-				middle := rgba(m.At(g.WidthPx/2+140, g.HeightPx/2+10))
+				middle := rgba(m.At(g.WidthPx/2+70, g.HeightPx/2+10))
 				if s.at(g, float64(g.WidthPx/2)+0.5, float64(g.HeightPx/2)+0.5).InsideMM > s.on.WidthMM/float64(g.WidthPx)+
 					s.on.HeightMM/float64(g.HeightPx) {
 					require.Equal(t, color.RGBA{120, 60, 30, 255}, middle, "%s, %v on %v", name, size, g)

@@ -19,6 +19,7 @@ var folder string
 
 // Main runs a package's tests, takes the built program away and exits.
 func Main(m *testing.M) {
+	os.Setenv("GOGC", "100") // the program's own choice takes time to save memory, and small jobs have none to save
 	code := m.Run()
 	if folder != "" {
 		os.RemoveAll(folder)
