@@ -29,9 +29,6 @@ func (r *Report) covers() []Fact {
 	if c.PrintEnds != nil {
 		facts = append(facts, r.printEnds()...)
 	}
-	if !c.Covered() {
-		facts = append(facts, r.coverageRemedies()...)
-	}
 	return facts
 }
 
@@ -126,6 +123,9 @@ func (r *Report) printMend() Text {
 
 // coverageRemedies tells what gets the board's edge out of the frame, in words that can be asked for.
 func (r *Report) coverageRemedies() []Fact {
+	if r.coverage().Covered() {
+		return nil
+	}
 	m := r.remedies()
 	var facts []Fact
 	for _, way := range []struct {
@@ -134,16 +134,16 @@ func (r *Report) coverageRemedies() []Fact {
 	}{{"larger_fill", "print larger", m.Fill}, {"nearer", "hang it nearer", m.Nearer},
 		{"further", "hang it further off", m.Further}} {
 		if way.remedy != nil {
-			facts = append(facts, Fact{Key: "coverage." + way.key, Asks: true,
+			facts = append(facts, Fact{Key: "remedies." + way.key, Asks: true,
 				Text: say("%s: %s", way.words, askFor("coverage.remedies."+way.key, way.remedy))})
 		}
 	}
 	if m.Surround != nil {
-		facts = append(facts, Fact{Key: "coverage.surround_it", Asks: true,
+		facts = append(facts, Fact{Key: "remedies.surround", Asks: true,
 			Text: say("surround it: %s", r.askForSurround("coverage.remedies.surround", m.Surround))})
 	}
 	if len(facts) == 0 && r.shot.Filled() {
-		return []Fact{{Key: "coverage.hopeless", Asks: true, Text: say("no print, distance or surround of up to 500 sheets " +
+		return []Fact{{Key: "remedies.none", Asks: true, Text: say("no print, distance or surround of up to 500 sheets " +
 			"fills the frame: take a narrower one")}}
 	}
 	return facts

@@ -51,7 +51,8 @@ func Of(p layout.Plan) *Report {
 	for _, t := range []topic{
 		{name: "drop", facts: r.drop}, {name: "hangs", facts: r.hangs}, {name: "place", facts: r.place},
 		{name: "look", facts: r.look}, {name: "print", facts: r.print}, {name: "frame", facts: r.frame},
-		{name: "detail", facts: r.detail}, {name: "coverage", facts: r.covers}, {name: "travel", facts: r.moves},
+		{name: "detail", facts: r.detail}, {name: "coverage", facts: r.covers},
+		{name: "remedies", facts: r.coverageRemedies}, {name: "travel", facts: r.moves},
 		{name: "sharp", facts: r.sharpness}, {name: "focus", facts: r.focus}, {name: "mains", facts: r.mains},
 		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "lamps", facts: r.lampsInTheWay},
 		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},
