@@ -149,6 +149,61 @@ func TestIndexAgainstASecondSource(t *testing.T) {
 	}
 }
 
+// Indices at the F and C lines of hydrogen, and what is left of their difference.
+func TestDispersion(t *testing.T) {
+	const f, c = 0.48613, 0.65627 // micrometres, in air
+	const density = 998.2067      // of water, TestWaterAgainstIAPWS
+	water := func(l float64) float64 { return waterIndex(293.15, density, l) / airIndex(293.15, l) }
+	sea := func(l float64) float64 { return seaWaterIndex(35, 20, 1000*l) }
+	acrylic := func(l float64) float64 {
+		return math.Sqrt(6.1209e-3*l*l - 1.5004e-3*math.Pow(l, 4) +
+			evenPowers(l, 2.1778, 2.3678e-2, -4.2137e-3, 7.3417e-4, -4.5042e-5))
+	}
+	// Of ethanol and glycerol the differences count: samples differ by more in the index itself.
+	rheimsEthanol := func(l float64) float64 { return evenPowers(l, 1.35265, 0.00306, 0.00002) }
+	rheimsGlycerol := func(l float64) float64 { return evenPowers(l, 1.45797, 0.00598, -0.00036) }
+	from := func(name string, index func(l float64) float64) func(l float64) float64 {
+		return func(l float64) float64 { return material(t, name).Index + index(l) - index(0.5893) }
+	}
+	for _, row := range []struct {
+		material        string
+		index           func(wavelengthUM float64) float64
+		tolerance       float64
+		source          string
+		least, mostAbbe float64 // (n - 1) / (blue - red)
+	}{
+		// 1.3371 and 1.3312, the handbooks' figures, are from memory, as are the Abbe numbers of water, acrylic and glass.
+		{"water", water, 1e-5, "IAPWS R9-97", 55, 56.5},
+		{"water", func(l float64) float64 { return seaWaterIndex(0, 20, 1000*l) }, 4e-5, "Quan and Fry without salt", 55, 56.5},
+		{"sea-water", sea, 5e-5, "Quan and Fry, rounded to four decimals", 53, 56.5},
+		{"ethanol", from("ethanol", rheimsEthanol), 6e-5, "Rheims and others 1997, 20 Celsius, rii", 57, 63},
+		{"ethanol", from("ethanol", func(l float64) float64 {
+			return sellmeier(l, 0.83189, 0.00930, -0.15582, -49.45200)
+		}), 2e-4, "Kedenburg and others 2012, 20 Celsius, rii", 57, 63},
+		{"glycerol", from("glycerol", rheimsGlycerol), 6e-5, "Rheims and others 1997, 25 Celsius, rii", 66, 71},
+		{"acrylic", acrylic, 6e-5, "Beadie and others 2015, rii", 56, 60},
+		{"crown-glass", func(l float64) float64 {
+			return sellmeier(l, 1.03961212, 0.00600069867, 0.231792344, 0.0200179144, 1.01046945, 103.560653)
+		}, 6e-6, "Schott catalogue of 2017, N-BK7, rii", 64.1, 64.3},
+	} {
+		t.Run(row.material+", "+row.source, func(t *testing.T) {
+			m := material(t, row.material)
+			require.InDelta(t, row.index(f), m.Dispersion.BlueIndex, row.tolerance)
+			require.InDelta(t, row.index(c), m.Dispersion.RedIndex, row.tolerance)
+			abbe := (m.Index - 1) / (m.Dispersion.BlueIndex - m.Dispersion.RedIndex)
+			require.True(t, abbe > row.least && abbe < row.mostAbbe, "Abbe number %g", abbe)
+			require.NotEmpty(t, m.Dispersion.Source)
+		})
+	}
+	for _, name := range []string{"syrup-20", "syrup-40", "syrup-60"} {
+		require.False(t, material(t, name).Dispersion.Known(), name)
+	}
+	bare, err := flip.ParseMaterial("1.38")
+	require.NoError(t, err)
+	require.False(t, bare.Dispersion.Known())
+	require.False(t, bare.Liquid.Known())
+}
+
 func material(t *testing.T, name string) flip.Material {
 	t.Helper()
 	m, ok := flip.MaterialByName(name)
