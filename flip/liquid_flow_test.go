@@ -17,7 +17,8 @@ func waterTension(temperatureK, saltGPerKG float64) float64 {
 	return 0.2358 * math.Pow(t, 1.256) * (1 - 0.625*t) * (1 + 3.766e-4*saltGPerKG + 2.347e-6*saltGPerKG*celsius)
 }
 
-// waterViscosity is Sharqawy and others, Desalination and Water Treatment 16, 354 (2010), in Pa s, salt in kg/kg (copy).
+// waterViscosity is Sharqawy and others, Desalination and Water Treatment 16, 354 (2010), in Pa s, salt in
+// kg/kg (copy).
 func waterViscosity(celsius, saltKGPerKG float64) float64 {
 	a := 1.541 + 1.998e-2*celsius - 9.52e-5*celsius*celsius
 	b := 7.974 - 7.561e-2*celsius + 4.724e-4*celsius*celsius

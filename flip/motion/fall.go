@@ -1,0 +1,43 @@
+package motion
+
+import "math"
+
+// GravityMMPerS2 is the standard acceleration of free fall, exact: 3rd General Conference on Weights and Measures
+// (1901), resolution 2. On Earth it differs from place to place by up to 0.3 % either way (from memory), the speed
+// by half that.
+const GravityMMPerS2 = 9806.65
+
+// SpeedMMPerS is how fast a drop falls that was let go that far above, from v² = 2gh (Galileo). DragFreeMM says how
+// far that holds. Of a height below 0 it is 0.
+func SpeedMMPerS(fallMM float64) float64 { return math.Sqrt(2 * GravityMMPerS2 * max(0, fallMM)) }
+
+// CoversMM is how long a stretch a drop's centre runs over in a time of which half lies before it passes the middle
+// and half after: v t, since falling faster after makes up for falling slower before. A drop so slow that it comes
+// to rest and turns round meanwhile runs over what it covers on the longer leg, (v + gt/2)² / 2g.
+//
+// In the time of an exposure this is its smear.
+func CoversMM(speedMMPerS, timeS float64) float64 {
+	v, gain := math.Abs(speedMMPerS), GravityMMPerS2*timeS/2
+	if v >= gain {
+		return v * timeS
+	}
+	return (v + gain) * (v + gain) / (2 * GravityMMPerS2)
+}
+
+// InViewS is how long a drop's centre stays within a frame of that height whose middle it passes at that speed.
+// With v1 and v2 its speeds at the frame's edges, v² - gH and v² + gH squared, it takes (v2 - v1)/g, which is
+// 2H/(v1 + v2).
+//
+// A drop too slow to come from the upper edge was let go inside the frame, at rest, and takes v2/g to the lower. One
+// that rises too slowly to reach the upper edge falls back, and takes twice that.
+func InViewS(speedMMPerS, frameHeightMM float64) float64 {
+	v2, gH := speedMMPerS*speedMMPerS, GravityMMPerS2*frameHeightMM
+	atLower := math.Sqrt(v2 + gH)
+	if v2 >= gH {
+		return 2 * frameHeightMM / (math.Sqrt(v2-gH) + atLower)
+	}
+	if speedMMPerS < 0 {
+		return 2 * atLower / GravityMMPerS2
+	}
+	return atLower / GravityMMPerS2
+}
