@@ -174,7 +174,8 @@ func TestDispersion(t *testing.T) {
 	}{
 		// 1.3371 and 1.3312, the handbooks' figures, are from memory, as are the Abbe numbers of water, acrylic and glass.
 		{"water", water, 1e-5, "IAPWS R9-97", 55, 56.5},
-		{"water", func(l float64) float64 { return seaWaterIndex(0, 20, 1000*l) }, 4e-5, "Quan and Fry without salt", 55, 56.5},
+		{"water", func(l float64) float64 { return seaWaterIndex(0, 20, 1000*l) }, 4e-5, "Quan and Fry without salt", 55,
+			56.5},
 		{"sea-water", sea, 5e-5, "Quan and Fry, rounded to four decimals", 53, 56.5},
 		{"ethanol", from("ethanol", rheimsEthanol), 6e-5, "Rheims and others 1997, 20 Celsius, rii", 57, 63},
 		{"ethanol", from("ethanol", func(l float64) float64 {
