@@ -45,7 +45,7 @@ func (l Level) LossStops() float64 { return stopsBelow(l.darkest) }
 func (l Level) NearestLampMM() (mm float64, ok bool) {
 	mm = math.Inf(1)
 	for _, lamp := range l.light.lamps {
-		mm = min(mm, lamp.ZMM)
+		mm = min(mm, lamp.s.Z)
 	}
 	return mm, l.On()
 }

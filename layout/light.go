@@ -1,18 +1,20 @@
 package layout
 
-import "math"
-
 // Light is the light on the printed side, prepared once by Plan.Light and safe for use by many goroutines.
 //
-// Each lamp is a small flat emitter that shines by Lambert's cosine law and is aimed at the backdrop's
-// centre; all give the same light. A lamp d away gives E ~ cos(at the lamp) cos(at the board) / d², angles
-// taken to either normal, so that one lamp on the axis falls off by the fourth power of the cosine (Smith,
-// Modern Optical Engineering, 8.6; recalled from memory). Light thrown about by the room is not counted.
+// Each lamp is small against its distance, and shines into the cosine, to some power, of the angle to where it
+// points: to the first, Lambert's law, unless its beam is known. Where no lux is known all give the same light. A
+// lamp d away gives E ~ that cos(at the board) / d², so that one on the axis without a beam falls off by the fourth
+// power of the cosine (Smith, Modern Optical Engineering, 8.6; recalled from memory). Light thrown about by the room
+// is not counted. From nearer than five of its widths a lamp gives less, by more than a hundredth: 1/(1 + (w/2d)²) of
+// it for a round one (by the solid angle; common practice calls it the rule of five).
 type Light struct {
-	centre    Point  // of the backdrop, in board mm: lamps are placed from it
-	lamps     []Lamp // none: even
-	picture   Rect   // on the board
-	brightest lit    // its brightest place
+	centre    Point     // of the backdrop, in board mm: lamps are placed from it
+	lamps     []emitter // none: even
+	picture   Rect      // on the board
+	brightest lit       // its brightest place
+	// strongest is the most that a lamp gives at 1 m, in lux; 0 when not known.
+	strongest float64
 }
 
 // Light prepares the light of the plan's lamps.
@@ -20,7 +22,13 @@ func (p Plan) Light() Light { return p.lightOf(p.Lamps) }
 
 // lightOf prepares the light of other lamps on the same board.
 func (p Plan) lightOf(lamps []Lamp) Light {
-	l := Light{centre: Point{p.Backdrop.WidthMM / 2, p.Backdrop.HeightMM / 2}, lamps: lamps, picture: p.PictureOnBoard()}
+	l := Light{centre: Point{p.Backdrop.WidthMM / 2, p.Backdrop.HeightMM / 2}, picture: p.PictureOnBoard()}
+	for _, lamp := range lamps {
+		l.strongest = max(l.strongest, lamp.LuxAt1M)
+	}
+	for _, lamp := range lamps {
+		l.lamps = append(l.lamps, lamp.emitter(l.strongest, p.Drop.DistanceMM))
+	}
 	if len(lamps) > 0 {
 		l.brightest = l.extreme(1)
 	}
@@ -34,7 +42,15 @@ func (l Light) Brightest() Point { return l.brightest.at }
 func (l Light) Darkest() Point { return l.extreme(-1).at }
 
 // darkestShare is the light at the darkest place, of that at the brightest.
-func (l Light) darkestShare() float64 { return l.extreme(-1).sum / l.brightest.sum }
+func (l Light) darkestShare() float64 { return l.share(l.extreme(-1).sum) }
+
+// share is a sum of the brightest place's; where no lamp reaches the picture, no place has any.
+func (l Light) share(sum float64) float64 {
+	if l.brightest.sum == 0 {
+		return 0
+	}
+	return sum / l.brightest.sum
+}
 
 // FalloffStops is how far the picture's darkest place lies below its brightest, in stops: 0 to NoLightStops.
 func (l Light) FalloffStops() float64 { return stopsBelow(l.darkestShare()) }
@@ -45,34 +61,29 @@ func (l Light) At(xMM, yMM float64) float64 {
 	if len(l.lamps) == 0 {
 		return 1
 	}
-	return l.sum(xMM, yMM) / l.brightest.sum
+	return l.share(l.Amount(xMM, yMM))
 }
 
-// sum adds the lamps' light up at a place in board mm, in units of the lamps' own strength over mm².
-func (l Light) sum(xMM, yMM float64) float64 {
+// Lux is the illuminance of a place of the board's plane, in board mm. ok is false where there are no lamps, or it
+// is not known how much light they give.
+func (l Light) Lux(xMM, yMM float64) (lux float64, ok bool) {
+	const mm2PerM2 = 1e6
+	return l.Amount(xMM, yMM) * l.strongest * mm2PerM2, l.strongest > 0
+}
+
+// Amount is the light at a place in board mm, in units of the strongest lamp's own strength over mm²: to be compared
+// with that of the same lamps elsewhere.
+func (l Light) Amount(xMM, yMM float64) float64 {
 	sum := 0.0
-	for _, lamp := range l.lamps {
-		sum += lamp.On(xMM-l.centre.XMM, yMM-l.centre.YMM)
+	for i := range l.lamps {
+		sum += l.Of(i, xMM, yMM)
 	}
 	return sum
 }
 
-// On is one lamp's light at a place of the board's plane, in mm from the backdrop's centre: in units of the lamp's
-// own strength over mm². With the place
-// at P, the lamp at S and d = |P - S|: cos(at the lamp) = (|S|² - P.S) / (|S| d) and cos(at the board) = z /
-// d. A place behind the lamp gets none.
-//
-// Products are wrapped so that no processor fuses them with a sum: levelled sheets come out the same everywhere.
-func (s Lamp) On(xMM, yMM float64) float64 {
-	dx, dy := xMM-s.XMM, yMM-s.YMM
-	z2 := float64(s.ZMM * s.ZMM)
-	away := float64(dx*dx) + float64(dy*dy) + z2
-	far := float64(s.XMM*s.XMM) + float64(s.YMM*s.YMM) + z2
-	toward := far - float64(xMM*s.XMM) - float64(yMM*s.YMM)
-	if toward <= 0 {
-		return 0
-	}
-	return toward / math.Sqrt(far) * s.ZMM / (away * away)
+// Of is what one lamp adds to Amount; lamps are counted from 0.
+func (l Light) Of(lamp int, xMM, yMM float64) float64 {
+	return l.lamps[lamp].on(xMM-l.centre.XMM, yMM-l.centre.YMM)
 }
 
 // StopsAt is how far below the picture's brightest place the light at a place of the board's plane lies, in

@@ -19,11 +19,17 @@ func litPlan(t *testing.T, lamps ...Lamp) Plan {
 	return mustPlan(t, s)
 }
 
+// lampAt is a lamp of which nothing but its place is known.
+func lampAt(xMM, yMM, zMM float64) Lamp { return Lamp{XMM: xMM, YMM: yMM, ZMM: zMM} }
+
+// shone is a lone lamp's light at a place, in mm from the backdrop's centre, with the drop 40 cm before that.
+func shone(l Lamp, xMM, yMM float64) float64 { return l.emitter(l.LuxAt1M, 400).on(xMM, yMM) }
+
 // One lamp on the axis: the cosine-fourth law (Smith, Modern Optical Engineering, 8.6; recalled from memory).
 // At 30 degrees it gives 9/16, at 45 a quarter, at 60 a sixteenth.
 func TestOnAxisLampFallsByTheFourthPowerOfTheCosine(t *testing.T) {
 	const z = 700.0
-	p := litPlan(t, Lamp{0, 0, z})
+	p := litPlan(t, Lamp{ZMM: z})
 	l := p.Light()
 	cx, cy := p.Backdrop.WidthMM/2, p.Backdrop.HeightMM/2
 	for _, c := range []struct{ degrees, want float64 }{{0, 1}, {30, 9.0 / 16}, {45, 0.25}, {60, 1.0 / 16}} {
@@ -44,7 +50,7 @@ func TestLightAgainstVectors(t *testing.T) {
 	const seed = 41
 	random := rand.New(rand.NewSource(seed))
 	for range 500 {
-		lamp := Lamp{2000 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5), 1 + 2000*random.Float64()}
+		lamp := lampAt(2000*(random.Float64()-0.5), 2000*(random.Float64()-0.5), 1+2000*random.Float64())
 		x, y := 1500*(random.Float64()-0.5), 1500*(random.Float64()-0.5)
 		s, q := flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: lamp.ZMM}, flip.Vec{X: x, Y: y}
 		ray, aim := q.Sub(s), s.Scale(-1).Unit()
@@ -52,18 +58,18 @@ func TestLightAgainstVectors(t *testing.T) {
 		if cosLamp := ray.Unit().Dot(aim); cosLamp > 0 {
 			want = cosLamp * ray.Unit().Dot(flip.Vec{Z: -1}) / ray.Dot(ray)
 		}
-		require.InDelta(t, want, lamp.On(x, y), 1e-12*(1+want), "seed %d lamp %+v at %g, %g", seed, lamp, x, y)
+		require.InDelta(t, want, shone(lamp, x, y), 1e-12*(1+want), "seed %d lamp %+v at %g, %g", seed, lamp, x, y)
 	}
 }
 
 func TestLampsAddAndFollowTheInverseSquare(t *testing.T) {
-	a, b := Lamp{-600, -400, 900}, Lamp{700, 100, 800}
+	a, b := lampAt(-600, -400, 900), lampAt(700, 100, 800)
 	p := litPlan(t, a, b)
 	for _, at := range []Point{{0, 0}, {100, 250}, {600, 30}} {
-		require.InEpsilon(t, p.lightOf([]Lamp{a}).sum(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).sum(at.XMM, at.YMM),
-			p.Light().sum(at.XMM, at.YMM), 1e-12)
+		require.InEpsilon(t, p.lightOf([]Lamp{a}).Amount(at.XMM, at.YMM)+p.lightOf([]Lamp{b}).Amount(at.XMM, at.YMM),
+			p.Light().Amount(at.XMM, at.YMM), 1e-12)
 	}
-	require.InEpsilon(t, 4*Lamp{2 * a.XMM, 2 * a.YMM, 2 * a.ZMM}.On(0, 0), a.On(0, 0), 1e-12,
+	require.InEpsilon(t, 4*shone(lampAt(2*a.XMM, 2*a.YMM, 2*a.ZMM), 0, 0), shone(a, 0, 0), 1e-12,
 		"at twice the distance, a quarter")
 	require.Equal(t, 1.0, litPlan(t).Light().At(12, 34), "without lamps it is even")
 }
@@ -75,8 +81,8 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 	for n := range 60 {
 		lamps := make([]Lamp, 1+random.Intn(4))
 		for i := range lamps {
-			lamps[i] = Lamp{2400 * (random.Float64() - 0.5), 2000 * (random.Float64() - 0.5),
-				math.Pow(10, 0.5+3*random.Float64())}
+			lamps[i] = lampAt(2400*(random.Float64()-0.5), 2000*(random.Float64()-0.5),
+				math.Pow(10, 0.5+3*random.Float64()))
 		}
 		p := litPlan(t, lamps...)
 		l, r := p.Light(), p.PictureOnBoard()
@@ -93,7 +99,7 @@ func TestBrightestAndDarkestAgainstAllPlaces(t *testing.T) {
 
 func TestLevel(t *testing.T) {
 	s := plain()
-	s.DistanceMM, s.Lamps, s.Level = 400, []Lamp{{-600, -400, 900}, {100, 700, 1500}}, true
+	s.DistanceMM, s.Lamps, s.Level = 400, []Lamp{lampAt(-600, -400, 900), lampAt(100, 700, 1500)}, true
 	p := mustPlan(t, s)
 	require.NoError(t, p.Check())
 	l, light := p.Level(), p.Light()
@@ -112,7 +118,7 @@ func TestLevel(t *testing.T) {
 	}
 	require.Equal(t, 1.0, l.Gain(-3000, p.Backdrop.HeightMM/2), "far beyond the picture nothing is left to take away")
 
-	moved, err := p.WithCamera(p.Camera.AsSetup(), p.Drop.CameraMM, []Lamp{{0, 0, 500}})
+	moved, err := p.WithCamera(p.Camera.AsSetup(), p.Drop.CameraMM, []Lamp{{ZMM: 500}})
 	require.NoError(t, err)
 	require.Equal(t, l.Gain(30, 40), moved.Level().Gain(30, 40), "the print stays as printed when other lamps are tried")
 
@@ -153,8 +159,8 @@ func TestLevelRefuses(t *testing.T) {
 		says  string
 	}{
 		{"no lamps", nil, "say so with --lamp"},
-		{"a part without light", []Lamp{{200, 0, 10}}, "without light"},
-		{"too much", []Lamp{{0, 0, 120}}, "fall off by"},
+		{"a part without light", []Lamp{lampAt(200, 0, 10)}, "without light"},
+		{"too much", []Lamp{{ZMM: 120}}, "fall off by"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := plain()
@@ -164,10 +170,10 @@ func TestLevelRefuses(t *testing.T) {
 		})
 	}
 	p := litPlan(t)
-	p.LevelledFor = []Lamp{{0, 0, -1}}
+	p.LevelledFor = []Lamp{{ZMM: -1}}
 	require.Error(t, p.Check(), "a job that was spoiled")
-	p.LevelledFor = []Lamp{{0, 0, math.NaN()}}
+	p.LevelledFor = []Lamp{{ZMM: math.NaN()}}
 	require.Error(t, p.Check())
-	p.LevelledFor = slices.Repeat([]Lamp{{0, 0, 900}}, 1000)
+	p.LevelledFor = slices.Repeat([]Lamp{{ZMM: 900}}, 1000)
 	require.ErrorContains(t, p.Check(), "at most")
 }

@@ -9,7 +9,7 @@ type lit struct {
 }
 
 // searchSteps is how many steps a side the search first looks at; finer features than that, one at each
-// lamp's foot, are looked at by name.
+// lamp's foot and one in each beam, are looked at by name.
 const searchSteps = 32
 
 // extreme finds the brightest place of the picture (sign 1) or the darkest (sign -1): the best of a lattice
@@ -18,7 +18,7 @@ func (l Light) extreme(sign float64) lit {
 	r := l.picture
 	try := func(x, y float64) lit {
 		p := Point{math.Max(r.XMM, math.Min(r.RightMM(), x)), math.Max(r.YMM, math.Min(r.BottomMM(), y))}
-		return lit{p, l.sum(p.XMM, p.YMM)}
+		return lit{p, l.Amount(p.XMM, p.YMM)}
 	}
 	better := func(a, b lit) bool { return sign*a.sum > sign*b.sum }
 
@@ -33,7 +33,10 @@ func (l Light) extreme(sign float64) lit {
 	}
 	starts := []lit{best}
 	for _, lamp := range l.lamps {
-		starts = append(starts, try(l.centre.XMM+lamp.XMM, l.centre.YMM+lamp.YMM))
+		starts = append(starts, try(l.centre.XMM+lamp.s.X, l.centre.YMM+lamp.s.Y))
+		if at, ok := lamp.meets(); ok && lamp.power > 1 { // a beam may be narrower than a step
+			starts = append(starts, try(l.centre.XMM+at.XMM, l.centre.YMM+at.YMM))
+		}
 	}
 	const enough = 1e-6 // mm
 	for _, here := range starts {

@@ -18,9 +18,10 @@ const slantShare = 0.1
 
 // facing compares the corner that the sheets are cut for with where the light comes from at each seam.
 func (s Shot) facing() Facing {
+	light := s.Light()
 	turned := func(c layout.Corner) (mm float64) {
 		for _, seam := range s.Seams {
-			if s.edgeShadows(seam, c) {
+			if s.edgeShadows(light, seam, c) {
 				mm += seam.ToMM - seam.FromMM
 			}
 		}
@@ -41,17 +42,19 @@ func (s Shot) facing() Facing {
 
 // edgeShadows tells whether a seam whose sheets are cut for light from a corner has its edge in the lee of
 // the lamp that is strongest at its middle.
-func (s Shot) edgeShadows(seam layout.Seam, from layout.Corner) bool {
-	x, y := seam.AtMM-s.Backdrop.WidthMM/2, (seam.FromMM+seam.ToMM)/2-s.Backdrop.HeightMM/2
+func (s Shot) edgeShadows(light layout.Light, seam layout.Seam, from layout.Corner) bool {
+	at := layout.Point{XMM: seam.AtMM, YMM: (seam.FromMM + seam.ToMM) / 2}
 	if seam.Axis == "y" {
-		x, y = (seam.FromMM+seam.ToMM)/2-s.Backdrop.WidthMM/2, seam.AtMM-s.Backdrop.HeightMM/2
+		at = layout.Point{XMM: (seam.FromMM + seam.ToMM) / 2, YMM: seam.AtMM}
 	}
-	strongest := s.Lamps[0]
-	for _, lamp := range s.Lamps[1:] {
-		if lamp.On(x, y) > strongest.On(x, y) {
-			strongest = lamp
+	which := 0
+	for i := range s.Lamps {
+		if light.Of(i, at.XMM, at.YMM) > light.Of(which, at.XMM, at.YMM) {
+			which = i
 		}
 	}
+	strongest := s.Lamps[which]
+	x, y := at.XMM-s.Backdrop.WidthMM/2, at.YMM-s.Backdrop.HeightMM/2
 	lean := (strongest.XMM - x) / strongest.ZMM // above zero: light from the right, or from below
 	fromLow := from.Left()
 	if seam.Axis == "y" {

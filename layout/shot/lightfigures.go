@@ -72,15 +72,19 @@ func (s Shot) falloffStops(lamps []layout.Lamp) float64 {
 func withTwins(lamps []layout.Lamp) []layout.Lamp {
 	both := slices.Clone(lamps)
 	for _, l := range lamps {
-		both = append(both, layout.Lamp{XMM: -l.XMM, YMM: -l.YMM, ZMM: l.ZMM})
+		l.XMM, l.YMM, l.Aim.XMM, l.Aim.YMM = -l.XMM, -l.YMM, -l.Aim.XMM, -l.Aim.YMM
+		both = append(both, l)
 	}
 	return both
 }
 
+// movedBack moves each lamp straight away from the backdrop's centre; what they are aimed at stays.
 func movedBack(lamps []layout.Lamp, factor float64) []layout.Lamp {
-	moved := make([]layout.Lamp, len(lamps))
-	for i, l := range lamps {
-		moved[i] = layout.Lamp{XMM: l.XMM * factor, YMM: l.YMM * factor, ZMM: l.ZMM * factor}
+	moved := slices.Clone(lamps)
+	for i := range moved {
+		moved[i].XMM *= factor
+		moved[i].YMM *= factor
+		moved[i].ZMM *= factor
 	}
 	return moved
 }
@@ -107,13 +111,11 @@ func (s Shot) retreat() *Retreat {
 		}
 	}
 	lamps := movedBack(s.Lamps, enough)
-	return &Retreat{enough, lamps, math.Log2(onCentre(s.Lamps) / onCentre(lamps))}
+	return &Retreat{enough, lamps, math.Log2(s.onCentre(s.Lamps) / s.onCentre(lamps))}
 }
 
-// onCentre is what lamps give at the backdrop's centre, in their own strength over mm².
-func onCentre(lamps []layout.Lamp) (sum float64) {
-	for _, l := range lamps {
-		sum += l.On(0, 0)
-	}
-	return sum
+// onCentre is what lamps give at the backdrop's centre, as Light.Amount has it.
+func (s Shot) onCentre(lamps []layout.Lamp) float64 {
+	s.Lamps = lamps
+	return s.Light().Amount(s.Backdrop.WidthMM/2, s.Backdrop.HeightMM/2)
 }
