@@ -9,6 +9,7 @@ type Plan struct {
 	Picture  Picture  `json:"picture"`
 	Backdrop Backdrop `json:"backdrop"`
 	Camera   Camera   `json:"camera"`
+	Shooting Shooting `json:"shooting,omitzero"`
 	Lamps    []Lamp   `json:"lamps_mm,omitempty"` // none: lit evenly
 	// LevelledFor are the lamps whose fall-off the print makes up for; none: it makes up for nothing. Other
 	// lamps tried on a job leave it as it is.

@@ -43,6 +43,7 @@ type Setup struct {
 	LapMM       float64
 	LightFrom   Corner
 	Camera      CameraSetup
+	Shooting    Shooting
 	// Surround, when not empty, fills the board beyond the picture, to SurroundSize or, where that is 0, until
 	// the frame is covered.
 	Surround     Surround
@@ -115,8 +116,9 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 			WidthMM: print.WidthMM, HeightMM: print.HeightMM, FlatWidthMM: print.WidthMM, FlatHeightMM: print.HeightMM,
 			Look: s.Look, Fit: s.Fit, Framing: s.Framing,
 		},
-		Camera: camera,
-		Lamps:  s.Lamps,
+		Camera:   camera,
+		Shooting: s.Shooting,
+		Lamps:    s.Lamps,
 	}
 	if s.plain() && !s.Drop.Oblate() {
 		plan.Picture.ReachMM = s.reachMM(print)
@@ -253,6 +255,9 @@ func (s Setup) check() error {
 		return err
 	}
 	if err := CheckLamps(s.Lamps); err != nil {
+		return err
+	}
+	if err := s.Shooting.check(s.Drop.Body, s.Camera.FrameRate); err != nil {
 		return err
 	}
 	if err := checkTravel(s.TravelMM); err != nil {

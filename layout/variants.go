@@ -32,6 +32,16 @@ func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, e
 	return p, nil
 }
 
+// WithShooting is the plan exposed otherwise, or with the drop coming by otherwise. It comes after WithCamera, whose
+// frame rate bounds the shutter.
+func (p Plan) WithShooting(s Shooting) (Plan, error) {
+	if err := s.check(p.Drop.Body, p.Camera.FrameRate); err != nil {
+		return Plan{}, err
+	}
+	p.Shooting = s
+	return p, nil
+}
+
 // WithShape is the plan with a ball that is so many times as high as wide, of the same volume; the print
 // stays as it is. WithCamera then works out what is seen.
 func (p Plan) WithShape(heightOverWidth float64) (Plan, error) {
@@ -64,6 +74,6 @@ func (p Plan) AsSetup() Setup {
 		Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
 		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM,
 		LightFrom: b.LightFrom,
-		Camera:    p.Camera.AsSetup(), Lamps: p.Lamps,
+		Camera:    p.Camera.AsSetup(), Shooting: p.Shooting, Lamps: p.Lamps,
 	}
 }

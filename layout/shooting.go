@@ -1,0 +1,86 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+
+	"dropsheet/flip"
+	"dropsheet/flip/motion"
+)
+
+// DefaultPlaybackFPS is how many frames a second a film is shown at unless another rate is asked for: television's
+// in most of the world (common practice, no source).
+const DefaultPlaybackFPS = 25.0
+
+// Shooting is how the camera is exposed and how the drop comes by. Whatever was not asked for is 0.
+type Shooting struct {
+	ISO         float64 `json:"iso,omitempty"`
+	ShutterS    float64 `json:"shutter_s,omitempty"`      // how long a frame is exposed, or a flash lasts; 0: the whole frame
+	FallMM      float64 `json:"fall_mm,omitempty"`        // from where the drop is let go to the frame's middle
+	SpeedMMPerS float64 `json:"speed_mm_per_s,omitempty"` // in the frame's middle, down; below 0 rising
+	PlaybackFPS float64 `json:"playback_fps,omitempty"`   // 0: DefaultPlaybackFPS
+}
+
+// Bounds far beyond any camera and any drop.
+const (
+	maxISO         = 1e9
+	maxShutterS    = 3600.0
+	maxSpeedMMPerS = 1e6
+	maxPlaybackFPS = 1e6
+)
+
+// check refuses what no camera does and no drop. A frame rate of 0 is not known.
+func (s Shooting) check(body flip.Body, frameRate float64) error {
+	within := func(v, most float64) bool { return v >= 0 && v <= most }
+	switch {
+	case !within(s.ISO, maxISO):
+		return fmt.Errorf("ISO %g can't be: take one above 0 and up to %g", s.ISO, maxISO)
+	case !within(s.ShutterS, maxShutterS):
+		return fmt.Errorf("a shutter open for %g seconds can't be: take a time above 0 and up to %g", s.ShutterS, maxShutterS)
+	case s.ShutterS > 0 && frameRate > 0 && s.ShutterS*frameRate > 1+tolerance:
+		return fmt.Errorf("at %g frames a second a shutter can't be open for %.4g seconds, longer than a frame lasts: take "+
+			"at most 1/%g of a second, or a lower rate", frameRate, s.ShutterS, frameRate)
+	case !within(s.FallMM, MaxLengthMM):
+		return fmt.Errorf("a fall of %gmm can't be: take a height above 0mm and up to %gm", s.FallMM, MaxLengthMM/1000)
+	case !within(max(s.SpeedMMPerS, -s.SpeedMMPerS), maxSpeedMMPerS):
+		return fmt.Errorf("a drop can't move at %gmm/s: take at most %gmm/s, below 0 for one that rises", s.SpeedMMPerS,
+			maxSpeedMMPerS)
+	case s.FallMM != 0 && s.SpeedMMPerS != 0:
+		return errors.New("the height fallen gives the drop's speed: leave out one of the two")
+	case body != flip.Ball && (s.FallMM != 0 || s.SpeedMMPerS != 0):
+		return errors.New("a rod stands still: leave out the height fallen and the speed, which are for drops")
+	case !within(s.PlaybackFPS, maxPlaybackFPS):
+		return fmt.Errorf("playback of %g frames a second can't be: take a rate above 0 and up to %g", s.PlaybackFPS,
+			maxPlaybackFPS)
+	}
+	return nil
+}
+
+// DropSpeedMMPerS is how fast the drop passes the frame's middle, downward; below 0 it rises. ok is false where that
+// is not known.
+func (s Shooting) DropSpeedMMPerS() (speedMMPerS float64, ok bool) {
+	if s.FallMM > 0 {
+		return motion.SpeedMMPerS(s.FallMM), true
+	}
+	return s.SpeedMMPerS, s.SpeedMMPerS != 0
+}
+
+// Playback is how many frames a second the film is shown at.
+func (s Shooting) Playback() float64 {
+	if s.PlaybackFPS == 0 {
+		return DefaultPlaybackFPS
+	}
+	return s.PlaybackFPS
+}
+
+// ShutterS is how long a frame is exposed: as asked for, or as long as a frame lasts. ok is false where neither is
+// known.
+func (p Plan) ShutterS() (s float64, ok bool) {
+	if p.Shooting.ShutterS > 0 {
+		return p.Shooting.ShutterS, true
+	}
+	if p.Camera.FrameRate > 0 {
+		return 1 / p.Camera.FrameRate, true
+	}
+	return 0, false
+}
