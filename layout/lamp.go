@@ -71,7 +71,8 @@ func (s Lamp) checkLight() error {
 	case !(s.SizeMM >= 0 && s.SizeMM <= MaxLengthMM):
 		return fmt.Errorf("a shining face %gmm wide can't be: take a width above 0mm", s.SizeMM)
 	case s.BeamDeg != 0 && !(s.BeamDeg >= narrowestDeg && s.BeamDeg <= widestDeg):
-		return fmt.Errorf("a beam of %g degrees can't be: take a full angle from %g to %g", s.BeamDeg, narrowestDeg, widestDeg)
+		return fmt.Errorf("a beam of %g degrees can't be: take a full angle from %g to %g", s.BeamDeg, narrowestDeg,
+			widestDeg)
 	case !(math.Abs(s.Aim.XMM) <= MaxLengthMM && math.Abs(s.Aim.YMM) <= MaxLengthMM):
 		return fmt.Errorf("a lamp can't be aimed at %g, %gmm: take a place of the board", s.Aim.XMM, s.Aim.YMM)
 	}

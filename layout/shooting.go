@@ -14,8 +14,9 @@ const DefaultPlaybackFPS = 25.0
 
 // Shooting is how the camera is exposed and how the drop comes by. Whatever was not asked for is 0.
 type Shooting struct {
-	ISO         float64 `json:"iso,omitempty"`
-	ShutterS    float64 `json:"shutter_s,omitempty"`      // how long a frame is exposed, or a flash lasts; 0: the whole frame
+	ISO float64 `json:"iso,omitempty"`
+	// how long a frame is exposed, or a flash lasts; 0: the whole frame
+	ShutterS    float64 `json:"shutter_s,omitempty"`
 	FallMM      float64 `json:"fall_mm,omitempty"`        // from where the drop is let go to the frame's middle
 	SpeedMMPerS float64 `json:"speed_mm_per_s,omitempty"` // in the frame's middle, down; below 0 rising
 	PlaybackFPS float64 `json:"playback_fps,omitempty"`   // 0: DefaultPlaybackFPS

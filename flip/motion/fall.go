@@ -11,6 +11,9 @@ const GravityMMPerS2 = 9806.65
 // far that holds. Of a height below 0 it is 0.
 func SpeedMMPerS(fallMM float64) float64 { return math.Sqrt(2 * GravityMMPerS2 * max(0, fallMM)) }
 
+// FallMM is the height whose fall gives that speed, and to which a drop that rises so fast yet climbs: v²/2g.
+func FallMM(speedMMPerS float64) float64 { return speedMMPerS * speedMMPerS / (2 * GravityMMPerS2) }
+
 // CoversMM is how long a stretch a drop's centre runs over in a time of which half lies before it passes the middle
 // and half after: v t, since falling faster after makes up for falling slower before. A drop so slow that it comes
 // to rest and turns round meanwhile runs over what it covers on the longer leg, (v + gt/2)² / 2g.
@@ -22,6 +25,15 @@ func CoversMM(speedMMPerS, timeS float64) float64 {
 		return v * timeS
 	}
 	return (v + gain) * (v + gain) / (2 * GravityMMPerS2)
+}
+
+// TimeS is CoversMM undone: the time in which a drop's centre runs over a stretch.
+func TimeS(speedMMPerS, stretchMM float64) float64 {
+	v := math.Abs(speedMMPerS)
+	if 2*v*v >= GravityMMPerS2*stretchMM {
+		return stretchMM / v
+	}
+	return 2 * (math.Sqrt(2*GravityMMPerS2*stretchMM) - v) / GravityMMPerS2
 }
 
 // InViewS is how long a drop's centre stays within a frame of that height whose middle it passes at that speed.

@@ -21,7 +21,10 @@ func TestSpeed(t *testing.T) {
 		{"in one second it falls g/2", 9806.65 / 2, 9806.65},
 		{"not above", -5, 0},
 	} {
-		t.Run(c.name, func(t *testing.T) { require.InDelta(t, c.want, motion.SpeedMMPerS(c.fallMM), 0.01) })
+		t.Run(c.name, func(t *testing.T) {
+			require.InDelta(t, c.want, motion.SpeedMMPerS(c.fallMM), 0.01)
+			require.InDelta(t, max(0, c.fallMM), motion.FallMM(-c.want), 0.01)
+		})
 	}
 }
 
@@ -42,6 +45,7 @@ func TestCovers(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			require.InDelta(t, c.want, motion.CoversMM(c.speedMMPerS, c.timeS), c.delta)
+			require.InDelta(t, c.timeS, motion.TimeS(c.speedMMPerS, c.want), 1e-3*c.timeS)
 		})
 	}
 }

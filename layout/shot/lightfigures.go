@@ -78,26 +78,27 @@ func withTwins(lamps []layout.Lamp) []layout.Lamp {
 	return both
 }
 
-// movedBack moves each lamp straight away from the backdrop's centre; what they are aimed at stays.
-func movedBack(lamps []layout.Lamp, factor float64) []layout.Lamp {
-	moved := slices.Clone(lamps)
-	for i := range moved {
-		moved[i].XMM *= factor
-		moved[i].YMM *= factor
-		moved[i].ZMM *= factor
+// moved is the lamps so many times as far from the backdrop's centre, each straight away from it. What they are aimed
+// at stays.
+func moved(lamps []layout.Lamp, factor float64) []layout.Lamp {
+	lamps = slices.Clone(lamps)
+	for i := range lamps {
+		lamps[i].XMM *= factor
+		lamps[i].YMM *= factor
+		lamps[i].ZMM *= factor
 	}
-	return moved
+	return lamps
 }
 
 // retreat finds how far back the lamps must go; nil where even a kilometre is not enough. Far lamps light the
 // board evenly whatever their directions, so some distance does; nearer ones need not get better step by
 // step, and the first distance found by doubling is refined.
 func (s Shot) retreat() *Retreat {
-	falloff := func(factor float64) float64 { return s.falloffStops(movedBack(s.Lamps, factor)) }
+	falloff := func(factor float64) float64 { return s.falloffStops(moved(s.Lamps, factor)) }
 	enough := 1.0
 	for falloff(enough) > evenStops {
 		enough *= 2
-		if layout.CheckLamps(movedBack(s.Lamps, enough)) != nil {
+		if layout.CheckLamps(moved(s.Lamps, enough)) != nil {
 			return nil
 		}
 	}
@@ -110,7 +111,7 @@ func (s Shot) retreat() *Retreat {
 			}
 		}
 	}
-	lamps := movedBack(s.Lamps, enough)
+	lamps := moved(s.Lamps, enough)
 	return &Retreat{enough, lamps, math.Log2(s.onCentre(s.Lamps) / s.onCentre(lamps))}
 }
 

@@ -41,7 +41,7 @@ func TestRetreat(t *testing.T) {
 		f := Of(p).LightFigures()
 		require.Greater(t, f.FalloffStops, evenStops)
 		falloff := func(factor float64) float64 {
-			return Of(litPlan(t, movedBack(p.Lamps, factor)...)).LightFigures().FalloffStops
+			return Of(litPlan(t, moved(p.Lamps, factor)...)).LightFigures().FalloffStops
 		}
 		require.LessOrEqual(t, falloff(f.Retreat.Factor), evenStops)
 		require.Greater(t, falloff(f.Retreat.Factor*0.999), evenStops)
