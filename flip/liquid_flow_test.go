@@ -26,11 +26,6 @@ func waterViscosity(celsius, saltKGPerKG float64) float64 {
 	return pure * (1 + a*saltKGPerKG + b*saltKGPerKG*saltKGPerKG)
 }
 
-// waterDensity is Tanaka and others, Metrologia 38, 301 (2001), in kg/m3 (from memory).
-func waterDensity(celsius float64) float64 {
-	return 999.974950 * (1 - math.Pow(celsius-3.983035, 2)*(celsius+301.797)/(522528.9*(celsius+69.34881)))
-}
-
 func TestLiquidsMoveAsTablesHaveIt(t *testing.T) {
 	const density, tension, viscosity = "density", "tension", "viscosity"
 	for _, c := range []struct {

@@ -152,8 +152,7 @@ func TestIndexAgainstASecondSource(t *testing.T) {
 // Indices at the F and C lines of hydrogen, and what is left of their difference.
 func TestDispersion(t *testing.T) {
 	const f, c = 0.48613, 0.65627 // micrometres, in air
-	const density = 998.2067      // of water, TestWaterAgainstIAPWS
-	water := func(l float64) float64 { return waterIndex(293.15, density, l) / airIndex(293.15, l) }
+	water := func(l float64) float64 { return waterIndex(293.15, waterDensity(20), l) / airIndex(293.15, l) }
 	sea := func(l float64) float64 { return seaWaterIndex(35, 20, 1000*l) }
 	acrylic := func(l float64) float64 {
 		return math.Sqrt(6.1209e-3*l*l - 1.5004e-3*math.Pow(l, 4) +
