@@ -141,7 +141,7 @@ func TestLevelMakesUpForSixStops(t *testing.T) {
 		ok    bool
 	}{{5.9, true}, {6.1, false}} {
 		z := r / math.Tan(math.Acos(math.Exp2(-c.stops/4)))
-		s.Lamps, s.Level = []Lamp{{0, 0, z}}, true
+		s.Lamps, s.Level = []Lamp{{ZMM: z}}, true
 		p, err := s.Plan()
 		if !c.ok {
 			require.ErrorContains(t, err, "fall off by 6.1 stops")
