@@ -101,9 +101,10 @@ func TestLuxAgainstVectors(t *testing.T) {
 	}
 }
 
-// A spot a few millimetres wide between two lattice points is found all the same.
+// A spot a few millimetres wide between two lattice points is found all the same, beside a flood that it outshines.
 func TestBrightestPlaceOfANarrowBeam(t *testing.T) {
-	p := litPlan(t, Lamp{XMM: 100, ZMM: 1000, BeamDeg: 0.5, Aim: Aim{XMM: 123.4, YMM: -77.7}})
+	p := litPlan(t, Lamp{XMM: -300, ZMM: 300, LuxAt1M: 1000},
+		Lamp{XMM: 100, ZMM: 1000, LuxAt1M: 50_000, BeamDeg: 0.3, Aim: Aim{XMM: 123.4, YMM: -77.7}})
 	brightest := p.Light().Brightest()
 	require.InDelta(t, p.Backdrop.WidthMM/2+123.4, brightest.XMM, 0.1)
 	require.InDelta(t, p.Backdrop.HeightMM/2-77.7, brightest.YMM, 0.1)

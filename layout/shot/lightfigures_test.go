@@ -59,3 +59,11 @@ func TestRetreat(t *testing.T) {
 		require.Nil(t, f.Retreat)
 	})
 }
+
+// A twin shines from the other side on the other side, and nothing else of it differs.
+func TestTwinsOfAimedLamps(t *testing.T) {
+	lamp := layout.Lamp{XMM: -700, YMM: -300, ZMM: 900, LuxAt1M: 5000, BeamDeg: 50, Aim: layout.Aim{XMM: 250, YMM: 100}}
+	twin := layout.Lamp{XMM: 700, YMM: 300, ZMM: 900, LuxAt1M: 5000, BeamDeg: 50, Aim: layout.Aim{XMM: -250, YMM: -100}}
+	both := Of(litPlan(t, lamp, twin)).LightFigures()
+	require.InDelta(t, both.FalloffStops, Of(litPlan(t, lamp)).LightFigures().TwinStops, 1e-9)
+}
