@@ -14,11 +14,17 @@ var taken = []struct {
 }{
 	{"mm", 1},
 	{"cm", 10},
+	{"um", mmPerUM},
+	{"\u00b5m", mmPerUM}, // the micro sign
+	{"\u03bcm", mmPerUM}, // the Greek letter
 	{"m", 1000},
 	{"in", MMPerInch},
 }
 
-// UnitsTaken names the units of a length for messages and help.
+// mmPerUM converts micrometres, in which only the pixels of sensors are told.
+const mmPerUM = 1e-3
+
+// UnitsTaken names the units of a length for messages and help; micrometres are left out, which few need.
 const UnitsTaken = "mm, cm, m or in"
 
 // ParseLength reads a length with its unit, such as "4.6mm", "20cm", "1.8m" or "11in", and returns millimetres.

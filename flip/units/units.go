@@ -1,8 +1,8 @@
-// Package units holds the units that dropsheet reads and writes: lengths in millimetres, resolutions in
-// pixels, page space in points.
+// Package units holds the units that dropsheet reads and writes: lengths in millimetres, times in seconds,
+// resolutions in pixels, page space in points.
 //
-// Everything inside the program is millimetres in float64. The factors below are the only place where another
-// unit enters or leaves.
+// Everything inside the program is millimetres and seconds in float64. The factors below are the only place
+// where another unit enters or leaves.
 package units
 
 // Conversion factors, named by direction.

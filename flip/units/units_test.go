@@ -20,6 +20,9 @@ func TestParseLength(t *testing.T) {
 		{"space before the unit", "20 cm", 200},
 		{"exponent", "2e2mm", 200},
 		{"negative", "-5mm", -5},
+		{"micrometres", "28um", 0.028},
+		{"micrometres by the micro sign", "28\u00b5m", 0.028},
+		{"micrometres by the Greek letter", "28\u03bcm", 0.028},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got, err := ParseLength(c.in)
