@@ -4,15 +4,17 @@ import "fmt"
 
 // CameraSetup is the camera as asked for. FrameWidthMM, when it is not 0, counts in place of LensMM.
 type CameraSetup struct {
-	Sensor       Size
-	WidthPx      int
-	HeightPx     int
-	LensMM       float64 // focal length
-	FrameWidthMM float64 // the width seen in the plane of the drop's centre
-	FNumber      float64 // the stop: focal length over pupil diameter
-	FrameRate    float64 // frames a second; 0 when not asked for
-	Focus        Focus
-	SharpToPx    float64 // blur, in frame pixels, that passes for sharp; 0 for DefaultSharpToPx
+	Sensor   Size
+	WidthPx  int
+	HeightPx int
+	LensMM   float64 // focal length
+	// SensorAssumed tells that nobody said how large the sensor is, and a usual one was taken.
+	SensorAssumed bool
+	FrameWidthMM  float64 // the width seen in the plane of the drop's centre
+	FNumber       float64 // the stop: focal length over pupil diameter
+	FrameRate     float64 // frames a second; 0 when not asked for
+	Focus         Focus
+	SharpToPx     float64 // blur, in frame pixels, that passes for sharp; 0 for DefaultSharpToPx
 }
 
 // DefaultSharpToPx is how much blur passes for sharp unless more or less is asked for: two pixels, about what
@@ -22,7 +24,9 @@ const DefaultSharpToPx = 2.0
 // Camera is what the camera records. Pixels are square: where the sensor's sides are not in the proportion of the
 // pixels, the largest part of it that is counts.
 type Camera struct {
-	Sensor        Size    `json:"sensor_mm"` // the part in use
+	Sensor Size `json:"sensor_mm"` // the part in use
+	// SensorAssumed tells that nobody said how large it is, and a usual one was taken.
+	SensorAssumed bool    `json:"sensor_assumed,omitempty"`
 	WidthPx       int     `json:"width_px"`
 	HeightPx      int     `json:"height_px"`
 	LensMM        float64 `json:"lens_mm"`         // focal length
@@ -95,11 +99,11 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
 	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate,
-		Focus: c.Focus, SharpToPx: c.SharpToPx}
+		Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed}
 	if out.SharpToPx == 0 {
 		out.SharpToPx = DefaultSharpToPx
 	}
-	out.Sensor.WidthMM = min(c.Sensor.WidthMM, c.Sensor.HeightMM*proportions)
+	out.Sensor.WidthMM = c.usedMM()
 	out.Sensor.HeightMM = out.Sensor.WidthMM / proportions
 
 	if c.FrameWidthMM != 0 {
@@ -126,5 +130,14 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 // AsSetup is a camera as it would be asked for.
 func (c Camera) AsSetup() CameraSetup {
 	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber,
-		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx}
+		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed}
 }
+
+// usedMM is the width of the largest part of the sensor that has the pixels' proportions.
+func (c CameraSetup) usedMM() float64 {
+	return min(c.Sensor.WidthMM, c.Sensor.HeightMM*float64(c.WidthPx)/float64(c.HeightPx))
+}
+
+// FramedFromMM is how far from the drop the entrance pupil stands so that the lens frames FrameWidthMM: by the thin
+// lens, F (1 + frame width / sensor width) (Hecht, Optics, 5.2.3).
+func (c CameraSetup) FramedFromMM() float64 { return c.LensMM * (1 + c.FrameWidthMM/c.usedMM()) }

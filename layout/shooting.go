@@ -20,6 +20,9 @@ type Shooting struct {
 	FallMM      float64 `json:"fall_mm,omitempty"`        // from where the drop is let go to the frame's middle
 	SpeedMMPerS float64 `json:"speed_mm_per_s,omitempty"` // in the frame's middle, down; below 0 rising
 	PlaybackFPS float64 `json:"playback_fps,omitempty"`   // 0: DefaultPlaybackFPS
+	// What the drop comes from, where its size was told by that: a nozzle of that outer diameter, or a jet that thick.
+	NozzleMM float64 `json:"nozzle_mm,omitempty"`
+	JetMM    float64 `json:"jet_mm,omitempty"`
 }
 
 // Bounds far beyond any camera and any drop.
@@ -50,6 +53,11 @@ func (s Shooting) check(body flip.Body, frameRate float64) error {
 		return errors.New("the height fallen gives the drop's speed: leave out one of the two")
 	case body != flip.Ball && (s.FallMM != 0 || s.SpeedMMPerS != 0):
 		return errors.New("a rod stands still: leave out the height fallen and the speed, which are for drops")
+	case !within(s.NozzleMM, MaxLengthMM), !within(s.JetMM, MaxLengthMM), s.NozzleMM != 0 && s.JetMM != 0:
+		return fmt.Errorf("a drop from a nozzle of %gmm and a jet of %gmm can't be: it comes from one of them", s.NozzleMM,
+			s.JetMM)
+	case body != flip.Ball && (s.NozzleMM != 0 || s.JetMM != 0):
+		return errors.New("a rod comes from no nozzle and no jet: give its diameter")
 	case !within(s.PlaybackFPS, maxPlaybackFPS):
 		return fmt.Errorf("playback of %g frames a second can't be: take a rate above 0 and up to %g", s.PlaybackFPS,
 			maxPlaybackFPS)

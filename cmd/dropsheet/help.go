@@ -35,12 +35,13 @@ func (k command) help(flags *pflag.FlagSet) string {
 // in: the drop, how large and how far, the picture, the camera, the paper. A command shows of each heading
 // the flags that it has.
 var headings = []struct{ title, flags string }{
-	{"drop", "body drop drops-per-ml oblate liquid drop-at travel"},
+	{"drop", "body drop drops-per-ml nozzle jet oblate liquid drop-at travel"},
 	{"size and distance", "distance print-size max-sheets fill fit"},
 	{"picture", "shape crop centre turn round look background"},
 	{"board beyond the picture", "surround surround-size"},
-	{"camera", "camera-distance lens frame-width sensor pixels aperture focus sharp-to sharp frame-rate samples"},
-	{"light", "lamp light-from level"},
+	{"camera", "camera-distance lens frame-width sensor pixel-size pixels aperture focus sharp-to sharp samples"},
+	{"exposure and motion", "frame-rate iso shutter fall speed playback"},
+	{"light", "lamp lamp-lux lamp-size lamp-beam lamp-aim light-from level"},
 	{"paper and printer", "paper orientation printer margin lap ppi lossless spare"},
 	{"seams", "seams avoid seam-width"},
 	{"readings of a printer", "save read between margins list"},

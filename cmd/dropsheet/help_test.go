@@ -40,8 +40,8 @@ func TestHelpHeadings(t *testing.T) {
 	for _, m := range regexp.MustCompile(`(?m)^([a-z ]+):\n      --`).FindAllStringSubmatch(stdout, -1) {
 		shown = append(shown, m[1])
 	}
-	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera", "light",
-		"paper and printer", "seams", "files and output"}, shown)
+	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera",
+		"exposure and motion", "light", "paper and printer", "seams", "files and output"}, shown)
 
 	known := map[string]bool{}
 	for _, k := range commands {

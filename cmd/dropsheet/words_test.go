@@ -57,7 +57,7 @@ func TestWrongWords(t *testing.T) {
 		{"inside the focal length", "size --distance 4mm", "does not turn the picture over"},
 		{"camera in the drop", "size --camera-distance 2mm --frame-width 40mm", "move it further off"},
 		{"lens that can't focus", "size --lens 400mm", "can't focus"},
-		{"lens and frame", "size --lens 50mm --frame-width 40mm", "give one of them"},
+		{"lens, frame and distance", "size --lens 50mm --frame-width 40mm --camera-distance 1m", "leave one of them out"},
 		{"unknown paper", "size --paper foolscap", "A0 to A10"},
 		{"margins that leave no cell", "size --margin 10cm", "make the margin or lap smaller"},
 		{"lap that leaves no cell", "size --lap 19cm", "make the margin or lap smaller"},

@@ -9,12 +9,15 @@ import (
 	"dropsheet/tile/job"
 )
 
-// camera is what is asked of the camera and the lamps.
+// camera is what is asked of the camera, the lamps and the exposure.
 type camera struct {
-	flags  *pflag.FlagSet
-	asked  layout.CameraSetup
-	pixels pair
-	lamps  []layout.Lamp
+	flags    *pflag.FlagSet
+	asked    layout.CameraSetup
+	pixels   pair
+	pixelMM  float64
+	cameraMM float64
+	lamps    lamps
+	shooting shooting
 }
 
 // maxFrameRate bounds the frames a second.
@@ -29,59 +32,102 @@ func (f *camera) register(flags *pflag.FlagSet, defaults bool) {
 		}
 		return ""
 	}
-	rate, evenly := "frames a second, to tell what other stops would give and whether lamps flicker", "even light"
+	evenly := "even light"
 	if !defaults {
-		rate, evenly = "frames a second; nothing here depends on it", "as in the job"
+		evenly = "as in the job"
 	}
-	add(flags, &f.asked.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM, "width and height of the camera's sensor")
+	add(flags, &f.asked.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM,
+		"width and height of the part of the camera's sensor that is read out")
+	add(flags, &f.pixelMM, "pixel-size", "length", "", pixelSize,
+		"width of a pixel of the sensor, such as 28um, in place of --sensor: --pixels are then those that are read out")
 	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels, "pixels of the frame")
-	add(flags, &f.asked.LensMM, "lens", "length", otherwise("100mm"), aboveZero, "focal length of the lens")
+	add(flags, &f.asked.LensMM, "lens", "length", otherwise("100mm"), aboveZero,
+		"focal length of the lens; of lens, frame width and camera distance any two give the third")
 	add(flags, &f.asked.FrameWidthMM, "frame-width", "length", "", aboveZero,
-		"width that the frame sees at the drop, in place of --lens; a ruler held there reads it")
+		"width that the frame sees at the drop; a ruler held there reads it")
+	add(flags, &f.cameraMM, "camera-distance", "length", otherwise("300mm"), aboveZero,
+		"from the lens (its entrance pupil) to the drop's centre")
 	add(flags, &f.asked.FNumber, "aperture", "f/N", otherwise("f/16"), fNumber, "stop of the lens, such as f/22")
 	add(flags, &f.asked.Focus, "focus", "point", otherwise("best"), layout.ParseFocus,
 		"what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
-	add(flags, &f.asked.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate), rate)
-	flags.Var(&lampsValue{&f.lamps}, "lamp", "where a lamp stands from the backdrop's centre: right, down, toward the "+
-		"camera, such as -60cm,-40cm,90cm; repeat it for more (default: "+evenly+")")
+	add(flags, &f.asked.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate),
+		"frames a second: gives the exposure of a frame, what other stops would give, and whether lamps flicker")
+	f.shooting.register(flags)
+	f.lamps.register(flags, evenly)
 }
 
-// over lays what was given over a camera and its lamps.
-func (f *camera) over(c layout.CameraSetup, lamps []layout.Lamp) (layout.CameraSetup, []layout.Lamp, error) {
-	if err := f.check(); err != nil {
-		return c, lamps, err
-	}
+// given is a camera, its distance from the drop, the lamps and the exposure.
+type given struct {
+	camera   layout.CameraSetup
+	cameraMM float64
+	lamps    []layout.Lamp
+	shooting layout.Shooting
+}
+
+// over lays what was given over a job's.
+func (f *camera) over(g given) (given, error) {
 	for _, flag := range []struct {
 		name string
 		take func()
 	}{
-		{"sensor", func() { c.Sensor = f.asked.Sensor }},
-		{"pixels", func() { c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h }},
-		{"lens", func() { c.LensMM = f.asked.LensMM }},
-		{"frame-width", func() { c.FrameWidthMM = f.asked.FrameWidthMM }},
-		{"aperture", func() { c.FNumber = f.asked.FNumber }},
-		{"focus", func() { c.Focus = f.asked.Focus }},
-		{"frame-rate", func() { c.FrameRate = f.asked.FrameRate }},
-		{"lamp", func() { lamps = f.lamps }},
+		{"sensor", func() { g.camera.Sensor, g.camera.SensorAssumed = f.asked.Sensor, false }},
+		{"pixels", func() { g.camera.WidthPx, g.camera.HeightPx = f.pixels.w, f.pixels.h }},
+		{"lens", func() { g.camera.LensMM, g.camera.FrameWidthMM = f.asked.LensMM, 0 }},
+		{"frame-width", func() { g.camera.FrameWidthMM = f.asked.FrameWidthMM }},
+		{"camera-distance", func() { g.cameraMM = f.cameraMM }},
+		{"aperture", func() { g.camera.FNumber = f.asked.FNumber }},
+		{"focus", func() { g.camera.Focus = f.asked.Focus }},
+		{"frame-rate", func() { g.camera.FrameRate = f.asked.FrameRate }},
+		{"pixel-size", func() { g.camera.Sensor, g.camera.SensorAssumed = f.readOut(g.camera), false }},
 	} {
 		if f.flags.Changed(flag.name) {
 			flag.take()
 		}
 	}
-	return c, lamps, nil
+	var err error
+	if g.shooting, err = f.shooting.over(g.shooting); err != nil {
+		return g, err
+	}
+	if g.lamps, err = f.lamps.over(g.lamps); err != nil {
+		return g, err
+	}
+	return f.framed(g)
 }
 
 // setup is the camera that the flags and their defaults stand for.
-func (f *camera) setup() (layout.CameraSetup, []layout.Lamp, error) {
+func (f *camera) setup() (given, error) {
 	c := f.asked
 	c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h
-	return c, f.lamps, f.check()
+	c.FrameWidthMM, c.SensorAssumed = 0, true // until over takes what was given
+	if f.flags.Changed("pixel-size") && !f.flags.Changed("pixels") {
+		return given{}, job.WrongWords(errors.New("--pixel-size says how large a pixel of the sensor is: say with --pixels " +
+			"how many are read out"))
+	}
+	return f.over(given{camera: c, cameraMM: f.cameraMM})
 }
 
-// check refuses flags that contradict each other.
-func (f *camera) check() error {
-	if f.flags.Changed("lens") && f.flags.Changed("frame-width") {
-		return job.WrongWords(errors.New("--lens and --frame-width both say how much the frame sees: give one of them"))
+// readOut is the part of the sensor that pixels of the asked size read out.
+func (f *camera) readOut(c layout.CameraSetup) layout.Size {
+	w, h := c.WidthPx, c.HeightPx
+	if f.pixels.w > 0 {
+		w, h = f.pixels.w, f.pixels.h
 	}
-	return nil
+	return layout.Size{WidthMM: f.pixelMM * float64(w), HeightMM: f.pixelMM * float64(h)}
+}
+
+// framed takes the third of lens, frame width and camera distance from the two that were given. Flags that
+// contradict each other are refused.
+func (f *camera) framed(g given) (given, error) {
+	lens, width := f.flags.Changed("lens"), f.flags.Changed("frame-width")
+	switch {
+	case f.flags.Changed("sensor") && f.flags.Changed("pixel-size"):
+		return g, job.WrongWords(errors.New("--sensor and --pixel-size both say how large the sensor is: give one of them"))
+	case lens && width && f.flags.Changed("camera-distance"):
+		return g, job.WrongWords(errors.New("of --lens, --frame-width and --camera-distance any two give the third: leave " +
+			"one of them out"))
+	case lens && width:
+		g.cameraMM = g.camera.FramedFromMM()
+		g.camera.FrameWidthMM = 0 // which the lens now gives from there
+	}
+	return g, nil
 }

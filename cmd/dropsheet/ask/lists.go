@@ -1,66 +1,92 @@
 package ask
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
+
+	"github.com/spf13/pflag"
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/job"
 )
 
-// lampsValue is a flag that adds a lamp each time it is given.
-type lampsValue struct{ lamps *[]layout.Lamp }
+// list is a flag that adds a value each time it is given.
+type list[T any] struct {
+	into  *[]T
+	parse func(string) (T, error)
+	texts []string
+	kind  string
+}
 
-func (v *lampsValue) Set(s string) error {
+func (v *list[T]) Set(s string) error {
+	parsed, err := v.parse(s)
+	if err == nil {
+		*v.into, v.texts = append(*v.into, parsed), append(v.texts, s)
+	}
+	return err
+}
+
+func (v *list[T]) String() string { return "" }
+func (v *list[T]) Type() string   { return v.kind }
+
+// words are the values as they were given, in their order.
+func (v *list[T]) words() []string { return v.texts }
+
+// addList registers a flag that may be given again and again.
+func addList[T any](flags *pflag.FlagSet, into *[]T, name, kind string, parse func(string) (T, error), usage string) {
+	flags.Var(&list[T]{into: into, parse: parse, kind: kind}, name, usage)
+}
+
+// lampPlace reads where a lamp stands.
+func lampPlace(s string) (layout.Lamp, error) {
 	parts := strings.Split(s, ",")
 	if len(parts) != 3 {
-		return fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
+		return layout.Lamp{}, fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
 	}
 	var mm [3]float64
 	for i, part := range parts {
 		var err error
 		if mm[i], err = units.ParseLength(part); err != nil {
-			return err
+			return layout.Lamp{}, err
 		}
 	}
-	*v.lamps = append(*v.lamps, layout.Lamp{XMM: mm[0], YMM: mm[1], ZMM: mm[2]})
-	return nil
+	return layout.Lamp{XMM: mm[0], YMM: mm[1], ZMM: mm[2]}, nil
 }
-
-func (v *lampsValue) String() string { return "" }
-func (v *lampsValue) Type() string   { return "X,Y,Z" }
-
-// placesValue is a flag that adds a place each time it is given.
-type placesValue struct{ places *[]layout.Point }
-
-func (v *placesValue) Set(s string) error {
-	at, err := dropPlace(s)
-	if err == nil {
-		*v.places = append(*v.places, at)
-	}
-	return err
-}
-
-func (v *placesValue) String() string { return "" }
-func (v *placesValue) Type() string   { return "X,Y" }
 
 // dropPlace reads two lengths joined by a comma.
 func dropPlace(s string) (layout.Point, error) {
+	at, ok := place(s)
+	if !ok {
+		return at, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
+	}
+	return at, nil
+}
+
+// lampAim reads what a lamp points at.
+func lampAim(s string) (layout.Aim, error) {
+	if strings.EqualFold(strings.TrimSpace(s), "drop") {
+		return layout.Aim{AtDrop: true}, nil
+	}
+	at, ok := place(s)
+	if !ok {
+		return layout.Aim{}, fmt.Errorf("%q is nothing to point a lamp at: write drop, or two lengths from the board's "+
+			"middle, right and down, such as 10cm,-5cm", s)
+	}
+	return layout.Aim{XMM: at.XMM, YMM: at.YMM}, nil
+}
+
+func place(s string) (at layout.Point, ok bool) {
 	left, right, ok := strings.Cut(s, ",")
 	x, errX := units.ParseLength(left)
 	y, errY := units.ParseLength(right)
-	if !ok || errX != nil || errY != nil {
-		return layout.Point{}, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
-	}
-	return layout.Point{XMM: x, YMM: y}, nil
+	return layout.Point{XMM: x, YMM: y}, ok && errors.Join(errX, errY) == nil
 }
 
-// avoidValue is a flag that adds a place each time it is given.
-type avoidValue struct{ places *[]job.Avoided }
-
-func (v *avoidValue) Set(s string) error {
+// avoided reads a place of the picture that seams shall keep out of.
+func avoided(s string) (job.Avoided, error) {
 	parts := strings.Split(s, ",")
 	var n [3]float64
 	ok := len(parts) == len(n)
@@ -70,11 +96,8 @@ func (v *avoidValue) Set(s string) error {
 		ok = err == nil && n[i] >= 0 && n[i] <= 1
 	}
 	if !ok || n[2] == 0 {
-		return fmt.Errorf("%q is not a place to avoid: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 and R above 0", s)
+		return job.Avoided{}, fmt.Errorf("%q is not a place to avoid: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 "+
+			"and R above 0", s)
 	}
-	*v.places = append(*v.places, job.Avoided{X: n[0], Y: n[1], Radius: n[2]})
-	return nil
+	return job.Avoided{X: n[0], Y: n[1], Radius: n[2]}, nil
 }
-
-func (v *avoidValue) String() string { return "" }
-func (v *avoidValue) Type() string   { return "X,Y,R" }

@@ -20,7 +20,8 @@ func (f *placement) register(flags *pflag.FlagSet) {
 	f.flags = flags
 	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule,
 		"where seams run: least (slid to where they show least) or even (cells as even as they can be)")
-	flags.Var(&avoidValue{&f.avoid}, "avoid", "keep seams out of a circle of the picture, a face say: centre X,Y from "+
+	addList(flags, &f.avoid, "avoid", "X,Y,R", avoided, "keep seams out of a circle of the picture, a face say: "+
+		"centre X,Y from "+
 		"0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
 }
 

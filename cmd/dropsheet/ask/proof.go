@@ -33,7 +33,7 @@ func (p *Proof) Register(flags *pflag.FlagSet) {
 	flags.BoolVar(&p.Sharp, "sharp", false, "a pinhole: everything in focus, no diffraction")
 	add(flags, &p.SeamWidthMM, "seam-width", "length", usualSeamWidth, zeroOrMore,
 		"width of the bare paper edge that shows at seams, 0mm for none")
-	flags.Var(&placesValue{&p.Drops}, "drop-at", "where a drop is, measured from the axis: right, down, such as "+
+	addList(flags, &p.Drops, "drop-at", "X,Y", dropPlace, "where a drop is, measured from the axis: right, down, such as "+
 		"0.5mm,-1mm; repeat it for more (default: one on the axis)")
 	add(flags, &p.Samples, "samples", "N", fmt.Sprint(proof.DefaultSamples), samples,
 		fmt.Sprintf("rays for each pixel inside the drop, 1 to %d; more are smoother and slower", maxSamples))

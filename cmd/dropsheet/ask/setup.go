@@ -2,11 +2,13 @@ package ask
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip"
+	"dropsheet/flip/motion"
 	"dropsheet/layout"
 	"dropsheet/tile/job"
 )
@@ -18,6 +20,8 @@ type setup struct {
 	camera     camera
 	material   flip.Material
 	dropsPerML float64
+	nozzleMM   float64
+	jetMM      float64
 	sharpToPx  float64
 	picture    picture
 	printer    string
@@ -38,6 +42,11 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
 	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(0, maxDropsPerML),
 		"size of the drop by how many make a millilitre, in place of --drop; a dropper's usual figure is 20")
+	add(flags, &s.nozzleMM, "nozzle", "length", "", aboveZero, "size of the drop by the nozzle that it falls "+
+		"off, slowly: "+
+		"its outer diameter, in place of --drop")
+	add(flags, &s.jetMM, "jet", "length", "", aboveZero, "size of the drops by the jet that falls apart into them: its "+
+		"diameter, in place of --drop")
 	add(flags, &s.asked.Drop.HeightOverWidth, "oblate", "ratio", "", within(0.8, 1.2),
 		"height of a ball over its width, 0.8 to 1.2: below 1 pressed flat, above 1 drawn long, its volume still that of "+
 			"--drop (default: round)")
@@ -45,8 +54,6 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		materialNames()+", or a refractive index above 1")
 	add(flags, &s.asked.DistanceMM, "distance", "length", "", aboveZero,
 		"from the drop's centre to the backdrop (default 200mm, or what print size and fill ask for)")
-	add(flags, &s.asked.CameraMM, "camera-distance", "length", "300mm", aboveZero,
-		"from the lens (its entrance pupil) to the drop's centre")
 	add(flags, &s.asked.Fill, "fill", "share", "", number(0, 1),
 		"share of the drop's visible radius that the picture takes up, above 0 and below 1 (default 0.85, or what "+
 			"print size and distance give)")
@@ -86,19 +93,17 @@ func (s *setup) register(flags *pflag.FlagSet) {
 
 // read is the setup that the words come to, all but the picture's proportions.
 func (s *setup) read() (layout.Setup, error) {
-	if s.flags.Changed("drop") && s.flags.Changed("drops-per-ml") {
-		return layout.Setup{}, job.WrongWords(errors.New("--drop and --drops-per-ml both say how large the drop is: give " +
-			"one of them"))
-	}
 	out := s.asked
 	s.picture.apply(&out)
-	if s.dropsPerML > 0 {
-		out.Drop.DiameterMM = flip.DiameterFromDropsPerMLMM(s.dropsPerML)
-	}
 	out.Drop.Index, out.Material = s.material.Index, s.material.Name
-	var err error
-	if out.Camera, out.Lamps, err = s.camera.setup(); err != nil {
+	g, err := s.camera.setup()
+	if err != nil {
 		return layout.Setup{}, err
+	}
+	out.Camera, out.CameraMM, out.Lamps, out.Shooting = g.camera, g.cameraMM, g.lamps, g.shooting
+	out.Shooting.NozzleMM, out.Shooting.JetMM = s.nozzleMM, s.jetMM
+	if out.Drop.DiameterMM, err = s.dropMM(); err != nil {
+		return layout.Setup{}, job.WrongWords(err)
 	}
 	out.Camera.SharpToPx = s.sharpToPx
 	if !s.flags.Changed("printer") {
@@ -110,6 +115,28 @@ func (s *setup) read() (layout.Setup, error) {
 	}
 	out.Printer, err = keptPrinter(s.printer)
 	return out, err
+}
+
+// dropMM is the drop's diameter, by the flag that tells it.
+func (s *setup) dropMM() (float64, error) {
+	var given []string
+	for _, name := range []string{"drop", "drops-per-ml", "nozzle", "jet"} {
+		if s.flags.Changed(name) {
+			given = append(given, "--"+name)
+		}
+	}
+	switch {
+	case len(given) > 1:
+		return 0, fmt.Errorf("%s each say how large the drop is: give one of them", strings.Join(given, " and "))
+	case s.dropsPerML > 0:
+		return flip.DiameterFromDropsPerMLMM(s.dropsPerML), nil
+	case s.nozzleMM > 0:
+		return motion.NozzleDropMM(s.nozzleMM, s.material.Liquid)
+	case s.jetMM > 0:
+		train, err := motion.JetTrain(s.jetMM, s.material.Liquid)
+		return train.DropMM, err
+	}
+	return s.asked.Drop.DiameterMM, nil
 }
 
 // materialNames lists the materials that have a name.

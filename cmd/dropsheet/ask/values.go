@@ -140,3 +140,14 @@ func named(s string) (string, error) {
 	}
 	return s, nil
 }
+
+// pixelSize reads the width of a sensor's pixel.
+func pixelSize(s string) (float64, error) {
+	const mostMM = 1.0 // some hundred times what there is
+	mm, err := units.ParseLength(s)
+	if err != nil || !(mm > 0 && mm < mostMM) {
+		return 0, fmt.Errorf("%q is not the size of a sensor's pixel: write a number and its unit, above 0 and below 1mm, "+
+			"such as 28um", s)
+	}
+	return mm, nil
+}

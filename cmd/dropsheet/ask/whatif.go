@@ -10,8 +10,7 @@ import (
 // whatIf is another camera or other lamps to look at a job with.
 type whatIf struct {
 	camera
-	cameraMM float64
-	oblate   float64
+	oblate float64
 }
 
 // register adds the flags. None has a default: what is not given stays as in the job.
@@ -19,25 +18,22 @@ func (w *whatIf) register(flags *pflag.FlagSet) {
 	w.camera.register(flags, false)
 	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2),
 		"height of the ball over its width, 0.8 to 1.2: what the print shows in a drop out of round")
-	add(flags, &w.cameraMM, "camera-distance", "length", "", aboveZero,
-		"from the lens (its entrance pupil) to the drop's centre")
 }
 
 // Apply is the plan as the words would have it.
 func (w *whatIf) Apply(p layout.Plan) (layout.Plan, error) {
-	c, lamps, err := w.over(p.Camera.AsSetup(), p.Lamps)
+	g, err := w.over(given{p.Camera.AsSetup(), p.Drop.CameraMM, p.Lamps, p.Shooting})
 	if err != nil {
 		return layout.Plan{}, err
-	}
-	cameraMM := p.Drop.CameraMM
-	if w.flags.Changed("camera-distance") {
-		cameraMM = w.cameraMM
 	}
 	if w.flags.Changed("oblate") {
 		if p, err = p.WithShape(w.oblate); err != nil {
 			return layout.Plan{}, job.WrongWords(err)
 		}
 	}
-	p, err = p.WithCamera(c, cameraMM, lamps)
+	if p, err = p.WithCamera(g.camera, g.cameraMM, g.lamps); err != nil {
+		return layout.Plan{}, job.WrongWords(err)
+	}
+	p, err = p.WithShooting(g.shooting)
 	return p, job.WrongWords(err)
 }
