@@ -22,10 +22,18 @@ func writeFacts(w io.Writer, facts ...report.Fact) error {
 // writeTable writes a table of the report under a heading, the plan's own row marked.
 func writeTable(w io.Writer, heading string, t report.Table) error {
 	var b strings.Builder
+	const narrowest = 9
+	wide := make([]int, len(t.Heads))
+	for i := range wide {
+		wide[i] = narrowest
+		for _, r := range t.Rows {
+			wide[i] = max(wide[i], len(r.Cells[i].String()))
+		}
+	}
 	row := func(mark string, cells []string) {
 		fmt.Fprintf(&b, "%s %-7s", mark, cells[0])
-		for _, c := range cells[1:] {
-			fmt.Fprintf(&b, " %9s", c)
+		for i, c := range cells[1:] {
+			fmt.Fprintf(&b, " %*s", wide[i+1], c)
 		}
 		b.WriteString("\n")
 	}

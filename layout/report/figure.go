@@ -26,12 +26,16 @@ type Figure struct {
 	Path     string
 	Value    float64
 	Unit     Unit
-	Decimals int // at most so many after the point; zeros at the end are left out
+	Decimals int // at most so many after the point, zeros at the end left out; -1 is tens, -2 hundreds
 	// prefix stands before the number: "f/", "+".
 	prefix string
 	rounds rounding
 	// keepZeros leaves zeros at the end in.
 	keepZeros bool
+	// fraction writes one over the number, such as 1/25000: Decimals and rounds are those of what stands below.
+	fraction bool
+	// grouped parts thousands by commas.
+	grouped bool
 	// number is what is written where the rounded value is not: a stop's mark.
 	number string
 }
@@ -48,11 +52,13 @@ const (
 func (r rounding) to(v float64, decimals int) float64 {
 	const slip = 1e-9 // of a place: a figure that is whole but for rounding stays what it is
 	places := math.Pow10(decimals)
-	switch r {
-	case up:
+	switch {
+	case r == up:
 		return math.Ceil(v*places-slip) / places
-	case down:
+	case r == down:
 		return math.Floor(v*places+slip) / places
+	case decimals < 0:
+		return math.Round(v*places) / places
 	}
 	return v
 }
@@ -66,7 +72,13 @@ func (f Figure) Number() string {
 	if f.Unit == Percent {
 		v *= 100
 	}
+	if f.fraction {
+		return "1/" + short(f.rounds.to(1/v, f.Decimals), f.Decimals)
+	}
 	v = f.rounds.to(v, f.Decimals)
+	if f.grouped {
+		return grouped(short(v, f.Decimals))
+	}
 	if f.keepZeros {
 		if short(v, f.Decimals) == "0" {
 			v = 0 // not minus zero
@@ -109,7 +121,7 @@ func (f Figure) Column() Figure {
 
 // short writes a number with at most so many decimals, no zero at their end, and no minus before a zero.
 func short(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	text := strconv.FormatFloat(v, 'f', max(0, decimals), 64)
 	if strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
@@ -117,6 +129,21 @@ func short(v float64, decimals int) string {
 		return "0"
 	}
 	return text
+}
+
+// grouped parts the thousands of a number of 0 or more, from 10,000 on.
+func grouped(number string) string {
+	whole, rest, _ := strings.Cut(number, ".")
+	if len(whole) < 5 {
+		return number
+	}
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if rest != "" {
+		whole += "." + rest
+	}
+	return whole
 }
 
 // length is a length to a tenth of a millimetre, which is what one builds by.
@@ -161,11 +188,18 @@ func blur(path string, px float64) Figure {
 // whole is a figure told without decimals.
 func whole(path string, v float64, unit Unit) Figure { return Figure{Path: path, Value: v, Unit: unit} }
 
-// significant is a number to so many figures, whatever its size.
+// significant is a number to so many figures, whatever its size; whole numbers keep all of theirs.
 func significant(path string, v float64, unit Unit, figures int) Figure {
+	f := rounded(path, v, unit, figures)
+	f.Decimals = max(0, f.Decimals)
+	return f
+}
+
+// rounded is a number to so many figures, whatever its size.
+func rounded(path string, v float64, unit Unit, figures int) Figure {
 	f := Figure{Path: path, Value: v, Unit: unit}
 	if v != 0 {
-		f.Decimals = max(0, figures-1-int(math.Floor(math.Log10(math.Abs(v)))))
+		f.Decimals = figures - 1 - int(math.Floor(math.Log10(math.Abs(v))))
 	}
 	return f
 }

@@ -18,6 +18,11 @@ func (r *Report) frame() []Fact {
 			size(whole("camera.width_px", float64(c.WidthPx), Pixels), whole("camera.height_px", float64(c.HeightPx), Pixels)))},
 		{Key: "frame.drop", Text: say("in it the %s is %s across", r.body, whole("", acrossMM/c.PixelMM(), Pixels))},
 	}
+	if c.SensorAssumed {
+		facts = append(facts, Fact{Key: "frame.sensor", Asks: true, Text: say("no sensor was given, and one of %s is taken: "+
+			"blur and light rest on that, and the frame's width where a lens gives it; give --sensor or --pixel-size",
+			size(length("camera.sensor_mm.width", c.Sensor.WidthMM), length("camera.sensor_mm.height", c.Sensor.HeightMM)))})
+	}
 	turn := r.shot.Drop.Reverses.Turn()
 	switch {
 	case turn.ReverseX && acrossMM > c.FrameWidthMM, turn.ReverseY && acrossMM > c.FrameHeightMM:

@@ -17,8 +17,12 @@ type Figures struct {
 	Resolution  shot.Resolution  `json:"resolution"`
 	Swing       *shot.Swing      `json:"swing,omitempty"` // none for rods and solid balls
 	Sharpness   shot.Sharpness   `json:"sharpness"`
+	FringePx    float64          `json:"fringe_px,omitempty"` // 0 where the material's dispersion is not known
 
-	Light *shot.LightFigures `json:"light,omitempty"` // none without lamps
+	Light    *shot.LightFigures `json:"light,omitempty"`    // none without lamps
+	Shot     Shot               `json:"shot"`               // the figures that decide it, in short
+	Exposure *shot.Exposure     `json:"exposure,omitempty"` // none where ISO or exposure are not known
+	Motion   *shot.Motion       `json:"motion,omitempty"`   // none where the drop's speed is not known
 }
 
 // coverage is what the frame sees of the board, with what mends it.
@@ -32,6 +36,7 @@ func (r *Report) Figures(version int) Figures {
 	return Figures{
 		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), Sensitivity: r.sensitivity(),
 		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
-		Sharpness: r.sharp(), Light: r.light(),
+		Sharpness: r.sharp(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(), Exposure: r.exposure(),
+		Motion: r.motion(),
 	}
 }

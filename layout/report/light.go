@@ -28,7 +28,7 @@ func (r *Report) lit() []Fact {
 	facts = append(facts, Fact{Key: "light.corners", Text: say("in stops below the brightest: centre %s, top left %s, "+
 		"top right %s, bottom left %s, bottom right %s", at("centre", f.Centre), at("corners.0", f.Corners[0]),
 		at("corners.1", f.Corners[1]), at("corners.2", f.Corners[2]), at("corners.3", f.Corners[3]))})
-	return append(facts, r.evener()...)
+	return append(append(r.lampsKnown(), facts...), r.evener()...)
 }
 
 // evener tells what would light the board more evenly.
@@ -49,10 +49,13 @@ func (r *Report) evener() []Fact {
 		facts = append(facts, Fact{Key: "light.hopeless", Asks: true, Text: say("no distance within a kilometre brings it " +
 			"under half a stop: turn the lamps more straight on")})
 	case m.Factor > 1:
+		costs := Text(nil) // lamps that point elsewhere may give the middle more from there
+		if m.LossStops >= 0 {
+			costs = say(", which costs %s of light", stops("light.under_half_a_stop.loss_stops", m.LossStops))
+		}
 		facts = append(facts, Fact{Key: "light.retreat",
-			Text: say("it would fall off by under half a stop with every lamp %s times as far from the board's middle, "+
-				"which costs %s of light", Figure{Path: "light.under_half_a_stop.factor", Value: m.Factor, Decimals: 2},
-				stops("light.under_half_a_stop.loss_stops", m.LossStops))},
+			Text: say("it would fall off by under half a stop with every lamp %s times as far from the board's middle%s",
+				Figure{Path: "light.under_half_a_stop.factor", Value: m.Factor, Decimals: 2}, costs)},
 			Fact{Key: "light.retreat_to", Text: say("that is %s", lampPlaces(m.Lamps))})
 	default:
 		facts = append(facts, Fact{Key: "light.even", Text: say("half a stop is hardly seen")})

@@ -102,14 +102,16 @@ func (r *Report) swings(s shot.Swing) []Fact {
 		}
 		return f
 	}
-	facts := []Fact{{Key: "look.swing", Name: "swing", Text: say("swinging from %s flatter than round to %s longer, the "+
-		"%s changes the picture by %s / %s in width and %s / %s in height",
-		Figure{Value: 1 - s.Flat.HeightOverWidth, Unit: Percent}, Figure{Value: s.Long.HeightOverWidth - 1, Unit: Percent},
-		r.body, change(s.Flat.WidthShare), change(s.Long.WidthShare),
-		change(s.Flat.HeightShare), change(s.Long.HeightShare))}}
-	if s.PerSecond > 0 {
-		facts = append(facts, Fact{Key: "look.swings", Text: say("a free drop of this size swings %s times a second",
-			whole("swing.per_second", s.PerSecond, Bare))})
-	}
-	return facts
+	both := func(flat, long float64) Text { return say("%s / %s", change(flat), change(long)) }
+	flat, long := s.Flat, s.Long
+	return append([]Fact{
+		{Key: "look.swing", Name: "swing", Text: say("swinging from %s flatter than round to %s longer, the %s changes the "+
+			"picture's edge by %s in width and %s in height", Figure{Value: 1 - flat.HeightOverWidth, Unit: Percent},
+			Figure{Value: long.HeightOverWidth - 1, Unit: Percent}, r.body, both(flat.WidthShare, long.WidthShare),
+			both(flat.HeightShare, long.HeightShare))},
+		{Key: "look.swing_middle", Text: say("its middle, where a face sits, changes by %s in width and %s in height",
+			both(flat.MiddleWidthShare, long.MiddleWidthShare), both(flat.MiddleHeightShare, long.MiddleHeightShare))},
+		{Key: "look.swing_shape", Text: say("that changes its width over height by %s",
+			both(flat.MiddleProportionsShare, long.MiddleProportionsShare))},
+	}, r.wobble()...)
 }

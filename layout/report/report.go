@@ -21,7 +21,10 @@ type Report struct {
 	resolution  func() shot.Resolution
 	swing       func() *shot.Swing // nil for what does not swing: rods, and solid balls
 	sharp       func() shot.Sharpness
+	fringePx    func() float64            // 0 where the material's dispersion is not known
 	light       func() *shot.LightFigures // nil without lamps
+	exposure    func() *shot.Exposure     // nil where ISO or exposure are not known
+	motion      func() *shot.Motion       // nil where the drop's speed is not known
 	topics      []topic
 }
 
@@ -47,12 +50,18 @@ func Of(p layout.Plan) *Report {
 			return nil
 		}),
 		sharp: sync.OnceValue(s.Sharpness), light: sync.OnceValue(s.LightFigures),
+		fringePx: sync.OnceValue(func() float64 {
+			px, _ := s.Fringe()
+			return px
+		}),
+		exposure: sync.OnceValue(s.Exposure), motion: sync.OnceValue(s.Motion),
 	}
 	for _, t := range []topic{
 		{name: "drop", facts: r.drop}, {name: "hangs", facts: r.hangs}, {name: "place", facts: r.place},
 		{name: "look", facts: r.look}, {name: "print", facts: r.print}, {name: "frame", facts: r.frame},
 		{name: "detail", facts: r.detail}, {name: "coverage", facts: r.covers},
 		{name: "remedies", facts: r.coverageRemedies}, {name: "travel", facts: r.moves},
+		{name: "lux", facts: r.exposed}, {name: "motion", facts: r.moving},
 		{name: "sharp", facts: r.sharpness}, {name: "focus", facts: r.focus}, {name: "mains", facts: r.mains},
 		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "lamps", facts: r.lampsInTheWay},
 		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},

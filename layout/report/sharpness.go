@@ -34,10 +34,13 @@ func (r *Report) sharpness() []Fact {
 			whole("sharpness.wider_frame.drop_px", w.DropPx, Pixels))},
 			Fact{Key: "sharp.scaled", Asks: true, Text: say("this frame would do, scaled down to a width of %s",
 				Figure{Value: float64(r.shot.Camera.WidthPx) * s.SharpToPx / s.Least.BlurPx, Unit: Pixels, rounds: down})},
-			Fact{Key: "sharp.longer", Text: say("a longer lens from further off does %s help: in a frame of the same "+
-				"width the blur is the same", strong("not"))})
+			Fact{Key: "sharp.longer", Text: say("a longer lens from further off does %s help, in a frame of the same width: "+
+				"edge and picture hardly change", strong("not"))},
+			Fact{Key: "sharp.beside", Text: say("the board beside them then blurs more, up to %s times as much, and less of it "+
+				"is seen", Figure{Value: 1 + r.shot.Drop.DistanceMM/r.shot.Drop.CameraMM, Decimals: 1})})
 	}
 	facts = append(facts, r.alongRod()...)
+	facts = append(facts, r.fringe()...)
 	half := say("half the frame rate")
 	if rate := r.shot.Camera.FrameRate; rate > 0 {
 		half = say("half the frame rate, %s in place of %s frames a second", frameRate("", rate/2),
@@ -45,6 +48,16 @@ func (r *Report) sharpness() []Fact {
 	}
 	return append(facts, Fact{Key: "sharp.light", Text: say("each stop further closed needs twice the light, or %s",
 		half)})
+}
+
+// fringe tells how far colours part, where that is known.
+func (r *Report) fringe() []Fact {
+	px := r.fringePx()
+	if px == 0 {
+		return nil
+	}
+	return []Fact{{Key: "sharp.fringe", Text: say("colours part by %s at the fill, from red outside to blue inside: no stop "+
+		"changes that", blur("fringe_px", px))}}
 }
 
 // alongRod tells what no stop can do for a rod; nothing of a ball.

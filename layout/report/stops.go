@@ -11,8 +11,12 @@ import (
 // StopsIntro says what the table of stops holds.
 func (r *Report) StopsIntro() Text {
 	own, path := r.ownStop()
-	return say("blur in frame pixels %s, with diffraction; light in stops against the plan's %s",
+	intro := say("blur in frame pixels %s, with diffraction; light in stops against the plan's %s",
 		focusWords(r.shot.Camera.Focus), strong(stop(path+"f_number", own.FNumber)))
+	if r.exposure() != nil {
+		intro = say("%s; lux that the board needs at %s", intro, shutterTime("exposure.shutter_s", r.exposure().ShutterS))
+	}
+	return intro
 }
 
 // Stops is what each stop does to light and blur, at the plan's focus.
@@ -21,6 +25,9 @@ func (r *Report) Stops() Table {
 	t := Table{Heads: []string{"stop", "light"}}
 	if rate {
 		t.Heads = append(t.Heads, "frames/s")
+	}
+	if r.exposure() != nil {
+		t.Heads = append(t.Heads, "lux")
 	}
 	t.Heads = append(t.Heads, "edge", "centre", "at fill")
 	if rod {
@@ -34,6 +41,9 @@ func (r *Report) Stops() Table {
 		cells := []Figure{stop(path+"f_number", line.FNumber), light(path+"exposure_stops", line.ExposureStops)}
 		if rate {
 			cells = append(cells, frameRate(path+"frame_rate", line.FrameRate))
+		}
+		if r.exposure() != nil {
+			cells = append(cells, lux(path+"illuminance_needed_lux", line.NeededLux).bare())
 		}
 		centrePx, fillPx := r.shot.PictureBlurs(at.Blur)
 		centre, fill := r.blurPaths(path+name, at.Blur)

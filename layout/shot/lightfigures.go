@@ -37,9 +37,10 @@ type LitPlace struct {
 // Retreat is how far back the lamps must go, each straight away from the backdrop's centre, for a fall-off
 // under half a stop.
 type Retreat struct {
-	Factor    float64       `json:"factor"` // of each lamp's distance from the backdrop's centre; 1 where they may stay
-	Lamps     []layout.Lamp `json:"lamps_mm"`
-	LossStops float64       `json:"loss_stops"` // of light at the centre, in stops
+	Factor float64       `json:"factor"` // of each lamp's distance from the backdrop's centre; 1 where they may stay
+	Lamps  []layout.Lamp `json:"lamps_mm"`
+	// LossStops is of light at the centre, in stops: below 0 that gets more, where the lamps do not point at it.
+	LossStops float64 `json:"loss_stops"`
 }
 
 // LightFigures works out what the plan's lamps do; nil without lamps, when the board is lit evenly.
@@ -112,7 +113,7 @@ func (s Shot) retreat() *Retreat {
 		}
 	}
 	lamps := moved(s.Lamps, enough)
-	return &Retreat{enough, lamps, math.Log2(s.onCentre(s.Lamps) / s.onCentre(lamps))}
+	return &Retreat{enough, lamps, max(-layout.NoLightStops, math.Log2(s.onCentre(s.Lamps)/s.onCentre(lamps)))}
 }
 
 // onCentre is what lamps give at the backdrop's centre, as Light.Amount has it.

@@ -51,6 +51,8 @@ type StopLine struct {
 	// FrameRate gives the plan's light at this stop, frames a second, the shutter open for the same share of a
 	// frame; 0 when the plan has no rate.
 	FrameRate float64 `json:"frame_rate,omitempty"`
+	// NeededLux is what the board's middle needs at this stop, exposed as planned; 0 when that is not known.
+	NeededLux float64 `json:"illuminance_needed_lux,omitempty"`
 	Edge      Focused `json:"focus_edge"`
 	Picture   Focused `json:"focus_picture"`
 	Best      Focused `json:"focus_best"`
@@ -106,5 +108,6 @@ func (s Shot) stopLine(fNumber float64) StopLine {
 		Edge:          at(s.EdgeMM()), Picture: at(s.ImageMM()), Best: at(s.BestFocusMM(fNumber)),
 	}
 	line.FrameRate = s.Camera.FrameRate * math.Exp2(line.ExposureStops)
+	line.NeededLux, _ = s.NeededLux(fNumber)
 	return line
 }

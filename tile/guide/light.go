@@ -11,8 +11,12 @@ func (b *book) light() {
 	}
 	b.intro("Where the lamps stand, and how their light falls off over the board. A stop is half the light.")
 	b.together(func(b *book) {
-		b.figure(lampPlanMM, b.lampPlan, "Seen from above, to scale. Every lamp points at the board\u2019s middle.")
+		b.figure(lampPlanMM, b.lampPlan, "Seen from above, to scale. The dashed lines show where lamps point: at the "+
+			"board\u2019s middle, unless it is said otherwise.")
 		b.toldTable(b.report.Lamps())
+		if text := b.told("light.known"); text != "" {
+			b.para(text)
+		}
 	})
 	b.topic("On the board", func(b *book) {
 		b.para(b.told("light.falls", "light.even", "light.retreat", "light.hopeless", "light.twin", "light.levelled",

@@ -38,14 +38,22 @@ func (b *book) lampPlan(box layout.Rect) {
 		layout.Point{XMM: camera.XMM - 2.6, YMM: camera.YMM + 3.4})
 
 	var discs []layout.Point
+	// aim is what a lamp points at: kept on the board, and off its own place, where it can't be drawn.
+	aim := func(l layout.Lamp) layout.Point {
+		to := at(max(-half, min(l.Aim.XMM, half)), 0)
+		if l.Aim.AtDrop && (math.Abs(l.XMM) > 1 || math.Abs(l.ZMM-p.Drop.DistanceMM) > 1) {
+			to = drop
+		}
+		return to
+	}
 	for _, l := range p.Lamps {
-		stand := at(l.XMM, l.ZMM)
-		b.Line(stand.XMM, stand.YMM, middle, top, dashed)
+		stand, to := at(l.XMM, l.ZMM), aim(l)
+		b.Line(stand.XMM, stand.YMM, to.XMM, to.YMM, dashed)
 	}
 	for i, l := range p.Lamps {
-		stand := at(l.XMM, l.ZMM)
-		away := math.Hypot(middle-stand.XMM, top-stand.YMM)
-		ux, uy := (middle-stand.XMM)/away, (top-stand.YMM)/away
+		stand, to := at(l.XMM, l.ZMM), aim(l)
+		away := math.Hypot(to.XMM-stand.XMM, to.YMM-stand.YMM)
+		ux, uy := (to.XMM-stand.XMM)/away, (to.YMM-stand.YMM)/away
 		b.lamp(stand.XMM, stand.YMM, ux, uy)
 		disc := layout.Point{XMM: stand.XMM - 5.4*ux, YMM: stand.YMM - 5.4*uy}
 		for clear := false; !clear; { // lamps above one another stand in one place here

@@ -9,16 +9,29 @@ func (b *book) sharpness() {
 
 	b.together(func(b *book) {
 		b.side("Stops")
-		b.para(set(b.report.StopsIntro().Sentence()) + " " + b.told("sharp.across", "sharp.along", "sharp.both"))
+		b.para(set(b.report.StopsIntro().Sentence()) + " " + b.told("sharp.across", "sharp.along", "sharp.both",
+			"frame.sensor"))
 		b.toldTable(b.report.Stops())
-		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled"))
+		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled", "sharp.fringe"))
 	})
 	b.topic("Focus", func(b *book) {
 		b.para(b.told("focus.where"))
 		b.toldTable(b.report.Focuses())
 	})
+	if text := b.told("lux.needed", "lux.source", "lux.suns", "lux.given", "lux.ways"); text != "" {
+		b.topic("Exposure", func(b *book) { b.para(text) })
+	}
+	if text := b.told("motion.speed", "motion.drag", "motion.view", "motion.unexposed"); text != "" {
+		b.topic("Motion", func(b *book) {
+			b.para(text)
+			if text := b.told("motion.smear", "motion.blur_shutter", "motion.sharp_shutter", "motion.best",
+				"motion.as_good"); text != "" {
+				b.para(text)
+			}
+		})
+	}
 	b.topic("What helps", func(b *book) {
-		b.bullet("A wider frame: all is drawn smaller, the blur too. " + b.told("sharp.longer"))
+		b.bullet("A wider frame: all is drawn smaller, the blur too. " + b.told("sharp.longer", "sharp.beside"))
 		b.bullet(b.told("sharp.light"))
 		b.bullet("Lamps on the mains pulse at twice its frequency. " + b.pulses())
 	})

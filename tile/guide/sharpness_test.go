@@ -81,6 +81,12 @@ func TestPlanesOfAnyDrop(t *testing.T) {
 		{"closed far, a frame rate of many figures", "A4", func(s *layout.Setup) {
 			s.Camera.FNumber, s.Camera.FrameRate, s.Drop.Body = 777, 123456789, flip.LevelRod
 		}},
+		{"a rod that needs much light", "A4", func(s *layout.Setup) {
+			s.Camera.FrameRate, s.Shooting.ISO, s.Drop.Body = 25000, 400, flip.LevelRod
+		}},
+		{"a drop that needs much light", "A6", func(s *layout.Setup) {
+			s.Camera.FrameRate, s.Shooting.ISO, s.Shooting.FallMM = 25000, 400, 200
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := on(t, c.paper)

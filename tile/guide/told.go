@@ -62,7 +62,7 @@ func (b *book) phrase(key string) string {
 func (b *book) toldTable(t report.Table) {
 	var typeset table
 	for i, head := range t.Heads {
-		typeset.columns = append(typeset.columns, column{head, i > 0, b.geo.textWidth/float64(len(t.Heads)) - 2*cellPadMM})
+		typeset.columns = append(typeset.columns, column{head, i > 0, tableHead.Width(head)})
 	}
 	for _, row := range t.Rows {
 		var cells []string
@@ -72,7 +72,10 @@ func (b *book) toldTable(t report.Table) {
 		if row.Own {
 			cells[0] += " (plan)"
 		}
+		for i, c := range cells {
+			typeset.columns[i].widthMM = max(typeset.columns[i].widthMM, tableStyle.Width(c))
+		}
 		typeset.rows = append(typeset.rows, cells)
 	}
-	b.table(typeset)
+	b.table(typeset.stretched(b.geo.textWidth))
 }

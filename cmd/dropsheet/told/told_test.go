@@ -57,6 +57,10 @@ var setups = []string{
 	"--lamp -90cm,0cm,90cm --lamp 90cm,0cm,90cm --distance 40cm --drop 4.6mm",
 	"--lamp -250cm,-160cm,90cm --distance 30cm",
 	"--lamp 0cm,-5cm,60cm --travel 1mm --surround stretch --frame-width 45cm",
+	"--jet 2mm --speed -2m/s --frame-rate 12500 --pixel-size 28um --iso 1600 --playback 30",
+	"--nozzle 3mm --fall 90cm --frame-rate 2000 --shutter 1/7000s --sensor 36x24mm --iso 400 --lamp -60cm,0cm,80cm " +
+		"--lamp 60cm,0cm,80cm --lamp-lux 20000 --lamp-lux 25000 --lamp-beam 60 --lamp-size 8cm --lamp-aim drop " +
+		"--lamp-aim -5cm,3cm",
 }
 
 // made are those of them, one of each kind, that a whole make is run for. The others' guides are written as make does,
@@ -79,8 +83,10 @@ var guideTells = []string{
 	"coverage.unprinted",
 	"travel.none", "travel.free", "travel.shows", "travel.holds", "travel.asked", "travel.frame",
 	"sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled", "sharp.across", "sharp.along", "sharp.both",
-	"sharp.longer", "sharp.light", "focus.where",
-	"mains.swing", "mains.steady", "mains.remedy",
+	"sharp.longer", "sharp.beside", "sharp.light", "focus.where",
+	"mains.swing", "mains.steady", "mains.remedy", "frame.sensor", "sharp.fringe",
+	"lux.needed", "lux.source", "lux.suns", "lux.given", "lux.ways", "motion.speed", "motion.drag", "motion.view",
+	"motion.smear", "motion.blur_shutter", "motion.sharp_shutter", "motion.best", "motion.as_good", "light.known",
 	"light.falls", "light.retreat", "light.twin", "glare.seen", "glare.gone", "glare.none", "glare.matt",
 	"glare.polarise", "lamps.cut", "lamps.turned", "lamps.facing",
 }
@@ -258,7 +264,10 @@ func requireInJSON(t *testing.T, figures any, f report.Figure, key string) {
 		}
 		return
 	}
-	n, err := strconv.ParseFloat(number, 64)
+	if under, fraction := strings.CutPrefix(number, "1/"); fraction {
+		number, value = under, 1/value
+	}
+	n, err := strconv.ParseFloat(strings.ReplaceAll(number, ",", ""), 64)
 	require.NoError(t, err, "%s: %s", key, number)
 	if f.Unit == report.Percent {
 		value *= 100
