@@ -36,7 +36,11 @@ func TestCheck(t *testing.T) {
 		differs []string // the lines that do
 		says    string
 	}{
-		{"as it was made", nil, nil, nil, "version 3"},
+		{"as it was made", nil, nil, nil, "version 4, which this program writes"},
+		{"of the format before", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, place.JobFile), asVersion3(t, files[place.JobFile]), 0o600))
+			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
+		}, nil, nil, "version 3, which this program reads; it writes version 4"},
 		{"a file missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "guide.pdf")))
 		}, nil, []string{"folder", "files"}, "guide.pdf missing"},
@@ -56,27 +60,45 @@ func TestCheck(t *testing.T) {
 		}, nil, []string{"files", "pages"}, "ends early"},
 		{"the artwork changed", func(t *testing.T, _, art string) {
 			require.NoError(t, os.WriteFile(art, append(bytes.Clone(artBytes), 0), 0o600))
-		}, nil, []string{"artwork"}, "not the one this job was made from"},
-		{"the artwork gone", func(t *testing.T, _, art string) { require.NoError(t, os.Remove(art)) }, nil,
-			[]string{"artwork"}, "--artwork"},
+		}, nil, nil, "artwork.png in the job's folder, 60 x 40 pixels, of the job's SHA-256; pattern.png, of which it is a " +
+			"copy, is not what it was"},
+		{"the artwork gone", func(t *testing.T, _, art string) { require.NoError(t, os.Remove(art)) }, nil, nil,
+			"artwork.png in the job's folder, 60 x 40 pixels, of the job's SHA-256; pattern.png, of which it is a copy, is " +
+				"not where it was"},
+		{"the copy gone", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
+		}, nil, []string{"folder", "files"}, "pattern.png where it was, 60 x 40 pixels, of the job's SHA-256"},
+		{"the copy changed", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, "artwork.png"), []byte("x"), 0o600))
+		}, nil, []string{"files"}, "artwork.png not as this job made them"},
+		{"the artwork and its copy gone", func(t *testing.T, folder, art string) {
+			require.NoError(t, os.Remove(art))
+			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
+		}, nil, []string{"folder", "files", "artwork"}, "hint: if the artwork has moved, name it with --artwork"},
+		{"the artwork and its copy changed", func(t *testing.T, folder, art string) {
+			for _, path := range []string{art, filepath.Join(folder, "artwork.png")} {
+				require.NoError(t, os.WriteFile(path, append(bytes.Clone(artBytes), 0), 0o600))
+			}
+		}, nil, []string{"files", "artwork"}, "not the one this job was made from"},
 		{"the artwork moved, and named",
 			func(t *testing.T, _, art string) { require.NoError(t, os.Rename(art, art+".moved")) },
 			[]string{"--artwork", "ART.moved"}, nil, "pattern.png.moved"},
 		{"a figure changed", edit(`"fill": 0.85`, `"fill": 0.84`), nil, []string{"check code"}, "job.json was changed"},
 		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
-		{"an older format", edit(`"dropsheet": 3`, `"dropsheet": 2`), nil, []string{"job"},
-			"version 2 and this program reads version 3: use the dropsheet that made it, or make the job again"},
-		{"a newer format", edit(`"dropsheet": 3`, `"dropsheet": 4`), nil, []string{"job"},
-			"version 4 and this program reads version 3"},
+		{"an older format", edit(`"dropsheet": 4`, `"dropsheet": 2`), nil, []string{"job"},
+			"version 2 and this program reads versions 3 and 4: use the dropsheet that made it, or make the job again"},
+		{"a newer format", edit(`"dropsheet": 4`, `"dropsheet": 5`), nil, []string{"job"},
+			"version 5 and this program reads versions 3 and 4"},
 		{"the job file gone", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, place.JobFile)))
 		}, nil, []string{"folder", "job"},
 			"nothing comes again without job.json; put that back, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
+			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))
-		}, nil, []string{"folder", "files", "pages", "artwork"}, "sheets.pdf missing"},
+		}, nil, []string{"folder", "files", "pages", "artwork"}, "sheets.pdf, artwork.png missing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j, err := job.Read(made)

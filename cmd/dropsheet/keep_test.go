@@ -39,6 +39,38 @@ func TestForceKeeps(t *testing.T) {
 		require.Contains(t, stderr, "holds the artwork itself")
 		require.FileExists(t, inside)
 	})
+	t.Run("the artwork's copy", func(t *testing.T) {
+		inside := filepath.Join(folder, "artwork.png")
+		for _, args := range [][]string{{"proof", folder}, {"reprint", folder, "all"}, {"proof", moved, "--artwork", art}} {
+			_, stderr, code := dropsheet(t, append(args, "--out", inside, "--force")...)
+			require.Equal(t, exitFailed, code, args)
+			require.Contains(t, stderr, "--force does not replace", args)
+		}
+		require.Equal(t, readFolder(t, filepath.Dir(art))["pattern.png"], readFolder(t, folder)["artwork.png"])
+	})
+	t.Run("an artwork that someone keeps in a job's folder", func(t *testing.T) {
+		old := filepath.Join(t.TempDir(), "job")
+		require.NoError(t, os.Mkdir(old, 0o755))
+		require.NoError(t, os.WriteFile(filepath.Join(old, place.JobFile), asVersion3(t, data), 0o600))
+		own := filepath.Join(old, "artwork.tif")
+		require.NoError(t, os.WriteFile(own, []byte("mine"), 0o600))
+		words := []string{"make", art, "--out", old, "--force", "--pixels", "120x80", "--max-sheets", "1"}
+		_, stderr, code := dropsheet(t, words...)
+		require.Equal(t, exitFailed, code)
+		require.Contains(t, stderr, `holds "artwork.tif", which is not dropsheet's`)
+		require.FileExists(t, own)
+
+		require.NoError(t, os.Remove(own))
+		_, stderr, code = dropsheet(t, words...)
+		require.Equal(t, exitDone, code, stderr)
+		require.NoError(t, os.WriteFile(own, []byte("mine"), 0o600))
+		_, stderr, code = dropsheet(t, words...)
+		require.Equal(t, exitFailed, code, "the job's own copy is another")
+		require.Contains(t, stderr, `holds "artwork.tif"`)
+		require.NoError(t, os.Remove(own))
+		_, stderr, code = dropsheet(t, words...)
+		require.Equal(t, exitDone, code, stderr)
+	})
 	t.Run("a folder that is no job", func(t *testing.T) {
 		own := t.TempDir()
 		require.NoError(t, os.WriteFile(filepath.Join(own, "guide.pdf"), []byte("mine"), 0o600))

@@ -26,6 +26,7 @@ writes a folder with
   proof.png    what the camera will record
   seams.png    where the seams fall, on the board and in the drop
   job.json     the job, which proof, seams, reprint and check read
+  artwork.*    a copy of ARTWORK, for the day that it has moved or changed
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third.`,
 	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
@@ -74,8 +75,8 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) err
 	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s in %s (%s, check code %s)\n", "written", strings.Join(place.Files, ", "), folder,
-		report.PerInch(placed.PixelsPerInch()), j.CheckCode)
+	_, err := fmt.Fprintf(w, "%-12s %s in %s (%s, check code %s)\n", "written",
+		strings.Join(place.Files(j.Artwork.Copy), ", "), folder, report.PerInch(placed.PixelsPerInch()), j.CheckCode)
 	return err
 }
 

@@ -49,6 +49,7 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err != nil {
 		return err
 	}
+	c.warn(art.Warning()...)
 	if p.Out == "" {
 		p.Out = filepath.Join(j.Folder(), "proof-trial.png")
 	}
@@ -58,7 +59,7 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := namedAs(p.Out, "a proof", ".png"); err != nil {
 		return err
 	}
-	picture, warnings := job.OnScreen(art, plan.Backdrop.Surround)
+	picture, warnings := job.OnScreen(art.Picture, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	scene := p.Scene(plan, picture)
 	show := progress{console: c}

@@ -18,9 +18,10 @@ var reprintCommand = command{
 	name: "reprint", args: "JOB SHEET...",
 	summary: "print chosen sheets again, as they were",
 	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork
-that it names, which must not have changed. SHEET is a name such as R2C3, a row such as R2, a column
-such as C4, or all. On another printer or other paper the pixels are the same and the cell comes out
-as large as before: only where the sheet lies on its page changes, and what the page makes up for.`,
+that it names, or the folder's copy where that has moved or changed. SHEET is a name such as R2C3, a
+row such as R2, a column such as C4, or all. On another printer or other paper the pixels are the
+same and the cell comes out as large as before: only where the sheet lies on its page changes, and
+what the page makes up for.`,
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Reprint
@@ -58,6 +59,7 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err != nil {
 		return err
 	}
+	c.warn(art.Warning()...)
 	if r.Out == "" {
 		r.Out = filepath.Join(j.Folder(), again.FileName())
 	}
@@ -67,7 +69,7 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
-	if err := again.Write(ctx, art, r.Out, r.Force, r.Spare+1, show.watch()); err != nil {
+	if err := again.Write(ctx, art.Picture, r.Out, r.Force, r.Spare+1, show.watch()); err != nil {
 		return err
 	}
 	return tellReprint(c, r, again, asked)

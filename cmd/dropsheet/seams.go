@@ -59,7 +59,8 @@ func tellSeams(c console, s *ask.Seams, args []string) error {
 	if err != nil {
 		return err
 	}
-	picture, warnings := job.OnScreen(art, plan.Backdrop.Surround)
+	c.warn(art.Warning()...)
+	picture, warnings := job.OnScreen(art.Picture, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	model := seamsight.New(plan, picture, s.SeamWidthMM)
 	seams := model.Seams()

@@ -123,8 +123,8 @@ func TestFailedJobs(t *testing.T) {
 		{"a job that is a picture", func() []byte { return pngBytes(t) }, "reprint ART all", "no job file"},
 		{"a job of the future", func() []byte { return []byte(`{"dropsheet": 99}`) }, "reprint ART all", "version 99"},
 		{"a job of the format before", func() []byte { return []byte(`{"dropsheet": 2}`) }, "reprint ART all",
-			"version 2 and this program reads version 3"},
-		{"a job without sheets", func() []byte { return []byte(`{"dropsheet": 3}`) }, "reprint ART all",
+			"version 2 and this program reads versions 3 and 4"},
+		{"a job without sheets", func() []byte { return []byte(`{"dropsheet": 4}`) }, "reprint ART all",
 			"does not hold together"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -51,7 +51,10 @@ func (p *Picture) Size() (widthPx, heightPx int) {
 // Open reads and decodes a picture of at most maxPixels pixels: JPEG, PNG, TIFF (first picture), BMP, GIF
 // (first frame) or WebP. The file is read once, so that the hash and the pixels belong together. Errors quote
 // the path as it was given.
-func Open(path string, maxPixels int) (*Picture, error) {
+func Open(path string, maxPixels int) (*Picture, error) { return OpenCopy(path, path, maxPixels) }
+
+// OpenCopy is Open of a file that was copied from another: errors quote the path of that.
+func OpenCopy(path, original string, maxPixels int) (*Picture, error) {
 	p, err := guarded(func() (*Picture, error) {
 		f, src, err := openFile(path)
 		if err != nil {
@@ -69,7 +72,7 @@ func Open(path string, maxPixels int) (*Picture, error) {
 		return decode(data, maxPixels)
 	})
 	if err != nil {
-		return nil, fmt.Errorf("picture %q: %w", path, err)
+		return nil, fmt.Errorf("picture %q: %w", original, err)
 	}
 	return p, nil
 }
@@ -90,6 +93,15 @@ func ReadSize(path string, maxPixels int) (widthPx, heightPx int, err error) {
 	}
 	widthPx, heightPx = h.turn.Size(h.width, h.height)
 	return widthPx, heightPx, nil
+}
+
+// OpenFile opens a picture's file to be read as it is. Errors are those of Open.
+func OpenFile(path string) (io.ReadCloser, error) {
+	f, _, err := openFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("picture %q: %w", path, err)
+	}
+	return f, nil
 }
 
 // openFile opens a regular file. It looks before it opens, because opening a pipe would wait for its writer.

@@ -13,16 +13,41 @@ import (
 // MostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
 const MostPixels = 1e11
 
-// OpenArtwork decodes the part that is printed of the artwork of a job that was read: the file that moved names, or
-// where the job says when that is empty. It must be the very file that the job was made from, of maxPixels at most.
-func (j Job) OpenArtwork(moved string, maxPixels int) (*artwork.Picture, error) {
+// Found is the artwork of a job that was read, as it was found.
+type Found struct {
+	*artwork.Picture // the part that is printed
+	// Instead says why it is the copy in the job's folder that was read, and not the file that make was given; nil where
+	// it is that.
+	Instead error
+}
+
+// OpenArtwork decodes the part that is printed of the artwork of a job that was read: of the file that moved names, or,
+// when that is empty, of the one that make was given, else of its copy in the job's folder. Whichever it is, it must be
+// the very file that the job was made from, of maxPixels at most.
+func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
 	path := j.ArtworkPath(moved)
+	art, err := j.openAt(path, maxPixels)
+	if err == nil {
+		return Found{art, nil}, nil
+	}
+	if moved == "" && j.Artwork.Copy != "" {
+		copied, errCopy := j.openAt(j.copyPath(), maxPixels)
+		if errCopy == nil {
+			return Found{copied, err}, nil
+		}
+		err = fmt.Errorf("%w\nand its copy: %w", err, errCopy)
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
+	}
+	return Found{}, hintMaxPixels(err)
+}
+
+// openAt is OpenArtwork of the file at path.
+func (j Job) openAt(path string, maxPixels int) (*artwork.Picture, error) {
 	art, err := artwork.Open(path, maxPixels)
 	if err != nil {
-		if errors.Is(err, fs.ErrNotExist) {
-			err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
-		}
-		return nil, hintMaxPixels(err)
+		return nil, err
 	}
 	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's "+
@@ -35,6 +60,20 @@ func (j Job) OpenArtwork(moved string, maxPixels int) (*artwork.Picture, error) 
 	}
 	return art.Crop(j.Print.Part.rectangle())
 }
+
+// Warning says that the artwork is not what it was where that matters: someone may have changed it, and look for the
+// change. One that is gone is not missed.
+func (f Found) Warning() []string {
+	if f.Instead == nil || errors.Is(f.Instead, fs.ErrNotExist) {
+		return nil
+	}
+	return []string{"the artwork is not what it was when the job was made, whose copy of it is used: make the job " +
+		"again to " +
+		"print it as it is now"}
+}
+
+// copyPath is where the artwork's copy lies.
+func (j Job) copyPath() string { return filepath.Join(j.Folder(), j.Artwork.Copy) }
 
 // ArtworkPath is where the artwork of a job that was read is looked for: at moved, or where the job says.
 func (j Job) ArtworkPath(moved string) string {

@@ -1,7 +1,9 @@
 package job
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -29,24 +31,30 @@ func Check(path, moved string, maxPixels int) ([]Finding, error) {
 	if !info.IsDir() {
 		folder = filepath.Dir(path)
 	}
-	findings := []Finding{checkFolder(folder)}
 	j, err := Read(path)
+	findings := []Finding{checkFolder(folder, j.Artwork.Copy)}
 	if err != nil {
 		return append(findings, Finding{"job", "", err}), nil
 	}
+	format := fmt.Sprintf("version %d, which this program writes", j.Version)
+	if j.Version < Version {
+		format = fmt.Sprintf("version %d, which this program reads; it writes version %d, with the artwork's copy", j.Version,
+			Version)
+	}
 	return append(findings,
-		Finding{What: "format", Agrees: fmt.Sprintf("version %d, which this program writes", j.Version)},
+		Finding{What: "format", Agrees: format},
 		Finding{What: "sheets", Agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets),
 			j.Backdrop.Columns, j.Backdrop.Rows)},
 		Finding{"check code", j.CheckCode + ", as the job's figures give it", j.Changed()},
 		j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(moved, maxPixels)), nil
 }
 
-// checkFolder looks for the files that make wrote.
-func checkFolder(folder string) Finding {
-	f := Finding{What: "folder", Agrees: strings.Join(place.Files, ", ") + " are there"}
+// checkFolder looks for the files that make wrote, of which copy is the artwork's copy, empty for none.
+func checkFolder(folder, copy string) Finding {
+	files := place.Files(copy)
+	f := Finding{What: "folder", Agrees: strings.Join(files, ", ") + " are there"}
 	var missing []string
-	for _, name := range place.Files {
+	for _, name := range files {
 		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
 			missing = append(missing, name)
 		}
@@ -66,7 +74,7 @@ func checkFolder(folder string) Finding {
 func (j Job) checkFiles(folder string) Finding {
 	f := Finding{What: "files", Agrees: "as they were made, by their SHA-256"}
 	var differ []string
-	for _, name := range place.Files {
+	for _, name := range place.Files(j.Artwork.Copy) {
 		if name == place.JobFile {
 			continue
 		}
@@ -104,10 +112,21 @@ func countPages(path string) (int, error) {
 	return pdf.CountPages(file, info.Size())
 }
 
-// checkArtwork looks whether the artwork is the one that the job was made from.
+// checkArtwork looks whether the artwork is the one that the job was made from, and says which file is.
 func (j Job) checkArtwork(moved string, maxPixels int) Finding {
-	f := Finding{What: "artwork", Agrees: fmt.Sprintf("%s, %d x %d pixels, of the job's SHA-256",
-		Printable(filepath.Base(j.ArtworkPath(moved))), j.Artwork.WidthPx, j.Artwork.HeightPx)}
-	_, f.Differs = j.OpenArtwork(moved, maxPixels)
+	found, err := j.OpenArtwork(moved, maxPixels)
+	file := Printable(filepath.Base(j.ArtworkPath(moved)))
+	is := func(file, where string) string {
+		return fmt.Sprintf("%s%s, %d x %d pixels, of the job's SHA-256", file, where, j.Artwork.WidthPx, j.Artwork.HeightPx)
+	}
+	f := Finding{What: "artwork", Agrees: is(file, " where it was"), Differs: err}
+	switch {
+	case moved != "":
+		f.Agrees = is(file, "")
+	case errors.Is(found.Instead, fs.ErrNotExist):
+		f.Agrees = is(j.Artwork.Copy, " in the job's folder") + "; " + file + ", of which it is a copy, is not where it was"
+	case found.Instead != nil:
+		f.Agrees = is(j.Artwork.Copy, " in the job's folder") + "; " + file + ", of which it is a copy, is not what it was"
+	}
 	return f
 }

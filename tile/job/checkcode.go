@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"dropsheet/layout"
@@ -18,12 +19,33 @@ func (j Job) code() (string, error) {
 		SHA256 string
 		Print  Print
 		Plan   layout.Plan
-	}{j.Artwork.SHA256, j.Print, j.Plan})
+	}{j.Artwork.SHA256, j.Print, printed(j.Plan)})
 	if err != nil {
 		return "", err
 	}
 	sum := sha256.Sum256(text)
 	return strings.ToUpper(hex.EncodeToString(sum[:3])), nil
+}
+
+// printed is a plan without what came to plans later and has no part in how its sheets come out: how the camera is
+// exposed, how the drop comes by, and what is known of lamps that the print does not make up for. The same sheets keep
+// the code that they had before.
+func printed(p layout.Plan) layout.Plan {
+	p.Shooting, p.Camera.SensorAssumed = layout.Shooting{}, false
+	p.Lamps = slices.Clone(p.Lamps)
+	for i, l := range p.Lamps {
+		p.Lamps[i] = layout.Lamp{XMM: l.XMM, YMM: l.YMM, ZMM: l.ZMM}
+	}
+	p.LevelledFor = slices.Clone(p.LevelledFor)
+	for i := range p.LevelledFor {
+		p.LevelledFor[i].SizeMM = 0
+	}
+	if !slices.ContainsFunc(p.LevelledFor, func(l layout.Lamp) bool { return l.LuxAt1M != p.LevelledFor[0].LuxAt1M }) {
+		for i := range p.LevelledFor { // all alike, they light the board as lamps of which nothing is known
+			p.LevelledFor[i].LuxAt1M = 0
+		}
+	}
+	return p
 }
 
 // Changed tells why a job that was read is not as it was made: its figures give another check code.

@@ -10,14 +10,16 @@ import (
 	"dropsheet/tile/job/place"
 )
 
-// fileSums are the SHA-256 of the files that make writes before the job file, by name; file gives the place of each.
-func fileSums(file func(name string) string) (map[string]string, error) {
-	sums := map[string]string{}
-	for _, name := range place.Files {
-		if name == place.JobFile {
+// fileSums are the SHA-256 of the files that make writes besides the job file, by name. The copy is known: its pixels
+// are those that were decoded.
+func (m *making) fileSums() (map[string]string, error) {
+	copied := m.job.Artwork.Copy
+	sums := map[string]string{copied: m.job.Artwork.SHA256}
+	for _, name := range place.Files(copied) {
+		if name == place.JobFile || name == copied {
 			continue
 		}
-		sum, err := fileSum(file(name))
+		sum, err := fileSum(m.folder.File(name))
 		if err != nil {
 			return nil, err
 		}

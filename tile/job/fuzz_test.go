@@ -13,8 +13,9 @@ import (
 )
 
 func FuzzDecodeJob(f *testing.F) {
-	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`[]`), []byte(`null`), nil,
-		[]byte(`{"dropsheet":3,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
+	seeds := [][]byte{[]byte(`{}`), []byte(`{"dropsheet":3}`), []byte(`{"dropsheet":4}`), []byte(`[]`), []byte(`null`),
+		nil,
+		[]byte(`{"dropsheet":4,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
 	for _, change := range []func(*layout.Setup){
 		func(s *layout.Setup) { s.MaxSheets = 1 },
 		func(s *layout.Setup) { s.Look, s.Framing.TurnDeg, s.Drop.HeightOverWidth = layout.Straight, 20, 0.9 },
@@ -44,7 +45,9 @@ func jobOf(tb testing.TB, change func(*layout.Setup)) Job {
 	require.NoError(tb, err)
 	return Job{
 		Version: Version, Name: "pattern", CheckCode: "ABCDEF", Plan: p,
-		Artwork: Artwork{"pattern.png", strings.Repeat("00", 32), 600, 400},
-		Print:   Print{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: PixelRect{0, 0, 600, 400}},
+		Asked: Asked{"distance": {"40cm"}, "lamp": {"-60cm,0cm,90cm", "60cm,0cm,90cm"}},
+		Artwork: Artwork{File: "pattern.png", Copy: "artwork.png", SHA256: strings.Repeat("00", 32), WidthPx: 600,
+			HeightPx: 400},
+		Print: Print{Grid: raster.Grid{WidthPx: 600, HeightPx: 400}, Part: PixelRect{0, 0, 600, 400}},
 	}
 }

@@ -5,36 +5,47 @@ import (
 	"encoding/json"
 	"image"
 	"io"
+	"maps"
 	"path/filepath"
 	"strings"
 	"unicode"
 
 	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/raster"
 )
 
-// Version is the version of the job file that this program writes and reads.
-const Version = 3
+// Version is the version of the job file that this program writes. It reads those from oldestVersion on: version 3 has
+// no words asked, no shot and no copy of the artwork.
+const (
+	Version       = 4
+	oldestVersion = 3
+)
 
 // Job is a job file: enough to make every sheet again as it was.
 type Job struct {
 	Version   int       `json:"dropsheet"`
 	Name      string    `json:"name"`
 	CheckCode string    `json:"check_code"` // printed on every sheet: sheets of one code belong together
+	Asked     Asked     `json:"asked"`
 	Artwork   Artwork   `json:"artwork"`
 	Print     Print     `json:"print"`
 	Placement Placement `json:"seam_placement"`
 	// Files are the SHA-256 of the files that were made with this one, by name.
 	Files map[string]string `json:"files"`
 	layout.Plan
+	// Shot is what decides the shot, in short. Nothing reads it back: it follows from the plan.
+	Shot report.Shot `json:"shot"`
 
 	read source // of a job that was read
 }
 
 // Artwork names the artwork and tells it from any other.
 type Artwork struct {
-	File     string `json:"file"` // from the job's folder, with forward slashes
+	File     string `json:"file"`           // from the job's folder, with forward slashes
+	Copy     string `json:"copy,omitempty"` // its copy's name in the job's folder
 	SHA256   string `json:"sha256"`
 	WidthPx  int    `json:"width_px"` // upright
 	HeightPx int    `json:"height_px"`
@@ -61,20 +72,22 @@ func (r PixelRect) rectangle() image.Rectangle {
 	return image.Rect(r.X, r.Y, r.X+r.WidthPx, r.Y+r.HeightPx)
 }
 
-// newJob puts a job together.
-func newJob(p layout.Plan, art *artwork.Picture, artPath, folder string, print Print) (Job, error) {
-	file, err := fromFolder(folder, artPath)
+// newJob puts a job together, of an order whose folder comes to stand there.
+func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print Print) (Job, error) {
+	file, err := fromFolder(folder, o.Artwork)
 	if err != nil {
 		return Job{}, err
 	}
 	w, h := art.Size()
 	j := Job{
 		Version: Version,
-		Name:    Printable(strings.TrimSuffix(filepath.Base(artPath), filepath.Ext(artPath))),
-		Artwork: Artwork{file, hex.EncodeToString(art.SHA256[:]), w, h},
+		Name:    Printable(strings.TrimSuffix(filepath.Base(o.Artwork), filepath.Ext(o.Artwork))),
+		Asked:   Asked{},
+		Artwork: Artwork{file, place.CopyName(o.Artwork), hex.EncodeToString(art.SHA256[:]), w, h},
 		Print:   print,
 		Plan:    p,
 	}
+	maps.Copy(j.Asked, o.Asked)
 	j.CheckCode, err = j.code()
 	return j, err
 }

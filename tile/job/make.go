@@ -18,6 +18,9 @@ import (
 // Make makes the whole job, and puts its folder in place when all of it is there. It also returns how the camera sees
 // the seams. When it fails or ctx ends it leaves nothing behind, and what was there before stays.
 func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) {
+	if err := o.Asked.check(); err != nil {
+		return Job{}, nil, WrongWords(err)
+	}
 	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
 	part, err := o.Crop.Of(o.Artwork, o.MaxPixels)
 	if err != nil {
@@ -65,6 +68,9 @@ type making struct {
 // writeFiles writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
 // to lay the paper, one of which is taken.
 func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []layout.Plan) error {
+	if err := m.keepArtwork(ctx); err != nil {
+		return err
+	}
 	whole, err := m.open(part)
 	if err != nil {
 		return err
@@ -78,15 +84,15 @@ func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []l
 	if err := m.writePictures(ctx); err != nil {
 		return err
 	}
-	if m.job.Files, err = fileSums(m.folder.File); err != nil {
+	if m.job.Files, err = m.fileSums(); err != nil {
 		return err
 	}
 	return m.write(place.JobFile, m.job.Encode)
 }
 
-// open decodes the artwork, of which that part is printed.
+// open decodes the artwork from its copy, of which that part is printed.
 func (m *making) open(part image.Rectangle) (whole *artwork.Picture, err error) {
-	whole, err = artwork.Open(m.Artwork, m.MaxPixels)
+	whole, err = artwork.OpenCopy(m.copyPath(), m.Artwork, m.MaxPixels)
 	if err != nil {
 		return nil, hintMaxPixels(err)
 	}
@@ -110,24 +116,24 @@ func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layo
 		return err
 	}
 	m.watch.warn(placed.warnings()...)
-	m.warnOf(plan)
+	r := report.Of(plan)
+	m.warnOf(plan, r)
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
-	m.job, err = newJob(plan, whole, m.Artwork, m.folder.Final(), Print{grid, newPixelRect(part), m.Lossless})
+	m.job, err = newJob(plan, whole, m.Order, m.folder.Final(), Print{grid, newPixelRect(part), m.Lossless})
 	if err != nil {
 		return err
 	}
 	if err := m.job.checkSheets(); err != nil {
 		return WrongWords(fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err))
 	}
-	m.job.Placement = placed
+	m.job.Placement, m.job.Shot = placed, r.Shot()
 	return nil
 }
 
 // warnOf warns of what about the plan spoils the shot or the print.
-func (m *making) warnOf(plan layout.Plan) {
-	r := report.Of(plan)
+func (m *making) warnOf(plan layout.Plan, r *report.Report) {
 	m.watch.tell(r.Warnings())
 	if plan.Level().On() && m.art.ICC != nil {
 		m.watch.warn("--level darkens by sRGB's curve, and the artwork's own colour profile may have another: check one " +

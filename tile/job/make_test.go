@@ -13,6 +13,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/jobtest"
+	"dropsheet/tile/job/place"
 )
 
 // What there is to warn of is told before the first sheet, and sheets and rows are counted to the last.
@@ -87,15 +88,20 @@ func TestMakeTellsWhoIsToBlame(t *testing.T) {
 	}
 }
 
-// The artwork goes away, or becomes another picture, between the look at its header and its reading.
+// The artwork goes away, or becomes another picture, between the look at its header and its reading. Nothing is left.
 func TestArtworkChangedMeanwhile(t *testing.T) {
 	small, _ := jobtest.WritePattern(t, 61, 40)
 	for path, says := range map[string]string{
 		small:           "changed while it was read",
 		small + ".gone": "no such file or directory",
 	} {
-		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}}
-		_, err := m.open(image.Rect(0, 0, 60, 40))
+		final := filepath.Join(t.TempDir(), "job")
+		folder, err := place.NewFolder(final, false, path)
+		require.NoError(t, err)
+		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}, folder: folder}
+		err = m.writeFiles(t.Context(), image.Rect(0, 0, 60, 40), nil)
 		require.ErrorContains(t, err, says)
+		require.ErrorContains(t, err, fmt.Sprintf("%q", path), "it is told by its own name")
+		require.NoError(t, folder.Discard())
 	}
 }

@@ -15,6 +15,8 @@ type Order struct {
 	PPI      PPI
 	Lossless bool // every pixel as it is, in place of JPEG
 
+	Asked Asked // the words that all this was asked for with, for the job to keep
+
 	Folder string // where the job goes
 	Force  bool   // replace a job that is there
 }

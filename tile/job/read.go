@@ -12,12 +12,11 @@ import (
 	"path/filepath"
 
 	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
 )
-
-// maxJobBytes bounds a job file: 100,000 sheets take under 30 MB.
-const maxJobBytes = 64 << 20
 
 // Read reads a job file, named itself or by its folder.
 func Read(path string) (Job, error) {
@@ -38,7 +37,7 @@ func Read(path string) (Job, error) {
 			place.Plainly(err))
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, maxJobBytes+1))
+	text, err := io.ReadAll(io.LimitReader(f, place.MostJobBytes+1))
 	if err != nil {
 		return Job{}, fmt.Errorf("job %q can't be read: %w", path, place.Plainly(err))
 	}
@@ -55,8 +54,8 @@ func (j Job) Folder() string { return filepath.Dir(j.read.path) }
 
 // decode reads a job and checks that it holds together.
 func decode(text []byte) (Job, error) {
-	if len(text) > maxJobBytes {
-		return Job{}, fmt.Errorf("over %d bytes is no job file: name the job.json that make wrote", maxJobBytes)
+	if len(text) > place.MostJobBytes {
+		return Job{}, fmt.Errorf("over %d bytes is no job file: name the job.json that make wrote", place.MostJobBytes)
 	}
 	var version struct {
 		Version *int `json:"dropsheet"`
@@ -64,14 +63,17 @@ func decode(text []byte) (Job, error) {
 	if err := json.Unmarshal(text, &version); err != nil || version.Version == nil {
 		return Job{}, errors.New("this is no job file: name the job.json that make wrote")
 	}
-	if *version.Version != Version {
-		return Job{}, fmt.Errorf("its format is version %d and this program reads version %d: use the dropsheet that "+
-			"made it, or make the job again", *version.Version, Version)
+	if *version.Version < oldestVersion || *version.Version > Version {
+		return Job{}, fmt.Errorf("its format is version %d and this program reads versions %d and %d: use the dropsheet "+
+			"that made it, or make the job again", *version.Version, oldestVersion, Version)
 	}
 	var j Job
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	if err := decoder.Decode(&j); err != nil {
 		return Job{}, fmt.Errorf("it does not read as a job (%w): take the job.json as make wrote it", err)
+	}
+	if j.Version < Version { // which had no place for these
+		j.Asked, j.Artwork.Copy, j.Shooting, j.Shot = nil, "", layout.Shooting{}, report.Shot{}
 	}
 	if err := j.holdsTogether(); err != nil {
 		return Job{}, fmt.Errorf("it does not hold together (%w): take the job.json as make wrote it", err)
@@ -86,6 +88,12 @@ func (j Job) holdsTogether() error {
 	}
 	if j.Name != Printable(j.Name) || j.CheckCode != Printable(j.CheckCode) {
 		return errors.New("its name or check code has characters that can't be printed")
+	}
+	if err := j.Asked.check(); err != nil {
+		return fmt.Errorf("its words: %w", err)
+	}
+	if j.Artwork.Copy != "" && !place.IsCopyName(j.Artwork.Copy) {
+		return fmt.Errorf("%q is not what an artwork's copy is called", j.Artwork.Copy)
 	}
 	g := j.Print.Grid
 	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {

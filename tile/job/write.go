@@ -33,9 +33,13 @@ func (s source) stands() error {
 }
 
 // MayWrite tells why nothing that is made of a job that was read can be put at path: neither the job nor its artwork,
-// which may have moved, is ever replaced.
+// which may have moved, nor that one's copy is ever replaced.
 func (j Job) MayWrite(path string, force bool, moved string) error {
-	return place.MayWrite(path, force, j.ArtworkPath(moved), j.read.given)
+	inputs := []string{j.ArtworkPath(moved), j.read.given}
+	if j.Artwork.Copy != "" {
+		inputs = append(inputs, j.copyPath())
+	}
+	return place.MayWrite(path, force, inputs...)
 }
 
 // writeFile is place.WriteFile for what is made of a job that was read: it appears only while that job still lies

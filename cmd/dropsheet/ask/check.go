@@ -15,7 +15,7 @@ type jobArtwork struct {
 }
 
 func (a *jobArtwork) register(flags *pflag.FlagSet) {
-	add(flags, &a.Artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where the "+
-		"job says)")
+	add(flags, &a.Artwork, "artwork", "file", "", named, "file that the artwork has moved to (default: where it "+
+		"was, else the job's copy)")
 	addMaxPixels(flags, &a.MaxPixels)
 }

@@ -54,7 +54,7 @@ func (m *Make) Order(artwork string) (job.Order, error) {
 	return job.Order{
 		Artwork: artwork, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
 		Seams: m.placement.rule, Avoid: m.placement.avoid,
-		PPI: m.ppi, Lossless: m.lossless,
+		PPI: m.ppi, Lossless: m.lossless, Asked: asked(m.flags),
 		Folder: folder, Force: m.force,
 	}, nil
 }

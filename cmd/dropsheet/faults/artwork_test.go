@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"image/png"
+	"maps"
 	"os"
 	"path/filepath"
 	"sync"
@@ -18,11 +19,24 @@ import (
 	"dropsheet/tile/job/place"
 )
 
-// TestVanishedArtwork: what needs it says so, and the job stays.
+// TestVanishedArtwork: what needs it says so, and the job stays. A reprint goes by the job's copy, while that is there.
 func TestVanishedArtwork(t *testing.T) {
 	b := newBench(t)
 	b.lay(t, b.oldFiles)
 	require.NoError(t, os.Remove(b.art))
+	out := filepath.Join(b.job, "reprint-ALL.pdf")
+	stderr, code := runBuilt(t, nil, "reprint", b.job, "all")
+	require.Equal(t, programtest.Done, code, stderr)
+	again, err := os.ReadFile(out)
+	require.NoError(t, err)
+	require.True(t, bytes.Equal(b.oldFiles["sheets.pdf"], again))
+	require.NoError(t, os.Remove(out))
+	require.Equal(t, "old", b.state(t))
+
+	withoutCopy := maps.Clone(b.oldFiles)
+	delete(withoutCopy, artCopy)
+	b.oldFiles = withoutCopy
+	b.lay(t, b.oldFiles)
 	for _, args := range [][]string{b.makeNew(), {"reprint", b.job, "all"}} {
 		stderr, code := runBuilt(t, nil, args...)
 		require.Equal(t, programtest.Failed, code)
@@ -33,7 +47,8 @@ func TestVanishedArtwork(t *testing.T) {
 }
 
 // TestArtworkThatKeepsChanging: while the runs read it the file is one picture and then another, without
-// pause. A job's hash is that of the picture on its sheets, and a reprint is of the job's picture or refused.
+// pause. A job's hash is that of the picture on its sheets and of its copy, and a reprint is of the job's picture, or
+// refused where the job has no copy.
 func TestArtworkThatKeepsChanging(t *testing.T) {
 	b := newBench(t)
 	ours, err := os.ReadFile(b.art)
@@ -73,10 +88,19 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 		require.Contains(t, sheets, j.Artwork.SHA256)
 		require.True(t, bytes.Equal(sheets[j.Artwork.SHA256], files["sheets.pdf"]),
 			"the hash is of one picture, the sheets of the other")
+		require.Equal(t, j.Artwork.SHA256, programtest.Hash(files[artCopy]))
 	}
 
 	b.lay(t, b.newFiles)
 	out := filepath.Join(b.job, "reprint-ALL.pdf")
+	for range 10 {
+		stderr, code := runBuilt(t, nil, "reprint", b.job, "all", "--force")
+		require.Equal(t, programtest.Done, code, stderr)
+		data, err := os.ReadFile(out)
+		require.NoError(t, err)
+		require.True(t, bytes.Equal(b.newFiles["sheets.pdf"], data), "a reprint of another picture was let through")
+	}
+	require.NoError(t, os.Remove(filepath.Join(b.job, artCopy)))
 	outcomes := map[int]int{}
 	for len(outcomes) < 2 || outcomes[programtest.Done]+outcomes[programtest.Failed] < 40 {
 		require.Less(t, outcomes[programtest.Done]+outcomes[programtest.Failed], 2000,

@@ -13,7 +13,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/cmd/dropsheet/programtest"
-	"dropsheet/tile/job/place"
 )
 
 // TestNoRoomForAFile: the system refuses to let a file grow, as it does on a full disk. The run says which
@@ -25,7 +24,7 @@ func TestNoRoomForAFile(t *testing.T) {
 	for _, c := range []struct {
 		blocks int
 		file   string
-	}{{0, "sheets.pdf"}, {4, "sheets.pdf"}, {200, "guide.pdf"}} {
+	}{{0, artCopy}, {4, "sheets.pdf"}, {200, "guide.pdf"}} {
 		require.Greater(t, len(b.newFiles[c.file]), 1024*c.blocks, "the limit is too wide for %s", c.file)
 		t.Run(fmt.Sprintf("%d blocks", c.blocks), func(t *testing.T) {
 			stderr, code := runBuilt(t, under(fmt.Sprintf("ulimit -f %d", c.blocks)), b.makeNew()...)
@@ -124,7 +123,7 @@ func TestUmask(t *testing.T) {
 	stderr, code := runBuilt(t, under("umask 027"), b.makeNew()...)
 	require.Equal(t, programtest.Done, code, stderr)
 	require.Equal(t, fs.ModeDir|0o750, mode(b.job))
-	for _, name := range place.Files {
+	for _, name := range jobFiles {
 		require.Equal(t, fs.FileMode(0o640), mode(filepath.Join(b.job, name)), name)
 	}
 	for umask, want := range map[string]fs.FileMode{"002": 0o664, "022": 0o644, "077": 0o600} {

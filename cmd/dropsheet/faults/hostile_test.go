@@ -117,6 +117,7 @@ func (p hostileFolder) readers() [][]string {
 // told of what a file holds.
 func TestArtworkOfAHostileJob(t *testing.T) {
 	p := newHostileFolder(t)
+	p.rewrite(t, "", "artwork", "copy") // which would stand in
 	for _, c := range []struct {
 		name, file, says string
 	}{
@@ -153,6 +154,49 @@ func TestArtworkOfAHostileJob(t *testing.T) {
 				require.Equal(t, before, p.listing(t), "nothing is written")
 			})
 		}
+	}
+}
+
+// TestCopyOfAHostileJob: the folder that a job comes in may hold anything under the name of the artwork's copy. It is
+// taken for what the hash says, and what is no file is not even opened; where it is the copy, it stands in for whatever
+// the job names as its artwork.
+func TestCopyOfAHostileJob(t *testing.T) {
+	p := newHostileFolder(t)
+	p.rewrite(t, "../pipe", "artwork", "file")
+	for _, args := range p.readers() {
+		jobtest.Bounded(t, args[0], func() {
+			_, stderr, code := programtest.Run(t, args...)
+			require.Equal(t, programtest.Done, code, stderr)
+		})
+	}
+	for _, made := range trials {
+		require.NoError(t, os.Remove(filepath.Join(p.job, made)))
+	}
+	copied := filepath.Join(p.job, "artwork.png")
+	for _, c := range []struct{ target, says string }{
+		{"../pipe", "a device or a pipe"}, {"/dev/zero", "a device or a pipe"}, {"../secret.txt", "not a picture of a known"},
+		{"../other.png", "not the one this job was made from"}, {"..", "this is a folder"}, {"gone", "no such file"},
+	} {
+		require.NoError(t, os.Remove(copied))
+		require.NoError(t, os.Symlink(c.target, copied))
+		before := p.listing(t)
+		for _, args := range append(p.readers(), []string{"check", p.job}) {
+			t.Run(c.target+", by "+args[0], func(t *testing.T) {
+				var stdout, stderr string
+				var code int
+				jobtest.Bounded(t, c.target, func() { stdout, stderr, code = programtest.Run(t, args...) })
+				require.Equal(t, programtest.Failed, code, stderr)
+				require.Contains(t, stdout+stderr, c.says)
+				require.NotContains(t, stdout+stderr, "secret of this machine")
+				require.Equal(t, before, p.listing(t), "nothing is written")
+			})
+		}
+	}
+	p.rewrite(t, "../secret.txt", "artwork", "copy")
+	for _, args := range p.readers() {
+		_, stderr, code := programtest.Run(t, args...)
+		require.Equal(t, programtest.Failed, code)
+		require.Contains(t, stderr, "is not what an artwork's copy is called")
 	}
 }
 

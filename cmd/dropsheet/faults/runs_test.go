@@ -68,7 +68,7 @@ func TestManyRunsAtOnce(t *testing.T) {
 	require.Equal(t, 1, done)
 	files := programtest.Files(t, b.job)
 	delete(files, place.JobFile) // it names the artwork by another way from here
-	require.Len(t, files, len(place.Files)-1)
+	require.Len(t, files, len(jobFiles)-1)
 	for name, data := range files {
 		require.Equal(t, b.newFiles[name], data, name)
 	}

@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"syscall"
 )
 
@@ -112,7 +111,7 @@ func MayWrite(path string, force bool, inputs ...string) error {
 	switch {
 	case err == nil && info.IsDir():
 		return fmt.Errorf("%q is a folder: name a file with --out", path)
-	case err == nil && slices.Contains(keptFiles, filepath.Base(path)):
+	case err == nil && isKept(path):
 		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
 	case err == nil && !force:
 		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)

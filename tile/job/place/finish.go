@@ -34,10 +34,18 @@ func (f *Folder) putInPlace(made string) error {
 	if exchange(made, f.final) != nil {
 		return f.moveAside(made)
 	}
-	if err := mayReplace(made, f.final, f.force); err != nil {
+	if err := f.mayReplaceJob(made); err != nil {
 		return errors.Join(err, exchange(made, f.final))
 	}
 	return nil
+}
+
+// mayReplaceJob tells why what stood in the final place, and stands at path now, may not be replaced.
+func (f *Folder) mayReplaceJob(path string) error {
+	if err := mayReplace(path, f.final, f.force); err != nil {
+		return err
+	}
+	return holdsJob(path, f.final)
 }
 
 // moveAside is putInPlace where two folders can't be swapped in one step.
@@ -46,7 +54,7 @@ func (f *Folder) moveAside(made string) error {
 	if err := os.Rename(f.final, old); err != nil {
 		return Plainly(err)
 	}
-	err := mayReplace(old, f.final, f.force)
+	err := f.mayReplaceJob(old)
 	if err == nil {
 		err = Plainly(os.Rename(made, f.final))
 	}

@@ -86,10 +86,7 @@ func (f *Folder) begin() error {
 	if err := f.clear(); err != nil {
 		return err
 	}
-	if err := mayReplace(f.final, f.final, f.force); err != nil {
-		return err
-	}
-	if err := holdsJob(f.final, f.final); err != nil {
+	if err := f.mayReplaceJob(f.final); err != nil {
 		return err
 	}
 	if err := os.Mkdir(made, 0o777); err != nil {

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -24,9 +25,10 @@ func mayReplace(path, name string, force bool) error {
 		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the "+
 			"job in it", name)
 	}
+	copied := copyIn(path)
 	for _, e := range entries {
 		switch {
-		case e.IsDir() || !isOurs(e.Name()):
+		case e.IsDir() || !isOurs(e.Name()) && !copied(e.Name()):
 			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", name, e.Name())
 		case isUnfinished(e.Name()):
 			lock, err := hold(filepath.Join(path, e.Name()))
@@ -37,6 +39,25 @@ func mayReplace(path, name string, force bool) error {
 		}
 	}
 	return nil
+}
+
+// copyIn tells which file of a folder is the artwork's copy: the one that its job names, so that no artwork
+// that someone keeps there is taken for it. In a folder that has no job yet it is any that may be called so.
+func copyIn(folder string) func(name string) bool {
+	path := filepath.Join(folder, JobFile)
+	info, err := os.Lstat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return IsCopyName
+	case err != nil || !info.Mode().IsRegular() || info.Size() > MostJobBytes:
+		return func(string) bool { return false }
+	}
+	var job struct{ Artwork struct{ Copy string } }
+	text, err := os.ReadFile(path)
+	if err != nil || json.Unmarshal(text, &job) != nil {
+		return func(string) bool { return false }
+	}
+	return func(name string) bool { return IsCopyName(name) && name == job.Artwork.Copy }
 }
 
 // holdsJob refuses a folder that has something in it and no job: it was not made here, whatever its files are called.

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job"
+	"dropsheet/tile/job/place"
+)
+
+// asVersion3 is a job file as the format before had it.
+func asVersion3(t *testing.T, file []byte) []byte {
+	t.Helper()
+	var tree map[string]any
+	require.NoError(t, json.Unmarshal(file, &tree))
+	tree["dropsheet"] = 3
+	delete(tree, "asked")
+	delete(tree, "shot")
+	delete(tree["artwork"].(map[string]any), "copy")
+	text, err := json.Marshal(tree)
+	require.NoError(t, err)
+	return text
+}
+
+// A job that an older dropsheet made prints as it was: the same sheets as this one makes of the same words, with the
+// code that stands on those that were printed then. What is said of the shot changes neither.
+func TestJobOfVersion3(t *testing.T) {
+	artwork, err := filepath.Abs("../../testdata/harbour.jpg")
+	require.NoError(t, err)
+	old := filepath.Join(t.TempDir(), "job")
+	require.NoError(t, os.Mkdir(old, 0o755))
+	file, err := os.ReadFile("../../testdata/version3/" + place.JobFile)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(old, place.JobFile), file, 0o600))
+
+	for _, words := range [][]string{
+		{"reprint", old, "all"},
+		{"proof", old, "--pixels", "24x16", "--samples", "1", "--iso", "400", "--shutter", "1/1000s"},
+		{"seams", old, "--out", filepath.Join(old, "seams-trial.png")},
+	} {
+		_, stderr, code := dropsheet(t, append(words, "--artwork", artwork)...)
+		require.Equal(t, exitDone, code, stderr)
+	}
+	_, stderr, code := dropsheet(t, "reprint", old, "all", "--force")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "no such file or directory")
+	require.Contains(t, stderr, "\nhint: if the artwork has moved")
+	require.NotContains(t, stderr, "copy", "there is none")
+
+	made := filepath.Join(t.TempDir(), "job")
+	_, stderr, code = dropsheet(t, "make", artwork, "--distance", "20cm", "--pixels", "120x80", "--lamp",
+		"-40cm,-40cm,30cm",
+		"--level", "--out", made, "--sensor", "36x24mm", "--iso", "400", "--shutter", "1/2000s", "--fall", "20cm",
+		"--lamp-lux", "5000", "--lamp-size", "5cm")
+	require.Equal(t, exitDone, code, stderr)
+	was, err := job.Read(old)
+	require.NoError(t, err)
+	is, err := job.Read(made)
+	require.NoError(t, err)
+	require.NotZero(t, is.Shot.NeededLux)
+	require.Equal(t, is.CheckCode, was.CheckCode)
+	again, err := os.ReadFile(filepath.Join(old, "reprint-ALL.pdf"))
+	require.NoError(t, err)
+	sheets, err := os.ReadFile(filepath.Join(made, "sheets.pdf"))
+	require.NoError(t, err)
+	require.True(t, bytes.Equal(sheets, again))
+}
