@@ -35,6 +35,7 @@ const LambertBeamDeg = 120.0
 
 // Bounds of a lamp, far beyond any that is made.
 const (
+	leastLux     = 1e-6
 	mostLux      = 1e12
 	narrowestDeg = 0.1
 	widestDeg    = 179.0
@@ -66,8 +67,8 @@ func CheckLamps(lamps []Lamp) error {
 // checkLight refuses a light that no lamp gives.
 func (s Lamp) checkLight() error {
 	switch {
-	case !(s.LuxAt1M >= 0 && s.LuxAt1M <= mostLux):
-		return fmt.Errorf("%g lux at 1m can't be: take a figure above 0 and up to %g", s.LuxAt1M, mostLux)
+	case s.LuxAt1M != 0 && !(s.LuxAt1M >= leastLux && s.LuxAt1M <= mostLux):
+		return fmt.Errorf("%g lux at 1m can't be: take a figure from %g to %g", s.LuxAt1M, leastLux, mostLux)
 	case !(s.SizeMM >= 0 && s.SizeMM <= MaxLengthMM):
 		return fmt.Errorf("a shining face %gmm wide can't be: take a width above 0mm", s.SizeMM)
 	case s.BeamDeg != 0 && !(s.BeamDeg >= narrowestDeg && s.BeamDeg <= widestDeg):

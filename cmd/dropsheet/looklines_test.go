@@ -49,8 +49,9 @@ func TestWordsOfSize(t *testing.T) {
 			[]string{"drop", "stretched", "spans 6000"}},
 		{"a rod under a lamp", "size --body level-rod --lamp 10cm,-50cm,90cm", nil, []string{"drop"}},
 		{"the swing", "size", []string{"swinging from 10 % flatter than round to 11 % longer, the drop changes the " +
-			"picture's edge by +4 % / -3 % in width and -5 % / +6 % in height", "its middle, where a face sits, changes by +4 % / " +
-			"-4 % in width and -9 % / +12 % in height", "its width over height by +14 % / -14 %", "a free drop"}, nil},
+			"picture's edge by +4 % / -3 % in width and -5 % / +6 % in height",
+			"its middle, where a face sits, changes by +4 % / " +
+				"-4 % in width and -9 % / +12 % in height", "its width over height by +14 % / -14 %", "a free drop"}, nil},
 		{"the swing of a drop that is flat already", "size --oblate 0.9", []string{"changes the picture's edge by 0 % / "},
 			[]string{"-0 %"}},
 		{"print resolution", "size", []string{"--ppi auto prints just that: smaller files, sooner printed"},

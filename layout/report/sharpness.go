@@ -56,8 +56,9 @@ func (r *Report) fringe() []Fact {
 	if px == 0 {
 		return nil
 	}
-	return []Fact{{Key: "sharp.fringe", Text: say("colours part by %s at the fill, from red outside to blue inside: no stop "+
-		"changes that", blur("fringe_px", px))}}
+	return []Fact{{Key: "sharp.fringe",
+		Text: say("colours part by %s at the fill, from red outside to blue inside: no stop "+
+			"changes that", blur("fringe_px", px))}}
 }
 
 // alongRod tells what no stop can do for a rod; nothing of a ball.

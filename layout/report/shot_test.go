@@ -265,7 +265,8 @@ func TestLongerLens(t *testing.T) {
 	}
 	require.InEpsilon(t, 1.842, backdrop(far)/backdrop(near), 0.01)
 	require.Less(t, far.coverage().Sees.WidthMM, near.coverage().Sees.WidthMM)
-	requireTold(t, near, map[string]string{"sharp.longer": "does not help", "sharp.beside": "blurs more, up to 2.3 times as much"})
+	requireTold(t, near, map[string]string{"sharp.longer": "does not help",
+		"sharp.beside": "blurs more, up to 2.3 times as much"})
 }
 
 // JSON has the shot in short, and leaves out what is not known.

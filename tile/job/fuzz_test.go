@@ -18,6 +18,7 @@ func FuzzDecodeJob(f *testing.F) {
 		[]byte(`{"dropsheet":4,"sheets":[{}],"backdrop":{"columns":1,"rows":1}}`)}
 	for _, change := range []func(*layout.Setup){
 		func(s *layout.Setup) { s.MaxSheets = 1 },
+		filmed,
 		func(s *layout.Setup) { s.Look, s.Framing.TurnDeg, s.Drop.HeightOverWidth = layout.Straight, 20, 0.9 },
 		func(s *layout.Setup) { s.Drop.Body, s.Look, s.Background = flip.LevelRod, 0.5, "#000080" },
 	} {

@@ -13,7 +13,7 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/layout/shot"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
 )
@@ -36,8 +36,7 @@ func requireSoundJob(t testing.TB, j Job, what string) {
 // requireSoundFigures checks that all that follows from a plan is a number.
 func requireSoundFigures(t testing.TB, p layout.Plan, what string) {
 	t.Helper()
-	s := shot.Of(p)
-	_, err := json.Marshal([]any{p, s.DarkRim(), s.Sensitivity(), s.Travel(), s.Sharpness(), s.LightFigures()})
+	_, err := json.Marshal(report.Of(p).Figures(Version))
 	require.NoError(t, err, what)
 }
 
@@ -49,7 +48,7 @@ func TestSpoiltJobs(t *testing.T) {
 	s := jobtest.NewSpoiler(seed)
 	var files [][]byte
 	for _, o := range []Order{
-		order(t, func(s *layout.Setup) { s.MaxSheets = 1 }), order(t, levelled),
+		order(t, func(s *layout.Setup) { s.MaxSheets = 1 }), order(t, levelled), order(t, filmed),
 		order(t, func(s *layout.Setup) { s.Drop.Body, s.Drop.DiameterMM = flip.UprightRod, 20 }),
 	} {
 		_, _, err := Make(t.Context(), o, Watch{})

@@ -34,6 +34,14 @@ func levelled(s *layout.Setup) {
 	s.Surround, s.SurroundSize = "#000080", layout.Size{WidthMM: 920, HeightMM: 620}
 }
 
+// filmed is a setup of which all is known that tells of exposure and motion.
+func filmed(s *layout.Setup) {
+	s.Material, s.Camera.FrameRate = "water", 12500
+	s.Shooting = layout.Shooting{ISO: 1600, ShutterS: 20e-6, FallMM: 200, PlaybackFPS: 30, NozzleMM: 3}
+	s.Lamps = []layout.Lamp{{XMM: -600, ZMM: 800, LuxAt1M: 5000, SizeMM: 80, BeamDeg: 60, Aim: layout.Aim{AtDrop: true}},
+		{XMM: 600, ZMM: 800, LuxAt1M: 8000, Aim: layout.Aim{XMM: 50, YMM: -30}}}
+}
+
 // order is an order of a small pattern, into a new folder.
 func order(t testing.TB, change func(*layout.Setup)) Order {
 	t.Helper()

@@ -67,7 +67,7 @@ func makeAll(t *testing.T) map[string]image.Image {
 	return map[string]image.Image{
 		"sheet":       page("sheets.pdf", 2, 48),
 		"guide-cover": page("guide.pdf", 1, 60),
-		"guide-order": page("guide.pdf", 13, 60),
+		"guide-order": page("guide.pdf", 14, 60),
 		"seam-map":    imaging.Resize(seams, seams.Bounds().Dx()/6, 0, imaging.Box),
 		"proof-sharp": readPNG(t, in("sharp.png")),
 		"proof-lens":  readPNG(t, in("lens.png")),
