@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"dropsheet/flip"
+	"dropsheet/flip/units"
 )
 
 // What holds when nothing else is asked.
@@ -202,7 +203,7 @@ type named struct {
 }
 
 // MaxLengthMM is a kilometre: nothing of this job is longer, and a slip in a unit soon is.
-const MaxLengthMM = 1e6
+const MaxLengthMM = units.MaxLengthMM
 
 // allLengths checks that each is a length above zero.
 func allLengths(figures ...named) error {
@@ -341,8 +342,8 @@ func checkPrint(widthMM, heightMM float64) error {
 // checkCameraDistance refuses a camera that is too close to see anything inverted.
 func checkCameraDistance(s flip.Sight) error {
 	if _, ok := s.NearestInvertingMM(); !ok || s.CameraMM <= s.Drop.RadiusMM() {
-		return fmt.Errorf("a camera %gmm from the drop's centre is inside its focal length of %.3gmm and sees nothing "+
-			"inverted: move it further off", s.CameraMM, s.Drop.FocalLengthMM())
+		return fmt.Errorf("a camera %s from the drop's centre is inside its focal length of %s and sees nothing "+
+			"inverted: move it further off", units.Typed(s.CameraMM), units.Typed(s.Drop.FocalLengthMM()))
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"dropsheet/tile/job"
 )
@@ -28,6 +29,22 @@ func only(command, what string, args []string) (string, error) {
 			"job.json in it", command))
 	}
 	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file", command))
+}
+
+// refuseLongDashes finds flags that begin with the one long dash that word processors and web pages make of two hyphens.
+func refuseLongDashes(args []string) error {
+	for _, arg := range args {
+		if arg == "--" {
+			return nil
+		}
+		name := strings.TrimLeft(arg, "-\u2010\u2011\u2012\u2013\u2014\u2212")
+		if first, _ := utf8.DecodeRuneInString(arg); first >= utf8.RuneSelf && name != arg &&
+			strings.IndexFunc(name, unicode.IsLetter) == 0 {
+			return job.WrongWords(fmt.Errorf("%q begins with a dash that is no hyphen, as text that was copied often does\n"+
+				"hint: write --%s", arg, name))
+		}
+	}
+	return nil
 }
 
 // asTyped is a path as it is typed at a shell: in quotes where it has spaces or signs that mean something there.

@@ -31,6 +31,9 @@ func (k command) run(ctx context.Context, c console, args []string) int {
 	flags.SortFlags = false
 	flags.SetOutput(io.Discard) // errors are written by complain, once
 	act := k.prepare(flags)
+	if err := refuseLongDashes(args); err != nil {
+		return complain(c, err)
+	}
 	switch err := flags.Parse(args); {
 	case errors.Is(err, pflag.ErrHelp):
 		fmt.Fprint(c.out, k.help(flags))

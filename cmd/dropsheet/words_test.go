@@ -26,6 +26,11 @@ func TestWrongWords(t *testing.T) {
 		{"one dash", "size -distance 40cm", "unknown flag: -distance; flags begin with two dashes\nhint: did you mean " +
 			"--distance?"},
 		{"one dash, with its value", "size -distance=40cm", "did you mean --distance?"},
+		{"an en dash for two hyphens", "size \u2013drop 5mm", "no hyphen, as text that was copied often does\nhint: write " +
+			"--drop\n"},
+		{"an en dash and a hyphen", "size \u2013-drop=5mm", "hint: write --drop=5mm"},
+		{"a comma for the point", "size --distance 0,4m", `"0,4m" has a comma for the point: write 0.4m`},
+		{"a drop wider than its distance from the camera", "size --drop 4m", "inside its focal length of 4.003m"},
 		{"one letter", "size -x", "unknown flag: -x; flags begin with two dashes\nhint: dropsheet size --help"},
 		{"a flag without its value", "size --distance", "--distance needs a value: write --distance length\n"},
 		{"a switch with a value", "size --json=yes", `--json: "yes" can't be taken: give the flag alone`},

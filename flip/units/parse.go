@@ -19,31 +19,97 @@ var taken = []struct {
 	{"\u03bcm", mmPerUM}, // the Greek letter
 	{"m", 1000},
 	{"in", MMPerInch},
+	{"\"", MMPerInch},
+	{"\u2033", MMPerInch}, // the double prime
+	{"\u201d", MMPerInch}, // the closing quote, which word processors put for it
+	{"ft", inchesPerFoot * MMPerInch},
+	{"'", inchesPerFoot * MMPerInch},
+	{"\u2032", inchesPerFoot * MMPerInch}, // the prime
+	{"\u2019", inchesPerFoot * MMPerInch}, // the closing single quote
 }
+
+// inchesPerFoot is exact (ISO 80000-3:2006, annex C).
+const inchesPerFoot = 12
 
 // mmPerUM converts micrometres, in which only the pixels of sensors are told.
 const mmPerUM = 1e-3
 
-// UnitsTaken names the units of a length for messages and help; micrometres are left out, which few need.
+// Typed is a length as one types it, in millimetres or from a metre on in metres, to the micrometre.
+func Typed(mm float64) string {
+	unit := "mm"
+	if math.Abs(mm) >= 1000 {
+		mm, unit = mm/1000, "m"
+	}
+	return strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64) + unit
+}
+
+// UnitsTaken names the units of a length for messages and help; micrometres and feet are left out, which few need.
 const UnitsTaken = "mm, cm, m or in"
 
-// ParseLength reads a length with its unit, such as "4.6mm", "20cm", "1.8m" or "11in", and returns millimetres.
-// The length may be zero or negative; a bare number, an unknown unit and anything not finite are errors.
+// Lengths are read to the nanometre, which is far under what a rule or a sensor tells and leaves nothing of what
+// binary fractions add: 24in is 609.6mm and not 609.5999999999999mm. Longer ones than a kilometre are slips.
+const (
+	perNM = 1e6 // nanometres in a millimetre
+	// MaxLengthMM is a kilometre.
+	MaxLengthMM = 1e6
+)
+
+// ParseLength reads a length with its unit, such as "4.6mm", "20cm", "1.8m", "11in", `11"` or "6'", and returns
+// millimetres to the nanometre. The length may be zero or negative, to a kilometre either way; a bare number, a comma for
+// the point, an unknown unit, a length that is not zero and under a nanometre, and anything not finite are errors.
 func ParseLength(s string) (mm float64, err error) {
 	text := strings.ToLower(strings.TrimSpace(s))
 	for _, u := range taken {
-		if number, ok := strings.CutSuffix(text, u.suffix); ok {
-			value, err := parseNumber(number)
-			if err != nil || math.IsInf(value*u.mm, 0) {
-				return 0, fmt.Errorf("%q is not a length: write a number and its unit, such as 20cm (%s)", s, UnitsTaken)
-			}
-			return value * u.mm, nil
+		number, ok := strings.CutSuffix(text, u.suffix)
+		if !ok {
+			continue
 		}
+		value, err := parseNumber(number)
+		if point := strings.Replace(number, ",", ".", 1); err != nil && point != number {
+			if _, err := parseNumber(point); err == nil {
+				return 0, fmt.Errorf("%q has a comma for the point: write %s%s", s, strings.TrimSpace(point), u.suffix)
+			}
+		}
+		mm := math.Round(value*u.mm*perNM) / perNM
+		switch {
+		case err != nil:
+			return 0, notALength(s)
+		case !(math.Abs(mm) <= MaxLengthMM):
+			return 0, fmt.Errorf("%q is too long: nothing here is over 1km", s)
+		case mm == 0 && value != 0:
+			return 0, fmt.Errorf("%q is too short: nothing here is under a nanometre", s)
+		}
+		return mm, nil
 	}
 	if _, err := parseNumber(text); err == nil {
 		return 0, fmt.Errorf("%q has no unit: write %smm, or another of %s", s, text, UnitsTaken)
 	}
-	return 0, fmt.Errorf("%q is not a length: write a number and its unit, such as 20cm (%s)", s, UnitsTaken)
+	return 0, notALength(s)
+}
+
+func notALength(s string) error {
+	return fmt.Errorf("%q is not a length: write a number and its unit, such as 20cm (%s)", s, UnitsTaken)
+}
+
+// ParsePlace reads two lengths joined by a comma, such as "1mm,-0.5mm", and returns millimetres. One unit at the end
+// serves both.
+func ParsePlace(s string) (xMM, yMM float64, err error) {
+	x, y, ok := strings.Cut(s, ",")
+	if !ok {
+		return 0, 0, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
+	}
+	if yMM, err = ParseLength(y); err == nil {
+		xMM, err = ParseLength(withUnitOf(x, y))
+	}
+	return xMM, yMM, err
+}
+
+// withUnitOf gives a bare number the unit of the length that follows it.
+func withUnitOf(number, next string) string {
+	if _, err := parseNumber(number); err != nil {
+		return number
+	}
+	return strings.TrimSpace(number) + strings.TrimLeft(next, "0123456789.eE+- ")
 }
 
 // ParseSize reads a width and a height joined by "x", such as "36x24mm" or "1.2mx80cm", and returns millimetres.
@@ -57,10 +123,7 @@ func ParseSize(s string) (widthMM, heightMM float64, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	if _, bare := parseNumber(w); bare == nil {
-		w = strings.TrimSpace(w) + strings.TrimLeft(h, "0123456789.eE+- ")
-	}
-	widthMM, err = ParseLength(w)
+	widthMM, err = ParseLength(withUnitOf(w, h))
 	if err != nil {
 		return 0, 0, err
 	}
@@ -72,7 +135,7 @@ func ParseSize(s string) (widthMM, heightMM float64, err error) {
 
 // parseNumber reads a plain decimal number; it refuses the words and hexadecimal forms that strconv would take.
 func parseNumber(s string) (float64, error) {
-	s = strings.TrimSpace(s)
+	s = strings.ReplaceAll(strings.TrimSpace(s), "\u2212", "-") // the minus sign, which text that was copied has
 	if strings.Trim(s, "0123456789.eE+-") != "" {
 		return 0, fmt.Errorf("%q is not a number", s)
 	}

@@ -1,7 +1,6 @@
 package ask
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -58,11 +57,8 @@ func lampPlace(s string) (layout.Lamp, error) {
 
 // dropPlace reads two lengths joined by a comma.
 func dropPlace(s string) (layout.Point, error) {
-	at, ok := place(s)
-	if !ok {
-		return at, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
-	}
-	return at, nil
+	x, y, err := units.ParsePlace(s)
+	return layout.Point{XMM: x, YMM: y}, err
 }
 
 // lampAim reads what a lamp points at.
@@ -70,19 +66,12 @@ func lampAim(s string) (layout.Aim, error) {
 	if strings.EqualFold(strings.TrimSpace(s), "drop") {
 		return layout.Aim{AtDrop: true}, nil
 	}
-	at, ok := place(s)
-	if !ok {
+	x, y, err := units.ParsePlace(s)
+	if err != nil {
 		return layout.Aim{}, fmt.Errorf("%q is nothing to point a lamp at: write drop, or two lengths from the board's "+
 			"middle, right and down, such as 10cm,-5cm", s)
 	}
-	return layout.Aim{XMM: at.XMM, YMM: at.YMM}, nil
-}
-
-func place(s string) (at layout.Point, ok bool) {
-	left, right, ok := strings.Cut(s, ",")
-	x, errX := units.ParseLength(left)
-	y, errY := units.ParseLength(right)
-	return layout.Point{XMM: x, YMM: y}, ok && errors.Join(errX, errY) == nil
+	return layout.Aim{XMM: x, YMM: y}, nil
 }
 
 // avoided reads a place of the picture that seams shall keep out of.

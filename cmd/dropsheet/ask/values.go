@@ -124,9 +124,10 @@ func proportions(s string) (float64, error) {
 	return 0, fmt.Errorf("%q is not a proportion: write width:height, such as 3:2", s)
 }
 
-// fNumber reads a stop such as f/16, or the bare 16.
+// fNumber reads a stop such as f/16, as it is also written: f16, F16 or the bare 16.
 func fNumber(s string) (float64, error) {
-	n, err := number(0, 1e6)(strings.TrimPrefix(strings.ToLower(s), "f/"))
+	bare := strings.TrimPrefix(strings.ToLower(strings.TrimSpace(s)), "f")
+	n, err := number(0, 1e6)(strings.TrimPrefix(bare, "/"))
 	if err != nil {
 		return 0, fmt.Errorf("%q is not a stop: write f/16 or the like", s)
 	}
