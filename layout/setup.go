@@ -102,6 +102,9 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	if err != nil {
 		return Plan{}, nil, err
 	}
+	if err := checkDistance(sight); err != nil {
+		return Plan{}, nil, err
+	}
 	if err := checkPrint(print.WidthMM, print.HeightMM); err != nil {
 		return Plan{}, nil, err
 	}
@@ -202,14 +205,19 @@ type named struct {
 	mm   float64
 }
 
-// MaxLengthMM is a kilometre: nothing of this job is longer, and a slip in a unit soon is.
-const MaxLengthMM = units.MaxLengthMM
+// Bounds of the lengths of a set-up. Nothing of it is over a kilometre or under a hundredth of a millimetre, where light
+// no longer goes by rays: a drop so small is a few wavelengths wide. A slip in a unit soon is.
+const (
+	MaxLengthMM   = units.MaxLengthMM
+	leastLengthMM = 0.01
+)
 
-// allLengths checks that each is a length above zero.
+// allLengths checks that each is a length within the bounds.
 func allLengths(figures ...named) error {
 	for _, f := range figures {
-		if !(f.mm > 0 && f.mm <= MaxLengthMM) {
-			return fmt.Errorf("%s of %gmm can't be: it must be above 0mm and at most %gm", f.what, f.mm, MaxLengthMM/1000)
+		if !(f.mm >= leastLengthMM && f.mm <= MaxLengthMM) {
+			return fmt.Errorf("%s of %gmm can't be: it must be at least %gmm and at most %gm", f.what, f.mm, leastLengthMM,
+				MaxLengthMM/1000)
 		}
 	}
 	return nil
@@ -271,11 +279,21 @@ func (s Setup) check() error {
 	if err := checkCameraDistance(sight); err != nil {
 		return err
 	}
-	nearestMM, _ := sight.NearestInvertingMM()
-	if s.DistanceMM != 0 && s.DistanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-		return fmt.Errorf("a backdrop %gmm from the drop's centre is too close: the focal length is %.3gmm, and nearer "+
-			"than %.3gmm, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
-			s.DistanceMM, s.Drop.FocalLengthMM(), max(nearestMM, s.Drop.RadiusMM()))
+	if s.DistanceMM == 0 {
+		return nil // and checked when it is worked out
+	}
+	sight.DistanceMM = s.DistanceMM
+	return checkDistance(sight)
+}
+
+// checkDistance refuses a backdrop that is too close to be turned over.
+func checkDistance(s flip.Sight) error {
+	nearestMM, _ := s.NearestInvertingMM()
+	nearestMM = max(nearestMM, s.Drop.RadiusMM())
+	if s.DistanceMM <= nearestMM {
+		return fmt.Errorf("a backdrop %s from the drop's centre is too close: the focal length is %s, and nearer "+
+			"than %s, for this camera distance, the drop does not turn the picture over; move the backdrop further off",
+			units.Typed(s.DistanceMM), units.Typed(s.Drop.FocalLengthMM()), units.Typed(nearestMM))
 	}
 	return nil
 }

@@ -31,6 +31,10 @@ func TestWrongWords(t *testing.T) {
 		{"an en dash and a hyphen", "size \u2013-drop=5mm", "hint: write --drop=5mm"},
 		{"a comma for the point", "size --distance 0,4m", `"0,4m" has a comma for the point: write 0.4m`},
 		{"a drop wider than its distance from the camera", "size --drop 4m", "inside its focal length of 4.003m"},
+		{"a ball so large that the usual distance is too short", "size --drop 150mm", "does not turn the picture over; " +
+			"move the backdrop further off"},
+		{"a drop of a few wavelengths", "size --drop 0.001mm", "it must be at least 0.01mm"},
+		{"a frame of nothing", "size --frame-width 1e-5mm", "it must be at least 0.01mm"},
 		{"one letter", "size -x", "unknown flag: -x; flags begin with two dashes\nhint: dropsheet size --help"},
 		{"a flag without its value", "size --distance", "--distance needs a value: write --distance length\n"},
 		{"a switch with a value", "size --json=yes", `--json: "yes" can't be taken: give the flag alone`},
