@@ -205,8 +205,8 @@ type named struct {
 	mm   float64
 }
 
-// Bounds of the lengths of a set-up. Nothing of it is over a kilometre or under a hundredth of a millimetre, where light
-// no longer goes by rays: a drop so small is a few wavelengths wide. A slip in a unit soon is.
+// Bounds of the lengths of a set-up. Nothing of it is over a kilometre or under a hundredth of a millimetre, where
+// light no longer goes by rays: a drop so small is a few wavelengths wide. A slip in a unit soon is.
 const (
 	MaxLengthMM   = units.MaxLengthMM
 	leastLengthMM = 0.01

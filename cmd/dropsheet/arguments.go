@@ -31,7 +31,8 @@ func only(command, what string, args []string) (string, error) {
 	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file", command))
 }
 
-// refuseLongDashes finds flags that begin with the one long dash that word processors and web pages make of two hyphens.
+// refuseLongDashes finds flags that begin with the one long dash that word processors and web pages make of two
+// hyphens.
 func refuseLongDashes(args []string) error {
 	for _, arg := range args {
 		if arg == "--" {

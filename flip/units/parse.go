@@ -55,8 +55,9 @@ const (
 )
 
 // ParseLength reads a length with its unit, such as "4.6mm", "20cm", "1.8m", "11in", `11"` or "6'", and returns
-// millimetres to the nanometre. The length may be zero or negative, to a kilometre either way; a bare number, a comma for
-// the point, an unknown unit, a length that is not zero and under a nanometre, and anything not finite are errors.
+// millimetres to the nanometre. The length may be zero or negative, to a kilometre either way; a bare number, a comma
+// for the point, an unknown unit, a length that is not zero and under a nanometre, and anything not finite are
+// errors.
 func ParseLength(s string) (mm float64, err error) {
 	text := strings.ToLower(strings.TrimSpace(s))
 	for _, u := range taken {
