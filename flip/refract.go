@@ -14,12 +14,3 @@ func refract(cosIn, eta float64) (cosOut float64, ok bool) {
 	}
 	return math.Sqrt(1 - sin2Out), true
 }
-
-// reflectance is the share of unpolarised light that a surface throws back: the mean of Fresnel's two polarisations
-// (Born and Wolf, Principles of Optics, 1.5.2). Cosines are to the normal on either side, eta the index ratio from the
-// ray's side to the other. It lies between 0 and 1 and is the same for the ray run backwards.
-func reflectance(cosIn, cosOut, eta float64) float64 {
-	s := (eta*cosIn - cosOut) / (eta*cosIn + cosOut)
-	p := (cosIn - eta*cosOut) / (cosIn + eta*cosOut)
-	return (s*s + p*p) / 2
-}

@@ -185,12 +185,3 @@ func TestDiameterFromDropsPerML(t *testing.T) {
 	require.InDelta(t, 4.571, d, 0.0005)
 	require.InDelta(t, 50, math.Pi*d*d*d/6, 1e-9)
 }
-
-// Fresnel at 60 degrees on glass of 1.5, worked by hand from r = -sin(i-t)/sin(i+t) and tan(i-t)/tan(i+t)
-// (Hecht, Optics, 4.6.2) with t = 35.264°: 17.66 % across the plane of incidence, 0.18 % in it, 8.92 % for
-// unpolarised light. It is the same from within.
-func TestReflectance(t *testing.T) {
-	cosIn, cosOut := 0.5, math.Cos(35.264389682754654*math.Pi/180)
-	require.InDelta(t, 0.0892, reflectance(cosIn, cosOut, 1/1.5), 5e-5)
-	require.InDelta(t, 0.0892, reflectance(cosOut, cosIn, 1.5), 5e-5)
-}

@@ -14,6 +14,7 @@ type Landing struct {
 // Tracer follows rays for one Sight, prepared for many of them.
 type Tracer struct {
 	surface    surface
+	ball       bool    // a ray stays in one plane with both normals
 	roundMM    float64 // radius of a ball or a rod; 0 for a body of which the curvature changes from place to place
 	index, eta float64 // eta is 1/index
 	distanceMM float64
@@ -24,6 +25,7 @@ func (s Sight) Tracer() Tracer {
 	t := Tracer{surface: s.Drop.surface(), index: s.Drop.Index, eta: 1 / s.Drop.Index, distanceMM: s.DistanceMM}
 	if !s.Drop.Oblate() {
 		t.roundMM = s.Drop.RadiusMM()
+		t.ball = s.Drop.Body == Ball
 	}
 	return t
 }
@@ -49,18 +51,18 @@ func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	}
 	gradient := t.surface.weigh(p)
 	unit := t.unit(gradient)
-	cosIn := slope * unit
+	cosIn, normal := slope*unit, gradient.Scale(unit)
 	cosInside, ok := refract(cosIn, t.eta)
 	if !ok {
 		return Landing{}, false
 	}
 	first := reflectance(cosIn, cosInside, t.eta)
-	d = d.Scale(t.eta).Add(gradient.Scale((t.eta*cosIn - cosInside) * unit))
+	d = d.Scale(t.eta).Add(normal.Scale(t.eta*cosIn - cosInside))
 
 	slope = cosInside / unit
 	p = p.Add(d.Scale(2 * slope / d.Dot(t.surface.weigh(d))))
 	gradient = t.surface.weigh(p)
-	cosOut, second := cosIn, first
+	cosOut, second, cosEntered := cosIn, first, cosInside
 	if t.roundMM == 0 {
 		unit = t.unit(gradient)
 		cosInside = slope * unit
@@ -69,8 +71,12 @@ func (t *Tracer) Trace(r Ray) (Landing, bool) {
 		}
 		second = reflectance(cosInside, cosOut, t.index)
 	}
+	cos2Twist := 1.0
+	if !t.ball {
+		cos2Twist = twist(normal.Dot(gradient)*unit, cosEntered, cosInside)
+	}
 	d = d.Scale(t.index).Add(gradient.Scale((cosOut - t.index*cosInside) * unit))
-	return t.land(p, d, Landing{Through: true, Transmittance: (1 - first) * (1 - second)})
+	return t.land(p, d, Landing{Through: true, Transmittance: passes(first, second, cos2Twist)})
 }
 
 // unit is what makes the surface's gradient a unit normal: 1 over its length, which is the radius where the
