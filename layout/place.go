@@ -43,6 +43,8 @@ type line struct {
 	even    []float64 // edges of even cells from 0 to the board's end, in rising order
 	mostMM  []float64 // the most that each cell may measure; even cells keep to it
 	leastMM float64   // the least
+	// fixed are the places of seams that must lie there, by how many cells are before them
+	fixed map[int]float64
 }
 
 // newLine is the line for n cells of a run, which must be able to hold it.
@@ -77,8 +79,9 @@ type spot struct {
 // Dynamic programming: for the i-th seam and each spot that it can take, the best layout of the seams before
 // it is known from the best of the seam before, which must lie at least the narrowest and at most the widest
 // cell back. That window only ever moves on, so its best is kept in a queue and each spot is looked at a
-// constant number of times. Of layouts that weigh the same the first is taken.
-func (l line) place(weigh func(atMM float64) burden) ([]float64, burden) {
+// constant number of times. Of layouts that weigh the same the first is taken. ok is false where fixed seams leave
+// none.
+func (l line) place(weigh func(atMM float64) burden) (edgesMM []float64, least burden, ok bool) {
 	n := len(l.mostMM)
 	layers := make([][]spot, n) // layers[i] are the spots of the seam after i cells
 	layers[0] = []spot{{}}
@@ -108,17 +111,20 @@ func (l line) place(weigh func(atMM float64) burden) ([]float64, burden) {
 	}
 
 	placed := slices.Clone(l.even)
+	if len(layers[n-1]) == 0 {
+		return nil, burden{}, false
+	}
 	at := 0
 	for k, s := range layers[n-1] {
 		if s.best.compare(layers[n-1][at].best) < 0 {
 			at = k
 		}
 	}
-	least := layers[n-1][at].best
+	least = layers[n-1][at].best
 	for i := n - 1; i > 0; i-- {
 		placed[i], at = layers[i][at].atMM, layers[i][at].from
 	}
-	return placed, least
+	return placed, least, true
 }
 
 // candidates are, for each seam after i cells, the places that leave the cells on both its sides room to keep
@@ -135,6 +141,12 @@ func (l line) candidates() [][]float64 {
 		beforeMM += l.mostMM[i-1]
 		low := max(float64(i)*l.leastMM, lengthMM-(wholeMM-beforeMM))
 		high := min(beforeMM, lengthMM-float64(n-i)*l.leastMM)
+		if atMM, ok := l.fixed[i]; ok {
+			if atMM >= low-slack && atMM <= high+slack {
+				all[i] = []float64{atMM}
+			}
+			continue
+		}
 		places := []float64{l.even[i]}
 		add := func(atMM float64) {
 			if math.Abs(atMM-l.even[i]) > slack {

@@ -53,29 +53,42 @@ type Placement struct {
 // LeastSeen is the best placement for any of the plans, which differ in the lie of the paper only, as those
 // of Setup.Plans do. What even cells cost is told of the first. Of plans that cost the same the first is
 // taken.
-func LeastSeen(plans []Plan, costs SeamCosts, avoid []Circle) (best Placement, err error) {
-	evenCost := 0.0
+//
+// Of seams that are fixed the plans may hold some and not others: it is an error only when none holds them all.
+func LeastSeen(plans []Plan, costs SeamCosts, avoid []Circle, fixed ...FixedSeam) (best Placement, err error) {
+	evenCost, found := 0.0, false
+	var refused error
 	for i, p := range plans {
-		placed, err := p.WithSeams(costs, avoid)
+		placed, err := p.WithSeams(costs, avoid, fixed...)
 		if err != nil {
-			return Placement{}, err
+			if refused = cmp.Or(refused, err); len(fixed) == 0 {
+				return Placement{}, err
+			}
+			continue
 		}
 		if i == 0 {
-			best, evenCost = placed, placed.EvenCost
-		} else if a, b := placed.burden, best.burden; cmp.Or(cmp.Compare(a.crossing, b.crossing),
+			evenCost = placed.EvenCost
+		}
+		if a, b := placed.burden, best.burden; !found || cmp.Or(cmp.Compare(a.crossing, b.crossing),
 			cmp.Compare(a.cost, b.cost)) < 0 {
-			best = placed
+			best, found = placed, true
 		}
 	}
-	best.EvenCost = evenCost
+	if !found {
+		return Placement{}, refused
+	}
+	if evenCost > 0 {
+		best.EvenCost = evenCost
+	}
 	return best, nil
 }
 
 // WithSeams cuts the same backdrop anew into as many columns and rows, so that its seams cost least within
 // what each sheet can show and no cell measures less than 40 mm, or than even cells do. Seams keep out of the
 // places to avoid if any such layout can; if none can, they cross them as little as possible (see
-// CrossingMM). Seams are placed to half a millimetre.
-func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
+// CrossingMM). Seams are placed to half a millimetre. Those that are fixed stay where they were put, as long as that
+// leaves cells that can be cut and that sheets can show.
+func (p Plan) WithSeams(costs SeamCosts, avoid []Circle, fixed ...FixedSeam) (Placement, error) {
 	b := p.Backdrop
 	if err := costs.check(b.Board()); err != nil {
 		return Placement{}, err
@@ -95,6 +108,12 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
 		return Placement{}, err
 	}
 	unit := costs.unit()
+	if err := across.fix(fixed, ColumnSeam); err != nil {
+		return Placement{}, err
+	}
+	if err := down.fix(fixed, RowSeam); err != nil {
+		return Placement{}, err
+	}
 	weigh := func(seam Seam, samples []float64) (w burden) {
 		for _, c := range avoid {
 			w.crossing += int64(math.Round(c.crossedMM(seam) * crossingSteps))
@@ -102,18 +121,21 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle) (Placement, error) {
 		w.cost = int64(math.Round(costs.at(samples, seam.AtMM) / unit))
 		return w
 	}
-	xs, lastX := across.place(func(x float64) burden {
+	xs, lastX, okX := across.place(func(x float64) burden {
 		return weigh(Seam{Axis: "x", AtMM: x, ToMM: b.HeightMM},
 			costs.Down)
 	})
-	ys, lastY := down.place(func(y float64) burden {
+	ys, lastY, okY := down.place(func(y float64) burden {
 		return weigh(Seam{Axis: "y", AtMM: y, ToMM: b.WidthMM},
 			costs.Across)
 	})
+	if !okX || !okY {
+		return Placement{}, errNoRoom(fixed, across, down)
+	}
 
 	region := p.region(Size{b.WidthMM, b.HeightMM})
 	slid, sheets := b.cut(xs, ys, region)
-	if len(sheets) > len(p.Sheets) {
+	if len(sheets) > len(p.Sheets) && len(fixed) == 0 {
 		// Beyond a round or bent picture cells are bare. A seam is no reason to print on one more.
 		xs, ys = across.even, down.even
 		slid, sheets = b.cut(xs, ys, region)

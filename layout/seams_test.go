@@ -95,7 +95,8 @@ func TestPlaceAgainstBruteForce(t *testing.T) {
 		l, err := newLine(r, lengthMM, n, lampFirst)
 		require.NoError(t, err, name)
 		unit := SeamCosts{Down: costs.Down}.unit()
-		got, burden := l.place(func(atMM float64) burden { return burden{cost: int64(math.Round(cost(atMM) / unit))} })
+		got, burden, ok := l.place(func(atMM float64) burden { return burden{cost: int64(math.Round(cost(atMM) / unit))} })
+		require.True(t, ok, name)
 		total := 0.0
 		for _, atMM := range got[1:n] {
 			total += cost(atMM)
@@ -132,7 +133,8 @@ func TestPlaceRanks(t *testing.T) {
 		{"all to be avoided: the least crossing", func(x float64) burden { return burden{crossing: 1000 - int64(x)} }, 184},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			edges, _ := l.place(c.weigh)
+			edges, _, ok := l.place(c.weigh)
+			require.True(t, ok)
 			require.Equal(t, []float64{0, c.want, 330}, edges)
 		})
 	}

@@ -118,3 +118,26 @@ func TestPlacementWords(t *testing.T) {
 		})
 	}
 }
+
+// A seam that was put somewhere lies there, whatever the rule, and the job keeps the word.
+func TestSeamPutSomewhere(t *testing.T) {
+	path, _ := jobtest.WritePattern(t, 60, 40)
+	for _, rule := range []string{"even", "least"} {
+		out := filepath.Join(t.TempDir(), "job")
+		_, stderr, code := dropsheet(t, "make", path, "--distance", "20cm", "--pixels", "300x200", "--out", out, "--seams",
+			rule, "--seam-at", "c1=171.3mm")
+		require.Equal(t, exitDone, code, stderr)
+		j := seamsOf(t, out)
+		require.Contains(t, j.Seams, struct {
+			Axis string  `json:"axis"`
+			At   float64 `json:"at_mm"`
+		}{"x", 171.3})
+		text, err := os.ReadFile(filepath.Join(out, "job.json"))
+		require.NoError(t, err)
+		require.Contains(t, string(text), `"c1=171.3mm"`)
+	}
+	_, stderr, code := dropsheet(t, "make", path, "--distance", "20cm", "--out", filepath.Join(t.TempDir(), "job"),
+		"--seam-at", "C1=3mm")
+	require.Equal(t, exitWrongWords, code)
+	require.Contains(t, stderr, "by itself each may lie: C1 from 165.6 to")
+}

@@ -108,7 +108,7 @@ type lengths struct {
 func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, seamMM float64) seamReport {
 	ranked := seamsight.WorstFirst(seams)
 	r := seamReport{
-		SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Seams: countSeams(seams),
+		SeamWidthMM: seamMM, Camera: p.Camera, Lamps: p.Lamps, Seams: seamsight.Count(seams),
 		Sights: make([]seamSight, len(ranked)), OutOfSight: []layout.Seam{},
 	}
 	var shown []seamsight.Ranked // being ranked, they come first
@@ -174,23 +174,6 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "",
-		countSeams(seams).Seen(), asTyped(folder))
+		seamsight.Count(seams).Seen(), asTyped(folder))
 	return err
-}
-
-// countSeams counts seams by their verdict.
-func countSeams(seams []seamsight.Seam) (n report.SeamCount) {
-	for _, s := range seams {
-		switch s.Verdict() {
-		case seamsight.Shows:
-			n.Shows++
-		case seamsight.Faint:
-			n.Faint++
-		case seamsight.Hidden:
-			n.Hidden++
-		case seamsight.OutOfSight:
-			n.OutOfSight++
-		}
-	}
-	return n
 }

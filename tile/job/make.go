@@ -111,7 +111,7 @@ func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layo
 	var warnings []string
 	m.picture, warnings = OnScreen(m.art, plans[0].Backdrop.Surround)
 	m.watch.warn(warnings...)
-	plan, placed, err := placeSeams(plans, m.Seams, m.Avoid, m.picture)
+	plan, placed, err := m.PlaceSeams(plans, m.picture)
 	if err != nil {
 		return err
 	}

@@ -11,6 +11,8 @@ type Order struct {
 
 	Seams layout.SeamRule
 	Avoid []Avoided
+	// SeamsAt are seams that shall lie where they were put, whatever the rule.
+	SeamsAt []layout.FixedSeam
 
 	PPI      PPI
 	Lossless bool // every pixel as it is, in place of JPEG

@@ -32,21 +32,28 @@ type Placement struct {
 // source).
 const SeamWidthMM = 0.3
 
-// placeSeams slides the seams of the plans, which differ in the lie of the paper only, by a rule and out of some
-// places. The first plan has the seams of even cells.
-func placeSeams(plans []layout.Plan, rule layout.SeamRule, avoid []Avoided,
-	picture *texture.Texture) (layout.Plan, Placement, error) {
+// PlaceSeams slides the seams of the plans, which differ in the lie of the paper only, as the order asks: by its rule,
+// out of the places to avoid, and to where some shall be. The first plan has the seams of even cells.
+func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout.Plan, Placement, error) {
+	rule, avoid := o.Seams, o.Avoid
 	even := plans[0]
 	if rule == layout.SeamsEven {
-		return even, Placement{Rule: rule}, nil
+		if len(o.SeamsAt) == 0 {
+			return even, Placement{Rule: rule}, nil
+		}
+		placed, err := layout.LeastSeen(plans, layout.NoSeamCosts(even.Backdrop), nil, o.SeamsAt...)
+		return placed.Plan, Placement{Rule: rule, MovedMM: placed.MovedMM}, WrongWords(err)
 	}
 	var circles []layout.Circle
 	for _, a := range avoid {
 		circles = append(circles, even.CircleOnBoard(a.X, a.Y, a.Radius))
 	}
 	costs := seamcost.Sum(even.Backdrop.Board(), seamsight.New(even, picture, SeamWidthMM).CostAt)
-	best, err := layout.LeastSeen(plans, costs, circles)
+	best, err := layout.LeastSeen(plans, costs, circles, o.SeamsAt...)
 	if err != nil {
+		if len(o.SeamsAt) > 0 {
+			err = WrongWords(err)
+		}
 		return layout.Plan{}, Placement{}, err
 	}
 	placed := Placement{Rule: rule, MovedMM: best.MovedMM}

@@ -11,24 +11,15 @@ import (
 
 // Make is what make is asked for.
 type Make struct {
-	setup
-	placement placement
-	ppi       job.PPI
-	lossless  bool
-	out       string
-	JSON      bool
-	force     bool
+	made
+	out   string
+	JSON  bool
+	force bool
 }
 
 // Register adds the words to a set of flags.
 func (m *Make) Register(flags *pflag.FlagSet) {
-	m.setup.register(flags)
-	m.placement.register(flags)
-	addPPI(flags, &m.ppi)
-	flags.BoolVar(&m.asked.Level, "level", false, "print darker where the lamps give more light, so that the board "+
-		"comes out even; needs --lamp")
-	flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
-		"at half the resolution; sheets.pdf grows several times larger")
+	m.made.register(flags)
 	add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with "+
 		"-backdrop)")
 	flags.BoolVar(&m.JSON, "json", false, "tell the job as JSON, as job.json has it")
@@ -39,22 +30,19 @@ func (m *Make) Register(flags *pflag.FlagSet) {
 // Order is what the words come to for an artwork. Where no folder was asked for, the job goes into one named for the
 // artwork.
 func (m *Make) Order(artwork string) (job.Order, error) {
-	setup, err := m.read()
+	order, err := m.order(artwork)
 	if err != nil {
 		return job.Order{}, err
 	}
-	if err := m.placement.check(); err != nil {
-		return job.Order{}, err
+	order.Folder, order.Force = m.out, m.force
+	if order.Folder == "" {
+		order.Folder = BackdropFolder(artwork)
 	}
-	folder := m.out
-	if folder == "" {
-		base := filepath.Base(artwork)
-		folder = strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
-	}
-	return job.Order{
-		Artwork: artwork, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
-		Seams: m.placement.rule, Avoid: m.placement.avoid,
-		PPI: m.ppi, Lossless: m.lossless, Asked: asked(m.flags),
-		Folder: folder, Force: m.force,
-	}, nil
+	return order, nil
+}
+
+// BackdropFolder is the name of the folder that an artwork's job goes into unless another is asked for.
+func BackdropFolder(artwork string) string {
+	base := filepath.Base(artwork)
+	return strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
 }

@@ -14,6 +14,7 @@ type placement struct {
 	flags *pflag.FlagSet
 	rule  layout.SeamRule
 	avoid []job.Avoided
+	at    []layout.FixedSeam
 }
 
 func (f *placement) register(flags *pflag.FlagSet) {
@@ -23,6 +24,8 @@ func (f *placement) register(flags *pflag.FlagSet) {
 	addList(flags, &f.avoid, "avoid", "X,Y,R", avoided, "keep seams out of a circle of the picture, a face say: "+
 		"centre X,Y from "+
 		"0 to 1 as it appears in the drop, radius R as a share of the picture's width; repeat it for more")
+	addList(flags, &f.at, "seam-at", "SEAM=length", layout.ParseFixedSeam, "put a seam there, from the board's left "+
+		"or upper edge: C2=355mm the one after column 2, R1=20cm the one below row 1; repeat it for more")
 }
 
 // check refuses flags that contradict each other.

@@ -1,0 +1,57 @@
+package ask
+
+import (
+	"image"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/layout"
+	"dropsheet/tile/job"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/texture"
+)
+
+// Rehearse is what rehearse is asked for: all that a job is made with, and what a proof shows besides.
+type Rehearse struct {
+	made
+	shown
+}
+
+// Register adds the words to a set of flags.
+func (r *Rehearse) Register(flags *pflag.FlagSet) {
+	r.made.register(flags)
+	r.shown.register(flags)
+}
+
+// Asked are the words that were given.
+func (r *Rehearse) Asked() job.Asked { return asked(r.flags) }
+
+// MaxPixels is the most pixels that an artwork may have.
+func (r *Rehearse) MaxPixels() int { return r.maxPixels }
+
+// Bench is what the words come to for an artwork of that size, upright: an order for its job without a folder, the part
+// of the artwork that is the picture, and the ways to lay the paper, the first of which is what size tells of.
+func (r *Rehearse) Bench(artwork string, widthPx, heightPx int) (job.Order, image.Rectangle, []layout.Plan, error) {
+	order, err := r.order(artwork)
+	if err != nil {
+		return order, image.Rectangle{}, nil, err
+	}
+	part, err := order.Crop.Pixels(widthPx, heightPx)
+	if err != nil {
+		return order, part, nil, err
+	}
+	order.Setup.Proportions = float64(part.Dx()) / float64(part.Dy())
+	plans, err := order.Setup.Plans()
+	if err != nil {
+		return order, part, nil, job.WrongWords(err)
+	}
+	return order, part, plans, r.shown.check(plans[0])
+}
+
+// Scene is what to render of a plan that Bench gave.
+func (r *Rehearse) Scene(plan layout.Plan, picture *texture.Texture) proof.Scene {
+	return proof.Scene{
+		Plan: plan, Camera: plan.Camera, Picture: picture,
+		SeamWidthMM: r.SeamWidthMM, Drops: r.Drops, Sharp: r.Sharp, Samples: r.Samples,
+	}
+}
