@@ -2,9 +2,9 @@ package board
 
 import "dropsheet/tile/texture"
 
-// PaperReflectance is how much light the bare edge of a sheet throws back, as a share of what falls on it:
-// uncoated white paper (common practice, no source).
-const PaperReflectance = 0.80
+// PaperWhite is how much light the bare edge of a sheet sends back, as a share of the artwork's white. White is printed
+// with no ink, so the two are the same paper; fluorescing brighteners and a sheet's shine are in both.
+const PaperWhite = 1.0
 
 // Room is the light that comes from where there is neither print nor paper: a dark room, just above black so
 // that the board's edge can be told.

@@ -202,7 +202,7 @@ func TestUnprintedParts(t *testing.T) {
 					case fromOutline < 0 && background != "":
 						kind, want = "background", colour
 					case fromOutline < 0:
-						kind, want = "paper", texture.Light{0.8, 0.8, 0.8}.SRGB()
+						kind, want = "paper", color.RGBA{255, 255, 255, 255}
 					}
 					counts[kind]++
 					got := frame.RGBAAt(i, j)
@@ -284,7 +284,7 @@ func TestSeamsEndWithTheirSheets(t *testing.T) {
 			case sheet == "none":
 				kind, want = "none", board.Room.SRGB()
 			case kind == "seam":
-				want = texture.Light{0.8, 0.8, 0.8}.SRGB()
+				want = color.RGBA{255, 255, 255, 255}
 			}
 			counts[kind]++
 			require.InDelta(t, want.G, frame.RGBAAt(i, j).G, 1, "pixel %d, %d: %s", i, j, kind)
@@ -292,5 +292,22 @@ func TestSeamsEndWithTheirSheets(t *testing.T) {
 	}
 	for _, kind := range []string{"plain", "seam", "none"} {
 		require.Greater(t, counts[kind], 2000, kind)
+	}
+}
+
+// A seam on printed white is bare paper beside bare paper: nothing of it shows. On a light grey it does.
+func TestSeamsOnWhiteDoNotShow(t *testing.T) {
+	p := plan(t, func(s *layout.Setup) { s.DistanceMM, s.Camera.WidthPx, s.Camera.HeightPx = 400, 120, 80 })
+	require.NotEmpty(t, p.Seams)
+	for _, level := range []uint8{255, 231} {
+		changed := 0
+		whole := render(t, Scene{Plan: p, Camera: p.Camera, Picture: grey(level)})
+		for i, v := range render(t, Scene{Plan: p, Camera: p.Camera, Picture: grey(level), SeamWidthMM: 5}).Pix {
+			if v != whole.Pix[i] {
+				changed++
+				require.Greater(t, v, whole.Pix[i], "a white edge is lighter than grey")
+			}
+		}
+		require.Equal(t, level < 255, changed > 1000, "level %d: %d bytes changed", level, changed)
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // paper is a sheet where nothing is printed.
-var paper = texture.Light{board.PaperReflectance, board.PaperReflectance, board.PaperReflectance}
+var paper = texture.Light{board.PaperWhite, board.PaperWhite, board.PaperWhite}
 
 // landed is the light that the board's plane sends back from where a ray lands, optical mm from the axis: the
 // print as lamps light it, bare paper at its seams, and the dark of the room where there is no sheet. near is

@@ -7,18 +7,18 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/tile/board"
 	"dropsheet/tile/seamsight"
 
 	"github.com/stretchr/testify/require"
 )
 
 // Contrast by hand: the seam's share, times the paper's light less the picture's, over the picture's and the
-// screen's flare. With a wide seam the share is 1.
+// screen's flare. With a wide seam the share is 1. Printed white is bare paper: a light grey shows the edge, white does
+// not.
 func TestContrastByHand(t *testing.T) {
 	const wideMM = 500
 	for _, c := range []struct{ light, want float64 }{
-		{0.5, (0.80 - 0.5) / 0.51}, {0.05, (0.80 - 0.05) / 0.06}, {1, (1 - 0.80) / 1.01}, {0.80, 0},
+		{0.5, (1 - 0.5) / 0.51}, {0.05, (1 - 0.05) / 0.06}, {0.80, (1 - 0.80) / 0.81}, {1, 0},
 	} {
 		p := plan(t)
 		m := seamsight.New(p, even(c.light), wideMM)
@@ -38,7 +38,7 @@ func TestWhatHidesASeam(t *testing.T) {
 		}
 		return worst
 	}
-	require.Equal(t, seamsight.Hidden, most(plan(t), board.PaperReflectance))
+	require.Equal(t, seamsight.Hidden, most(plan(t), 1), "white is bare paper")
 	require.Equal(t, seamsight.Shows, most(plan(t), 0.01))
 
 	// A lamp far to one side lights one end of the board and leaves the other one in the dark; 1 is the brightest place.

@@ -29,7 +29,7 @@ const (
 )
 
 func newPaint(p layout.Plan, picture *texture.Texture) *paint {
-	m := paint{surface: board.New(p, picture), beyond: board.PaperReflectance}
+	m := paint{surface: board.New(p, picture), beyond: board.PaperWhite}
 	if surround, ok := m.surface.Surround(); ok {
 		m.beyond, m.printed = float64(surround.Luminance()), true
 	}

@@ -216,16 +216,16 @@ func TestRemediesOnBothPaths(t *testing.T) {
 // d/(d + kL) times k times its place, which grows with k. That is not named as a remedy, though the glass
 // would show it small enough.
 func TestDistanceThatBringsASeamOut(t *testing.T) {
-	const edgeMM, asideMM = 0.15, 36
+	const edgeMM, asideMM, light = 0.15, 36, 0.63
 	p := plan(t, rod(flip.UprightRod), func(s *layout.Setup) { s.Camera.FNumber = 64 })
 	p.Camera.FocusMM = 900 // behind the glass, so that the board beside it is fairly sharp
 	p.Seams = []layout.Seam{{Axis: "x", AtMM: p.Backdrop.WidthMM/2 + asideMM, ToMM: p.Backdrop.HeightMM}}
-	m := seamsight.New(p, even(0.5), edgeMM)
+	m := seamsight.New(p, even(light), edgeMM)
 	seam := m.Seams()[0]
 	sample, _ := seam.Worst(seamsight.Through)
 	r := m.Remedies([]seamsight.Ranked{{Seam: seam, Path: seamsight.Through, Sample: sample}})[0]
 	require.Positive(t, r.SeamMM)
-	there := seamsight.New(hungFurther(p, edgeMM/r.SeamMM), even(0.5), edgeMM).Seams()[0]
+	there := seamsight.New(hungFurther(p, edgeMM/r.SeamMM), even(light), edgeMM).Seams()[0]
 	require.Zero(t, worst(seam, seamsight.Direct))
 	require.Less(t, worst(there, seamsight.Through), 1.1)
 	require.Greater(t, worst(there, seamsight.Direct), 3.0)

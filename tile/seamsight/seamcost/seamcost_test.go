@@ -109,7 +109,7 @@ func TestSeamsRunWhereTheyMatchThePaper(t *testing.T) {
 	w := plans[0].Backdrop.WidthMM
 	const halfMM = 9.0
 	stripes := []float64{168, 350, 530, 712} // board mm, all within the sheets' reach together
-	paper := encoded(board.PaperReflectance)
+	paper := encoded(board.PaperWhite)
 	m := seamsight.New(plans[0], paint(t, func(u, _ float64) float64 {
 		for _, at := range stripes {
 			if math.Abs((1-u)*w-at) < halfMM { // half a turn
