@@ -75,7 +75,7 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) err
 	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s in %s (%s, check code %s)\n", "written",
+	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n", "proof", job.Brightness(j.Plan), "written",
 		strings.Join(place.Files(j.Artwork.Copy), ", "), folder, report.PerInch(placed.PixelsPerInch()), j.CheckCode)
 	return err
 }

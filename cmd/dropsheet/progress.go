@@ -40,5 +40,9 @@ func (p *progress) watch() job.Watch {
 			p.clear()
 			p.warn(warning)
 		},
+		Note: func(note string) {
+			p.clear()
+			fmt.Fprintf(p.err, "note: %s\n", note)
+		},
 	}
 }

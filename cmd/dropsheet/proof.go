@@ -20,8 +20,10 @@ var proofCommand = command{
 	summary: "what the camera will record, as a picture",
 	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens
 through the drop: blur, diffraction, light lost in the drop, lamps, seams. The flags under drop,
-camera and light try another set-up on the same print; what is not given stays as in the job. The
-proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise.`,
+camera, exposure and light try another set-up on the same print; what is not given stays as in the
+job. The proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
+brightness is set for it, unless ISO, exposure and the lamps' lux are known: then it is as bright
+as it is recorded, and how much of it is clipped or black is told.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Proof
@@ -79,8 +81,9 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if p.Sharp {
 		focus = "everything in focus"
 	}
-	_, err = fmt.Fprintf(c.out, "written      %s, %d x %d pixels, the %s %s of them across; %s\n", p.Out, camera.WidthPx,
-		camera.HeightPx, report.Body(plan.Drop), report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)
+	_, err = fmt.Fprintf(c.out, "proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s\n",
+		job.Brightness(plan), p.Out, camera.WidthPx, camera.HeightPx, report.Body(plan.Drop),
+		report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)
 	return err
 }
 

@@ -31,14 +31,18 @@ func TestProof(t *testing.T) {
 	for _, flags := range [][]string{
 		{"--sharp"}, {"--aperture", "f/64"}, {"--focus", "edge"}, {"--lens", "150mm"}, {"--frame-width", "12mm"},
 		{"--camera-distance", "50cm"},
-		{"--lamp", "-30cm,-20cm,40cm"}, {"--drop-at", "1mm,-1mm"}, {"--samples", "60"}, {"--sensor", "24x16mm"},
+		{"--lamp", "-30cm,-20cm,40cm"},
+		{"--lamp", "0cm,0cm,1m", "--lamp-lux", "1e5", "--iso", "200", "--shutter", "1/1000s"},
+		{"--drop-at", "1mm,-1mm"}, {"--samples", "60"}, {"--sensor", "24x16mm"},
 	} {
 		require.NotEqual(t, asMade, shot(flags...), "%v changes nothing", flags)
 	}
 
 	out := filepath.Join(t.TempDir(), "shot.png")
-	_, stderr, code := dropsheet(t, "proof", folder, "--pixels", "30x40", "--seam-width", "0mm", "--out", out)
+	stdout, stderr, code := dropsheet(t, "proof", folder, "--pixels", "30x40", "--seam-width", "0mm", "--iso", "200",
+		"--out", out)
 	require.Equal(t, exitDone, code, stderr)
+	require.Contains(t, stdout, "to see it as recorded, say --frame-rate or --shutter and --lamp and --lamp-lux\n")
 	f, err := os.Open(out)
 	require.NoError(t, err)
 	defer f.Close()
@@ -56,6 +60,8 @@ func TestProof(t *testing.T) {
 			"warning: shiny paper mirrors lamp 1 in the drop, at "},
 		{"a drop out of the frame", []string{"proof", folder, "--drop-at", "20mm,0.5mm", "--pixels", "30x20", "--out", out,
 			"--force"}, exitDone, "warning: at 20, 0.5 mm the drop is out of the frame, which is 9 x 6 mm there"},
+		{"light as it is recorded", []string{"proof", folder, "--lamp", "0mm,0mm,80cm", "--lamp-lux", "1e6", "--iso", "100",
+			"--shutter", "1/1000s", "--pixels", "30x20", "--out", out, "--force"}, exitDone, " % of the frame is clipped, "},
 		{"a file that is there", []string{"proof", folder, "--out", out}, exitFailed, "--force"},
 		{"the job itself", []string{"proof", folder, "--out", filepath.Join(folder, place.JobFile), "--force"}, exitFailed,
 			"part of its job"},

@@ -13,6 +13,8 @@ import (
 type Watch struct {
 	// Warn is told in a sentence of what the user should know of, though the work goes on.
 	Warn func(warning string)
+	// Note is told in a sentence what came out, good or bad.
+	Note func(note string)
 	// Progress is told how many of so many sheets or rows are done; what is the word for one.
 	Progress func(what string, done, of int)
 }
@@ -38,14 +40,19 @@ func (w Watch) progress(what string, done, of int) {
 	}
 }
 
-// Render renders a scene and counts its rows.
+// Render renders a scene and counts its rows. It tells what clips and what is black where the scene is as bright as it
+// is recorded.
 func Render(ctx context.Context, s proof.Scene, w Watch) (*image.RGBA, error) {
 	var mutex sync.Mutex
 	rows := 0
-	return s.Render(ctx, func() {
+	frame, err := s.Render(ctx, func() {
 		mutex.Lock()
 		defer mutex.Unlock()
 		rows++
 		w.progress("row", rows, s.Camera.HeightPx)
 	})
+	if err == nil {
+		w.noteTones(s, frame)
+	}
+	return frame, err
 }

@@ -18,6 +18,7 @@ type view struct {
 	drops   []layout.Point // their centres in their plane, optical mm from the axis; one or more
 	surface *board.Surface
 	lamps   layout.Light
+	white   float32 // the light of the print's white in full light, in the frame
 
 	inside, past, atEdge []aim
 	beside               beside

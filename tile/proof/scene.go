@@ -20,6 +20,9 @@ type Scene struct {
 	// where the drops' centres are in their plane, optical mm from the axis; none: one on the axis. They do not overlap
 	Drops []layout.Point
 	Sharp bool // a pinhole: everything in focus, no diffraction
+	// White is the light of the print's white, where the lamps light it most, in the frame: 1 is what just clips, and what
+	// it is when it is 0. AsRecorded sets it as the camera would.
+	White float64
 	// rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
 	Samples int
 }
@@ -56,7 +59,7 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 			return
 		}
 		for i := range s.Camera.WidthPx {
-			frame.SetRGBA(i, j, v.pixel(i, j).SRGB())
+			frame.SetRGBA(i, j, v.pixel(i, j).Scale(v.white).SRGB())
 		}
 		if done != nil {
 			done()
@@ -70,6 +73,10 @@ func (s Scene) view() view {
 	v := view{
 		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops,
 		surface: board.New(s.Plan, s.Picture).WithSeams(s.SeamWidthMM), lamps: s.Plan.Light(),
+		white: 1,
+	}
+	if s.White > 0 {
+		v.white = float32(s.White)
 	}
 	if len(v.drops) == 0 {
 		v.drops = []layout.Point{{}}

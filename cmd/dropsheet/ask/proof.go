@@ -39,15 +39,16 @@ func (p *Proof) Apply(plan layout.Plan) (layout.Plan, error) {
 	return plan, nil
 }
 
-// Scene is what to render of a plan that Apply gave: with fewer pixels than its camera has, unless those were asked
-// for.
+// Scene is what to render of a plan that Apply gave, as it is recorded: with fewer pixels than its camera has, unless
+// those were asked for.
 func (p *Proof) Scene(plan layout.Plan, picture *texture.Texture) proof.Scene {
 	camera := plan.Camera
 	if !p.flags.Changed("pixels") {
 		camera = proof.Reduced(camera, job.ProofSidePx)
 	}
-	return proof.Scene{
+	scene, _ := proof.Scene{
 		Plan: plan, Camera: camera, Picture: picture,
 		SeamWidthMM: p.SeamWidthMM, Drops: p.Drops, Sharp: p.Sharp, Samples: p.Samples,
-	}
+	}.AsRecorded()
+	return scene
 }
