@@ -42,8 +42,8 @@ type box struct {
 	what string
 }
 
-// descent is how far letters reach below the baseline, as a share of their size: Helvetica's p by 0.207
-// (Adobe Font Metrics, Core 14; from memory).
+// descent is how far letters reach below the baseline, as a share of their size: the g of the Go fonts by 0.205
+// (its bounds in their files).
 const descent = 0.21
 
 func (p *page) wordBoxes() (boxes []box) {

@@ -18,6 +18,7 @@ type arrangement struct {
 const (
 	betweenMM    = 10.0 // from one section to the next on a page
 	closeSpacing = 0.5  // share of the usual gaps, where that serves
+	tightSpacing = 0.35 // for the overview alone, where it then fits on a page
 )
 
 // arrange finds each section in turn the place that leaves the least of the pages empty without parting what
@@ -25,9 +26,13 @@ const (
 func arrange(j Job, found found) arrangement {
 	b := newBook(j, found)
 	a := arrangement{cover: 1}
-	if a.pages = b.coverPages(1); a.pages > 1 {
-		if pages := b.coverPages(closeSpacing); pages < a.pages {
-			a.cover, a.pages = closeSpacing, pages
+	a.pages = b.coverPages(1)
+	for _, spacing := range []float64{closeSpacing, tightSpacing} {
+		if a.pages == 1 {
+			break
+		}
+		if pages := b.coverPages(spacing); pages < a.pages {
+			a.cover, a.pages = spacing, pages
 		}
 	}
 	y := b.lowest()

@@ -57,7 +57,7 @@ func (b *book) coverTitle() {
 	const mostLines, leastPt = 3, 17
 	g := b.geo
 	name, full := pdf.Printed(b.job.Name)
-	s := coverStyle.Holding(name)
+	s := coverStyle
 	for s.Pt > leastPt && len(s.Wrap(g.fullMM(), name)) > 1 {
 		s = s.At(s.Pt - 1)
 	}

@@ -36,6 +36,9 @@ func (d *Document) Stream(w io.Writer, next func(PictureID) (Picture, error)) er
 			return fmt.Errorf("picture %d of %d: %w", id, d.pictures, err)
 		}
 	}
+	if err := u.fonts(); err != nil {
+		return err
+	}
 	if err := u.pages(d.boxes); err != nil {
 		return err
 	}

@@ -18,7 +18,6 @@ import (
 
 	"github.com/jung-kurt/gofpdf"
 	"github.com/stretchr/testify/require"
-	"golang.org/x/image/font/gofont/goregular"
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
@@ -212,11 +211,8 @@ func TestSameInputSameBytes(t *testing.T) {
 func TestDocumentsSideBySide(t *testing.T) {
 	stream := func() []byte {
 		d := New("fonts")
-		c := d.canvas
-		c.AddUTF8FontFromBytes("go", "", bytes.Clone(goregular.TTF))
 		d.AddPage(50, 50)
-		c.SetFont("go", "", 12)
-		c.Text(5, 10, "2 × 3 → R2C3")
+		d.Put(Sans(12), 5, 10, "2 × 3 → R2C3")
 		d.Place(rect(10, 20, 20, 20))
 		var out bytes.Buffer
 		if err := d.Stream(&out, func(PictureID) (Picture, error) { return EncodeFlate(quarters()) }); err != nil {

@@ -2,7 +2,6 @@ package pdf
 
 // Put sets one line of text from x on, on a baseline.
 func (d *Document) Put(s Style, xMM, baseMM float64, text string) {
-	s = s.Holding(text)
 	d.useStyle(s)
 	d.text(s, xMM, baseMM, text)
 }
@@ -19,13 +18,11 @@ func (d *Document) PutMiddle(s Style, xMM, baseMM float64, text string) {
 
 // PutFit sets one line no wider than widthMM, shortened where it is longer.
 func (d *Document) PutFit(s Style, xMM, baseMM, widthMM float64, text string) {
-	s = s.Holding(text)
 	d.Put(s, xMM, baseMM, s.Fit(widthMM, text))
 }
 
 // PutWhole sets one line from x on if it ends at end or before, and tells whether it did and where it ends.
 func (d *Document) PutWhole(s Style, xMM, baseMM, endMM float64, text string) (toMM float64, ok bool) {
-	s = s.Holding(text)
 	d.useStyle(s)
 	toMM = xMM + s.Width(text)
 	if toMM > endMM {
@@ -37,7 +34,6 @@ func (d *Document) PutWhole(s Style, xMM, baseMM, endMM float64, text string) (t
 
 // PutUpward sets one line that reads upwards, from (x, y) on, its baseline at x.
 func (d *Document) PutUpward(s Style, xMM, yMM float64, text string) {
-	s = s.Holding(text)
 	d.useStyle(s)
 	d.Turned(xMM, yMM, func() { d.text(s, xMM, yMM, text) })
 }
@@ -57,5 +53,5 @@ func (d *Document) useStyle(s Style) {
 }
 
 func (d *Document) text(s Style, xMM, baseMM float64, text string) {
-	d.canvas.Text(xMM, baseMM, s.face.encode(text))
+	d.canvas.Text(xMM, baseMM, printable(text))
 }

@@ -6,7 +6,7 @@ import (
 	"dropsheet/flip/units"
 )
 
-// Style is how text looks. A text with letters that its font lacks is set in the font's stand-in as a whole.
+// Style is how text looks.
 type Style struct {
 	face   face
 	Pt     float64 // size in points
@@ -17,15 +17,17 @@ type Style struct {
 // leadShare is from line to line as a share of the size, unless Lead says otherwise.
 const leadShare = 1.36
 
-// Sans is Helvetica in black.
+// Sans is Go Regular in black.
 func Sans(pt float64) Style { return Style{sans, pt, leadShare * units.PointsToMM(pt), Shade{}} }
 
-// Mono is Courier in black.
+// Mono is Go Mono in black.
 func Mono(pt float64) Style { return Style{mono, pt, leadShare * units.PointsToMM(pt), Shade{}} }
 
-// Bold is the style in bold.
+// Bold is the style in bold. Mono has none, and stays as it is.
 func (s Style) Bold() Style {
-	s.face.weight = "B"
+	if s.face == sans {
+		s.face = sansBold
+	}
 	return s
 }
 
@@ -51,8 +53,8 @@ func (s Style) At(pt float64) Style {
 // SizeMM is the type's size.
 func (s Style) SizeMM() float64 { return units.PointsToMM(s.Pt) }
 
-// capShare is the height of Helvetica's capitals and figures as a share of its size: 0.718 (Adobe Font Metrics, Core
-// 14, CapHeight; recalled from memory), rounded. Those of its stand-in are about as high.
+// capShare is the height of the fonts' capitals and figures as a share of their size: 0.723 (CapHeight in their OS/2
+// tables), rounded.
 const capShare = 0.72
 
 // CapMM is the height of its capitals and figures.
@@ -62,19 +64,11 @@ func (s Style) CapMM() float64 { return capShare * s.SizeMM() }
 func (s Style) Base(yMM float64) float64 { return yMM + s.LeadMM/2 + s.CapMM()/2 }
 
 // Width is how far a line of text goes.
-func (s Style) Width(text string) float64 { return s.Holding(text).face.ems(text) * s.SizeMM() }
+func (s Style) Width(text string) float64 { return s.face.ems(text) * s.SizeMM() }
 
-// Holding is the style in a font that has the letters of a text, so that the whole of it and every part of it are set
-// in one.
-func (s Style) Holding(text string) Style {
-	s.face = s.face.holding(text)
-	return s
-}
-
-// Fit shortens a text to widthMM, in a font that holds all of it: it ends in an ellipsis where it is longer.
+// Fit shortens a text to widthMM: it ends in an ellipsis where it is longer.
 func (s Style) Fit(widthMM float64, text string) string {
 	const ellipsis = "\u2026"
-	s = s.Holding(text)
 	fits, used, room := 0, 0.0, widthMM-s.Width(ellipsis)
 	for i, letter := range text {
 		used += s.Width(string(letter))

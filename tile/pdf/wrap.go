@@ -4,9 +4,8 @@ import "strings"
 
 // run is a piece of a line in one weight.
 type run struct {
-	text   string
-	bold   bool
-	family string // of the font that holds the whole text, once it is wrapped
+	text string
+	bold bool
 }
 
 // TextLine is what stands on one line of wrapped text.
@@ -25,9 +24,6 @@ func (l TextLine) Text() string {
 func (r run) style(s Style) Style {
 	if r.bold {
 		s = s.Bold()
-	}
-	if r.family != "" {
-		s.face.family = r.family
 	}
 	return s
 }
@@ -69,10 +65,9 @@ func words(text string) [][]run {
 	return all
 }
 
-// Wrap breaks a text into lines no wider than widthMM, all in the font that holds the text. A word that is
-// wider than that alone is broken where it must be.
+// Wrap breaks a text into lines no wider than widthMM. A word that is wider than
+// that alone is broken where it must be.
 func (s Style) Wrap(widthMM float64, text string) []TextLine {
-	s = s.Holding(text)
 	var lines []TextLine
 	var current TextLine
 	used, space := 0.0, s.Width(" ")
@@ -97,9 +92,6 @@ func (s Style) Wrap(widthMM float64, text string) []TextLine {
 	}
 	for i := range lines {
 		lines[i] = lines[i].merged()
-		for j := range lines[i] {
-			lines[i][j].family = s.face.family
-		}
 	}
 	return lines
 }
