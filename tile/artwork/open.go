@@ -9,6 +9,7 @@ import (
 	"os"
 
 	"dropsheet/flip"
+	"dropsheet/tile/readfile"
 )
 
 // DefaultMaxPixels is the size of the largest picture that is read unless the caller asks for more.
@@ -104,24 +105,16 @@ func OpenFile(path string) (io.ReadCloser, error) {
 	return f, nil
 }
 
-// openFile opens a regular file. It looks before it opens, because opening a pipe would wait for its writer.
+// openFile opens a regular file.
 func openFile(path string) (*os.File, source, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return nil, source{}, pathError(err)
-	}
-	if info.IsDir() {
+	f, info, err := readfile.Open(path)
+	var not *readfile.NotRegularError
+	switch {
+	case errors.As(err, &not) && not.Mode.IsDir():
 		return nil, source{}, errors.New("this is a folder; name the picture file in it")
-	}
-	if !info.Mode().IsRegular() {
+	case errors.As(err, &not):
 		return nil, source{}, errors.New("this is a device or a pipe; save the picture as a file first")
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, source{}, pathError(err)
-	}
-	if info, err = f.Stat(); err != nil {
-		f.Close()
+	case err != nil:
 		return nil, source{}, pathError(err)
 	}
 	return f, source{f, info.Size()}, nil

@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
+	"dropsheet/tile/readfile"
 )
 
 // Finding is what was found of one thing: what agrees, or why it does not and what to do.
@@ -104,7 +105,7 @@ func (j Job) checkPages(folder string) Finding {
 }
 
 func countPages(path string) (int, error) {
-	file, info, err := openRegular(path)
+	file, info, err := readfile.Open(path)
 	if err != nil {
 		return 0, err
 	}

@@ -3,11 +3,10 @@ package job
 import (
 	"crypto/sha256"
 	"encoding/hex"
-	"errors"
 	"io"
-	"os"
 
 	"dropsheet/tile/job/place"
+	"dropsheet/tile/readfile"
 )
 
 // fileSums are the SHA-256 of the files that make writes besides the job file, by name. The copy is known: its pixels
@@ -28,23 +27,9 @@ func (m *making) fileSums() (map[string]string, error) {
 	return sums, nil
 }
 
-// openRegular opens a file that is neither a folder nor a device nor a pipe. It is looked at before it is
-// opened, because opening a pipe would wait for its writer.
-func openRegular(path string) (*os.File, os.FileInfo, error) {
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-		return nil, nil, err
-	case !info.Mode().IsRegular():
-		return nil, nil, errors.New("it is no regular file")
-	}
-	f, err := os.Open(path)
-	return f, info, err
-}
-
 // fileSum is the SHA-256 of a regular file, in hexadecimal.
 func fileSum(path string) (string, error) {
-	f, _, err := openRegular(path)
+	f, _, err := readfile.Open(path)
 	if err != nil {
 		return "", err
 	}

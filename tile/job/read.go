@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 
@@ -16,30 +15,23 @@ import (
 	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
+	"dropsheet/tile/readfile"
 )
 
 // Read reads a job file, named itself or by its folder.
 func Read(path string) (Job, error) {
 	given := path
-	info, err := os.Stat(path)
-	if err == nil && info.IsDir() {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		path = filepath.Join(path, place.JobFile)
-		info, err = os.Stat(path)
 	}
-	// Looked at before it is opened, because opening a pipe would wait for its writer.
-	if err == nil && !info.Mode().IsRegular() {
+	text, err := readfile.All(path, place.MostJobBytes)
+	if errors.As(err, new(*readfile.NotRegularError)) {
 		return Job{}, fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it",
 			path)
 	}
-	f, err := os.Open(path)
 	if err != nil {
 		return Job{}, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
 			place.Plainly(err))
-	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, place.MostJobBytes+1))
-	if err != nil {
-		return Job{}, fmt.Errorf("job %q can't be read: %w", path, place.Plainly(err))
 	}
 	j, err := decode(text)
 	if err != nil {

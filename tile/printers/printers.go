@@ -15,6 +15,7 @@ import (
 
 	"dropsheet/layout"
 	"dropsheet/tile/job/place"
+	"dropsheet/tile/readfile"
 )
 
 // formatVersion is the version of the printers' file that this program writes and reads.
@@ -22,6 +23,9 @@ const formatVersion = 1
 
 // maxBytes bounds the printers' file: a thousand printers take some 300 kB.
 const maxBytes = 1 << 20
+
+// mend is what to do about a file that is not what it should be.
+const mend = "mend it, or move it away and measure the printers again"
 
 // stored is what the file holds.
 type stored struct {
@@ -41,17 +45,16 @@ func Path() (string, error) {
 // Read reads the printers of that file, by name; none if it is not there. A file that does not hold together is an
 // error, never taken for an empty one.
 func Read(path string) ([]layout.Printer, error) {
-	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
+	text, err := readfile.All(path, maxBytes)
+	var not *readfile.NotRegularError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
-	}
-	if err != nil {
-		return nil, fmt.Errorf("the kept printers can't be read: %w", err)
-	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, maxBytes+1))
-	if err != nil {
-		return nil, fmt.Errorf("the kept printers can't be read: %w", err)
+	case errors.As(err, &not):
+		return nil, fmt.Errorf("%q is %s, and no file of kept printers: move it away and measure the printers again", path,
+			readfile.Kind(not.Mode))
+	case err != nil:
+		return nil, fmt.Errorf("the kept printers in %q can't be read: %w; %s", path, place.Plainly(err), mend)
 	}
 	printers, err := decode(text)
 	if err != nil {
@@ -62,10 +65,6 @@ func Read(path string) ([]layout.Printer, error) {
 
 // decode reads the file's text and checks it.
 func decode(text []byte) ([]layout.Printer, error) {
-	const mend = "mend it, or move it away and measure the printers again"
-	if len(text) > maxBytes {
-		return nil, fmt.Errorf("is over %d bytes, too long for kept printers: %s", maxBytes, mend)
-	}
 	var version struct {
 		Version *int `json:"dropsheet_printers"`
 	}

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"syscall"
 	"testing"
@@ -248,31 +249,60 @@ func TestNamesOfAHostileJob(t *testing.T) {
 	}
 }
 
-// TestLinksInAHostileJobFolder: a job's folder from elsewhere may hold links where the program writes. A link
-// is replaced, and only when asked to; what it leads to is not touched.
-func TestLinksInAHostileJobFolder(t *testing.T) {
+// TestWhatIsNoFileIsNotReplaced: a job's folder from elsewhere may hold links and pipes where the program writes, and
+// so may any folder. None is replaced, even when asked to, and what a link leads to is not touched.
+func TestWhatIsNoFileIsNotReplaced(t *testing.T) {
 	p := newHostileFolder(t)
 	for i, target := range []string{"../secret.txt", "../not-there-yet", "../pipe"} {
 		require.NoError(t, os.Symlink(target, filepath.Join(p.job, trials[i])))
 	}
 	before := p.listing(t)
-	for _, args := range p.readers() {
-		_, stderr, code := programtest.Run(t, args...)
-		require.Equal(t, programtest.Failed, code)
-		require.Contains(t, stderr, "--force")
+	words := append(p.readers(), []string{"gauge", "--out", filepath.Join(p.root, "pipe")},
+		[]string{"gauge", "--out", filepath.Join(p.job, trials[0])})
+	for _, args := range words {
+		for _, force := range [][]string{nil, {"--force"}} {
+			jobtest.Bounded(t, args[0], func() {
+				_, stderr, code := programtest.Run(t, append(args, force...)...)
+				require.Equal(t, programtest.Failed, code)
+				require.Regexp(t, "is a (link|pipe), which --force does not replace either: choose another with --out", stderr)
+			})
+		}
 	}
 	require.Equal(t, before, p.listing(t))
-	for _, args := range p.readers() {
+}
+
+// TestPipeForTheKeptPrinters: whoever reads the kept printers is told that they are none, and does not wait for them.
+func TestPipeForTheKeptPrinters(t *testing.T) {
+	config := t.TempDir()
+	t.Setenv("XDG_CONFIG_HOME", config)
+	t.Setenv("HOME", config) // where the settings lie in it on other systems
+	folder := filepath.Join(config, "dropsheet")
+	if runtime.GOOS == "darwin" {
+		folder = filepath.Join(config, "Library", "Application Support", "dropsheet")
+	}
+	require.NoError(t, os.MkdirAll(folder, 0o700))
+	require.NoError(t, syscall.Mkfifo(filepath.Join(folder, "printers.json"), 0o600))
+	for _, args := range [][]string{
+		{"gauge", "--list"}, {"size", "--printer", "study"},
+		{"gauge", "--save", "study", "--read", "199x248mm", "--margins", "4,4,4,12mm"},
+	} {
 		jobtest.Bounded(t, args[0], func() {
-			_, stderr, code := programtest.Run(t, append(args, "--force")...)
-			require.Equal(t, programtest.Done, code, stderr)
+			_, stderr, code := programtest.Run(t, args...)
+			require.Equal(t, programtest.Failed, code, stderr)
+			require.Contains(t, stderr, "is a pipe, and no file of kept printers: move it away")
 		})
 	}
-	after := p.listing(t)
-	require.Equal(t, "a secret of this machine", after["secret.txt"])
-	require.Equal(t, fs.ModeNamedPipe.String(), after["pipe"])
-	require.NotContains(t, after, "not-there-yet")
-	for i, magic := range []string{"%PDF", "\x89PNG", "\x89PNG"} {
-		require.True(t, strings.HasPrefix(after["job/"+trials[i]], magic), trials[i])
+	requireOnlyNames(t, folder, "printers.json")
+}
+
+// requireOnlyNames checks that a folder holds what has these names, and nothing else.
+func requireOnlyNames(t *testing.T, folder string, names ...string) {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	require.NoError(t, err)
+	var there []string
+	for _, e := range entries {
+		there = append(there, e.Name())
 	}
+	require.ElementsMatch(t, names, there)
 }

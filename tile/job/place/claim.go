@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+
+	"dropsheet/tile/readfile"
 )
 
 var (
@@ -26,7 +28,7 @@ func hold(path string) (*os.File, error) {
 	if !before.Mode().IsRegular() && !before.IsDir() {
 		return nil, fmt.Errorf("%q is in the way: remove it", path)
 	}
-	f, err := os.Open(path)
+	f, err := readfile.Now(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, errMoved
 	}

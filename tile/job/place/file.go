@@ -36,7 +36,7 @@ func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), err)
 		}
 	}()
-	err = fillFile(f, path, write, func() error {
+	err = fillFile(f, path, force, write, func() error {
 		if err := mayPut(); err != nil {
 			return err
 		}
@@ -64,12 +64,12 @@ func ReplaceFile(path string, write func(io.Writer) error) error {
 		return Plainly(err)
 	}
 	defer release(lock)
-	return fillFile(f, path, write, func() error { return nil })
+	return fillFile(f, path, true, write, func() error { return nil })
 }
 
-// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk.
-// mayPut has the last word. If anything fails, the claimed file is removed.
-func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func() error) (err error) {
+// fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk, in place
+// of another only if replace is set. mayPut has the last word. If anything fails, the claimed file is removed.
+func fillFile(f *os.File, path string, replace bool, write func(io.Writer) error, mayPut func() error) (err error) {
 	defer func() {
 		if err != nil {
 			err = errors.Join(err, discardFile(f))
@@ -91,7 +91,7 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	if err := mayPut(); err != nil {
 		return err
 	}
-	err = Plainly(os.Rename(f.Name(), path))
+	err = Plainly(put(f.Name(), path, replace))
 	// such as by a make that swaps folders, finds this file in hand and swaps them back
 	if errors.Is(err, fs.ErrNotExist) {
 		return errors.New("another folder took the place of its own meanwhile: run it again")
@@ -99,8 +99,8 @@ func fillFile(f *os.File, path string, write func(io.Writer) error, mayPut func(
 	return err
 }
 
-// MayWrite tells why a file can't be put at path: something is there and force is not set, it is one of the inputs or a
-// part of a job, or its folder is not there.
+// MayWrite tells why a file can't be put at path: something is there and force is not set or it is no regular file, it
+// is one of the inputs or a part of a job, or its folder is not there.
 func MayWrite(path string, force bool, inputs ...string) error {
 	for _, input := range inputs {
 		if sameFile(path, input) {
@@ -111,10 +111,12 @@ func MayWrite(path string, force bool, inputs ...string) error {
 	switch {
 	case err == nil && info.IsDir():
 		return fmt.Errorf("%q is a folder: name a file with --out", path)
+	case err == nil && !info.Mode().IsRegular():
+		return strangeError(path, info)
 	case err == nil && isKept(path):
 		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
 	case err == nil && !force:
-		return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+		return existsError(path)
 	}
 	folder := filepath.Dir(path)
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {

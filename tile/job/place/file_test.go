@@ -1,3 +1,5 @@
+//go:build unix
+
 package place
 
 import (
@@ -5,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -64,6 +67,45 @@ func TestFileThatCameMeanwhile(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, "mine", string(data))
 	requireOnly(t, folder, "other.pdf")
+}
+
+// What is no regular file is never replaced, asked or not.
+func TestOnlyFilesAreReplaced(t *testing.T) {
+	whole := func(w io.Writer) error {
+		_, err := io.WriteString(w, "new")
+		return err
+	}
+	for _, c := range strange {
+		path := filepath.Join(t.TempDir(), "out.png")
+		t.Run(c.name, func(t *testing.T) {
+			require.NoError(t, c.lay(path))
+			for _, force := range []bool{false, true} {
+				requireStrange(t, path, c.says, WriteFile(path, force, whole))
+			}
+		})
+	}
+}
+
+// strange are things that are no regular files, and what is said of them.
+var strange = []struct {
+	name string
+	lay  func(path string) error
+	says string
+}{
+	{"a pipe", func(path string) error { return syscall.Mkfifo(path, 0o600) }, "is a pipe"},
+	{"a link", func(path string) error { return os.Symlink("elsewhere", path) }, "is a link"},
+	{"a folder", func(path string) error { return os.Mkdir(path, 0o700) }, "is a folder"},
+}
+
+// requireStrange checks that it stands there still, alone, and was told of.
+func requireStrange(t *testing.T, path, says string, err error) {
+	t.Helper()
+	require.ErrorContains(t, err, says)
+	require.ErrorContains(t, err, "with --out")
+	requireOnly(t, filepath.Dir(path), filepath.Base(path))
+	info, err := os.Lstat(path)
+	require.NoError(t, err)
+	require.False(t, info.Mode().IsRegular())
 }
 
 // A folder that takes the place of the one that a file is being written into does not get the file.

@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"dropsheet/tile/readfile"
 )
 
 // mayReplace tells why a folder can't be put in place of the one at path, which is called name.
@@ -45,17 +47,18 @@ func mayReplace(path, name string, force bool) error {
 // that someone keeps there is taken for it. In a folder that has no job yet it is any that may be called so.
 func copyIn(folder string) func(name string) bool {
 	path := filepath.Join(folder, JobFile)
+	none := func(string) bool { return false }
 	info, err := os.Lstat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return IsCopyName
-	case err != nil || !info.Mode().IsRegular() || info.Size() > MostJobBytes:
-		return func(string) bool { return false }
+	case err != nil || !info.Mode().IsRegular():
+		return none
 	}
 	var job struct{ Artwork struct{ Copy string } }
-	text, err := os.ReadFile(path)
+	text, err := readfile.All(path, MostJobBytes)
 	if err != nil || json.Unmarshal(text, &job) != nil {
-		return func(string) bool { return false }
+		return none
 	}
 	return func(name string) bool { return IsCopyName(name) && name == job.Artwork.Copy }
 }
