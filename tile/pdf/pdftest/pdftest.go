@@ -6,14 +6,16 @@
 package pdftest
 
 import (
+	"context"
 	"image"
 	"sync"
 	"testing"
 
-	pdfium "github.com/klippa-app/go-pdfium"
 	"github.com/klippa-app/go-pdfium/references"
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/pdfium"
 )
 
 // Doc is an open PDF file. Each method ends the test if PDFium can't do what it asks.
@@ -97,7 +99,7 @@ func (d *Doc) page(number int) requests.Page {
 
 // lend lends PDFium to one test at a time. It locks its calls itself, but not the return of a picture's
 // memory (Cleanup of what RenderPageInDPI gives), and two calls at once spoil all of its memory.
-func lend(t testing.TB) (pdf pdfium.Pdfium, giveBack func()) {
+func lend(t testing.TB) (pdf *pdfium.Engine, giveBack func()) {
 	t.Helper()
 	pdf, err := reader()
 	require.NoError(t, err, "pdfium can't start")
@@ -106,3 +108,11 @@ func lend(t testing.TB) (pdf pdfium.Pdfium, giveBack func()) {
 }
 
 var busy sync.Mutex
+
+// reader starts the one PDFium of this test binary, and it is never stopped.
+var reader = sync.OnceValues(func() (*pdfium.Engine, error) {
+	return pdfium.Start(context.Background(), compiledFolder, pdfium.Bounds{})
+})
+
+// compiledFolder is asked for before a test can change the environment.
+var compiledFolder = pdfium.CompiledFolder("dropsheet-tests")

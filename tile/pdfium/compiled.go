@@ -1,4 +1,4 @@
-package pdftest
+package pdfium
 
 import (
 	"os"
@@ -6,34 +6,17 @@ import (
 	"reflect"
 	"runtime"
 	"strings"
-	"sync"
-	"time"
 
-	pdfium "github.com/klippa-app/go-pdfium"
-	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/tetratelabs/wazero"
 	"github.com/tetratelabs/wazero/api"
 	"github.com/tetratelabs/wazero/experimental"
 )
 
-// reader starts the one PDFium of this test binary, and it is never stopped.
-var reader = sync.OnceValues(func() (pdf pdfium.Pdfium, err error) {
-	err = withCompiled(compiledFolder, func(engine wazero.RuntimeConfig) error {
-		pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1, RuntimeConfig: engine})
-		if err != nil {
-			return err
-		}
-		pdf, err = pool.GetInstance(time.Minute)
-		return err
-	})
-	return pdf, err
-})
-
-// withCompiled starts PDFium from what an earlier test binary compiled in the folder, and leaves there what it
-// compiles itself: that takes some 3 s of processor time, reading it again some 0.2 s. Where the folder
-// is "", cannot be written or holds something spoilt, it compiles all anew.
+// withCompiled starts PDFium from what an earlier run compiled in the folder, and leaves there what it compiles itself:
+// that takes some 3 s of processor time, reading it again some 0.1 s. Where the folder is "", is not the user's
+// alone, cannot be written or holds something spoilt, it compiles all anew.
 //
-// Test binaries may do this at once: wazero writes a file under another name and then renames it.
+// Programs may do this at once: wazero writes a file under another name and then renames it.
 func withCompiled(folder string, start func(wazero.RuntimeConfig) error) error {
 	// PDFium's jumps out of errors are WebAssembly exceptions, which wazero takes only when told to.
 	engine := wazero.NewRuntimeConfig().
@@ -49,15 +32,16 @@ func withCompiled(folder string, start func(wazero.RuntimeConfig) error) error {
 	return start(engine)
 }
 
-// compiledFolder is asked for before a test can change the environment.
-var compiledFolder = func() string {
+// CompiledFolder is where machine code may be kept: under the name in the user's cache folder, apart for each version
+// of the engine and of Go; "" where there is none.
+func CompiledFolder(name string) string {
 	cache, err := os.UserCacheDir()
 	version := engineVersion()
 	if err != nil || version == "" {
 		return ""
 	}
-	return filepath.Join(cache, "dropsheet-tests", version+"-"+runtime.Version())
-}()
+	return filepath.Join(cache, name, version+"-"+runtime.Version())
+}
 
 // engineVersion is the module version of wazero, such as "wazero@v1.12.0", or "" where its path does not tell,
 // as in a vendor folder. wazero itself asks the build information, which test binaries do not have.
@@ -73,8 +57,13 @@ func engineVersion() string {
 	return ""
 }
 
+// writable tells whether a folder, which is made if need be, can be written by its owner and by nobody else.
 func writable(folder string) bool {
 	if folder == "" || os.MkdirAll(folder, 0o700) != nil {
+		return false
+	}
+	const othersMayWrite = 0o022 // and what is read from there is run
+	if info, err := os.Stat(folder); err != nil || runtime.GOOS != "windows" && info.Mode()&othersMayWrite != 0 {
 		return false
 	}
 	probe, err := os.CreateTemp(folder, "probe-*.tmp")

@@ -1,10 +1,11 @@
-package pdftest
+package pdfium
 
 import (
 	"context"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -26,9 +27,9 @@ func TestCompiledCodeIsShared(t *testing.T) {
 	run := func(engine wazero.RuntimeConfig) error {
 		starts++
 		ctx := context.Background()
-		runtime := wazero.NewRuntimeWithConfig(ctx, engine)
-		defer runtime.Close(ctx)
-		module, err := runtime.Instantiate(ctx, answer)
+		made := wazero.NewRuntimeWithConfig(ctx, engine)
+		defer made.Close(ctx)
+		module, err := made.Instantiate(ctx, answer)
 		if err != nil {
 			return err
 		}
@@ -67,6 +68,13 @@ func TestCompiledCodeIsShared(t *testing.T) {
 		require.Equal(t, 1, starts, none)
 	}
 	require.FileExists(t, inTheWay)
+
+	if runtime.GOOS != "windows" {
+		open := t.TempDir()
+		require.NoError(t, os.Chmod(open, 0o777))
+		require.NoError(t, withCompiled(open, run))
+		require.Empty(t, files(t, open), "what others may write is not run")
+	}
 }
 
 func files(t *testing.T, folder string) (paths []string) {
