@@ -105,7 +105,7 @@ func readHeader(src source, maxPixels int) (*header, error) {
 		}
 	}
 	if h.format.name == "" {
-		return nil, errors.New("this is not a picture of a known format; save it as jpeg, png, tiff, bmp, gif or webp")
+		return nil, strange(src)
 	}
 	c, err := h.format.config(src.reader())
 	if err != nil {
