@@ -36,8 +36,7 @@ func (k command) run(ctx context.Context, c console, args []string) int {
 	}
 	switch err := flags.Parse(args); {
 	case errors.Is(err, pflag.ErrHelp):
-		fmt.Fprint(c.out, k.help(flags))
-		return exitDone
+		return c.tellHelp(k.help(flags))
 	case err != nil:
 		return complain(c, job.WrongWords(k.flagError(flags, err)))
 	}

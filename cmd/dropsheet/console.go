@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"syscall"
 
 	"dropsheet/layout/report"
 	"dropsheet/tile/job"
@@ -24,11 +25,22 @@ func complain(c console, err error) int {
 		fmt.Fprintln(c.err, "dropsheet: stopped; nothing was left behind")
 		return exitFailed
 	}
+	if errors.Is(err, syscall.EPIPE) {
+		return exitFailed // whoever read it has seen enough, and wants no word more
+	}
 	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
 	if job.IsWrongWords(err) {
 		return exitWrongWords
 	}
 	return exitFailed
+}
+
+// tellHelp writes a help text and returns the exit code.
+func (c console) tellHelp(text string) int {
+	if _, err := io.WriteString(c.out, text); err != nil {
+		return complain(c, err)
+	}
+	return exitDone
 }
 
 // warn writes warnings, a line each.

@@ -35,12 +35,27 @@ func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(gcPercent)
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	signal.Ignore(syscall.SIGPIPE) // a reader that went away is an error of the write, and nothing is left half done
+	ctx, stop := signal.NotifyContext(context.Background(), endings()...)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
-	c := console{out: os.Stdout, err: os.Stderr, terminal: term.IsTerminal(int(os.Stderr.Fd()))}
-	code := run(ctx, c, os.Args[1:])
+	c := console{out: plain{os.Stdout}, err: plain{os.Stderr}, terminal: term.IsTerminal(int(os.Stderr.Fd()))}
+	code := exitFailed
+	if err := mayOpenFiles(); err != nil {
+		complain(c, err)
+	} else {
+		code = run(ctx, c, os.Args[1:])
+	}
 	stop()
 	os.Exit(code)
+}
+
+// endings are the signals that stop a run in good order.
+func endings() []os.Signal {
+	signals := []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGQUIT}
+	if !signal.Ignored(syscall.SIGHUP) { // as it is under nohup, which lets a run outlive its terminal
+		signals = append(signals, syscall.SIGHUP)
+	}
+	return signals
 }
 
 // run does what the arguments ask and returns the exit code.
@@ -53,8 +68,7 @@ func run(ctx context.Context, c console, args []string) int {
 		args = []string{args[1], "--help"}
 	}
 	if args[0] == "--help" || args[0] == "-h" || args[0] == "help" {
-		fmt.Fprint(c.out, overview())
-		return exitDone
+		return c.tellHelp(overview())
 	}
 	for _, command := range commands {
 		if command.name == args[0] {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 
 	"dropsheet/tile/job"
 )
@@ -17,7 +18,7 @@ func (p *progress) count(what string, done, of int) {
 	if !p.terminal {
 		return
 	}
-	fmt.Fprintf(p.err, "\r%s %d of %d", what, done, of)
+	fmt.Fprintf(p.bare(), "\r%s %d of %d", what, done, of)
 	p.shown = true
 	if done == of {
 		p.clear()
@@ -27,9 +28,17 @@ func (p *progress) count(what string, done, of int) {
 // clear takes the line away, if there is one.
 func (p *progress) clear() {
 	if p.shown {
-		fmt.Fprint(p.err, "\r\x1b[K") // ECMA-48, 8.3.41: erase to the end of the line
+		fmt.Fprint(p.bare(), "\r\x1b[K") // ECMA-48, 8.3.41: erase to the end of the line
 		p.shown = false
 	}
+}
+
+// bare is the terminal itself, whose cursor the line moves.
+func (p *progress) bare() io.Writer {
+	if told, ok := p.err.(plain); ok {
+		return told.Writer
+	}
+	return p.err
 }
 
 // watch shows on the console how a job goes on.

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // Asked is the words that a job was asked for with, by their flags; of a flag that was given more than once, in their
@@ -28,7 +29,7 @@ func (a Asked) check() error {
 			return fmt.Errorf("--%s was asked for without a word", flag)
 		}
 		for _, word := range a[flag] {
-			if word != Printable(word) {
+			if strings.ContainsFunc(word, unicode.IsControl) {
 				return fmt.Errorf("--%s: %q has characters that can't be printed: type it anew", flag, word)
 			}
 			bytes += len(flag) + len(word)

@@ -92,10 +92,16 @@ func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print P
 	return j, err
 }
 
-// Printable is a name with a question mark for what would move a terminal's cursor or break a label's line.
+// Unprintable tells whether a character does something to a line in place of standing in it: a control, a line's or
+// paragraph's end (Unicode's classes Zl and Zp), or a turn of the direction of writing (its property Bidi_Control).
+func Unprintable(r rune) bool {
+	return unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control)
+}
+
+// Printable is a name with a question mark for what is not printable.
 func Printable(name string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
+		if Unprintable(r) {
 			return '?'
 		}
 		return r

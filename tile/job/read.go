@@ -9,6 +9,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
+	"unicode"
 
 	"dropsheet/flip/units"
 	"dropsheet/layout"
@@ -70,6 +72,7 @@ func decode(text []byte) (Job, error) {
 	if err := j.holdsTogether(); err != nil {
 		return Job{}, fmt.Errorf("it does not hold together (%w): take the job.json as make wrote it", err)
 	}
+	j.Name, j.CheckCode = Printable(j.Name), Printable(j.CheckCode)
 	return j, nil
 }
 
@@ -78,7 +81,7 @@ func (j Job) holdsTogether() error {
 	if err := j.Plan.Check(); err != nil {
 		return err
 	}
-	if j.Name != Printable(j.Name) || j.CheckCode != Printable(j.CheckCode) {
+	if strings.ContainsFunc(j.Name+j.CheckCode, unicode.IsControl) {
 		return errors.New("its name or check code has characters that can't be printed")
 	}
 	if err := j.Asked.check(); err != nil {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"time"
 
 	"dropsheet/tile/readfile"
 )
@@ -47,8 +48,12 @@ func hold(path string) (*os.File, error) {
 	return f, nil
 }
 
-// claimTries bounds how often a claim is begun again because a run that ended took it away.
-const claimTries = 100
+// claimTries bounds how often a claim is begun again because a run that ended, or that took it for a dead one's, took
+// it away; from the second time on after claimPause.
+const (
+	claimTries = 100
+	claimPause = time.Millisecond
+)
 
 // claimFolder makes the hidden folder of what becomes final, or takes over one that a killed run left, with
 // what is in it. The lock is nil where there are none.
@@ -62,14 +67,17 @@ func claimFolder(final string) (path string, lock *os.File, err error) {
 		}
 		lock, err := hold(path)
 		switch {
-		case errors.Is(err, errMoved):
-			continue
+		case err == nil:
+			return path, lock, nil
 		case errors.Is(err, errNoLock) && made:
 			return path, nil, nil
-		case err != nil:
-			return "", nil, claimError(path, err)
+		case errors.Is(err, errMoved), errors.Is(err, errBusy) && made:
+			time.Sleep(claimPause)
+			continue
+		case made:
+			os.Remove(path) // such as where no more files may be open, which the error says
 		}
-		return path, lock, nil
+		return "", nil, claimError(path, err)
 	}
 	return "", nil, errBusy
 }
@@ -85,16 +93,20 @@ func claimFile(final string) (f, lock *os.File, err error) {
 			return nil, nil, err
 		}
 		lock, err := hold(path)
-		switch {
-		case made && (err == nil && sameOpen(f, lock) || errors.Is(err, errNoLock)):
+		if made && (err == nil && sameOpen(f, lock) || errors.Is(err, errNoLock)) {
 			return f, lock, nil
-		case made:
-			f.Close() // nothing was written to it: another run took it for a dead one's
+		}
+		if made {
+			f.Close() // nothing was written to it
 		}
 		switch {
-		case errors.Is(err, errMoved):
+		case errors.Is(err, errMoved), errors.Is(err, errBusy) && made:
+			time.Sleep(claimPause)
 			continue
 		case err != nil:
+			if made {
+				os.Remove(path) // as of a folder
+			}
 			return nil, nil, claimError(path, err)
 		}
 		if info, err := lock.Stat(); err == nil && info.IsDir() {

@@ -27,6 +27,7 @@ func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, Plainly(err))
 	}
 	defer release(lock)
+	sweepFolder(filepath.Dir(path))
 	defer func() {
 		if err != nil {
 			err = Plainly(err)

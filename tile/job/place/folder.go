@@ -47,8 +47,12 @@ func NewFolder(final string, force bool, artwork string) (*Folder, error) {
 	if err := f.claim(); err != nil {
 		return nil, errors.Join(err, f.discardParents())
 	}
+	sweepBeside(filepath.Dir(f.final))
 	if err := f.begin(); err != nil {
-		return nil, errors.Join(err, f.discard())
+		if left := f.discard(); left != nil && left.Error() != err.Error() {
+			err = errors.Join(err, left)
+		}
+		return nil, err
 	}
 	return f, nil
 }

@@ -58,11 +58,15 @@ var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // isOurs tells whether a file of that name in a job's folder is dropsheet's, but for the artwork's copy.
 func isOurs(name string) bool {
-	return slices.Contains(madeFiles, name) || isUnfinished(name) ||
-		slices.ContainsFunc(besidePatterns, func(pattern string) bool {
-			match, _ := filepath.Match(pattern, name) // the patterns are well formed
-			return match
-		})
+	return slices.Contains(madeFiles, name) || isUnfinished(name) || isBeside(name)
+}
+
+// isBeside tells whether a file of that name is written into a job's folder later.
+func isBeside(name string) bool {
+	return slices.ContainsFunc(besidePatterns, func(pattern string) bool {
+		match, _ := filepath.Match(pattern, name) // the patterns are well formed
+		return match
+	})
 }
 
 // unfinishedSuffix ends the hidden names.
