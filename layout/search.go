@@ -100,8 +100,11 @@ const LargestFill = 0.999
 func (s Setup) checkAgrees(print Size) error {
 	w, h := s.Print.WidthMM, s.Print.HeightMM
 	if s.Print == (Size{}) || math.Abs(print.WidthMM/w-1) <= proportionsAgree &&
-		math.Abs(print.HeightMM/h-1) <= proportionsAgree {
+		(h == 0 || math.Abs(print.HeightMM/h-1) <= proportionsAgree) {
 		return nil
+	}
+	if h == 0 {
+		h = w * print.HeightMM / print.WidthMM
 	}
 	return fmt.Errorf("a print of %gx%gmm is not what this picture, look, distance and fill come to, which is "+
 		"%.1fx%.1fmm: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)

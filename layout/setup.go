@@ -27,7 +27,7 @@ type Setup struct {
 
 	// Any two of distance, print and fill give the third; each is 0 when not asked for.
 	DistanceMM float64
-	Print      Size
+	Print      Size // its height 0 where the width alone is asked for
 	Fill       float64
 	// MaxSheets, 0 when not asked for, bounds the sheets. When the print is still free, it becomes the largest
 	// that they hold.

@@ -54,6 +54,9 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 	}
 	printGiven := print != Size{}
 	if printGiven {
+		if print.HeightMM == 0 { // its width alone was asked for
+			print.HeightMM = print.WidthMM / s.Proportions
+		}
 		if err := s.checkProportions(); err != nil {
 			return sight, print, fill, err
 		}
@@ -120,7 +123,7 @@ func (s Setup) largestPrint(lies []paperLie) Size {
 // checkProportions refuses a print that would stretch the picture.
 func (s Setup) checkProportions() error {
 	w, h := s.Print.WidthMM, s.Print.HeightMM
-	if math.Abs(w/h/s.Proportions-1) <= proportionsAgree {
+	if h == 0 || math.Abs(w/h/s.Proportions-1) <= proportionsAgree {
 		return nil
 	}
 	return fmt.Errorf("a print of %gx%gmm is %.3g times as wide as high and the picture is %.3g: print it %.0fx%.0fmm "+

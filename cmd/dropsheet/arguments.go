@@ -28,7 +28,8 @@ func only(command, what string, args []string) (string, error) {
 		return "", job.WrongWords(fmt.Errorf("%s takes one job, and got none: name the folder that make wrote, or the "+
 			"job.json in it", command))
 	}
-	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file", command))
+	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file, or the folder of a "+
+		"job", command))
 }
 
 // refuseLongDashes finds flags that begin with the one long dash that word processors and web pages make of two
@@ -46,16 +47,6 @@ func refuseLongDashes(args []string) error {
 		}
 	}
 	return nil
-}
-
-// asTyped is a path as it is typed at a shell: in quotes where it has spaces or signs that mean something there.
-func asTyped(path string) string {
-	if strings.ContainsFunc(path, func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("./\\:-_", r)
-	}) {
-		return `"` + path + `"`
-	}
-	return path
 }
 
 // namedAs refuses a name for a file that says it is of another kind.

@@ -52,15 +52,3 @@ func TestOutOfADash(t *testing.T) {
 	require.Contains(t, stderr, "--out -: a reprint goes to a file, not to the screen: name one that ends in .pdf")
 	require.NoFileExists(t, "-")
 }
-
-func TestAsTyped(t *testing.T) {
-	for _, c := range []struct{ path, want string }{
-		{"harbour-backdrop", "harbour-backdrop"},
-		{"../Гавань/job_2.1", "../Гавань/job_2.1"},
-		{`C:\prints\harbour`, `C:\prints\harbour`},
-		{"my harbour", `"my harbour"`},
-		{"mine&yours", `"mine&yours"`},
-	} {
-		require.Equal(t, c.want, asTyped(c.path))
-	}
-}

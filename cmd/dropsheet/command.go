@@ -61,11 +61,11 @@ func (k command) flagError(flags *pflag.FlagSet, err error) error {
 
 // meant guesses which flag was meant by a name that the command does not have; empty when nothing is near.
 func (k command) meant(flags *pflag.FlagSet, name string) string {
-	if meant := ask.Meant(flags, name); len(meant) > 0 {
-		return fmt.Sprintf("did you mean %s?", strings.Join(meant, " or "))
-	}
 	var others []string
 	for _, other := range commands {
+		if flags.Lookup(name) != nil {
+			break // it is one of this command's, with one dash
+		}
 		theirs := pflag.NewFlagSet(other.name, pflag.ContinueOnError)
 		if other.prepare(theirs); theirs.Lookup(name) != nil {
 			others = append(others, other.name)
@@ -73,6 +73,9 @@ func (k command) meant(flags *pflag.FlagSet, name string) string {
 	}
 	if len(others) > 0 {
 		return fmt.Sprintf("--%s is a flag of %s", name, strings.Join(others, " and "))
+	}
+	if meant := ask.Meant(flags, name); len(meant) > 0 {
+		return fmt.Sprintf("did you mean %s?", strings.Join(meant, " or "))
 	}
 	return ""
 }

@@ -46,6 +46,7 @@ var headings = []struct{ title, flags string }{
 	{"seams", "seams avoid seam-at seam-width"},
 	{"readings of a printer", "save read between margins list"},
 	{"files and output", "artwork max-pixels out force json"},
+	{"a job made again", "scale without"},
 }
 
 // flagUsages is the help for the flags, under their headings.

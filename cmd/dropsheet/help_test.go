@@ -41,7 +41,7 @@ func TestHelpHeadings(t *testing.T) {
 		shown = append(shown, m[1])
 	}
 	require.Equal(t, []string{"drop", "size and distance", "picture", "board beyond the picture", "camera",
-		"exposure and motion", "light", "paper and printer", "seams", "files and output"}, shown)
+		"exposure and motion", "light", "paper and printer", "seams", "files and output", "a job made again"}, shown)
 
 	known := map[string]bool{}
 	for _, k := range commands {
@@ -70,11 +70,11 @@ func TestOverview(t *testing.T) {
 		}
 		_, usage, _ := strings.Cut(stdout, "usage:\n")
 		usage, _, _ = strings.Cut(usage, "\n\n")
-		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check"} {
-			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]. ]*[a-z].+$`).FindAllString(usage, -1), 1,
+		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check", "job"} {
+			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]|. ]*[a-z].+$`).FindAllString(usage, -1), 1,
 				name)
 		}
-		require.Len(t, strings.Split(usage, "\n"), 7)
+		require.Len(t, strings.Split(usage, "\n"), 8)
 		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {
 			require.Contains(t, stdout, "\n  "+line)
 		}

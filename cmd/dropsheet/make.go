@@ -17,7 +17,7 @@ import (
 )
 
 var makeCommand = command{
-	name: "make", args: "ARTWORK",
+	name: "make", args: "ARTWORK|JOB",
 	summary: "the whole job into a folder: sheets, guide, proof, seam map, job file",
 	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF or WebP) as the drop demands, cuts it into sheets and
 writes a folder with
@@ -27,7 +27,8 @@ writes a folder with
   seams.png    where the seams fall, on the board and in the drop
   job.json     the job, which proof, seams, reprint and check read
   artwork.*    a copy of ARTWORK, for the day that it has moved or changed
-Any two of --distance, --print-size (or --max-sheets) and --fill give the third.`,
+Any two of --distance, --print-size (or --max-sheets) and --fill give the third. JOB (a job.json or
+its folder) stands for its artwork, asked for as that job was but for the flags given.`,
 	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Make
@@ -42,7 +43,10 @@ func makeJob(ctx context.Context, c console, m *ask.Make, args []string) error {
 	if err != nil {
 		return err
 	}
-	order, err := m.Order(path)
+	if err := m.Of(path); err != nil {
+		return err
+	}
+	order, err := m.Order()
 	if err != nil {
 		return err
 	}
@@ -54,6 +58,9 @@ func makeJob(ctx context.Context, c console, m *ask.Make, args []string) error {
 	}
 	if m.JSON {
 		return j.Encode(c.out)
+	}
+	if err := sinceJob(m.Job(), m.Changes(), report.Of(j.Plan)).write(c.out); err != nil {
+		return err
 	}
 	return tellMade(c.out, j, seams, order.Folder)
 }

@@ -174,6 +174,6 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "",
-		seamsight.Count(seams).Seen(), asTyped(folder))
+		seamsight.Count(seams).Seen(), report.Typed(folder))
 	return err
 }

@@ -11,24 +11,27 @@ import (
 )
 
 var sizeCommand = command{
-	name: "size", args: "[ARTWORK]",
+	name: "size", args: "[ARTWORK|JOB]",
 	summary: "work out sizes and distances; writes no file",
 	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of
 it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. With ARTWORK,
-its proportions count; only its header is read. Writes no file.`,
+its proportions count; only its header is read. With JOB (a job.json or its folder) it is asked for
+as that job was, but for the flags given, and what differs is told first. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Size
 		asked.Register(flags)
 		return func(_ context.Context, c console, args []string) error {
-			artwork := ""
 			if len(args) > 0 {
-				var err error
-				if artwork, err = only("size", anArtwork, args); err != nil {
+				path, err := only("size", anArtwork, args)
+				if err == nil {
+					err = asked.Of(path)
+				}
+				if err != nil {
 					return err
 				}
 			}
-			p, part, err := asked.Plan(artwork)
+			p, part, err := asked.Plan()
 			if err != nil {
 				return err
 			}
@@ -38,7 +41,13 @@ its proportions count; only its header is read. Writes no file.`,
 				c.tell(r.TooCoarse(part.Dx(), part.Dy()))
 			}
 			if asked.JSON {
-				return writeJSON(c.out, r.Figures(job.Version))
+				return writeJSON(c.out, struct {
+					report.Figures
+					*since
+				}{r.Figures(job.Version), sinceJob(asked.Job(), asked.Changes(), r)})
+			}
+			if err := sinceJob(asked.Job(), asked.Changes(), r).write(c.out); err != nil {
+				return err
 			}
 			if err := writeFacts(c.out, r.Facts()...); err != nil {
 				return err

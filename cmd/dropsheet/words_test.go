@@ -71,7 +71,7 @@ func TestWrongWords(t *testing.T) {
 		{"margins that leave no cell", "size --margin 10cm", "make the margin or lap smaller"},
 		{"lap that leaves no cell", "size --lap 19cm", "make the margin or lap smaller"},
 		{"lap too small", "size --lap 1mm", "at least 3mm"},
-		{"print size with one side", "size --print-size 900mm", "width x height"},
+		{"print size without a unit", "size --print-size 900", "write 900mm"},
 		{"three that disagree", "size --distance 20cm --print-size 900x600mm --fill 0.5", "give any two"},
 		{"too many sheets", "size --distance 9m", "more than 500"},
 		{"more than allowed", "size --distance 40cm --fill 0.85 --max-sheets 3", "3 are allowed"},

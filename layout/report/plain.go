@@ -2,6 +2,9 @@ package report
 
 // Figures for those who draw and list what no fact tells. None of them is in JSON.
 
+// Words are words without a figure.
+func Words(text string) Text { return Text{{Words: text}} }
+
 // Length is a length, to a tenth of a millimetre.
 func Length(mm float64) Figure { return length("", mm) }
 

@@ -43,6 +43,22 @@ func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
 	return Found{}, hintMaxPixels(err)
 }
 
+// FindArtwork is where the artwork of a job that was read is to be had now, byte for byte: the file that make was
+// given, else its copy.
+func (j Job) FindArtwork() (path string, err error) {
+	path = j.ArtworkPath("")
+	if sum, err := fileSum(path); err == nil && sum == j.Artwork.SHA256 {
+		return path, nil
+	}
+	if j.Artwork.Copy != "" {
+		if sum, err := fileSum(j.copyPath()); err == nil && sum == j.Artwork.SHA256 {
+			return j.copyPath(), nil
+		}
+	}
+	return "", fmt.Errorf("the artwork that the job was made from is neither at %q nor in the job's folder\n"+
+		"hint: name it, or another, with --artwork", path)
+}
+
 // openAt is OpenArtwork of the file at path.
 func (j Job) openAt(path string, maxPixels int) (*artwork.Picture, error) {
 	art, err := artwork.Open(path, maxPixels)

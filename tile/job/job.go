@@ -74,14 +74,18 @@ func (r PixelRect) rectangle() image.Rectangle {
 
 // newJob puts a job together, of an order whose folder comes to stand there.
 func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print Print) (Job, error) {
-	file, err := fromFolder(folder, o.Artwork)
+	original := o.Artwork
+	if o.From != nil {
+		original = o.From.ArtworkPath("")
+	}
+	file, err := fromFolder(folder, original)
 	if err != nil {
 		return Job{}, err
 	}
 	w, h := art.Size()
 	j := Job{
 		Version: Version,
-		Name:    Printable(strings.TrimSuffix(filepath.Base(o.Artwork), filepath.Ext(o.Artwork))),
+		Name:    Printable(strings.TrimSuffix(filepath.Base(original), filepath.Ext(original))),
 		Asked:   Asked{},
 		Artwork: Artwork{file, place.CopyName(o.Artwork), hex.EncodeToString(art.SHA256[:]), w, h},
 		Print:   print,

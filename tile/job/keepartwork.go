@@ -22,6 +22,15 @@ func (m *making) keepArtwork(ctx context.Context) error {
 	})
 }
 
+// outside is the artwork's file if it must not lie in the folder that is written: a job's own copy of it may, which is
+// copied before it goes.
+func (o Order) outside() string {
+	if o.From != nil && o.Artwork == o.From.copyPath() {
+		return ""
+	}
+	return o.Artwork
+}
+
 // copyPath is where the artwork's copy lies until the folder is finished.
 func (m *making) copyPath() string { return m.folder.File(place.CopyName(m.Artwork)) }
 

@@ -2,6 +2,7 @@ package job
 
 import (
 	"context"
+	"encoding/hex"
 	"fmt"
 	"image"
 	"io"
@@ -31,7 +32,7 @@ func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) 
 	if err != nil {
 		return Job{}, nil, WrongWords(err)
 	}
-	folder, err := place.NewFolder(o.Folder, o.Force, o.Artwork)
+	folder, err := place.NewFolder(o.Folder, o.Force, o.outside())
 	if err != nil {
 		return Job{}, nil, err
 	}
@@ -97,6 +98,9 @@ func (m *making) open(part image.Rectangle) (whole *artwork.Picture, err error) 
 		return nil, hintMaxPixels(err)
 	}
 	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != part {
+		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
+	}
+	if m.From != nil && hex.EncodeToString(whole.SHA256[:]) != m.From.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
 	}
 	m.watch.warn(whole.Warnings...)

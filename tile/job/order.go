@@ -4,7 +4,10 @@ import "dropsheet/layout"
 
 // Order is what a job is made of and how.
 type Order struct {
-	Artwork   string       // the picture's file
+	Artwork string // the picture's file
+	// From is a job that was read, whose artwork it is: the name and the place that the artwork had there stay. Nil for
+	// an artwork by itself.
+	From      *Job
 	MaxPixels int          // most pixels that it may have
 	Crop      Crop         // the part of it that is the picture
 	Setup     layout.Setup // without proportions, which are those of the picture

@@ -20,6 +20,16 @@ import (
 	"dropsheet/tile/readfile"
 )
 
+// Names tells whether a path names a job, by its folder or its file, and not a picture: it is a folder, or is called
+// something.json.
+func Names(path string) bool {
+	if strings.EqualFold(filepath.Ext(path), filepath.Ext(place.JobFile)) {
+		return true
+	}
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
 // Read reads a job file, named itself or by its folder.
 func Read(path string) (Job, error) {
 	given := path

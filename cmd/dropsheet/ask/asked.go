@@ -9,8 +9,8 @@ import (
 	"dropsheet/tile/job"
 )
 
-// notOfTheJob are the flags that say where a job goes and how it is told, and nothing of what it is.
-var notOfTheJob = []string{"out", "force", "json"}
+// notOfTheJob are the flags that say where a job goes and how it is told, and those that change the words of another.
+var notOfTheJob = []string{"out", "force", "json", "scale", "without", "artwork"}
 
 // asked is what the flags were given, for the job to keep.
 func asked(flags *pflag.FlagSet) job.Asked {
@@ -19,13 +19,21 @@ func asked(flags *pflag.FlagSet) job.Asked {
 		if slices.Contains(notOfTheJob, f.Name) {
 			return
 		}
-		words := []string{f.Value.String()}
-		if many, ok := f.Value.(interface{ words() []string }); ok {
-			words = many.words()
-		}
-		for _, word := range words {
-			all[f.Name] = append(all[f.Name], strings.TrimSpace(word))
+		if words := wordsOf(f); f.Value.Type() != "bool" || words[0] != "false" || f.DefValue != "false" {
+			all[f.Name] = words
 		}
 	})
 	return all
+}
+
+// wordsOf is what a flag was given, of one that may be given again and again in their order.
+func wordsOf(f *pflag.Flag) (words []string) {
+	said := []string{f.Value.String()}
+	if many, ok := f.Value.(interface{ words() []string }); ok {
+		said = many.words()
+	}
+	for _, word := range said {
+		words = append(words, strings.TrimSpace(word))
+	}
+	return words
 }

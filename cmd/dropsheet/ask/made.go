@@ -18,14 +18,12 @@ func (m *made) register(flags *pflag.FlagSet) {
 	m.setup.register(flags)
 	m.placement.register(flags)
 	addPPI(flags, &m.ppi)
-	flags.BoolVar(&m.asked.Level, "level", false, "print darker where the lamps give more light, so that the board "+
-		"comes out even; needs --lamp")
 	flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
 		"at half the resolution; sheets.pdf grows several times larger")
 }
 
-// order is what the words come to for an artwork, without a folder.
-func (m *made) order(artwork string) (job.Order, error) {
+// order is what the words come to for what Of was told, without a folder. A job's own artwork is still to be found.
+func (m *made) order() (job.Order, error) {
 	setup, err := m.read()
 	if err != nil {
 		return job.Order{}, err
@@ -33,9 +31,15 @@ func (m *made) order(artwork string) (job.Order, error) {
 	if err := m.placement.check(); err != nil {
 		return job.Order{}, err
 	}
-	return job.Order{
-		Artwork: artwork, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
+	order := job.Order{
+		Artwork: m.artwork, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
 		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at,
 		PPI: m.ppi, Lossless: m.lossless, Asked: asked(m.flags),
-	}, nil
+	}
+	if m.again.of != nil && m.again.artwork == "" {
+		order.From = m.again.of
+	} else if m.again.of != nil {
+		order.Artwork = m.again.artwork
+	}
+	return order, nil
 }

@@ -21,22 +21,31 @@ type Make struct {
 func (m *Make) Register(flags *pflag.FlagSet) {
 	m.made.register(flags)
 	add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with "+
-		"-backdrop)")
+		"-backdrop; of a JOB its own, which needs --force)")
 	flags.BoolVar(&m.JSON, "json", false, "tell the job as JSON, as job.json has it")
 	flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and "+
 		"trials included")
 }
 
-// Order is what the words come to for an artwork. Where no folder was asked for, the job goes into one named for the
-// artwork.
-func (m *Make) Order(artwork string) (job.Order, error) {
-	order, err := m.order(artwork)
+// Order is what the words come to for what Of was told. Where no folder was asked for, the job goes into one named for
+// the artwork, or a job that is made again into its own.
+func (m *Make) Order() (job.Order, error) {
+	order, err := m.order()
 	if err != nil {
 		return job.Order{}, err
 	}
+	if order.From != nil {
+		if order.Artwork, err = order.From.FindArtwork(); err != nil {
+			return job.Order{}, err
+		}
+	}
 	order.Folder, order.Force = m.out, m.force
-	if order.Folder == "" {
-		order.Folder = BackdropFolder(artwork)
+	switch {
+	case order.Folder != "":
+	case m.again.of != nil:
+		order.Folder = m.again.of.Folder()
+	default:
+		order.Folder = BackdropFolder(order.Artwork)
 	}
 	return order, nil
 }

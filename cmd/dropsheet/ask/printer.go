@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	"dropsheet/layout"
@@ -37,4 +38,17 @@ func findPrinter(kept []layout.Printer, name string) (*layout.Printer, error) {
 	}
 	return nil, job.WrongWords(fmt.Errorf("printer %q is not known: take %s, or measure it with "+
 		"dropsheet gauge", name, strings.Join(known, ", ")))
+}
+
+// OtherPrinter warns where the printer that a job was made for is not kept here as it was read then.
+func OtherPrinter(j job.Job) []string {
+	then := j.Backdrop.Printer
+	if then == nil {
+		return nil
+	}
+	if now, err := keptPrinter(then.Name); err == nil && reflect.DeepEqual(now, then) {
+		return nil
+	}
+	return []string{fmt.Sprintf("printer %q is not kept here as it was read when the job was made: dropsheet make JOB "+
+		"takes the reading from the job itself", job.Printable(then.Name))}
 }

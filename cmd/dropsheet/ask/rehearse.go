@@ -32,10 +32,11 @@ func (r *Rehearse) MaxPixels() int { return r.maxPixels }
 // Bench is what the words come to for an artwork of that size, upright: an order for its job without a folder, the part
 // of the artwork that is the picture, and the ways to lay the paper, the first of which is what size tells of.
 func (r *Rehearse) Bench(artwork string, widthPx, heightPx int) (job.Order, image.Rectangle, []layout.Plan, error) {
-	order, err := r.order(artwork)
+	order, err := r.order()
 	if err != nil {
 		return order, image.Rectangle{}, nil, err
 	}
+	order.Artwork = artwork
 	part, err := order.Crop.Pixels(widthPx, heightPx)
 	if err != nil {
 		return order, part, nil, err

@@ -18,7 +18,8 @@ func TestWordsOneByOne(t *testing.T) {
 		flags := pflag.NewFlagSet("make", pflag.ContinueOnError)
 		m.Register(flags)
 		require.NoError(t, say(flags))
-		o, err := m.Order("clock.jpg")
+		require.NoError(t, m.Of("clock.jpg"))
+		o, err := m.Order()
 		require.NoError(t, err)
 		return o
 	}

@@ -26,6 +26,9 @@ type setup struct {
 	picture    picture
 	printer    string
 	maxPixels  int
+	artwork    string // the picture's file; empty for none, and for that of a job
+	again      again
+	fromJob    map[string]bool // flags whose words are those of the job
 }
 
 // Bounds of numbers without a unit.
@@ -36,7 +39,7 @@ const (
 
 // register adds the flags, with their defaults.
 func (s *setup) register(flags *pflag.FlagSet) {
-	s.flags = flags
+	s.flags, s.fromJob = flags, map[string]bool{}
 	add(flags, &s.asked.Drop.Body, "body", "shape", "ball", flip.ParseBody,
 		"what refracts: ball (a falling drop), upright-rod or level-rod (a glass or tube of liquid)")
 	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
@@ -61,8 +64,9 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"cover: the picture fills the drop as far as --fill, and is cut there; inside: all of it shows within --fill; a "+
 			"rod is filled from side to side by both")
 	s.picture.register(flags)
-	add(flags, &s.asked.Print, "print-size", "WxH", "", sizeMM,
-		"size of the printed picture, such as 900x600mm; any two of distance, print size and fill give the third")
+	add(flags, &s.asked.Print, "print-size", "WxH", "", sizeOrWidthMM,
+		"size of the printed picture, such as 900x600mm, or its width alone; any two of distance, print size and fill "+
+			"give the third")
 	add(flags, &s.asked.Surround, "surround", "colour|stretch", "", layout.ParseSurround,
 		"fill the board beyond the picture, with a colour such as #203040 or navy, or by stretch, which carries the "+
 			"picture's edge on (default: the board ends with the picture)")
@@ -88,7 +92,10 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	s.camera.register(flags, true)
 	add(flags, &s.sharpToPx, "sharp-to", "pixels", "2", number(0, maxSharpToPx),
 		"blur that passes for sharp, a diameter in pixels of the frame")
+	flags.BoolVar(&s.asked.Level, "level", false, "print darker where the lamps give more light, so that the board "+
+		"comes out even; needs --lamp")
 	addMaxPixels(flags, &s.maxPixels)
+	s.again.register(flags)
 }
 
 // read is the setup that the words come to, all but the picture's proportions.
@@ -112,6 +119,10 @@ func (s *setup) read() (layout.Setup, error) {
 	if s.flags.Changed("margin") {
 		return layout.Setup{}, job.WrongWords(errors.New("--printer brings the margins that were measured, and --margin " +
 			"others: give one of them"))
+	}
+	if s.fromJob["printer"] { // as it was read then
+		out.Printer = s.again.of.Backdrop.Printer
+		return out, nil
 	}
 	out.Printer, err = keptPrinter(s.printer)
 	return out, err

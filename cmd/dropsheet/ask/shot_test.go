@@ -19,7 +19,7 @@ func sized(words string) (layout.Plan, error) {
 	if err := flags.Parse(strings.Fields(words)); err != nil {
 		return layout.Plan{}, err
 	}
-	p, _, err := s.Plan("")
+	p, _, err := s.Plan()
 	return p, err
 }
 

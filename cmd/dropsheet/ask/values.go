@@ -69,6 +69,15 @@ func sizeMM(s string) (layout.Size, error) {
 	return layout.Size{WidthMM: w, HeightMM: h}, err
 }
 
+// sizeOrWidthMM reads a width and a height, or a width alone, whose height is then 0.
+func sizeOrWidthMM(s string) (layout.Size, error) {
+	if strings.Contains(s, "x") {
+		return sizeMM(s)
+	}
+	w, err := aboveZero(s)
+	return layout.Size{WidthMM: w}, err
+}
+
 // number reads a plain number within bounds, both excluded.
 func number(above, below float64) func(string) (float64, error) {
 	return func(s string) (float64, error) {

@@ -167,7 +167,8 @@ func planOf(t *testing.T, art string, flags []string) layout.Plan {
 	set := pflag.NewFlagSet("make", pflag.ContinueOnError)
 	words.Register(set)
 	require.NoError(t, set.Parse(flags))
-	order, err := words.Order(art)
+	require.NoError(t, words.Of(art))
+	order, err := words.Order()
 	require.NoError(t, err)
 	order.Setup.Proportions = 1.5
 	plan, err := order.Setup.Plan()

@@ -29,7 +29,7 @@ const (
 
 // NewFolder makes a hidden folder beside the final one, and puts right what a killed run left there. A final
 // folder that has anything in it is refused, unless force is set and it holds nothing but what dropsheet
-// writes; so is one that holds the artwork, and one that another run is at work on.
+// writes; so is one that holds the artwork, unless that is empty, and one that another run is at work on.
 func NewFolder(final string, force bool, artwork string) (*Folder, error) {
 	if real, err := filepath.EvalSymlinks(final); err == nil {
 		final = real // a link stays, and what it names is replaced
@@ -39,7 +39,7 @@ func NewFolder(final string, force bool, artwork string) (*Folder, error) {
 		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out",
 			final)
 	}
-	if holds(final, artwork) {
+	if artwork != "" && holds(final, artwork) {
 		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another "+
 			"with --out", final)
 	}

@@ -1,0 +1,206 @@
+package ask
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dropsheet/flip/units"
+	"dropsheet/layout"
+	"dropsheet/tile/job"
+)
+
+// again is a job that is asked for anew: its own words, but for those that are given, and its artwork, but where
+// another is named.
+type again struct {
+	of      *job.Job // nil for an artwork by itself
+	artwork string   // in place of the job's
+	scale   float64
+	without []string
+}
+
+// register adds the flags that only mean something for a job.
+func (a *again) register(flags *pflag.FlagSet) {
+	add(flags, &a.scale, "scale", "factor", "", number(0, maxScale), "of a JOB: print so many times as large, such as "+
+		"1.05, at the same distance unless --distance or --fill says otherwise")
+	addList(flags, &a.without, "without", "flag", named, "of a JOB: leave out one of its words, such as surround; repeat "+
+		"it for more")
+	add(flags, &a.artwork, "artwork", "file", "", named, "of a JOB: another picture in place of its own")
+}
+
+// maxScale bounds the scale: a larger print is another job.
+const maxScale = 1000
+
+// check refuses what has no meaning for an artwork by itself.
+func (a *again) check(flags *pflag.FlagSet) error {
+	if a.of != nil {
+		return nil
+	}
+	for _, flag := range []string{"scale", "without", "artwork"} {
+		if flags.Changed(flag) {
+			return fmt.Errorf("--%s changes a job: name the folder of one in place of an artwork", flag)
+		}
+	}
+	return nil
+}
+
+// Of says what is asked about: an artwork, or a job, whose words then stand for those that were not given.
+func (s *setup) Of(path string) error {
+	if !job.Names(path) {
+		s.artwork = path
+		return job.WrongWords(s.again.check(s.flags))
+	}
+	j, err := job.Read(path)
+	if err != nil {
+		return err
+	}
+	if j.Asked == nil {
+		return fmt.Errorf("job %q is of a format that kept no words: name its artwork in place of it, and say again what "+
+			"it was asked for with", path)
+	}
+	s.again.of = &j
+	return job.WrongWords(s.layUnder(j.Asked))
+}
+
+// Job is the job that is asked for again; nil for an artwork by itself.
+func (s *setup) Job() *job.Job { return s.again.of }
+
+// Changes tells which words are not those of the job that is asked for again, a flag each: what it is now, and what it
+// was.
+func (s *setup) Changes() (changes []string) {
+	if s.again.of == nil {
+		return nil
+	}
+	now, was := asked(s.flags), s.again.of.Asked
+	flags := maps.Clone(now)
+	maps.Copy(flags, was)
+	for _, flag := range slices.Sorted(maps.Keys(flags)) {
+		if s.flags.Lookup(flag) == nil || slices.Equal(now[flag], was[flag]) {
+			continue
+		}
+		switch is, before := typed(s.flags, flag, now[flag]), typed(s.flags, flag, was[flag]); {
+		case is == "":
+			changes = append(changes, "without "+before)
+		case before == "":
+			changes = append(changes, is)
+		default:
+			changes = append(changes, is+" in place of "+strings.TrimPrefix(before, "--"+flag+" "))
+		}
+	}
+	return changes
+}
+
+// layUnder takes the words of a job for flags that were not given. Where the words given say in another way what some
+// of the job's say, those give way; words that only make knows are left out by others.
+func (s *setup) layUnder(words job.Asked) error {
+	gives := givesWay(s.flags, words)
+	for _, flag := range s.again.without {
+		if _, ok := words[flag]; !ok {
+			return fmt.Errorf("--without %q: the job was not asked for with --%s; its words are %s", flag, flag,
+				strings.Join(slices.Sorted(maps.Keys(words)), ", "))
+		}
+		gives[flag] = true
+	}
+	known := makeFlags()
+	for _, flag := range slices.Sorted(maps.Keys(words)) {
+		switch {
+		case known.Lookup(flag) == nil && !gives[flag]:
+			return fmt.Errorf("the job was asked for with --%s, which this dropsheet does not know: use the one that made "+
+				"it, or leave that out (--without %[1]s)", flag)
+		case s.flags.Lookup(flag) == nil, s.flags.Changed(flag), gives[flag]:
+			continue
+		}
+		for _, word := range words[flag] {
+			if err := Set(s.flags, flag, word); err != nil {
+				return fmt.Errorf("the job's own words can't be taken: %w", err)
+			}
+		}
+		s.fromJob[flag] = true
+	}
+	return s.rescale()
+}
+
+// rescale puts the print size in place of the scale, and keeps the job's distance where nothing else is asked.
+func (s *setup) rescale() error {
+	if !s.flags.Changed("scale") {
+		return nil
+	}
+	if s.flags.Changed("print-size") || s.flags.Changed("max-sheets") {
+		return errors.New("--scale says how large the print is, and so do --print-size and --max-sheets: give one of them")
+	}
+	was := s.again.of.Plan
+	width := units.Typed(was.Picture.WidthMM * s.again.scale)
+	if err := Set(s.flags, "print-size", width); err != nil {
+		return err
+	}
+	if !s.flags.Changed("distance") && !s.flags.Changed("fill") {
+		return Set(s.flags, "distance", units.Typed(was.Drop.DistanceMM))
+	}
+	return nil
+}
+
+// rivals are flags that say a thing in different ways: of the first, given, the others give way.
+var rivals = [][]string{
+	{"drop", "drops-per-ml", "nozzle", "jet"}, {"drops-per-ml", "drop", "nozzle", "jet"},
+	{"nozzle", "drop", "drops-per-ml", "jet"}, {"jet", "drop", "drops-per-ml", "nozzle"},
+	{"fall", "speed"}, {"speed", "fall"}, {"sensor", "pixel-size"}, {"pixel-size", "sensor"},
+	{"margin", "printer"}, {"printer", "margin"},
+	{"surround", "background"}, {"background", "surround", "surround-size"},
+	{"print-size", "max-sheets"}, {"max-sheets", "print-size"}, {"scale", "print-size", "max-sheets", "fill"},
+	{"avoid", "seams"},
+}
+
+// givesWay is which of a job's words give way to the flags given.
+func givesWay(flags *pflag.FlagSet, words job.Asked) map[string]bool {
+	gives := map[string]bool{}
+	for _, r := range rivals {
+		if flags.Changed(r[0]) {
+			for _, flag := range r[1:] {
+				gives[flag] = true
+			}
+		}
+	}
+	if f := flags.Lookup("seams"); f != nil && f.Changed && f.Value.String() == string(layout.SeamsEven) {
+		gives["avoid"] = true
+	}
+	if flags.Changed("lamp") { // what each lamp had belongs to those that stood there
+		for _, flag := range []string{"lamp-lux", "lamp-size", "lamp-beam", "lamp-aim"} {
+			gives[flag] = len(words[flag]) > 1
+		}
+	}
+	// Of lens, frame width and camera distance, and of distance, print and fill, the third follows from two.
+	thirdGivesWay(flags, words, gives, "camera-distance", "frame-width", "lens")
+	thirdGivesWay(flags, words, gives, "frame-width", "lens", "camera-distance")
+	thirdGivesWay(flags, words, gives, "lens", "frame-width", "camera-distance")
+	print := "print-size"
+	if len(words[print]) == 0 && (len(words["distance"]) == 0 || len(words["fill"]) == 0) {
+		print = "max-sheets" // which bounds the print where that is not free
+	}
+	thirdGivesWay(flags, words, gives, "distance", print, "fill")
+	thirdGivesWay(flags, words, gives, "fill", print, "distance")
+	thirdGivesWay(flags, words, gives, "print-size", "fill", "distance")
+	if len(words["max-sheets"]) == 0 { // else it is the same bound with another number
+		thirdGivesWay(flags, words, gives, "max-sheets", "fill", "distance")
+	}
+	if flags.Changed("scale") && flags.Changed("fill") {
+		gives["distance"] = true
+	}
+	return gives
+}
+
+// thirdGivesWay lets one of a job's words give way to the flag given, of three of which two are enough: the first of
+// the others, or the second where the first is given too.
+func thirdGivesWay(flags *pflag.FlagSet, words job.Asked, gives map[string]bool, given, first, second string) {
+	stands := func(flag string) bool { return flags.Changed(flag) || len(words[flag]) > 0 && !gives[flag] }
+	switch {
+	case !flags.Changed(given) || !stands(first) || !stands(second):
+	case !flags.Changed(first):
+		gives[first] = true
+	case !flags.Changed(second):
+		gives[second] = true
+	}
+}
