@@ -29,29 +29,19 @@ func (p Plan) BlurFill() float64 {
 // FillSpread is the blur of the picture at BlurFill without diffraction.
 func (p Plan) FillSpread(focusMM float64) Spread { return p.spread(p.BlurFill(), focusMM) }
 
-// pupilRings are places on a pupil of radius 1 with their shares of its area: Gauss's three points in the
-// square of the radius (Abramowitz and Stegun, Handbook of Mathematical Functions, 25.4.29), on pupilSpokes
-// spokes. They take the mean square of anything up to the fifth power of the radius exactly.
-var pupilRings = [3]struct{ radius, share float64 }{
-	{math.Sqrt(0.5 - math.Sqrt(0.15)), 5.0 / 18},
-	{math.Sqrt(0.5), 8.0 / 18},
-	{math.Sqrt(0.5 + math.Sqrt(0.15)), 5.0 / 18},
-}
-
-const pupilSpokes = 12
-
 // spread is the blur of the picture at a fill, without diffraction. Rays from all over the pupil through the
 // point in focus that a pixel looks at are traced through the drop, and their spread on the backdrop, turned
 // into pixels by the local scale, is the blur: the drop's aberrations are in it. It is told as the diameter
 // of the even disc that spreads as much, four standard deviations, so that without aberrations it is the blur
-// disc of discPx. Where the drop shows no board at the fill it is more than any frame: nothing is sharp there.
+// disc of discPx. Where a wide pupil looks past the drop, the rays that meet it count. Where the drop shows no board
+// at the fill it is more than any frame: nothing is sharp there.
 func (p Plan) spread(fill, focusMM float64) Spread {
 	const pastAnyFrame = maxSharpToPx
 	b, ok := p.bundle(fill, focusMM)
 	if !ok {
 		return Spread{pastAnyFrame, pastAnyFrame}
 	}
-	// Where a wide pupil looks past the drop, a narrower one is traced and the spread scaled up.
+	// Where some rays turn so far that they never reach the board, a narrower pupil is traced and the spread scaled up.
 	const narrowest = 1e-6
 	for part := 1.0; part > narrowest; part /= 2 {
 		if s, ok := b.trace(part * p.Camera.PupilMM() / 2); ok {
@@ -118,27 +108,46 @@ func (b bundle) pinhole(tangentialMM, sagittalMM float64) (l flip.Landing, ok bo
 	return l, ok && l.Through
 }
 
-// trace is the spread of the rays from a pupil of that radius. ok is false when one of them misses the drop
-// or the board.
+// trace is the spread of the rays from a pupil of that radius that meet the drop. ok is false when none does, or one of
+// them does not reach the board. Half of the pupil stands for the whole: the other is its mirror image, in which
+// sagittal places change sign and no more, so that their mean is none.
 func (b bundle) trace(pupilMM float64) (s Spread, ok bool) {
-	var sum, squares [2]float64
-	for _, ring := range pupilRings {
-		for i := range pupilSpokes {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / pupilSpokes)
-			from := flip.Vec{X: pupilMM * ring.radius * cos, Y: pupilMM * ring.radius * sin, Z: -b.sight.CameraMM}
+	chiefT, chiefS := b.along(b.chief)
+	var area, mean, tangential, sagittal float64
+	for _, row := range pupilRows {
+		outer, inner, meets := b.stretch(pupilMM*row.aside, pupilMM*row.halfLength)
+		if !meets {
+			continue
+		}
+		for _, place := range alongRow {
+			from := b.lay(outer+(inner-outer)*place.share, pupilMM*row.aside, -b.sight.CameraMM)
 			l, ok := b.sight.Trace(flip.Ray{From: from, Dir: b.focus.Sub(from).Unit()})
 			if !ok || !l.Through {
 				return Spread{}, false
 			}
-			t0, s0 := b.along(b.chief)
 			t, s := b.along(l)
-			share := ring.share / pupilSpokes
-			for axis, off := range [2]float64{(t - t0) * b.tangentialPx, (s - s0) * b.sagittalPx} {
-				sum[axis] += share * off
-				squares[axis] += share * off * off
-			}
+			t, s = (t-chiefT)*b.tangentialPx, (s-chiefS)*b.sagittalPx
+			weight := math.Abs(inner-outer) * row.halfLength * place.weight
+			area += weight
+			mean += weight * t
+			tangential += weight * t * t
+			sagittal += weight * s * s
 		}
 	}
-	diameter := func(axis int) float64 { return 4 * math.Sqrt(max(0, squares[axis]-sum[axis]*sum[axis])) }
-	return Spread{diameter(0), diameter(1)}, true
+	if area == 0 {
+		return Spread{}, false
+	}
+	mean /= area
+	return Spread{4 * math.Sqrt(max(0, tangential/area-mean*mean)), 4 * math.Sqrt(sagittal/area)}, true
+}
+
+// stretch is the part of a row across the pupil, tangentially, from which rays meet the drop: from where they pass
+// nearest to its edge to where they pass furthest inside. Half the row's length is given, and how far aside it lies.
+func (b bundle) stretch(asideMM, halfMM float64) (outerMM, innerMM float64, ok bool) {
+	low, high, ok := b.sight.Drop.Meeting(b.lay(0, asideMM, -b.sight.CameraMM), b.lay(1, 0, 0), b.focus)
+	low, high = max(low, -halfMM), min(high, halfMM)
+	if ok = ok && low < high; b.focus.Z > 0 { // the rays cross behind the drop's middle, not before it
+		return high, low, ok
+	}
+	return low, high, ok
 }
