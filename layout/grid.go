@@ -12,7 +12,7 @@ const (
 	// minCellMM is the least a cell may measure: smaller pieces can't be cut and pasted by hand (common
 	// practice, no source).
 	minCellMM = 20.0
-	// minLapMM is the least lap that holds the landing line and glue (common practice, no source).
+	// minLapMM is the least lap that holds the landing ticks and glue (common practice, no source).
 	minLapMM = 3.0
 )
 

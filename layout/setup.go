@@ -249,7 +249,7 @@ func (s Setup) check() error {
 	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case !(s.LapMM >= minLapMM && s.LapMM <= MaxLengthMM):
-		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing line and the paste",
+		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing ticks and the paste",
 			s.LapMM, minLapMM)
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1",

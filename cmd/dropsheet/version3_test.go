@@ -21,6 +21,7 @@ func asVersion3(t *testing.T, file []byte) []byte {
 	tree["dropsheet"] = 3
 	delete(tree, "asked")
 	delete(tree, "shot")
+	delete(tree, "landing_ticks_mm")
 	delete(tree["artwork"].(map[string]any), "copy")
 	text, err := json.Marshal(tree)
 	require.NoError(t, err)
@@ -28,7 +29,7 @@ func asVersion3(t *testing.T, file []byte) []byte {
 }
 
 // A job that an older dropsheet made prints as it was: the same sheets as this one makes of the same words, with the
-// code that stands on those that were printed then. What is said of the shot changes neither.
+// code that stands on those that were printed then. Only their marks are of the new kind, and that is said. What is said of the shot changes neither.
 func TestJobOfVersion3(t *testing.T) {
 	artwork, err := filepath.Abs("../../testdata/harbour.jpg")
 	require.NoError(t, err)
@@ -46,7 +47,10 @@ func TestJobOfVersion3(t *testing.T) {
 		_, stderr, code := dropsheet(t, append(words, "--artwork", artwork)...)
 		require.Equal(t, exitDone, code, stderr)
 	}
-	_, stderr, code := dropsheet(t, "reprint", old, "all", "--force")
+	_, stderr, code := dropsheet(t, "reprint", old, "R1C1", "--artwork", artwork, "--out", filepath.Join(old, "one.pdf"))
+	require.Equal(t, exitDone, code)
+	require.Contains(t, stderr, "short ticks there, 2mm past it", "its sheets have a line where these have ticks")
+	_, stderr, code = dropsheet(t, "reprint", old, "all", "--force")
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, stderr, "no such file or directory")
 	require.Contains(t, stderr, "\nhint: if the artwork has moved")
@@ -62,6 +66,9 @@ func TestJobOfVersion3(t *testing.T) {
 	require.NoError(t, err)
 	is, err := job.Read(made)
 	require.NoError(t, err)
+	_, stderr, code = dropsheet(t, "reprint", made, "R1C1")
+	require.Equal(t, exitDone, code)
+	require.NotContains(t, stderr, "short ticks")
 	require.NotZero(t, is.Shot.NeededLux)
 	require.Equal(t, is.CheckCode, was.CheckCode)
 	again, err := os.ReadFile(filepath.Join(old, "reprint-ALL.pdf"))

@@ -49,7 +49,7 @@ func TestFiguresAreWritten(t *testing.T) {
 		{"a board to buy", WholeMM(roundUp(931, 10)), "940 mm"},
 		{"a board that is even", WholeMM(roundUp(930, 10)), "930 mm"},
 		{"how far 100 mm may be off", Off(100), "0.2 mm"},
-		{"how far 30 mm may be off", Off(30), "0.1 mm"},
+		{"how far 30 mm may be off", Off(30), "0.2 mm"},
 		{"a full stop by its mark", stop("", 11.313708498984761), "f/11"},
 		{"another to a tenth", stop("", 14.5702), "f/14.6"},
 		{"less light", light("", -3), "-3"},

@@ -10,23 +10,26 @@ import (
 // than the seams bear (common practice, no source).
 const offShare = 0.002
 
-// Off is how far a printed length may be off its true one.
-func Off(mm float64) Figure { return Length(math.Max(0.1, math.Floor(offShare*mm*10+0.5)/10)) }
+// leastOffMM is the least that an eye tells on a steel rule, with a lens (common practice, no source). It is also as
+// much as a mark is thick.
+const leastOffMM = 0.2
 
-// Marks is what the first sheet carries to be measured by.
+// Off is how far a printed length may be off its true one.
+func Off(mm float64) Figure { return Length(math.Max(leastOffMM, math.Floor(offShare*mm*10+0.5)/10)) }
+
+// Marks is what a sheet carries to be measured by.
 type Marks struct {
-	RuleMM       float64 // length of its check rule; 0 for none
-	Across, Down bool    // whether both ends of its cell are marked, across and down
-	// LandingFromMM is how far past a seam the line begins that the next sheet must cover.
-	LandingFromMM float64
+	Sheet        layout.Sheet // the one to print and measure before the others
+	RuleMM       float64      // length of its check rule; 0 for none
+	Across, Down bool         // whether both ends of its cell are marked in a strip, across and down
 }
 
-// TrueSize tells what the first sheet must measure, and what it does to the job when it does not.
+// TrueSize tells what the sheet that is printed first must measure, and what it does to the job when it does not.
 func (r *Report) TrueSize(m Marks) (facts []Fact) {
-	cell := r.shot.Sheets[0].Cell
-	on, what := "on page 1 it", "page 1"
+	cell := m.Sheet.Cell
+	on, what := say("on page %s it", m.Sheet.Page), say("page %s", m.Sheet.Page)
 	if len(r.shot.Sheets) == 1 {
-		on, what = "it", "it"
+		on, what = say("it"), say("it")
 	}
 	if m.RuleMM > 0 {
 		facts = append(facts, Fact{Key: "true.rule", Text: say("%s is %s long", on, strong(Length(m.RuleMM)))},
@@ -51,31 +54,30 @@ func (r *Report) TrueSize(m Marks) (facts []Fact) {
 	return append(facts, r.whenOff(m)...)
 }
 
-// whenOff tells what a scale that is off by offShare does to this job.
+// whenOff tells what it does to this job when the sheet is off by what can just be told.
 func (r *Report) whenOff(m Marks) []Fact {
 	p := r.shot.Plan
-	b, cell := p.Backdrop, p.Sheets[0].Cell
-	off := say("at %s on %s", Length(100*offShare), Length(100))
+	b, cell := p.Backdrop, m.Sheet.Cell
+	measuredMM := m.RuleMM
+	if measuredMM == 0 {
+		measuredMM = max(cell.WidthMM, cell.HeightMM)
+	}
+	off := Off(measuredMM)
+	share := off.Value / measuredMM
+	at := say("at %s on %s", off, Length(measuredMM))
 	if len(p.Sheets) == 1 {
-		return []Fact{{Key: "true.wrong", Text: say("%s the print is wrong by %s", off,
-			strong(Length(offShare*max(b.WidthMM, b.HeightMM))))}}
+		return []Fact{{Key: "true.wrong", Text: say("%s the print is wrong by %s", at,
+			strong(Length(share*max(b.WidthMM, b.HeightMM))))}}
 	}
 	columns, rows, wideMM, highMM := span(p)
 	longMM, inRow, cellMM := wideMM, columns, cell.WidthMM
 	if rows > 1 && (highMM > wideMM || columns == 1) {
 		longMM, inRow, cellMM = highMM, rows, cell.HeightMM
 	}
-	bares := ""
-	if offShare*cellMM > m.LandingFromMM {
-		bares = ", enough to bare it"
-	}
 	return []Fact{
-		{Key: "true.landing", Text: say("the landing line, which the next sheet must cover, begins only %s past the seam",
-			Length(m.LandingFromMM))},
-		{Key: "true.wrong", Text: say("%s a cell of %s is wrong by %s%s", off, Length(cellMM),
-			strong(Length(offShare*cellMM)), bares)},
-		{Key: "true.adds", Text: say("over %s in a row that adds up to %s", Count(inRow, "sheet", "sheets"),
-			strong(Length(offShare*longMM)))},
+		{Key: "true.wrong", Text: say("%s a cell of %s is wrong by %s", at, Length(cellMM), strong(Length(share*cellMM)))},
+		{Key: "true.adds", Text: say("over %s in a row that makes %s, which the pencil grid shares out over the seams",
+			Count(inRow, "sheet", "sheets"), strong(Length(share*longMM)))},
 	}
 }
 

@@ -11,24 +11,32 @@ import (
 
 // anatomy draws a sheet of this job with its parts called out.
 func (b *book) anatomy(s layout.Sheet) {
-	const outMM = 11.0 // beside the page, for the numbers
+	const (
+		outMM   = 11.0 // beside the page, for the numbers
+		belowMM = 4.0  // from the page to the words below it
+	)
 	page := b.job.Plan.Backdrop.Page()
 	calls := b.callouts(s)
 	full := b.geo.fullMM()
-	// A sheet that stands leaves room for the words beside it; one that lies has them below.
-	stands := page.HeightMM >= page.WidthMM
-	drawn, words := min(full, 174)-2*outMM, min(full, measureMM)
-	if stands {
-		drawn, words = 0.58*full-2*outMM, min(0.42*full-4, 90)
-	}
-	k := min(drawn/page.WidthMM, 0.66*(b.geo.bottom-b.geo.top)/page.HeightMM)
-	w, h := k*page.WidthMM, k*page.HeightMM
+	most := b.geo.bottom - b.geo.top
+	// A sheet that stands leaves room for the words beside it, on a page that is large enough; else they go below.
+	drawn, words := 0.58*full-2*outMM, min(0.42*full-4, 90)
 	list := b.listMM(calls, words)
+	stands := page.HeightMM >= page.WidthMM && list < 0.9*most
+	if !stands {
+		drawn, words = min(full, 174)-2*outMM, min(full, measureMM)
+		list = b.listMM(calls, words)
+	}
+	k := min(drawn/page.WidthMM, 0.66*most/page.HeightMM)
+	if !stands {
+		k = min(k, (most-list-belowMM-2*figureGapMM)/page.HeightMM)
+	}
+	w, h := k*page.WidthMM, k*page.HeightMM
 	high := h
 	if stands {
 		high = max(high, list)
 	} else {
-		high += list + 4
+		high += list + belowMM
 	}
 	b.figure(high, func(box layout.Rect) {
 		at := layout.Rect{XMM: box.XMM + outMM, YMM: box.YMM, WidthMM: w, HeightMM: h}
@@ -37,7 +45,7 @@ func (b *book) anatomy(s layout.Sheet) {
 		if stands {
 			b.list(calls, at.RightMM()+outMM+4, box.YMM, words)
 		} else {
-			b.list(calls, box.XMM, at.BottomMM()+4, words)
+			b.list(calls, box.XMM, at.BottomMM()+belowMM, words)
 		}
 	}, "")
 }
@@ -86,18 +94,22 @@ func (b *book) callouts(s layout.Sheet) []callout {
 	case left || right:
 		calls = append(calls,
 			callout{layout.Point{XMM: x(1) - outX*0.6*lap, YMM: y(0.2)}, lapWords(lap)},
-			callout{layout.Point{XMM: x(1) - outX*0.4, YMM: y(0.62)}, landingWords()})
+			callout{layout.Point{XMM: x(1) - outX*sheet.LandingMM, YMM: y(1) + outY*4.5}, landingWords()})
 	case top || bottom:
 		calls = append(calls,
 			callout{layout.Point{XMM: x(0.8), YMM: y(1) - outY*0.6*lap}, lapWords(lap)},
-			callout{layout.Point{XMM: x(0.55), YMM: y(1) - outY*0.4}, landingWords()})
+			callout{layout.Point{XMM: x(1) + outX*4.5, YMM: y(1) - outY*sheet.LandingMM}, landingWords()})
+	}
+	if across, _ := sheet.MarkedEnds(p, s); across && (left || right) {
+		calls = append(calls, callout{layout.Point{XMM: x(1), YMM: lamp.YMM + outY*(layout.StripMM-0.4)}, strong("Seam tick") +
+			", without an arrowhead: the cell ends there. Those on the laps meet the lines of the pencil grid."})
 	}
 	return calls
 }
 
 func landingWords() string {
-	return strong("Landing line") + ", just past the cell: the neighbour\u2019s cut edge goes on it. The short " +
-		strong("registration marks") + " at its ends are for its corners. The neighbour hides them all."
+	return strong("Landing ticks") + ", " + length(sheet.LandingMM) + " past the cell, to check where the neighbour\u2019s " +
+		"cut edge comes. The neighbour hides them: nothing is printed nearer to the cell."
 }
 
 func lapWords(lapMM float64) string {

@@ -42,6 +42,9 @@ func arrange(j Job, found found) arrangement {
 		if i > 0 { // the first part starts behind the overview's last page
 			for _, p := range []placement{{true, 1}, {true, closeSpacing}, {false, closeSpacing}} {
 				at := y + betweenMM
+				if p.follows && at+headMM > b.geo.bottom {
+					continue // not even its title has room
+				}
 				if p.follows && s.whole && (len(fresh.bottoms) > 1 || at+fresh.bottoms[0] > b.geo.bottom) {
 					continue
 				}

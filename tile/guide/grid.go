@@ -14,9 +14,10 @@ func (b *book) grid() {
 
 	b.step(1, b.told("build.outline", "build.square"))
 	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+
-		strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines.")
+		strong("left edge")+"; never from the line before. Join the marks with hard, thin pencil lines that "+
+		strong("run on into the border")+": there they are still seen when laps hide the rest.")
 	b.step(3, "Mark the level lines along the left and the right edge, each measured from the print\u2019s "+
-		strong("upper edge")+". Join them.")
+		strong("upper edge")+". Join them, and run these on too.")
 	b.step(4, "Write each cell\u2019s name in it: R for the row, counted from above, C for the column, counted from "+
 		"the left."+b.job.bareGrid())
 	b.y += 1

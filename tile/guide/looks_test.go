@@ -55,7 +55,7 @@ func TestNoSheetIsNamedThatIsNot(t *testing.T) {
 			require.Contains(t, all, fmt.Sprintf("%d of the %d cells carry picture", len(j.Plan.Sheets), cells))
 			require.Contains(t, all, fmt.Sprintf("Open sheets.pdf: %d pages", len(j.Plan.Sheets)))
 			require.Contains(t, all, "Cells without a sheet are passed over")
-			require.Contains(t, all, "A lap without a landing line lies toward a cell that has no sheet")
+			require.Contains(t, all, "A lap without landing ticks lies toward a cell that has no sheet")
 			require.Contains(t, all, "Begin with "+j.Plan.Sheets[0].Name)
 		})
 	}

@@ -55,6 +55,9 @@ func (b *book) paste() {
 	b.details(s)
 	b.topic("Cut", (*book).cutSteps)
 	b.topic("Paste", (*book).pasteSteps)
+	if !b.job.single() {
+		b.topic("What to expect", func(b *book) { b.para(b.told("build.expect", "build.hands")) })
+	}
 }
 
 // steps sets numbered steps from a number on, and returns the number that comes next.
@@ -90,7 +93,7 @@ func (j Job) cutting(code string) []string {
 			" Cut away only the white paper beyond it. A rough cut will do here: the neighbour covers it.",
 	}
 	if j.bareLaps() {
-		steps = append(steps, "A lap without a landing line lies toward a cell that has no sheet, and nothing comes over "+
+		steps = append(steps, "A lap without landing ticks lies toward a cell that has no sheet, and nothing comes over "+
 			"it. Cut that one off last, roughly, a little beyond the picture: the marks at its end go with it.")
 	}
 	return steps
@@ -110,9 +113,10 @@ func (j Job) bareLaps() bool {
 }
 
 // pasteSteps says how to paste. They go on from the steps of cutting.
-func (b *book) pasteSteps() { b.steps(len(b.job.cutting(""))+1, b.job.pasting()...) }
+func (b *book) pasteSteps() { b.steps(len(b.job.cutting(""))+1, b.pasting()...) }
 
-func (j Job) pasting() []string {
+func (b *book) pasting() []string {
+	j := b.job
 	light := j.Plan.Backdrop.LightFrom
 	const glue = "Spread the glue on the back, right to the edges, as its maker says. "
 	setDown := fmt.Sprintf("Set down the corner toward the lamp first, the %s one, then the edges that start there. "+
@@ -129,10 +133,12 @@ func (j Job) pasting() []string {
 		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left "+
 			"edge and %s from the upper edge.",
 			s.Name, length(at.XMM), length(at.YMM)),
-		"Where a neighbour is down already, the cut edge goes " + strong("on its landing line") +
-			", so that the line just disappears, and the corners go on its registration marks. " +
-			"Where the landing line and the pencil lines disagree, " + strong("the landing line wins") +
-			": never leave any of it bare, and let the error run out to the board\u2019s edge.",
+		"The cut edges go along the pencil lines. " + strong("The pencil grid decides.") + " Where laps hide a line, lay the " +
+			"steel rule, or stretch a thread, between what is seen of it in the border and on the bare board, and lay the " +
+			"sheet against that. The seam ticks on its laps meet the lines that come out from under them.",
+		"Where a neighbour is down already, " + strong("its landing ticks check") + ": before the sheet covers them, see " +
+			"that its cut edge passes them at " + length(sheet.LandingMM) + ", all along. " +
+			b.told("build.measure", "build.split"),
 		glue + "Paste makes paper grow a little: give every sheet the same time to soak.",
 		setDown,
 		wipe,
@@ -172,7 +178,7 @@ func (b *book) spoiled() {
 		strong(b.clean(b.job.CheckCode)) + " again. Use paper from the same packet, and the same printer settings.")
 	if !b.job.single() {
 		b.para("As long as nothing is pasted over its laps, lift the old sheet off and paste the new one in its place. " +
-			"Otherwise cut the new one on all four sides, just inside the landing lines where it has laps, and paste it " +
-			"over the old one, edge on edge.")
+			"Otherwise cut the new one on all four sides, and paste it over the old one, edge on edge. Where it has laps, " +
+			"its seam ticks show where the cell ends; at an end that has none, measure the cell\u2019s size.")
 	}
 }

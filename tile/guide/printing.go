@@ -38,20 +38,19 @@ func (b *book) printing() {
 		}
 		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose "+
 			"the best quality.")
-		b.step(5, "Print "+strong("page 1 alone")+" and check it as below. Only then print the rest, all in one go, and "+
+		b.step(5, "Print "+strong(fmt.Sprintf("page %d alone", sheet.CheckSheet(p).Page))+" and check it as below. Only then print the rest, all in one go, and "+
 			"let the ink dry as long as the paper\u2019s maker says.")
 	})
 	b.keep((*book).checkSize, tallTopic)
 }
 
-// checkSize says how to measure page 1, and how far off it may be.
+// checkSize says how to measure the page that is printed first, and how far off it may be.
 func (b *book) checkSize() {
 	p := b.job.Plan
-	first := p.Sheets[0]
-	ruleMM := sheet.CheckRuleMM(p, first)
-	left, top, right, bottom := sheet.Bare(p, first)
-	facts := b.report.TrueSize(report.Marks{RuleMM: ruleMM, Across: !left && !right, Down: !top && !bottom,
-		LandingFromMM: sheet.LandingFromMM})
+	s := sheet.CheckSheet(p)
+	ruleMM := sheet.CheckRuleMM(p, s)
+	across, down := sheet.MarkedEnds(p, s)
+	facts := b.report.TrueSize(report.Marks{Sheet: s, RuleMM: ruleMM, Across: across, Down: down})
 	const heading = "Check the size"
 	if ruleMM > 0 {
 		b.together(func(b *book) {
@@ -65,15 +64,14 @@ func (b *book) checkSize() {
 		b.para("The paper is too small for a check rule: measure the picture itself.")
 	}
 	if cell := toldOf(facts, "true.cell"); cell != "" {
-		whole := "The whole cell tells still more. Measure from cut mark to cut mark, or to where a landing line begins, " +
-			"just past the cell. "
+		whole := "The whole cell tells still more. In the strips, measure from the cut mark with the arrowhead to the mark " +
+			"at the cell\u2019s other end. "
 		if b.job.single() {
 			whole = "The whole picture tells still more. Measure from cut mark to cut mark. "
 		}
 		b.para(whole + cell)
 	}
-	b.note(strong(toldOf(facts, "true.stop")) + " Do not go on and do not cut. " +
-		toldOf(facts, "true.landing", "true.wrong", "true.adds"))
+	b.note(strong(toldOf(facts, "true.stop")) + " Do not go on and do not cut. " + toldOf(facts, "true.wrong", "true.adds"))
 	last := "If it stays off, use another program or another printer, or measure this one with dropsheet gauge."
 	if p.Backdrop.Printer != nil {
 		last = "If it stays off, the printer is no longer as it was measured: measure it again with dropsheet gauge."

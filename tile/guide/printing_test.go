@@ -38,7 +38,7 @@ func TestTheCheckRuleIsTrue(t *testing.T) {
 		c.change(&s)
 		j := jobOf(t, s)
 		t.Run(fmt.Sprintf("%s, %d sheets", c.paper, len(j.Plan.Sheets)), func(t *testing.T) {
-			ruleMM := onPage1(t, j.Plan)
+			ruleMM := onFirstPage(t, j.Plan)
 			doc := worded(t, j)
 			texts := pageTexts(doc)
 			page := pageWith(t, texts, "A check rule")
@@ -51,8 +51,8 @@ func TestTheCheckRuleIsTrue(t *testing.T) {
 	}
 }
 
-// onPage1 is how long the check rule is by its words on the first sheet itself.
-func onPage1(t *testing.T, p layout.Plan) (ruleMM float64) {
+// onFirstPage is how long the check rule is by its words on the first sheet itself.
+func onFirstPage(t *testing.T, p layout.Plan) (ruleMM float64) {
 	t.Helper()
 	grid := raster.NewGrid(p.Backdrop.Board(), 3, 2, units.PerInch(300))
 	job := sheet.Job{Label: sheet.Label{Job: "x", Code: "1", Of: 1}, Plan: p, Grid: grid,
@@ -95,18 +95,17 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 	}{
 		// 889.2 x 592.8 mm in 5 x 3 even cells of 177.8 x 197.6: 0.2 % of a cell is 0.36 and 0.40 mm, of the print 1.78.
 		{"A4", "A4", func(*layout.Setup) {}, []string{
-			"If the 100 mm are off by more than 0.2 mm, stop.", "begins only 0.1 mm past the seam",
-			"a cell of 177.8 mm is wrong by 0.4 mm, enough to bare it",
-			"Over 5 sheets in a row that adds up to 1.8 mm", "Page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
+			"If the 100 mm are off by more than 0.2 mm, stop.", "a cell of 177.8 mm is wrong by 0.4 mm",
+			"Over 5 sheets in a row that makes 1.8 mm, which the pencil grid shares out", "Page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
 				"0.4 mm down",
 		}, nil},
-		// 194.0 x 129.3 mm on four postcards.
+		// 194.0 x 129.3 mm on four postcards, whose rules are 70 mm long: 0.2 mm on that is 0.29 %, 0.55 mm on 194.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
-			"If the 70 mm are off by more than 0.1 mm, stop.", "Over 2 sheets in a row that adds up to 0.4 mm",
-			"within 0.2 mm across and 0.1 mm down",
+			"If the 70 mm are off by more than 0.2 mm, stop.", "Over 2 sheets in a row that makes 0.6 mm",
+			"within 0.2 mm",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 },
-			[]string{"It must measure 126.6 × 84.4 mm", "the print is wrong by 0.3 mm"}, []string{"age 1 must"}},
+			[]string{"It must measure 126.6 × 84.4 mm", "At 0.2 mm on 70 mm the print is wrong by 0.4 mm"}, []string{"age 1 must"}},
 		{"a measured printer", "A4", func(s *layout.Setup) {
 			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125,
 				Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}
@@ -119,7 +118,7 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 			s.DistanceMM, s.LapMM, s.MarginMM,
 				s.Orientation = 60, 3, 13, layout.Landscape
 		}, []string{
-			"too small for a check rule", "If the width is off by more than 0.1 mm, or the height by more than 0.1 mm, stop.",
+			"too small for a check rule", "If the width is off by more than 0.2 mm, or the height by more than 0.2 mm, stop.",
 		}, []string{"A check rule"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -83,8 +83,8 @@ func (b *book) details(s layout.Sheet) {
 	laps := left || top || right || bottom
 	toward := "The " + report.Corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed " +
 		"lines, from mark to mark."
-	away := "The corner across, twice life size. The neighbours\u2019 cut edges go on the landing lines, their " +
-		"corners where the lines meet."
+	away := "The corner across, twice life size. The cell ends in line with the seam ticks. The landing ticks stand " +
+		length(sheet.LandingMM) + " past it."
 	high := highMM + b.blockMM(captionStyle, w, away) + 2
 	b.figure(high, func(box layout.Rect) {
 		b.drawSheet(box.XMM, box.YMM, k, view(!light.Left(), !light.Top(), 0.62), s)

@@ -15,6 +15,7 @@ import (
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/raster"
+	"dropsheet/tile/sheet"
 )
 
 // Version is the version of the job file that this program writes. It reads those from oldestVersion on: version 3 has
@@ -33,6 +34,10 @@ type Job struct {
 	Artwork   Artwork   `json:"artwork"`
 	Print     Print     `json:"print"`
 	Placement Placement `json:"seam_placement"`
+	// LandingMM is how far past a seam the landing ticks stand on the sheets as make wrote them; 0 in a job of the time
+	// when a line was printed at the seam itself. Marks have no part in the check code: none is seen when all is
+	// pasted, and a sheet fits the others whichever marks it carries.
+	LandingMM float64 `json:"landing_ticks_mm,omitempty"`
 	// Files are the SHA-256 of the files that were made with this one, by name.
 	Files map[string]string `json:"files"`
 	layout.Plan
@@ -89,7 +94,7 @@ func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print P
 		Asked:   Asked{},
 		Artwork: Artwork{file, place.CopyName(o.Artwork), hex.EncodeToString(art.SHA256[:]), w, h},
 		Print:   print,
-		Plan:    p,
+		Plan:    p, LandingMM: sheet.LandingMM,
 	}
 	maps.Copy(j.Asked, o.Asked)
 	j.CheckCode, err = j.code()

@@ -9,6 +9,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/sheet"
 )
 
 // Reprint is some of a job's sheets, to be printed again as they were.
@@ -61,6 +62,10 @@ func (r Reprint) FileName() string {
 func (r Reprint) Write(ctx context.Context, art *artwork.Picture, path string, force bool, copies int, w Watch) error {
 	sheets, warnings := r.Job.sheets(art, r.Job.Hang())
 	w.warn(warnings...)
+	if r.Job.LandingMM == 0 && len(r.Job.Sheets) > 1 {
+		w.warn(fmt.Sprintf("the sheets of this job have a line on their laps, at the seam; these have short ticks there, %gmm "+
+			"past it: lay them by the pencil grid, and let the ticks check", sheet.LandingMM))
+	}
 	var pages []layout.Sheet
 	for _, s := range r.Sheets {
 		for range copies {

@@ -32,8 +32,7 @@ func named(t *testing.T, p layout.Plan, name string) layout.Sheet {
 }
 
 // A lap that no neighbour is pasted over shows when all is done: nothing is printed on it but the cut mark at
-// its outer end, and no landing line runs on into it from the lap round the corner. A lap with a neighbour
-// has its line.
+// its outer end, and no seam tick goes on into it from round the corner. A lap with a neighbour has its ticks.
 func TestBareLapsAreClean(t *testing.T) {
 	for _, c := range []struct {
 		light         layout.Corner

@@ -27,6 +27,26 @@ func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
 	return checkRuleMM(p.Backdrop.OnPage(s))
 }
 
+// CheckSheet is the sheet to print and measure before the others: the first of those with the longest check rule.
+func CheckSheet(p layout.Plan) layout.Sheet {
+	best, longest := p.Sheets[0], -1.0
+	for _, s := range p.Sheets {
+		if mm := CheckRuleMM(p, s); mm > longest {
+			best, longest = s, mm
+		}
+	}
+	return best
+}
+
+// MarkedEnds tells whether both ends of a sheet's cell are marked in a strip, across and down.
+func MarkedEnds(p layout.Plan, s layout.Sheet) (across, down bool) {
+	on := p.Backdrop.OnPage(s)
+	left, top, right, bottom := Bare(p, s)
+	besideRule := func(y float64, cut bool) bool { return !cut && besideCheckRule(on, y, checkSide(on)) }
+	return !left && !right,
+		!top && !bottom && !besideRule(on.Cell.YMM, on.CutTop) && !besideRule(on.Cell.BottomMM(), on.CutBottom)
+}
+
 func checkRuleMM(on layout.SheetPage) float64 {
 	from, to := checkRoom(on)
 	length := min(longestMM, math.Floor((to-from)/checkStepMM)*checkStepMM)
@@ -48,15 +68,31 @@ func checkRoom(on layout.SheetPage) (fromMM, toMM float64) {
 	return fromMM, toMM
 }
 
+// checkSide is the side of the cell that the rule stands on: -1 for the left, 1 for the right.
+func checkSide(on layout.SheetPage) float64 {
+	if on.CutLeft {
+		return -1
+	}
+	return 1
+}
+
+// besideCheckRule tells whether a mark in the strip on that side, so far down the page, would touch the rule.
+func besideCheckRule(on layout.SheetPage, yMM, out float64) bool {
+	const apartMM = 2.0
+	from, _ := checkRoom(on)
+	length := checkRuleMM(on)
+	return length > 0 && out == checkSide(on) && yMM > from-apartMM && yMM < from+length+apartMM
+}
+
 // drawCheckRule draws a ruler in the strip beside the cell, to be held against a real one.
 func drawCheckRule(d *pdf.Document, on layout.SheetPage) {
 	length := checkRuleMM(on)
 	if length == 0 {
 		return
 	}
-	out, bleed := -1.0, on.Cell.XMM-layout.BleedMM
-	if !on.CutLeft {
-		out, bleed = 1, on.Cell.RightMM()+layout.BleedMM
+	out, bleed := checkSide(on), on.Cell.XMM-layout.BleedMM
+	if out > 0 {
+		bleed = on.Cell.RightMM() + layout.BleedMM
 	}
 	line := bleed + out*checkLineInMM
 	top, _ := checkRoom(on)

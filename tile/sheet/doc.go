@@ -2,6 +2,6 @@
 // cutting and pasting need.
 //
 // Frame: page millimetres, origin at the page's top-left corner, x right, y down. A page stands as its sheet
-// hangs: up is board-up. No mark lies inside a cell. What is printed on a lap lies just past the seam, so
-// that the neighbour pasted over it hides it.
+// hangs: up is board-up. No mark lies inside a cell, nor within 1.5 mm of it: what is printed on a lap starts so far
+// past the seam that the neighbour hides it, though cut and pasted by hand.
 package sheet

@@ -1,20 +1,26 @@
 package sheet
 
 import (
+	"math"
+	"slices"
+
 	"dropsheet/layout"
 	"dropsheet/tile/pdf"
 )
 
 // Where marks lie, in mm.
 const (
-	// LandingFromMM is where a landing line's keyline starts, counted from the seam onto the lap: past it, so
-	// that nothing of it can show in the cell, and the edge that is laid on the seam hides it.
-	LandingFromMM = 0.1
-	// pastSeamMM is the middle of a landing line.
-	pastSeamMM = LandingFromMM + keylineMM + hairlineMM/2
+	// LandingMM is how far past the seam the landing ticks stand, to the middle of their hairline.
+	LandingMM = 2.0
+	// clearMM is kept free of ink past every seam: a cut is off by sd 0.3 mm and a sheet is pasted off by sd 0.4 mm
+	// (common practice, no source), so that a gap of more comes up on one hundredth of all seams.
+	clearMM = 1.5
+	// landingTickMM is the length of a landing tick, and landingStepMM the most from one to the next.
+	landingTickMM = 5.0
+	landingStepMM = 50.0
 	// cutMarkGapMM keeps cut marks off the bleed.
 	cutMarkGapMM = 0.5
-	// markMM is the length of registration marks, and of cut marks on a lap.
+	// markMM is the length of cut marks on a lap.
 	markMM = 4.0
 	// lapEndMM keeps a mark off the lap's outer edge.
 	lapEndMM = 0.5
@@ -28,34 +34,55 @@ type edge struct {
 	from, to float64 // the cell's extent along it
 	cut      bool
 	bare     bool // it carries a lap that nothing is pasted over
-	// cutFrom and cutTo tell whether the sides that it ends on are cut, openFrom and openTo whether these are cut or bare.
-	cutFrom, cutTo, openFrom, openTo bool
+	// ends are the sides that it ends on, at from and at to.
+	ends [2]end
+}
+
+// end is what becomes of an edge's end.
+type end struct {
+	at, out float64 // its place along the edge, and the direction away from the cell
+	cut     bool    // the side there is cut
+	hidden  bool    // laps go on round the corner there, and three neighbours hide them
 }
 
 // edges lists the sides of a sheet's cell.
 func edges(p layout.Plan, s layout.Sheet, on layout.SheetPage) []edge {
-	c, left, top, right, bottom := on.Cell, on.CutLeft, on.CutTop, on.CutRight, on.CutBottom
+	c := on.Cell
 	bareLeft, bareTop, bareRight, bareBottom := Bare(p, s)
-	openLeft, openTop, openRight, openBottom := left || bareLeft, top || bareTop, right || bareRight, bottom || bareBottom
+	hides := func(column, row int) bool { // whether the corner on that side is hidden
+		return slices.ContainsFunc(p.Sheets, func(n layout.Sheet) bool {
+			return n.Column == s.Column+column && n.Row == s.Row+row
+		})
+	}
+	openX := map[int]bool{-1: on.CutLeft || bareLeft, 1: on.CutRight || bareRight}
+	openY := map[int]bool{-1: on.CutTop || bareTop, 1: on.CutBottom || bareBottom}
+	hidden := func(column, row int) bool { return !openX[column] && !openY[row] && hides(column, row) }
+	upright := func(at float64, out int, cut, bare bool) edge {
+		return edge{true, at, float64(out), c.YMM, c.BottomMM(), cut, bare, [2]end{
+			{c.YMM, -1, on.CutTop, hidden(out, -1)}, {c.BottomMM(), 1, on.CutBottom, hidden(out, 1)}}}
+	}
+	level := func(at float64, out int, cut, bare bool) edge {
+		return edge{false, at, float64(out), c.XMM, c.RightMM(), cut, bare, [2]end{
+			{c.XMM, -1, on.CutLeft, hidden(-1, out)}, {c.RightMM(), 1, on.CutRight, hidden(1, out)}}}
+	}
 	return []edge{
-		{true, c.XMM, -1, c.YMM, c.BottomMM(), left, bareLeft, top, bottom, openTop, openBottom},
-		{true, c.RightMM(), 1, c.YMM, c.BottomMM(), right, bareRight, top, bottom, openTop, openBottom},
-		{false, c.YMM, -1, c.XMM, c.RightMM(), top, bareTop, left, right, openLeft, openRight},
-		{false, c.BottomMM(), 1, c.XMM, c.RightMM(), bottom, bareBottom, left, right, openLeft, openRight},
+		upright(c.XMM, -1, on.CutLeft, bareLeft), upright(c.RightMM(), 1, on.CutRight, bareRight),
+		level(c.YMM, -1, on.CutTop, bareTop), level(c.BottomMM(), 1, on.CutBottom, bareBottom),
 	}
 }
 
-// Marks draws everything on a sheet's page but its picture: cut marks, landing lines, registration marks,
-// label and check rule.
+// Marks draws everything on a sheet's page but its picture: cut marks, landing ticks, seam ticks, label and check
+// rule.
 func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 	on, lapMM := p.Backdrop.OnPage(s), p.Backdrop.LapMM
 	var lines, cuts []pdf.Line
 	for _, e := range edges(p, s, on) {
 		switch {
 		case e.cut:
-			cuts = append(cuts, e.cutMark(e.from, -1, e.cutFrom, lapMM), e.cutMark(e.to, 1, e.cutTo, lapMM))
+			cuts = append(cuts, e.cutMark(e.ends[0], lapMM), e.cutMark(e.ends[1], lapMM))
 		case !e.bare:
-			lines = append(lines, e.landing(lapMM)...)
+			lines = append(lines, e.landing()...)
+			lines = append(lines, e.seamTicks(on, lapMM)...)
 		}
 	}
 	drawKeylined(d, lines...)
@@ -67,38 +94,47 @@ func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 // cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side
 // there is cut, and otherwise at the outer end of the lap, where the neighbour's lap and the next row will
 // hide it. It runs outward, and is drawn with an arrowhead that points inward.
-func (e edge) cutMark(end, out float64, cut bool, lapMM float64) pdf.Line {
-	if cut {
-		return along(e.upright, e.at, end+out*(layout.BleedMM+cutMarkGapMM), end+out*layout.StripMM)
+func (e edge) cutMark(n end, lapMM float64) pdf.Line {
+	if n.cut {
+		return e.pastEnd(n, layout.BleedMM+cutMarkGapMM, layout.StripMM)
 	}
 	outer := lapMM - lapEndMM
-	return along(e.upright, e.at, end+out*max(outer-markMM, pastSeamMM), end+out*outer)
+	return e.pastEnd(n, max(outer-markMM, clearMM+keylineMM), outer) // a keyline stands before the head
 }
 
-// landing is the line on the lap that the neighbour's cut edge lands on, with a registration mark where each
-// of its corners comes.
-func (e edge) landing(lapMM float64) []pdf.Line {
-	line := e.at + e.out*pastSeamMM
-	tick := e.at + e.out*min(markMM, lapMM-lapEndMM)
-	from, to := e.from, e.to // an end stops at a cut or a bare lap, and runs on over one that a neighbour hides
-	if !e.openFrom {
-		from -= lapMM - lapEndMM
-	}
-	if !e.openTo {
-		to += lapMM - lapEndMM
-	}
-	return []pdf.Line{
-		along(e.upright, line, from, to),
-		along(!e.upright, justInside(e.from, -1, e.openFrom), line, tick),
-		along(!e.upright, justInside(e.to, 1, e.openTo), line, tick),
-	}
+// pastEnd is a line that goes on where the edge ends, from so far past the end to so far.
+func (e edge) pastEnd(n end, fromMM, toMM float64) pdf.Line {
+	return along(e.upright, e.at, n.at+n.out*fromMM, n.at+n.out*toMM)
 }
 
-// justInside puts a registration mark beside the corner at end so that the neighbour hides it: within its
-// height where the end is open, and past the next seam where it carries a lap.
-func justInside(end, out float64, open bool) float64 {
-	if open {
-		return end - out*pastSeamMM
+// landing is the ticks on the lap, beside the seam: one near each end, and more between them.
+func (e edge) landing() (ticks []pdf.Line) {
+	line := e.at + e.out*LandingMM
+	first, last := e.from+LandingMM, e.to-LandingMM-landingTickMM
+	if last < first { // a cell too narrow for two
+		return []pdf.Line{along(e.upright, line, first, max(first, e.to-LandingMM))}
 	}
-	return end + out*pastSeamMM
+	steps := math.Ceil((last - first) / landingStepMM)
+	for i := 0.0; i <= steps; i++ {
+		at := first
+		if steps > 0 {
+			at += i / steps * (last - first)
+		}
+		ticks = append(ticks, along(e.upright, line, at, at+landingTickMM))
+	}
+	return ticks
+}
+
+// seamTicks go on in the seam's line past its ends: in the strip, where they are cut off, and on the lap round the
+// corner, where they meet the pencil grid on the board beyond.
+func (e edge) seamTicks(on layout.SheetPage, lapMM float64) (ticks []pdf.Line) {
+	for _, n := range e.ends {
+		switch {
+		case n.cut && !(!e.upright && besideCheckRule(on, e.at, n.out)):
+			ticks = append(ticks, e.pastEnd(n, layout.BleedMM+cutMarkGapMM, layout.StripMM))
+		case n.hidden:
+			ticks = append(ticks, e.pastEnd(n, LandingMM, lapMM-lapEndMM))
+		}
+	}
+	return ticks
 }

@@ -69,34 +69,42 @@ func pagePx(page *image.RGBA, xMM, yMM float64) color.RGBA {
 func dark(c color.RGBA) bool  { return c.R < 110 && c.G < 60 }
 func white(c color.RGBA) bool { return c.R > 225 && c.G > 170 && c.B > 160 }
 
-// No mark of any kind inside a cell, and all of the cell covered, for light from each corner and laps and
-// papers that are not the usual.
-func TestCellsAreClean(t *testing.T) {
+// No ink of a mark inside a cell or within 1.5 mm of it, and all of that covered with picture: for light from each
+// corner, on papers from the smallest to large ones, with the narrowest lap and wide ones, round every corner.
+func TestNoMarkNearACell(t *testing.T) {
+	const farMM, dpi = 1.5, 150 // whose pixels are smaller than what lies between 1.5 mm and the first ink
+	perMM := units.PerInch(dpi).PixelsPerMM()
 	for i, light := range []layout.Corner{layout.TopLeft, layout.TopRight, layout.BottomLeft, layout.BottomRight} {
-		t.Run(string(light), func(t *testing.T) {
-			j := flatJob(t, func(s *layout.Setup) {
-				s.LightFrom = light
-				s.LapMM = []float64{10, 3, 6, 15}[i]
-				s.Paper, _ = layout.ParsePaper([]string{"A4", "A5", "letter", "JIS-B5"}[i])
-				s.DistanceMM = 250
-			})
-			doc := write(t, j, j.Plan.Sheets)
-			for _, s := range j.Plan.Sheets {
-				page := doc.Render(s.Page, dpi)
-				c := j.Plan.Backdrop.OnPage(s).Cell
-				for y := int(math.Ceil(c.YMM * pxPerMM())); y < int(c.BottomMM()*pxPerMM()); y++ {
-					for x := int(math.Ceil(c.XMM * pxPerMM())); x < int(c.RightMM()*pxPerMM()); x++ {
-						got := page.RGBAAt(x, y)
-						if math.Abs(float64(got.R)-float64(flat.R)) > 2 || math.Abs(float64(got.G)-float64(flat.G)) > 2 ||
-							math.Abs(float64(got.B)-float64(flat.B)) > 2 {
-							t.Fatalf("%s has %v at (%.2f, %.2f) mm of its page, inside its cell", s.Name, got, float64(x)/pxPerMM(),
-								float64(y)/pxPerMM())
+		for k, paper := range []string{"A8", "4x6in", "A5", "letter", "A3"} {
+			t.Run(string(light)+" on "+paper, func(t *testing.T) {
+				j := flatJob(t, func(s *layout.Setup) {
+					s.LightFrom, s.MaxSheets, s.DistanceMM, s.Proportions, s.Orientation = light, 9, 0, 0.68, layout.Portrait
+					s.LapMM = []float64{3, 4, 6, 10, 15}[(i+k)%5]
+					s.Paper, _ = layout.ParsePaper(paper)
+				})
+				require.Len(t, j.Plan.Sheets, 9)
+				doc := write(t, j, j.Plan.Sheets)
+				for _, s := range j.Plan.Sheets {
+					page := doc.Render(s.Page, dpi)
+					c := j.Plan.Backdrop.OnPage(s).Cell
+					for y := int(math.Ceil((c.YMM - farMM) * perMM)); y < int((c.BottomMM()+farMM)*perMM); y++ {
+						for x := int(math.Ceil((c.XMM - farMM) * perMM)); x < int((c.RightMM()+farMM)*perMM); x++ {
+							if got := page.RGBAAt(x, y); far(got, flat) {
+								t.Fatalf("%s has %v at (%.2f, %.2f) mm of its page, where its cell is %v", s.Name, got,
+									float64(x)/perMM, float64(y)/perMM, c)
+							}
 						}
 					}
 				}
-			}
-		})
+			})
+		}
 	}
+}
+
+// far tells whether a pixel is not of a colour, but for the rounding of a renderer.
+func far(got, want color.RGBA) bool {
+	off := func(a, b uint8) bool { return max(a, b)-min(a, b) > 2 }
+	return off(got.R, want.R) || off(got.G, want.G) || off(got.B, want.B)
 }
 
 // The marks of an inner sheet, each where its place comes to by hand.
@@ -115,14 +123,17 @@ func TestMarksOfAnInnerSheet(t *testing.T) {
 		is     func(color.RGBA) bool
 		expect bool
 	}{
-		{"landing line just past the right seam", c.RightMM() + 0.4, midY, dark, true},
-		{"landing line just past the bottom seam", midX, c.BottomMM() + 0.4, dark, true},
-		{"its keyline", c.RightMM() + 0.62, midY, white, true},
-		{"picture on the lap", c.RightMM() + lap - 2, midY, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
-		{"registration mark where the right neighbour's upper corner lands", c.RightMM() + 2, c.YMM + 0.4, dark, true},
-		{"registration mark where its lower corner lands", c.RightMM() + 2, c.BottomMM() + 0.4, dark, true},
-		{"registration mark where the lower neighbour's corner lands", c.XMM + 0.4, c.BottomMM() + 2, dark, true},
-		{"none on the near side of that seam", c.RightMM() + 2, c.BottomMM() - 0.4, dark, false},
+		{"landing tick 2 mm past the right seam, near its upper end", c.RightMM() + 2, c.YMM + 4, dark, true},
+		{"landing tick near its lower end", c.RightMM() + 2, c.BottomMM() - 4, dark, true},
+		{"its keyline", c.RightMM() + 2.22, c.BottomMM() - 4, white, true},
+		{"no tick at the end itself", c.RightMM() + 2, c.YMM + 1, dark, false},
+		{"none between two ticks", c.RightMM() + 2, c.YMM + 12, dark, false},
+		{"landing tick 2 mm past the bottom seam", c.XMM + 4, c.BottomMM() + 2, dark, true},
+		{"picture on the lap", c.RightMM() + lap - 2, midY + 8, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
+		{"seam tick on the lap, in line with the right seam", c.RightMM(), c.BottomMM() + 6, dark, true},
+		{"seam tick on the lap, in line with the bottom seam", c.RightMM() + 6, c.BottomMM(), dark, true},
+		{"seam tick in the strip, in line with the right seam", c.RightMM(), c.YMM - 4, dark, true},
+		{"seam tick in the strip, in line with the bottom seam", c.XMM - 5.5, c.BottomMM(), dark, true},
 		{"cut mark in the strip, in line with the left cut", c.XMM, c.YMM - 4, dark, true},
 		{"cut mark in the strip, in line with the top cut", c.XMM - 4, c.YMM, dark, true},
 		{"cut mark at the lap's end, in line with the left cut", c.XMM, c.BottomMM() + lap - 2, dark, true},
@@ -197,9 +208,12 @@ func TestSmallPaper(t *testing.T) {
 		s.Orientation = layout.Landscape
 		s.DistanceMM = 150
 	})
-	require.Contains(t, write(t, j, j.Plan.Sheets).Text(1), "70 mm")
+	doc := write(t, j, j.Plan.Sheets)
+	require.Contains(t, doc.Text(1), "70 mm")
 	require.Equal(t, 70.0, CheckRuleMM(j.Plan, j.Plan.Sheets[0]))
 	require.InDelta(t, 73.0, j.Plan.Sheets[0].Cell.HeightMM, 0.1, "and 10 mm of lap go on below")
+	c := j.Plan.Backdrop.OnPage(j.Plan.Sheets[0]).Cell
+	require.False(t, dark(pagePx(doc.Render(1, dpi), c.XMM-5.5, c.BottomMM())), "no seam tick where the rule ends")
 }
 
 // A rule stands beside cell and lap, 3 mm from a cut and half a millimetre from a lap's end.

@@ -94,7 +94,7 @@ func TestLabelKeepsOffTheCutMarks(t *testing.T) {
 }
 
 // Cut marks run outward from a point: nothing beside the line at their inner end, and a head as broad as it gets where
-// it ends; by hand from 1.8 mm of head and 0.7 mm of half its breadth. Registration marks have no head.
+// it ends; by hand from 1.8 mm of head and 0.7 mm of half its breadth. Seam ticks have no head.
 func TestCutMarksPointAtTheCut(t *testing.T) {
 	j := flatJob(t, nil)
 	page := write(t, j, j.Plan.Sheets[:1]).Render(1, dpi)
@@ -111,7 +111,8 @@ func TestCutMarksPointAtTheCut(t *testing.T) {
 		{"of the top cut, in the strip", c.XMM - layout.BleedMM - cutMarkGapMM, c.YMM, -1, 0, true, true},
 		{"of the left cut, on the lap", c.XMM, c.BottomMM() + lap - lapEndMM - markMM, 0, 1, true, true},
 		{"of the top cut, on the lap", c.RightMM() + lap - lapEndMM - markMM, c.YMM, 1, 0, true, true},
-		{"registration mark, which has none", c.RightMM() + pastSeamMM, c.YMM + pastSeamMM, 1, 0, false, true},
+		{"seam tick on the lap, which has none", c.RightMM() + LandingMM, c.BottomMM(), 1, 0, false, true},
+		{"seam tick in the strip", c.RightMM(), c.YMM - layout.BleedMM - cutMarkGapMM, 0, -1, false, true},
 	} {
 		t.Run(m.name, func(t *testing.T) {
 			at := func(along, aside float64) bool {
