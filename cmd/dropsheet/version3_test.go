@@ -29,7 +29,8 @@ func asVersion3(t *testing.T, file []byte) []byte {
 }
 
 // A job that an older dropsheet made prints as it was: the same sheets as this one makes of the same words, with the
-// code that stands on those that were printed then. Only their marks are of the new kind, and that is said. What is said of the shot changes neither.
+// code that stands on those that were printed then. Only their marks are of the new kind, and that is said. What
+// is said of the shot changes neither.
 func TestJobOfVersion3(t *testing.T) {
 	artwork, err := filepath.Abs("../../testdata/harbour.jpg")
 	require.NoError(t, err)

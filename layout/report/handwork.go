@@ -26,8 +26,9 @@ func (r *Report) handwork() []Fact {
 		{Key: "build.measure", Text: say("where that is out by more than %s, measure again: a pencil line, a cut "+
 			"or the sheet before is wrong", strong(Length(splitMM)))},
 		{Key: "build.split", Text: say("where it is out by less, or still is, split it: move the sheet half of the way")},
-		{Key: "build.expect", Text: say("laid so, nineteen seams in twenty are out by no more than %s, the picture steps along "+
-			"them by no more than %s, and the outer edge is even to %s, however many sheets there are", strong(Length(gapMM)),
+		{Key: "build.expect", Text: say("laid so, nineteen seams in twenty are out by no more than %s, the picture "+
+			"steps along them by no more than %s, and the outer edge is even to %s, however many sheets there are",
+			strong(Length(gapMM)),
 			Length(slideMM), Length(rimMM))},
 		{Key: "build.hands", Text: say("that is for cuts off by %s and sheets laid off by %s, as standard deviations "+
 			"(common practice, no source), by simulation", Length(cutOffMM), Length(pasteOffMM))},

@@ -101,15 +101,16 @@ func (b *book) callouts(s layout.Sheet) []callout {
 			callout{layout.Point{XMM: x(1) + outX*4.5, YMM: y(1) - outY*sheet.LandingMM}, landingWords()})
 	}
 	if across, _ := sheet.MarkedEnds(p, s); across && (left || right) {
-		calls = append(calls, callout{layout.Point{XMM: x(1), YMM: lamp.YMM + outY*(layout.StripMM-0.4)}, strong("Seam tick") +
+		at := layout.Point{XMM: x(1), YMM: lamp.YMM + outY*(layout.StripMM-0.4)}
+		calls = append(calls, callout{at, strong("Seam tick") +
 			", without an arrowhead: the cell ends there. Those on the laps meet the lines of the pencil grid."})
 	}
 	return calls
 }
 
 func landingWords() string {
-	return strong("Landing ticks") + ", " + length(sheet.LandingMM) + " past the cell, to check where the neighbour\u2019s " +
-		"cut edge comes. The neighbour hides them: nothing is printed nearer to the cell."
+	return strong("Landing ticks") + ", " + length(sheet.LandingMM) + " past the cell, to check where the " +
+		"neighbour\u2019s cut edge comes. The neighbour hides them: nothing is printed nearer to the cell."
 }
 
 func lapWords(lapMM float64) string {

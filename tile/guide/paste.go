@@ -133,9 +133,9 @@ func (b *book) pasting() []string {
 		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left "+
 			"edge and %s from the upper edge.",
 			s.Name, length(at.XMM), length(at.YMM)),
-		"The cut edges go along the pencil lines. " + strong("The pencil grid decides.") + " Where laps hide a line, lay the " +
-			"steel rule, or stretch a thread, between what is seen of it in the border and on the bare board, and lay the " +
-			"sheet against that. The seam ticks on its laps meet the lines that come out from under them.",
+		"The cut edges go along the pencil lines. " + strong("The pencil grid decides.") + " Where laps hide a line, " +
+			"lay the steel rule, or stretch a thread, between what is seen of it in the border and on the bare board, and " +
+			"lay the sheet against that. The seam ticks on its laps meet the lines that come out from under them.",
 		"Where a neighbour is down already, " + strong("its landing ticks check") + ": before the sheet covers them, see " +
 			"that its cut edge passes them at " + length(sheet.LandingMM) + ", all along. " +
 			b.told("build.measure", "build.split"),

@@ -38,8 +38,8 @@ func (b *book) printing() {
 		}
 		b.step(4, "Switch off everything that \u201cimproves\u201d colours, so that all sheets come out alike. Choose "+
 			"the best quality.")
-		b.step(5, "Print "+strong(fmt.Sprintf("page %d alone", sheet.CheckSheet(p).Page))+" and check it as below. Only then print the rest, all in one go, and "+
-			"let the ink dry as long as the paper\u2019s maker says.")
+		b.step(5, "Print "+strong(fmt.Sprintf("page %d alone", sheet.CheckSheet(p).Page))+" and check it as below. "+
+			"Only then print the rest, all in one go, and let the ink dry as long as the paper\u2019s maker says.")
 	})
 	b.keep((*book).checkSize, tallTopic)
 }
@@ -71,7 +71,8 @@ func (b *book) checkSize() {
 		}
 		b.para(whole + cell)
 	}
-	b.note(strong(toldOf(facts, "true.stop")) + " Do not go on and do not cut. " + toldOf(facts, "true.wrong", "true.adds"))
+	b.note(strong(toldOf(facts, "true.stop")) + " Do not go on and do not cut. " + toldOf(facts, "true.wrong",
+		"true.adds"))
 	last := "If it stays off, use another program or another printer, or measure this one with dropsheet gauge."
 	if p.Backdrop.Printer != nil {
 		last = "If it stays off, the printer is no longer as it was measured: measure it again with dropsheet gauge."

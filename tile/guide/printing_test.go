@@ -96,8 +96,8 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 		// 889.2 x 592.8 mm in 5 x 3 even cells of 177.8 x 197.6: 0.2 % of a cell is 0.36 and 0.40 mm, of the print 1.78.
 		{"A4", "A4", func(*layout.Setup) {}, []string{
 			"If the 100 mm are off by more than 0.2 mm, stop.", "a cell of 177.8 mm is wrong by 0.4 mm",
-			"Over 5 sheets in a row that makes 1.8 mm, which the pencil grid shares out", "Page 1 must measure 177.8 × 197.6 mm, within 0.4 mm across and " +
-				"0.4 mm down",
+			"Over 5 sheets in a row that makes 1.8 mm, which the pencil grid shares out", "Page 1 must measure 177.8 × " +
+				"197.6 mm, within 0.4 mm across and 0.4 mm down",
 		}, nil},
 		// 194.0 x 129.3 mm on four postcards, whose rules are 70 mm long: 0.2 mm on that is 0.29 %, 0.55 mm on 194.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
@@ -105,7 +105,8 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 			"within 0.2 mm",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 },
-			[]string{"It must measure 126.6 × 84.4 mm", "At 0.2 mm on 70 mm the print is wrong by 0.4 mm"}, []string{"age 1 must"}},
+			[]string{"It must measure 126.6 × 84.4 mm", "At 0.2 mm on 70 mm the print is wrong by 0.4 mm"}, []string{"age " +
+				"1 must"}},
 		{"a measured printer", "A4", func(s *layout.Setup) {
 			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 1.0125,
 				Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12}}

@@ -63,8 +63,8 @@ func (r Reprint) Write(ctx context.Context, art *artwork.Picture, path string, f
 	sheets, warnings := r.Job.sheets(art, r.Job.Hang())
 	w.warn(warnings...)
 	if r.Job.LandingMM == 0 && len(r.Job.Sheets) > 1 {
-		w.warn(fmt.Sprintf("the sheets of this job have a line on their laps, at the seam; these have short ticks there, %gmm "+
-			"past it: lay them by the pencil grid, and let the ticks check", sheet.LandingMM))
+		w.warn(fmt.Sprintf("the sheets of this job have a line on their laps, at the seam; these have short ticks "+
+			"there, %gmm past it: lay them by the pencil grid, and let the ticks check", sheet.LandingMM))
 	}
 	var pages []layout.Sheet
 	for _, s := range r.Sheets {

@@ -129,7 +129,7 @@ func TestMarksOfAnInnerSheet(t *testing.T) {
 		{"no tick at the end itself", c.RightMM() + 2, c.YMM + 1, dark, false},
 		{"none between two ticks", c.RightMM() + 2, c.YMM + 12, dark, false},
 		{"landing tick 2 mm past the bottom seam", c.XMM + 4, c.BottomMM() + 2, dark, true},
-		{"picture on the lap", c.RightMM() + lap - 2, midY + 8, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
+		{"picture on the lap", c.RightMM() + lap - 2, midY, func(c color.RGBA) bool { return !dark(c) && !white(c) }, true},
 		{"seam tick on the lap, in line with the right seam", c.RightMM(), c.BottomMM() + 6, dark, true},
 		{"seam tick on the lap, in line with the bottom seam", c.RightMM() + 6, c.BottomMM(), dark, true},
 		{"seam tick in the strip, in line with the right seam", c.RightMM(), c.YMM - 4, dark, true},
