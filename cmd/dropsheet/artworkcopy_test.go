@@ -105,3 +105,93 @@ func TestWordsAreKept(t *testing.T) {
 	require.Contains(t, string(readFolder(t, plain)[place.JobFile]),
 		"\"asked\": {\n    \"pixels\": [\n      \"120x80\"\n    ]\n  }")
 }
+
+// An artwork that is left where it is is found there by the way from the job's folder, by the way from anywhere, and
+// beside the job, wherever either goes; when it is gone it can be named.
+func TestArtworkLeftWhereItIs(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		move  func(t *testing.T, art, parent string)
+		found bool
+	}{
+		{"as it was", func(*testing.T, string, string) {}, true},
+		{"the job moved", func(t *testing.T, _, parent string) {
+			require.NoError(t, os.Mkdir(filepath.Join(parent, "deep"), 0o755))
+			require.NoError(t, os.Rename(filepath.Join(parent, "job"), filepath.Join(parent, "deep", "job")))
+		}, true},
+		{"both moved", func(t *testing.T, art, parent string) {
+			require.NoError(t, os.Rename(filepath.Dir(art), filepath.Join(parent, "deep")))
+			require.NoError(t, os.Rename(filepath.Join(parent, "job"), filepath.Join(parent, "deep", "job")))
+		}, true},
+		{"moved into the job's folder", func(t *testing.T, art, parent string) {
+			require.NoError(t, os.Rename(art, filepath.Join(parent, "job", filepath.Base(art))))
+		}, true},
+		{"another name", func(t *testing.T, art, _ string) { require.NoError(t, os.Rename(art, art+"2")) }, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			pattern, _ := jobtest.WritePattern(t, 60, 40)
+			parent := t.TempDir()
+			art := filepath.Join(parent, "pictures", "art.png")
+			require.NoError(t, os.Mkdir(filepath.Dir(art), 0o755))
+			require.NoError(t, os.Rename(pattern, art))
+			folder := filepath.Join(parent, "job")
+			_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--keep-artwork=false", "--max-sheets", "1",
+				"--pixels", "24x16")
+			require.Equal(t, exitDone, code, stderr)
+			require.Len(t, readFolder(t, folder), len(place.Files("")))
+			c.move(t, art, parent)
+			if _, err := os.Stat(folder); err != nil {
+				folder = filepath.Join(parent, "deep", "job")
+			}
+			stdout, stderr, code := dropsheet(t, "check", folder)
+			if !c.found {
+				require.Equal(t, exitFailed, code)
+				_, stderr, code = dropsheet(t, "seams", folder)
+				require.Equal(t, exitFailed, code)
+				require.Contains(t, stderr, "hint: if the artwork has moved, name it with --artwork")
+				_, stderr, code = dropsheet(t, "seams", folder, "--artwork", art+"2")
+			}
+			require.Equal(t, exitDone, code, stdout+stderr)
+		})
+	}
+}
+
+// The only copy of an artwork is not replaced by a job that keeps none.
+func TestOnlyCopyStays(t *testing.T) {
+	art, _ := jobtest.WritePattern(t, 60, 40)
+	folder := mustMake(t, art, "--max-sheets", "1")
+	require.NoError(t, os.Remove(art))
+	_, stderr, code := dropsheet(t, "make", folder, "--force", "--keep-artwork=false")
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "holds the artwork itself")
+	require.FileExists(t, filepath.Join(folder, "artwork.png"))
+}
+
+// A folder that is reached through a link records the way to its artwork from where it really is: the job finds it by
+// either path, and is the same job byte for byte.
+func TestFolderThroughALink(t *testing.T) {
+	pattern, _ := jobtest.WritePattern(t, 60, 40)
+	parent := t.TempDir()
+	real, link := filepath.Join(parent, "a", "deep", "real"), filepath.Join(parent, "link")
+	require.NoError(t, os.MkdirAll(real, 0o755))
+	require.NoError(t, os.Symlink(real, link))
+	art := filepath.Join(parent, "art.png")
+	require.NoError(t, os.Rename(pattern, art))
+	words := []string{"--keep-artwork=false", "--max-sheets", "1", "--pixels", "24x16", "--force"}
+	make := func(art, out string) map[string][]byte {
+		_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", out}, words...)...)
+		require.Equal(t, exitDone, code, stderr)
+		return readFolder(t, out)
+	}
+	first := make(art, filepath.Join(link, "job"))
+	requireSameFiles(t, first, make(art, filepath.Join(link, "job")))
+	requireSameFiles(t, first, make(art, filepath.Join(real, "job")))
+	require.NoError(t, os.Symlink(parent, filepath.Join(parent, "pictures")))
+	requireSameFiles(t, first, make(filepath.Join(parent, "pictures", "art.png"), filepath.Join(real, "job")))
+	require.Contains(t, string(first[place.JobFile]), `"file": "../../../../art.png"`)
+	for _, folder := range []string{filepath.Join(link, "job"), filepath.Join(real, "job")} {
+		stdout, stderr, code := dropsheet(t, "check", folder)
+		require.Equal(t, exitDone, code, stderr)
+		require.Contains(t, stdout, "art.png where it was")
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
 )
 
 // MostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
@@ -15,27 +16,31 @@ const MostPixels = 1e11
 
 // Found is the artwork of a job that was read, as it was found.
 type Found struct {
-	*artwork.Picture // the part that is printed
-	// Instead says why it is the copy in the job's folder that was read, and not the file that make was given; nil where
-	// it is that.
+	*artwork.Picture        // the part that is printed
+	Path             string // of the file that was read
+	// Instead says why it is not the file that make was given; nil where it is.
 	Instead error
 }
 
 // OpenArtwork decodes the part that is printed of the artwork of a job that was read: of the file that moved names, or,
-// when that is empty, of the one that make was given, else of its copy in the job's folder. Whichever it is, it must be
-// the very file that the job was made from, of maxPixels at most.
+// when that is empty, of the one that make was given, else of its copy in the job's folder, or of a file of its name
+// beside the job. Whichever it is, it must be the very file that the job was made from, of maxPixels at most.
 func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
-	path := j.ArtworkPath(moved)
-	art, err := j.openAt(path, maxPixels)
-	if err == nil {
-		return Found{art, nil}, nil
-	}
-	if moved == "" && j.Artwork.Copy != "" {
-		copied, errCopy := j.openAt(j.copyPath(), maxPixels)
-		if errCopy == nil {
-			return Found{copied, err}, nil
+	var was, errCopy error
+	for i, path := range j.places(moved) {
+		art, err := j.openAt(path, maxPixels)
+		switch {
+		case err == nil:
+			return Found{art, path, was}, nil
+		case i == 0:
+			was = err
+		case j.isCopy(path):
+			errCopy = err
 		}
-		err = fmt.Errorf("%w\nand its copy: %w", err, errCopy)
+	}
+	err := was
+	if errCopy != nil {
+		err = fmt.Errorf("%w\nand its copy: %w", was, errCopy)
 	}
 	if errors.Is(err, fs.ErrNotExist) {
 		err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
@@ -43,21 +48,36 @@ func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
 	return Found{}, hintMaxPixels(err)
 }
 
-// FindArtwork is where the artwork of a job that was read is to be had now, byte for byte: the file that make was
-// given, else its copy.
+// FindArtwork is where the artwork of a job that was read is to be had now, byte for byte.
 func (j Job) FindArtwork() (path string, err error) {
-	path = j.ArtworkPath("")
-	if sum, err := fileSum(path); err == nil && sum == j.Artwork.SHA256 {
-		return path, nil
-	}
-	if j.Artwork.Copy != "" {
-		if sum, err := fileSum(j.copyPath()); err == nil && sum == j.Artwork.SHA256 {
-			return j.copyPath(), nil
+	for _, path := range j.places("") {
+		if sum, err := fileSum(path); err == nil && sum == j.Artwork.SHA256 {
+			return path, nil
 		}
 	}
 	return "", fmt.Errorf("the artwork that the job was made from is neither at %q nor in the job's folder\n"+
-		"hint: name it, or another, with --artwork", path)
+		"hint: name it, or another, with --artwork", j.ArtworkPath(""))
 }
+
+// places are where the artwork of a job that was read is looked for, one after the other: at moved alone, or where it
+// was as seen from the job, at its copy, where it was as seen from anywhere, and in the job's folder and beside that.
+func (j Job) places(moved string) []string {
+	if moved != "" {
+		return []string{moved}
+	}
+	all := []string{j.ArtworkPath("")}
+	if j.Artwork.Copy != "" {
+		all = append(all, j.copyPath())
+	}
+	if j.Artwork.Absolute != "" {
+		all = append(all, filepath.FromSlash(j.Artwork.Absolute))
+	}
+	name := filepath.Base(filepath.FromSlash(j.Artwork.File))
+	return append(all, filepath.Join(j.realFolder(), name), filepath.Join(filepath.Dir(j.realFolder()), name))
+}
+
+// isCopy tells whether a path is that of the artwork's copy.
+func (j Job) isCopy(path string) bool { return j.Artwork.Copy != "" && path == j.copyPath() }
 
 // openAt is OpenArtwork of the file at path.
 func (j Job) openAt(path string, maxPixels int) (*artwork.Picture, error) {
@@ -84,12 +104,14 @@ func (f Found) Warning() []string {
 		return nil
 	}
 	return []string{"the artwork is not what it was when the job was made, whose copy of it is used: make the job " +
-		"again to " +
-		"print it as it is now"}
+		"again, with --artwork, to print it as it is now"}
 }
 
 // copyPath is where the artwork's copy lies.
 func (j Job) copyPath() string { return filepath.Join(j.Folder(), j.Artwork.Copy) }
+
+// realFolder is the job's folder whatever links its path goes by, so that the way up from it is the right one.
+func (j Job) realFolder() string { return filepath.Dir(place.Real(j.read.path)) }
 
 // ArtworkPath is where the artwork of a job that was read is looked for: at moved, or where the job says.
 func (j Job) ArtworkPath(moved string) string {
@@ -100,7 +122,7 @@ func (j Job) ArtworkPath(moved string) string {
 	if filepath.IsAbs(path) {
 		return path
 	}
-	return filepath.Join(j.Folder(), path)
+	return filepath.Join(j.realFolder(), path)
 }
 
 // hintMaxPixels adds to the error of a picture that is over the bound what would let it in.

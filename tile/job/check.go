@@ -124,6 +124,8 @@ func (j Job) checkArtwork(moved string, maxPixels int) Finding {
 	switch {
 	case moved != "":
 		f.Agrees = is(file, "")
+	case found.Instead != nil && !j.isCopy(found.Path):
+		f.Agrees = is(Printable(found.Path), "") + "; it is not where it was"
 	case errors.Is(found.Instead, fs.ErrNotExist):
 		f.Agrees = is(j.Artwork.Copy, " in the job's folder") + "; " + file + ", of which it is a copy, is not where it was"
 	case found.Instead != nil:

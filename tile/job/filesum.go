@@ -13,7 +13,10 @@ import (
 // are those that were decoded.
 func (m *making) fileSums() (map[string]string, error) {
 	copied := m.job.Artwork.Copy
-	sums := map[string]string{copied: m.job.Artwork.SHA256}
+	sums := map[string]string{}
+	if copied != "" {
+		sums[copied] = m.job.Artwork.SHA256
+	}
 	for _, name := range place.Files(copied) {
 		if name == place.JobFile || name == copied {
 			continue

@@ -49,8 +49,10 @@ type Job struct {
 
 // Artwork names the artwork and tells it from any other.
 type Artwork struct {
-	File     string `json:"file"`           // from the job's folder, with forward slashes
-	Copy     string `json:"copy,omitempty"` // its copy's name in the job's folder
+	File string `json:"file"`           // from the job's folder, with forward slashes
+	Copy string `json:"copy,omitempty"` // its copy's name in the job's folder
+	// Absolute is where it was on the machine that made the job, where no copy was kept.
+	Absolute string `json:"absolute,omitempty"`
 	SHA256   string `json:"sha256"`
 	WidthPx  int    `json:"width_px"` // upright
 	HeightPx int    `json:"height_px"`
@@ -79,22 +81,24 @@ func (r PixelRect) rectangle() image.Rectangle {
 
 // newJob puts a job together, of an order whose folder comes to stand there.
 func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print Print) (Job, error) {
-	original := o.Artwork
-	if o.From != nil {
-		original = o.From.ArtworkPath("")
-	}
-	file, err := fromFolder(folder, original)
+	original := o.original()
+	file, absolute, err := fromFolder(folder, original)
 	if err != nil {
 		return Job{}, err
 	}
 	w, h := art.Size()
 	j := Job{
 		Version: Version,
-		Name:    Printable(strings.TrimSuffix(filepath.Base(original), filepath.Ext(original))),
+		Name:    Printable(o.name()),
 		Asked:   Asked{},
-		Artwork: Artwork{file, place.CopyName(o.Artwork), hex.EncodeToString(art.SHA256[:]), w, h},
+		Artwork: Artwork{File: file, SHA256: hex.EncodeToString(art.SHA256[:]), WidthPx: w, HeightPx: h},
 		Print:   print,
 		Plan:    p, LandingMM: sheet.LandingMM,
+	}
+	if o.LeaveArtwork {
+		j.Artwork.Absolute = absolute
+	} else {
+		j.Artwork.Copy = place.CopyName(o.Artwork)
 	}
 	maps.Copy(j.Asked, o.Asked)
 	j.CheckCode, err = j.code()
@@ -117,21 +121,24 @@ func Printable(name string) string {
 	}, name)
 }
 
-// fromFolder is a path as seen from a folder, so that both can move together.
-func fromFolder(folder, path string) (string, error) {
+// fromFolder is a path as seen from a folder, so that both can move together, and as seen from anywhere. Links on the
+// way to either are followed: by a link, the way up is another.
+func fromFolder(folder, path string) (relative, absolute string, err error) {
 	from, err := filepath.Abs(folder)
 	if err != nil {
-		return "", err
+		return "", "", err
 	}
 	to, err := filepath.Abs(path)
 	if err != nil {
-		return "", err
+		return "", "", err
 	}
-	relative, err := filepath.Rel(from, to)
+	to = filepath.Join(place.Real(filepath.Dir(to)), filepath.Base(to))
+	absolute = filepath.ToSlash(to)
+	relative, err = filepath.Rel(place.Real(from), to)
 	if err != nil {
-		return filepath.ToSlash(to), nil // on another drive there is no way from one to the other
+		return absolute, absolute, nil // on another drive there is no way from one to the other
 	}
-	return filepath.ToSlash(relative), nil
+	return filepath.ToSlash(relative), absolute, nil
 }
 
 // Encode writes the job as a file holds it.

@@ -3,14 +3,19 @@ package job
 import (
 	"context"
 	"io"
+	"path/filepath"
+	"strings"
 
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
 )
 
-// keepArtwork copies the artwork into the unfinished folder, as it is. The copy is what is then decoded, so that it and
-// the sheets are of one picture, whatever becomes of the file meanwhile.
+// keepArtwork copies the artwork into the unfinished folder, as it is, unless it shall stay where it is. The copy is
+// what is then decoded, so that it and the sheets are of one picture, whatever becomes of the file meanwhile.
 func (m *making) keepArtwork(ctx context.Context) error {
+	if m.LeaveArtwork {
+		return nil
+	}
 	file, err := artwork.OpenFile(m.Artwork)
 	if err != nil {
 		return err
@@ -22,17 +27,44 @@ func (m *making) keepArtwork(ctx context.Context) error {
 	})
 }
 
+// ofCopy tells whether the artwork is the copy that the job has which it is of.
+func (o Order) ofCopy() bool {
+	return o.From != nil && o.From.Artwork.Copy != "" && o.Artwork == o.From.copyPath()
+}
+
 // outside is the artwork's file if it must not lie in the folder that is written: a job's own copy of it may, which is
 // copied before it goes.
 func (o Order) outside() string {
-	if o.From != nil && o.Artwork == o.From.copyPath() {
+	if o.ofCopy() && !o.LeaveArtwork {
 		return ""
 	}
 	return o.Artwork
 }
 
-// copyPath is where the artwork's copy lies until the folder is finished.
-func (m *making) copyPath() string { return m.folder.File(place.CopyName(m.Artwork)) }
+// original is the file that the job remembers. Of a job that has a copy it is the one that this is a copy of, unless
+// there shall be no other copy.
+func (o Order) original() string {
+	if o.From == nil || o.LeaveArtwork {
+		return o.Artwork
+	}
+	return o.From.ArtworkPath("")
+}
+
+// name is what the job is called: by its artwork.
+func (o Order) name() string {
+	if o.From != nil {
+		return o.From.Name
+	}
+	return strings.TrimSuffix(filepath.Base(o.Artwork), filepath.Ext(o.Artwork))
+}
+
+// source is the file that is decoded.
+func (m *making) source() string {
+	if m.LeaveArtwork {
+		return m.Artwork
+	}
+	return m.folder.File(place.CopyName(m.Artwork))
+}
 
 // stoppable is a reader that ends with its context.
 type stoppable struct {

@@ -91,9 +91,9 @@ func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []l
 	return m.write(place.JobFile, m.job.Encode)
 }
 
-// open decodes the artwork from its copy, of which that part is printed.
+// open decodes the artwork, of which that part is printed.
 func (m *making) open(part image.Rectangle) (whole *artwork.Picture, err error) {
-	whole, err = artwork.OpenCopy(m.copyPath(), m.Artwork, m.MaxPixels)
+	whole, err = artwork.OpenCopy(m.source(), m.Artwork, m.MaxPixels)
 	if err != nil {
 		return nil, hintMaxPixels(err)
 	}

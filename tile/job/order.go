@@ -7,10 +7,12 @@ type Order struct {
 	Artwork string // the picture's file
 	// From is a job that was read, whose artwork it is: the name and the place that the artwork had there stay. Nil for
 	// an artwork by itself.
-	From      *Job
-	MaxPixels int          // most pixels that it may have
-	Crop      Crop         // the part of it that is the picture
-	Setup     layout.Setup // without proportions, which are those of the picture
+	From *Job
+	// LeaveArtwork leaves it where it is; else the job keeps a copy.
+	LeaveArtwork bool
+	MaxPixels    int          // most pixels that it may have
+	Crop         Crop         // the part of it that is the picture
+	Setup        layout.Setup // without proportions, which are those of the picture
 
 	Seams layout.SeamRule
 	Avoid []Avoided

@@ -77,6 +77,7 @@ func decode(text []byte) (Job, error) {
 		return Job{}, fmt.Errorf("it does not read as a job (%w): take the job.json as make wrote it", err)
 	}
 	if j.Version < Version { // which had no place for these
+		j.Artwork.Absolute = ""
 		j.Asked, j.Artwork.Copy, j.Shooting, j.Shot = nil, "", layout.Shooting{}, report.Shot{}
 	}
 	if err := j.holdsTogether(); err != nil {

@@ -35,7 +35,7 @@ func (s source) stands() error {
 // MayWrite tells why nothing that is made of a job that was read can be put at path: neither the job nor its artwork,
 // which may have moved, nor that one's copy is ever replaced.
 func (j Job) MayWrite(path string, force bool, moved string) error {
-	inputs := []string{j.ArtworkPath(moved), j.read.given}
+	inputs := append(j.places(moved), j.read.given)
 	if j.Artwork.Copy != "" {
 		inputs = append(inputs, j.copyPath())
 	}

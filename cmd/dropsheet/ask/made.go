@@ -12,6 +12,7 @@ type made struct {
 	placement placement
 	ppi       job.PPI
 	lossless  bool
+	keep      bool
 }
 
 func (m *made) register(flags *pflag.FlagSet) {
@@ -20,6 +21,8 @@ func (m *made) register(flags *pflag.FlagSet) {
 	addPPI(flags, &m.ppi)
 	flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
 		"at half the resolution; sheets.pdf grows several times larger")
+	flags.BoolVar(&m.keep, "keep-artwork", true, "copy the artwork into the job's folder; --keep-artwork=false leaves it "+
+		"where it is, and the job needs it there")
 }
 
 // order is what the words come to for what Of was told, without a folder. A job's own artwork is still to be found.
@@ -34,7 +37,7 @@ func (m *made) order() (job.Order, error) {
 	order := job.Order{
 		Artwork: m.artwork, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
 		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at,
-		PPI: m.ppi, Lossless: m.lossless, Asked: asked(m.flags),
+		PPI: m.ppi, Lossless: m.lossless, LeaveArtwork: !m.keep, Asked: asked(m.flags),
 	}
 	if m.again.of != nil && m.again.artwork == "" {
 		order.From = m.again.of

@@ -31,10 +31,7 @@ const (
 // folder that has anything in it is refused, unless force is set and it holds nothing but what dropsheet
 // writes; so is one that holds the artwork, unless that is empty, and one that another run is at work on.
 func NewFolder(final string, force bool, artwork string) (*Folder, error) {
-	if real, err := filepath.EvalSymlinks(final); err == nil {
-		final = real // a link stays, and what it names is replaced
-	}
-	final = filepath.Clean(final)
+	final = filepath.Clean(Real(final)) // a link stays, and what it names is replaced
 	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
 		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out",
 			final)

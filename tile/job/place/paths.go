@@ -28,6 +28,18 @@ func firstMissing(path string) (missing string) {
 	}
 }
 
+// Real is a path by which it can be found whatever the links on the way to it become: those of what is there of it are
+// followed.
+func Real(path string) string {
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		return real
+	}
+	if up := filepath.Dir(path); up != path && filepath.Base(path) != ".." {
+		return filepath.Join(Real(up), filepath.Base(path))
+	}
+	return path
+}
+
 // sameFile tells whether two paths name one file or folder that is there.
 func sameFile(a, b string) bool {
 	infoA, errA := os.Stat(a)
