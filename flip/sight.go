@@ -52,11 +52,12 @@ func (s Sight) ReachMM(fill float64) (reachMM float64, ok bool) {
 	return math.Abs(heightMM), ok
 }
 
-// NearAxisReachMM is the thin-lens guess of ReachMM for a far camera, (L - f)/f times the height in the drop.
-// It is half the truth near the rim; it is for comparison only.
+// NearAxisReachMM is the thin-lens guess of ReachMM. A ray from the pupil that crosses the drop's plane at a height h
+// climbs by h/D for each millimetre and is turned down by h/f there, so that it lands at h (1 + L/D - L/f) (Hecht,
+// Optics, 5.2.3). It is half the truth near the rim; it is for comparison only.
 func (s Sight) NearAxisReachMM(fill float64) float64 {
-	f := s.Drop.FocalLengthMM()
-	return math.Abs(s.DistanceMM-f) / f * fill * s.ApparentRadiusMM()
+	enlarged := 1 + s.DistanceMM/s.CameraMM - s.DistanceMM/s.Drop.FocalLengthMM()
+	return math.Abs(enlarged) * fill * s.ApparentRadiusMM()
 }
 
 // NearestInvertingMM is the distance beyond which the drop turns the middle of the backdrop over: where the

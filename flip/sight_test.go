@@ -30,8 +30,8 @@ func TestReachWorkedFigures(t *testing.T) {
 			require.InDelta(t, c.wantMM, got, 1e-6)
 		})
 	}
-	// By hand: f = 1.333 x 2.3 / 0.666 = 4.60345, and (200 - f)/f = 42.4457 times 0.9 of 2.300006.
-	require.InDelta(t, 87.8628, waterSight(4.6, 1000, 200).NearAxisReachMM(0.9), 1e-3)
+	// By hand: f = 1.333 x 2.3 / 0.666 = 4.60345, and 200/f - 1 - 200/1000 = 42.2457 times 0.9 of 2.300006.
+	require.InDelta(t, 87.4488, waterSight(4.6, 1000, 200).NearAxisReachMM(0.9), 1e-3)
 }
 
 // Hecht, Optics, gives the ball lens f = nD / 4(n-1); a paraxial ray must agree with the thin lens 1/s + 1/L = 1/f.
@@ -45,6 +45,17 @@ func TestNearAxisLimit(t *testing.T) {
 		heightMM, ok := s.HeightMM(fill)
 		require.True(t, ok)
 		require.InEpsilon(t, -(200-f)/f*fill*2.5, heightMM, 1e-6)
+	}
+}
+
+// The near-axis reach is where a ray by the axis lands, in proportion, from near and from far.
+func TestNearAxisReachIsThatOfARayByTheAxis(t *testing.T) {
+	for _, cameraMM := range []float64{20, 60, 150, 300, 3000} {
+		s := waterSight(5, cameraMM, 200)
+		const fill = 1e-4
+		reachMM, ok := s.ReachMM(fill)
+		require.True(t, ok)
+		require.InEpsilon(t, reachMM/fill*0.8, s.NearAxisReachMM(0.8), 1e-6, "camera at %g", cameraMM)
 	}
 }
 

@@ -2,10 +2,11 @@ package layout
 
 import "math"
 
-// EdgeMM is how far the drop's visible edge lies from the entrance pupil, along the axis: the tangent ray
-// touches the drop R²/D before its centre.
+// EdgeMM is how far the drop's visible edge lies from the entrance pupil, along the axis: the tangent ray touches the
+// drop R²/D before its centre. A spheroid is touched there all round, R being half its width: where a line of slope
+// m through the pupil touches x²/a² + z²/a² = 1, or the upright y²/b² + z²/a² = 1, z is -a²/D for both.
 func (p Plan) EdgeMM() float64 {
-	r := p.Drop.DiameterMM / 2
+	r := p.Sight().Drop.RadiusMM()
 	return p.Drop.CameraMM - r*r/p.Drop.CameraMM
 }
 

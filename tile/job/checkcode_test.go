@@ -59,6 +59,7 @@ func TestCheckCode(t *testing.T) {
 		j := jobOf(t, func(*layout.Setup) {})
 		was, err := j.code()
 		require.NoError(t, err)
+		j.Plan.Picture.NearAxisReachMM *= 1.02 // told for a camera far off
 		j.Asked, j.Artwork.Copy, j.Shot = Asked{"fill": {"0.9"}}, "artwork.jpg", report.Shot{NeededLux: 5}
 		is, err := j.code()
 		require.NoError(t, err)
