@@ -19,8 +19,8 @@ import (
 var makeCommand = command{
 	name: "make", args: "ARTWORK|JOB",
 	summary: "the whole job into a folder: sheets, guide, proof, seam map, job file",
-	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF or WebP) as the drop demands, cuts it into sheets and
-writes a folder with
+	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF, WebP, or a page of a PDF) as the drop demands, cuts it
+into sheets and writes a folder with
   sheets.pdf   one sheet a page, in pasting order
   guide.pdf    how to assemble them
   proof.png    what the camera will record

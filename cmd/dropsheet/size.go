@@ -37,7 +37,7 @@ as that job was, but for the flags given, and what differs is told first. Writes
 			}
 			r := report.Of(p)
 			c.tell(r.Warnings())
-			if !part.Empty() {
+			if !part.Empty() && !asked.Drawn {
 				c.tell(r.TooCoarse(part.Dx(), part.Dy()))
 			}
 			if asked.JSON {

@@ -45,7 +45,7 @@ func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
 	if errors.Is(err, fs.ErrNotExist) {
 		err = fmt.Errorf("%w\nhint: if the artwork has moved, name it with --artwork", err)
 	}
-	return Found{}, hintMaxPixels(err)
+	return Found{}, err
 }
 
 // FindArtwork is where the artwork of a job that was read is to be had now, byte for byte.
@@ -81,7 +81,7 @@ func (j Job) isCopy(path string) bool { return j.Artwork.Copy != "" && path == j
 
 // openAt is OpenArtwork of the file at path.
 func (j Job) openAt(path string, maxPixels int) (*artwork.Picture, error) {
-	art, err := artwork.Open(path, maxPixels)
+	art, err := Extent{j.Artwork.WidthPx, j.Artwork.HeightPx, j.Artwork.Page}.read(path, path, maxPixels)
 	if err != nil {
 		return nil, err
 	}

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"image"
 	"math"
-
-	"dropsheet/tile/artwork"
 )
 
 // Crop is the part of the artwork that is the picture: its left and top edge, width and height as shares of the
@@ -37,13 +35,4 @@ func (c Crop) Proportions(whole float64) float64 {
 		return whole
 	}
 	return whole * c.Width / c.Height
-}
-
-// Of is the part in the pixels of an artwork's file, of which only the header is read; over maxPixels is refused.
-func (c Crop) Of(path string, maxPixels int) (image.Rectangle, error) {
-	w, h, err := artwork.ReadSize(path, maxPixels)
-	if err != nil {
-		return image.Rectangle{}, hintMaxPixels(err)
-	}
-	return c.Pixels(w, h)
 }

@@ -54,7 +54,8 @@ type Artwork struct {
 	// Absolute is where it was on the machine that made the job, where no copy was kept.
 	Absolute string `json:"absolute,omitempty"`
 	SHA256   string `json:"sha256"`
-	WidthPx  int    `json:"width_px"` // upright
+	Page     int    `json:"page,omitempty"` // of a PDF, drawn on as many pixels; 0 for a picture
+	WidthPx  int    `json:"width_px"`       // upright
 	HeightPx int    `json:"height_px"`
 }
 
@@ -80,7 +81,7 @@ func (r PixelRect) rectangle() image.Rectangle {
 }
 
 // newJob puts a job together, of an order whose folder comes to stand there.
-func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print Print) (Job, error) {
+func newJob(p layout.Plan, art *artwork.Picture, page int, o Order, folder string, print Print) (Job, error) {
 	original := o.original()
 	file, absolute, err := fromFolder(folder, original)
 	if err != nil {
@@ -91,7 +92,7 @@ func newJob(p layout.Plan, art *artwork.Picture, o Order, folder string, print P
 		Version: Version,
 		Name:    Printable(o.name()),
 		Asked:   Asked{},
-		Artwork: Artwork{File: file, SHA256: hex.EncodeToString(art.SHA256[:]), WidthPx: w, HeightPx: h},
+		Artwork: Artwork{File: file, SHA256: hex.EncodeToString(art.SHA256[:]), Page: page, WidthPx: w, HeightPx: h},
 		Print:   print,
 		Plan:    p, LandingMM: sheet.LandingMM,
 	}

@@ -23,21 +23,17 @@ func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) 
 		return Job{}, nil, WrongWords(err)
 	}
 	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
-	part, err := o.Crop.Of(o.Artwork, o.MaxPixels)
+	m := making{Order: o, watch: w}
+	plans, err := m.prepare()
 	if err != nil {
 		return Job{}, nil, err
-	}
-	o.Setup.Proportions = float64(part.Dx()) / float64(part.Dy())
-	plans, err := o.Setup.Plans()
-	if err != nil {
-		return Job{}, nil, WrongWords(err)
 	}
 	folder, err := place.NewFolder(o.Folder, o.Force, o.outside())
 	if err != nil {
 		return Job{}, nil, err
 	}
-	m := making{Order: o, watch: w, folder: folder}
-	err = m.writeFiles(ctx, part, plans)
+	m.folder = folder
+	err = m.writeFiles(ctx, plans)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -58,6 +54,8 @@ type making struct {
 	Order
 	watch  Watch
 	folder *place.Folder // unfinished
+	extent Extent
+	part   image.Rectangle // of the artwork, in its pixels
 
 	art     *artwork.Picture // the part that is printed
 	picture *texture.Texture // the same, for pictures on screen
@@ -66,17 +64,36 @@ type making struct {
 	seams   []seamsight.Seam // as the camera sees them
 }
 
-// writeFiles writes the job's files into the unfinished folder: of that part of the artwork. The plans are the ways
-// to lay the paper, one of which is taken.
-func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []layout.Plan) error {
+// prepare finds out what can be known before the artwork is decoded: its size, the part that is the picture, and the
+// ways to lay the paper.
+func (m *making) prepare() (plans []layout.Plan, err error) {
+	if m.extent, err = ReadExtent(m.Artwork, m.Page, m.MaxPixels); err != nil {
+		return nil, err
+	}
+	if m.part, err = m.Order.part(m.extent); err != nil {
+		return nil, err
+	}
+	if plans, err = m.plans(m.part); err != nil || m.extent.Page == 0 {
+		return plans, err
+	}
+	m.extent = m.drawnFor(plans[0], m.extent, m.part)
+	if m.part, err = m.Order.part(m.extent); err != nil {
+		return nil, err
+	}
+	return m.plans(m.part) // whose proportions are those of whole pixels
+}
+
+// writeFiles writes the job's files into the unfinished folder. The plans are the ways to lay the paper, one of which
+// is taken.
+func (m *making) writeFiles(ctx context.Context, plans []layout.Plan) error {
 	if err := m.keepArtwork(ctx); err != nil {
 		return err
 	}
-	whole, err := m.open(part)
+	whole, err := m.open()
 	if err != nil {
 		return err
 	}
-	if err := m.plan(whole, part, plans); err != nil {
+	if err := m.plan(whole, plans); err != nil {
 		return err
 	}
 	if err := m.writeSheets(ctx); err != nil {
@@ -91,27 +108,26 @@ func (m *making) writeFiles(ctx context.Context, part image.Rectangle, plans []l
 	return m.write(place.JobFile, m.job.Encode)
 }
 
-// open decodes the artwork, of which that part is printed.
-func (m *making) open(part image.Rectangle) (whole *artwork.Picture, err error) {
-	whole, err = artwork.OpenCopy(m.source(), m.Artwork, m.MaxPixels)
-	if err != nil {
-		return nil, hintMaxPixels(err)
+// open decodes the artwork.
+func (m *making) open() (whole *artwork.Picture, err error) {
+	if whole, err = m.extent.read(m.source(), m.Artwork, m.MaxPixels); err != nil {
+		return nil, err
 	}
-	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != part {
+	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != m.part {
 		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
 	}
 	if m.From != nil && hex.EncodeToString(whole.SHA256[:]) != m.From.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
 	}
 	m.watch.warn(whole.Warnings...)
-	if m.art, err = whole.Crop(part); err != nil {
+	if m.art, err = whole.Crop(m.part); err != nil {
 		return nil, fmt.Errorf("artwork %q changed while it was read: %w", m.Artwork, err)
 	}
 	return whole, nil
 }
 
 // plan takes one of the plans, places its seams and puts the job together.
-func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layout.Plan) error {
+func (m *making) plan(whole *artwork.Picture, plans []layout.Plan) error {
 	var warnings []string
 	m.picture, warnings = OnScreen(m.art, plans[0].Backdrop.Surround)
 	m.watch.warn(warnings...)
@@ -125,7 +141,8 @@ func (m *making) plan(whole *artwork.Picture, part image.Rectangle, plans []layo
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
-	m.job, err = newJob(plan, whole, m.Order, m.folder.Final(), Print{grid, newPixelRect(part), m.Lossless})
+	m.job, err = newJob(plan, whole, m.extent.Page, m.Order, m.folder.Final(),
+		Print{grid, newPixelRect(m.part), m.Lossless})
 	if err != nil {
 		return err
 	}

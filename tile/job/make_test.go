@@ -98,8 +98,9 @@ func TestArtworkChangedMeanwhile(t *testing.T) {
 		final := filepath.Join(t.TempDir(), "job")
 		folder, err := place.NewFolder(final, false, path)
 		require.NoError(t, err)
-		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}, folder: folder}
-		err = m.writeFiles(t.Context(), image.Rect(0, 0, 60, 40), nil)
+		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}, folder: folder,
+			part: image.Rect(0, 0, 60, 40)}
+		err = m.writeFiles(t.Context(), nil)
 		require.ErrorContains(t, err, says)
 		require.ErrorContains(t, err, fmt.Sprintf("%q", path), "it is told by its own name")
 		require.NoError(t, folder.Discard())

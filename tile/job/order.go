@@ -10,6 +10,7 @@ type Order struct {
 	From *Job
 	// LeaveArtwork leaves it where it is; else the job keeps a copy.
 	LeaveArtwork bool
+	Page         int          // of an artwork that is a PDF, from 1; 0 for its only one, and for a picture
 	MaxPixels    int          // most pixels that it may have
 	Crop         Crop         // the part of it that is the picture
 	Setup        layout.Setup // without proportions, which are those of the picture

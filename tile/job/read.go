@@ -105,6 +105,9 @@ func (j Job) holdsTogether() error {
 	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {
 		return errors.New("the artwork's hash is not one")
 	}
+	if j.Artwork.Page < 0 {
+		return fmt.Errorf("a page %d of its artwork can't be", j.Artwork.Page)
+	}
 	part, whole := j.Print.Part, j.Artwork
 	if part.X < 0 || part.Y < 0 || part.WidthPx < 1 || part.HeightPx < 1 || part.X > whole.WidthPx-part.WidthPx ||
 		part.Y > whole.HeightPx-part.HeightPx {

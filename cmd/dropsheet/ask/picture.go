@@ -13,6 +13,7 @@ import (
 
 // picture says what of the artwork is used and how it comes to lie in the drop.
 type picture struct {
+	page       int
 	look       layout.Look
 	crop       job.Crop
 	centre     sharePoint
@@ -28,6 +29,7 @@ type sharePoint struct {
 }
 
 func (f *picture) register(flags *pflag.FlagSet) {
+	add(flags, &f.page, "page", "N", "", wholeFromOne, "the page that is the artwork, of a PDF that has several")
 	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook,
 		"how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so "+
 			"that it appears as drawn), or a share between, such as 0.5")

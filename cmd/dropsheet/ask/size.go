@@ -15,6 +15,8 @@ type Size struct {
 	setup
 	shape float64
 	JSON  bool
+	// Drawn tells, after Plan, that the artwork is a page of a PDF, which is drawn as finely as it is printed.
+	Drawn bool
 }
 
 // Register adds the words to a set of flags.
@@ -55,13 +57,29 @@ func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
 // part is the part of the artwork that is used, in its pixels; empty without one. Of a job's own artwork the job knows
 // the size, wherever it is.
 func (s *Size) part() (image.Rectangle, error) {
-	switch was := s.again.of; {
-	case was != nil && s.again.artwork == "":
-		return s.picture.crop.Pixels(was.Artwork.WidthPx, was.Artwork.HeightPx)
-	case was != nil:
-		return s.picture.crop.Of(s.again.artwork, s.maxPixels)
-	case s.artwork != "":
-		return s.picture.crop.Of(s.artwork, s.maxPixels)
+	path := s.artwork
+	if was := s.again.of; was != nil {
+		if path = s.again.artwork; path == "" && (s.picture.page == 0 || s.picture.page == was.Artwork.Page) {
+			s.Drawn = was.Artwork.Page != 0
+			return s.picture.crop.Pixels(was.Artwork.WidthPx, was.Artwork.HeightPx)
+		}
+		if path == "" {
+			var err error
+			if path, err = was.FindArtwork(); err != nil {
+				return image.Rectangle{}, err
+			}
+		}
 	}
-	return image.Rectangle{}, nil
+	switch {
+	case path == "" && s.picture.page != 0:
+		return image.Rectangle{}, job.WrongWords(errors.New("--page says which page of a PDF is meant: name the PDF"))
+	case path == "":
+		return image.Rectangle{}, nil
+	}
+	extent, err := job.ReadExtent(path, s.picture.page, s.maxPixels)
+	if err != nil {
+		return image.Rectangle{}, err
+	}
+	s.Drawn = extent.Page != 0
+	return s.picture.crop.Pixels(extent.WidthPx, extent.HeightPx)
 }

@@ -1,0 +1,132 @@
+package artwork
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"dropsheet/tile/artwork/page"
+)
+
+// pdfMagic begins a PDF file; readers take up to pdfWithin bytes before it (ISO 32000-1, annex H, implementation note
+// 13, recalled from memory).
+const (
+	pdfMagic  = "%PDF-"
+	pdfWithin = 1024
+)
+
+// Page is a page of a PDF file, which has no pixels of its own.
+type Page struct {
+	Number            int // from 1
+	WidthMM, HeightMM float64
+}
+
+// IsPDF tells whether a file is a PDF, by its first bytes. Errors are those of Open.
+func IsPDF(path string) (bool, error) {
+	f, src, err := openFile(path)
+	if err != nil {
+		return false, fmt.Errorf("picture %q: %w", path, err)
+	}
+	defer f.Close()
+	return startsPDF(src), nil
+}
+
+func startsPDF(src source) bool {
+	start, err := src.bytes(0, min(src.size, pdfWithin))
+	return err == nil && strings.Contains(string(start), pdfMagic)
+}
+
+// ReadPage reads the size of a page of a PDF file: of the only one where number is 0. Errors quote the path, and say
+// which pages there are.
+func ReadPage(path string, number, maxPixels int) (p Page, err error) {
+	err = withPDF(path, path, maxPixels, func(f *page.File, _ []byte) error {
+		p, err = pageOf(f, number)
+		return err
+	})
+	return p, err
+}
+
+// OpenPage draws a page of a PDF file on so many pixels, upright and on white, in sRGB. original is the path that
+// errors quote, of which path may be a copy. The same file, page and size give the same pixels.
+func OpenPage(path, original string, number, widthPx, heightPx, maxPixels int) (drawn *Picture, err error) {
+	if widthPx > maxPixels/heightPx { // by division: the product may not fit
+		return nil, fmt.Errorf("picture %q: %w", original, &TooManyPixelsError{widthPx, heightPx, maxPixels})
+	}
+	err = withPDF(path, original, maxPixels, func(f *page.File, data []byte) error {
+		p, err := pageOf(f, number)
+		if err != nil {
+			return err
+		}
+		pixels, err := f.Render(p.Number, widthPx, heightPx)
+		if err != nil {
+			return err
+		}
+		drawn = &Picture{Image: pixels, SHA256: sha256.Sum256(data), Format: "pdf"}
+		return nil
+	})
+	return drawn, err
+}
+
+// withPDF opens a PDF file for a while.
+func withPDF(path, original string, maxPixels int, do func(*page.File, []byte) error) error {
+	read := func() error {
+		f, src, err := openFile(path)
+		if err != nil {
+			return err
+		}
+		defer f.Close()
+		data, err := readAll(io.Reader(f), src.size, maxPixels)
+		if err != nil {
+			return err
+		}
+		file, err := page.Open(data)
+		if err != nil {
+			return err
+		}
+		defer file.Close()
+		return do(file, data)
+	}
+	if err := read(); err != nil {
+		return fmt.Errorf("picture %q: %w", original, err)
+	}
+	return nil
+}
+
+// pageOf is the page of that number, or the only one.
+func pageOf(f *page.File, number int) (Page, error) {
+	switch {
+	case number == 0 && f.Pages() == 1:
+		number = 1
+	case number == 0:
+		return Page{}, fmt.Errorf("this PDF has %d pages: say which, with --page: %s", f.Pages(), listPages(f))
+	case number > f.Pages():
+		return Page{}, fmt.Errorf("there is no page %d: this PDF has %s", number, listPages(f))
+	}
+	w, h, err := f.SizeMM(number)
+	return Page{number, w, h}, err
+}
+
+// mostListed is how many pages an error lists.
+const mostListed = 12
+
+// listPages tells the pages with their sizes.
+func listPages(f *page.File) string {
+	var list []string
+	for number := 1; number <= min(f.Pages(), mostListed); number++ {
+		w, h, err := f.SizeMM(number)
+		if err != nil {
+			list = append(list, fmt.Sprintf("%d (of no use)", number))
+			continue
+		}
+		list = append(list, fmt.Sprintf("%d (%.0f x %.0f mm)", number, w, h))
+	}
+	if f.Pages() > mostListed {
+		list = append(list, fmt.Sprintf("and so on to %d", f.Pages()))
+	}
+	return strings.Join(list, ", ")
+}
+
+// errPDF is the error of those who read a PDF as if it had pixels.
+var errPDF = errors.New("this is a PDF, whose pages have no pixels of their own")
