@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/tile/job/jobtest"
 	"dropsheet/tile/job/place"
+	"dropsheet/tile/pdf/pdftest"
 )
 
 // The artwork moves away or becomes another file: what reads the job goes by its own copy, with the sheets as they
@@ -194,4 +195,37 @@ func TestFolderThroughALink(t *testing.T) {
 		require.Equal(t, exitDone, code, stderr)
 		require.Contains(t, stdout, "art.png where it was")
 	}
+}
+
+// Without any artwork sheets come from sheets.pdf as they were, page by page, as long as that is as it was made;
+// another printer needs the artwork, and is told which pages the sheets are.
+func TestReprintWithoutArtwork(t *testing.T) {
+	art, _ := jobtest.WritePattern(t, 300, 200)
+	folder := mustMake(t, art, "--print-size", "40cm", "--keep-artwork=false")
+	require.NoError(t, os.Remove(art))
+	stdout, stderr, code := dropsheet(t, "reprint", folder, "R1C2", "R1C1", "--spare", "1")
+	require.Equal(t, exitDone, code, stderr)
+	require.Contains(t, stderr, "warning: the artwork is not to be had: the sheets are taken from sheets.pdf, exactly")
+	require.Contains(t, stdout, "2 of 3 sheets")
+	files := readFolder(t, folder)
+	was, is := pdftest.Open(t, files["sheets.pdf"]), pdftest.Open(t, files["reprint-R1C2-R1C1.pdf"])
+	require.Equal(t, 4, is.PageCount())
+	for i, page := range []int{1, 1, 2, 2} { // in pasting order
+		require.Contains(t, is.Text(i+1), []string{"R1C1", "R1C2"}[page-1])
+		require.Equal(t, was.Render(page, 40).Pix, is.Render(i+1, 40).Pix)
+	}
+
+	_, stderr, code = dropsheet(t, "reprint", folder, "all")
+	require.Equal(t, exitDone, code, stderr)
+	require.True(t, bytes.Equal(files["sheets.pdf"], readFolder(t, folder)["reprint-ALL.pdf"]))
+
+	_, stderr, code = dropsheet(t, "reprint", folder, "R1C2", "--paper", "A3", "--out", filepath.Join(folder, "x.pdf"))
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "for those that the job was made for R1C2 is page 2 of sheets.pdf")
+
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), append(files["sheets.pdf"], '\n'), 0o600))
+	_, stderr, code = dropsheet(t, "reprint", folder, "R1C2", "--out", filepath.Join(folder, "x.pdf"))
+	require.Equal(t, exitFailed, code)
+	require.Contains(t, stderr, "name it with --artwork")
+	require.NoFileExists(t, filepath.Join(folder, "x.pdf"))
 }

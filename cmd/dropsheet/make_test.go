@@ -341,6 +341,7 @@ func TestReprint(t *testing.T) {
 		moved := filepath.Join(t.TempDir(), "elsewhere.png")
 		require.NoError(t, os.Rename(art, moved))
 		require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
+		require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))
 		out := filepath.Join(t.TempDir(), "again.pdf")
 		_, stderr, code := dropsheet(t, "reprint", folder, "R1C1", "--out", out)
 		require.Equal(t, exitFailed, code)

@@ -18,10 +18,11 @@ var reprintCommand = command{
 	name: "reprint", args: "JOB SHEET...",
 	summary: "print chosen sheets again, as they were",
 	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork
-that it names, or the folder's copy where that has moved or changed. SHEET is a name such as R2C3, a
-row such as R2, a column such as C4, or all. On another printer or other paper the pixels are the
-same and the cell comes out as large as before: only where the sheet lies on its page changes, and
-what the page makes up for.`,
+that it names, or the folder's copy where that has moved or changed; where neither is there, from
+sheets.pdf, for the printer and the paper of the job. SHEET is a name such as R2C3, a row such as
+R2, a column such as C4, or all. On another printer or other paper the pixels are the same and the
+cell comes out as large as before: only where the sheet lies on its page changes, and what the page
+makes up for.`,
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Reprint
@@ -56,10 +57,16 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 		}
 	}
 	art, err := j.OpenArtwork(r.Artwork, r.MaxPixels)
-	if err != nil {
+	fromPages := err != nil && r.Artwork == "" && again.MayCopy() == nil
+	switch {
+	case fromPages && asked:
+		return fmt.Errorf("%w, and another printer or paper needs it; for those that the job was made for %s", err,
+			again.Pages())
+	case err != nil && !fromPages:
 		return err
+	case err == nil:
+		c.warn(art.Warning()...)
 	}
-	c.warn(art.Warning()...)
 	if r.Out == "" {
 		r.Out = filepath.Join(j.Folder(), again.FileName())
 	}
@@ -69,7 +76,13 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
-	if err := again.Write(ctx, art.Picture, r.Out, r.Force, r.Spare+1, show.watch()); err != nil {
+	if fromPages {
+		c.warn("the artwork is not to be had: the sheets are taken from sheets.pdf, exactly as they were")
+		err = again.Copy(ctx, r.Out, r.Force, r.Spare+1)
+	} else {
+		err = again.Write(ctx, art.Picture, r.Out, r.Force, r.Spare+1, show.watch())
+	}
+	if err != nil {
 		return err
 	}
 	return tellReprint(c, r, again, asked)

@@ -118,7 +118,8 @@ func (p hostileFolder) readers() [][]string {
 // told of what a file holds.
 func TestArtworkOfAHostileJob(t *testing.T) {
 	p := newHostileFolder(t)
-	p.rewrite(t, "", "artwork", "copy") // which would stand in
+	p.rewrite(t, "", "artwork", "copy")                               // which would stand in
+	require.NoError(t, os.Remove(filepath.Join(p.job, "sheets.pdf"))) // likewise
 	for _, c := range []struct {
 		name, file, says string
 	}{
