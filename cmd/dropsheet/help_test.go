@@ -70,11 +70,11 @@ func TestOverview(t *testing.T) {
 		}
 		_, usage, _ := strings.Cut(stdout, "usage:\n")
 		usage, _, _ = strings.Cut(usage, "\n\n")
-		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check", "job"} {
+		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check", "job", "rehearse"} {
 			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]|. ]*[a-z].+$`).FindAllString(usage, -1), 1,
 				name)
 		}
-		require.Len(t, strings.Split(usage, "\n"), 8)
+		require.Len(t, strings.Split(usage, "\n"), 9)
 		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {
 			require.Contains(t, stdout, "\n  "+line)
 		}

@@ -82,8 +82,8 @@ func run(ctx context.Context, c console, args []string) int {
 var commands []command
 
 func init() {
-	commands = []command{sizeCommand, makeCommand, proofCommand, seamsCommand, reprintCommand, checkCommand, gaugeCommand,
-		jobCommand}
+	commands = []command{sizeCommand, makeCommand, rehearseCommand, proofCommand, seamsCommand, reprintCommand,
+		checkCommand, gaugeCommand, jobCommand}
 }
 
 func commandNames() string {

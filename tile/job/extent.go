@@ -68,6 +68,11 @@ func (o Order) drawnFor(p layout.Plan, page Extent, part image.Rectangle) Extent
 
 func sq(v float64) float64 { return v * v }
 
+// Open opens the artwork's file and makes pixels of it.
+func (e Extent) Open(path string, maxPixels int) (*artwork.Picture, error) {
+	return e.read(path, path, maxPixels)
+}
+
 // read opens the artwork's file at path, which errors call original, and makes pixels of it.
 func (e Extent) read(path, original string, maxPixels int) (*artwork.Picture, error) {
 	if e.Page == 0 {

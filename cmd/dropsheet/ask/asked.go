@@ -9,8 +9,9 @@ import (
 	"dropsheet/tile/job"
 )
 
-// notOfTheJob are the flags that say where a job goes and how it is told, and those that change the words of another.
-var notOfTheJob = []string{"out", "force", "json", "scale", "without", "artwork"}
+// notOfTheJob are the flags that say where a job or a page goes and how it is told, and those that change the words of
+// another.
+var notOfTheJob = []string{"out", "force", "json", "scale", "without", "artwork", "port", "no-open"}
 
 // asked is what the flags were given, for the job to keep.
 func asked(flags *pflag.FlagSet) job.Asked {

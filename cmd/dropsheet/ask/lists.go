@@ -90,3 +90,9 @@ func avoided(s string) (job.Avoided, error) {
 	}
 	return job.Avoided{X: n[0], Y: n[1], Radius: n[2]}, nil
 }
+
+// IsList tells whether a flag may be given again and again.
+func IsList(f *pflag.Flag) bool {
+	_, many := f.Value.(interface{ words() []string })
+	return many
+}

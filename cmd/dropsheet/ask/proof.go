@@ -46,9 +46,5 @@ func (p *Proof) Scene(plan layout.Plan, picture *texture.Texture) proof.Scene {
 	if !p.flags.Changed("pixels") {
 		camera = proof.Reduced(camera, job.ProofSidePx)
 	}
-	scene, _ := proof.Scene{
-		Plan: plan, Camera: camera, Picture: picture,
-		SeamWidthMM: p.SeamWidthMM, Drops: p.Drops, Sharp: p.Sharp, Samples: p.Samples,
-	}.AsRecorded()
-	return scene
+	return p.shown.scene(plan, camera, picture)
 }

@@ -26,6 +26,12 @@ func (r *Rehearse) Register(flags *pflag.FlagSet) {
 // Asked are the words that were given.
 func (r *Rehearse) Asked() job.Asked { return asked(r.flags) }
 
+// OtherArtwork is the picture that was named in place of a job's own; empty for none.
+func (r *Rehearse) OtherArtwork() string { return r.again.artwork }
+
+// Page is the page that is asked for of a PDF; 0 for its only one.
+func (r *Rehearse) Page() int { return r.picture.page }
+
 // MaxPixels is the most pixels that an artwork may have.
 func (r *Rehearse) MaxPixels() int { return r.maxPixels }
 
@@ -49,10 +55,7 @@ func (r *Rehearse) Bench(artwork string, widthPx, heightPx int) (job.Order, imag
 	return order, part, plans, r.shown.check(plans[0])
 }
 
-// Scene is what to render of a plan that Bench gave.
+// Scene is what to render of a plan that Bench gave, as it is recorded.
 func (r *Rehearse) Scene(plan layout.Plan, picture *texture.Texture) proof.Scene {
-	return proof.Scene{
-		Plan: plan, Camera: plan.Camera, Picture: picture,
-		SeamWidthMM: r.SeamWidthMM, Drops: r.Drops, Sharp: r.Sharp, Samples: r.Samples,
-	}
+	return r.shown.scene(plan, plan.Camera, picture)
 }

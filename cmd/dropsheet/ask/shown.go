@@ -9,6 +9,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/tile/job"
 	"dropsheet/tile/proof"
+	"dropsheet/tile/texture"
 )
 
 // maxSamples bounds the rays for a pixel: far past what can be seen.
@@ -44,6 +45,15 @@ func (s *shown) check(plan layout.Plan) error {
 		}
 	}
 	return nil
+}
+
+// scene is what to render of a plan, as it is recorded.
+func (s *shown) scene(plan layout.Plan, camera layout.Camera, picture *texture.Texture) proof.Scene {
+	scene, _ := proof.Scene{
+		Plan: plan, Camera: camera, Picture: picture,
+		SeamWidthMM: s.SeamWidthMM, Drops: s.Drops, Sharp: s.Sharp, Samples: s.Samples,
+	}.AsRecorded()
+	return scene
 }
 
 // samples reads a number of rays.

@@ -1,0 +1,107 @@
+package rehearsal
+
+import (
+	"context"
+	"image"
+	"time"
+
+	"dropsheet/layout"
+	"dropsheet/tile/proof"
+	"dropsheet/tile/seamsight"
+)
+
+// question is what the page asks: how the bench looks by these words.
+type question struct {
+	Words []Word `json:"words"`
+	// SidePx is the longer side of the frame's place on the screen, in its pixels.
+	SidePx int `json:"side_px"`
+	// Board names the board whose picture the page has.
+	Board string `json:"board"`
+	// Draft asks for the plan and one frame of SidePx alone, for a thumbnail.
+	Draft bool `json:"draft"`
+}
+
+// Bounds of the frame's longer side.
+const (
+	leastSidePx = 64
+	mostSidePx  = 1920
+)
+
+// fewRays are enough to see what the frame will look like.
+const fewRays = 4
+
+// answer climbs the ladder: a draft at once, the figures, where the seams go and whether they show, and the frame with
+// few rays and with all of them. The page leaves it as soon as it asks anew.
+func (b *bench) answer(ctx context.Context, q question, to *records) {
+	s, err := b.set(q.Words)
+	if err != nil {
+		to.write(newErrorRecord(err, q.Words), nil)
+		return
+	}
+	subject, _ := b.now()
+	side := max(leastSidePx, min(q.SidePx, mostSidePx))
+	even := s.plans[0]
+	rough := b.roughly(even)
+	to.write(newPlanRecord(subject, s, rough, q.Words, false), nil)
+	if q.Draft {
+		b.frame(ctx, to, s, rough, "draft", side, fewRays)
+		return
+	}
+	b.draft(ctx, to, s, rough, side)
+	to.write(newFiguresRecord(s, even), nil)
+	if ctx.Err() != nil {
+		return
+	}
+	plan, _, err := s.order.PlaceSeams(s.plans, s.picture)
+	if err != nil {
+		to.write(newErrorRecord(err, q.Words), nil)
+		return
+	}
+	b.keep(plan)
+	to.write(newPlanRecord(subject, s, plan, q.Words, true), nil)
+	if key := boardKey(plan); key != q.Board {
+		to.writeBoard(ctx, plan, s, key)
+	}
+	b.frame(ctx, to, s, plan, "few", side, fewRays)
+	if ctx.Err() != nil {
+		return
+	}
+	model := seamsight.New(plan, s.picture, max(s.asked.SeamWidthMM, leastSeamMM))
+	to.write(newVerdictsRecord(ctx, plan, model), nil)
+	b.frame(ctx, to, s, plan, "fine", side, s.asked.Samples)
+}
+
+// leastSeamMM is the narrowest seam that is judged: a proof may show none.
+const leastSeamMM = 0.01
+
+// draft renders a quick small frame.
+func (b *bench) draft(ctx context.Context, to *records, s *set, p layout.Plan, most int) {
+	side := min(most, b.pace.sidePx(p.Camera.WidthPx, p.Camera.HeightPx))
+	began := time.Now()
+	if frame := b.frame(ctx, to, s, p, "draft", side, 1); frame != nil {
+		b.pace.took(len(frame.Pix)/4, time.Since(began))
+	}
+}
+
+// frameRecord is followed by the frame's pixels, red, green, blue and opacity, row by row.
+type frameRecord struct {
+	head
+	Rung     string `json:"rung"` // draft, few or fine
+	WidthPx  int    `json:"width_px"`
+	HeightPx int    `json:"height_px"`
+	Rays     int    `json:"rays"`
+}
+
+// frame renders a frame; nil where ctx ends first.
+func (b *bench) frame(ctx context.Context, to *records, s *set, p layout.Plan, rung string, side,
+	rays int) *image.RGBA {
+	scene := s.asked.Scene(p, s.picture)
+	scene.Camera, scene.Samples = proof.Reduced(p.Camera, side), rays
+	frame, err := scene.Render(ctx, nil)
+	if err != nil {
+		return nil
+	}
+	to.write(frameRecord{head{"frame", len(frame.Pix)}, rung, scene.Camera.WidthPx, scene.Camera.HeightPx, rays},
+		frame.Pix)
+	return frame
+}

@@ -1,0 +1,177 @@
+package rehearsal
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"io"
+	"net/http"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+var usual = []Word{{"distance", "20cm"}, {"pixels", "300x200"}, {"frame-width", "9mm"}}
+
+// An answer climbs the ladder: plan, draft, figures, the seams in their places, the board, few rays, verdicts, all
+// rays.
+func TestAnswerClimbs(t *testing.T) {
+	address, _ := served(t)
+	var kinds []string
+	all := asked(t, address, "look", question{Words: usual, SidePx: 200})
+	for _, r := range all {
+		kinds = append(kinds, strings.TrimSpace(r.Kind+" "+r.Rung))
+		require.Equal(t, r.Bytes, len(r.follows))
+		if r.Kind == "frame" || r.Kind == "board" {
+			require.Equal(t, 4*r.WidthPx*r.HeightPx, r.Bytes)
+		}
+	}
+	require.Equal(t, []string{"plan", "frame draft", "figures", "plan", "board", "frame few", "verdicts", "frame fine"},
+		kinds)
+	require.False(t, all[0].Placed)
+	require.True(t, all[3].Placed)
+	require.Equal(t, 200, all[7].WidthPx)
+	require.Equal(t, 24, all[7].Rays)
+	require.NotEqual(t, all[5].follows, all[7].follows, "more rays are finer")
+	require.Contains(t, all[3].Make, "dropsheet make ")
+	require.Contains(t, all[3].Make, "--distance 20cm --pixels 300x200 --frame-width 9mm --out ")
+
+	again := asked(t, address, "look", question{Words: usual, SidePx: 200, Board: all[4].Board})
+	require.Equal(t, "frame", again[4].Kind, "a board that the page has is not sent again")
+	require.Equal(t, all[7].follows, again[len(again)-1].follows, "the same words, the same frame")
+
+	few := asked(t, address, "look", question{Words: append([]Word{{"samples", "3"}, {"drop-at", "1mm,0mm"},
+		{"sharp", "true"}}, usual...), SidePx: 100})
+	require.Equal(t, 3, few[len(few)-1].Rays)
+	require.Contains(t, few[0].Proof, "--samples 3 --drop-at 1mm,0mm --sharp")
+	require.NotContains(t, few[0].Make, "samples")
+
+	thumb := asked(t, address, "look", question{Words: usual, SidePx: 90, Draft: true})
+	require.Len(t, thumb, 2)
+	require.Equal(t, 90, thumb[1].WidthPx)
+}
+
+// A word that can't be taken comes back in the command line's own words, with its flag; two that contradict each other
+// too.
+func TestAnswerBlames(t *testing.T) {
+	address, _ := served(t)
+	for _, c := range []struct {
+		name       string
+		words      []Word
+		flag, says string
+	}{
+		{"no unit", []Word{{"distance", "4"}}, "distance", `--distance: "4" has no unit: write 4mm`},
+		{"no such flag", []Word{{"distnce", "4mm"}}, "distnce", "unknown flag: --distnce"},
+		{"three of two", []Word{{"lens", "50mm"}, {"frame-width", "9mm"}, {"camera-distance", "30cm"}}, "lens",
+			"any two give the third"},
+		{"a set-up that can't be", []Word{{"distance", "3mm"}}, "", "does not turn the picture over"},
+		{"a folder", []Word{{"out", "/tmp/x"}}, "out", "unknown flag: --out"},
+		{"a file", []Word{{"artwork", "/etc/passwd"}}, "artwork", "is for the command line"},
+		{"force", []Word{{"force", "true"}}, "force", "unknown flag: --force"},
+		{"the bound on artworks", []Word{{"max-pixels", "99999999999"}}, "max-pixels", "is for the command line"},
+		{"drops in one another", []Word{{"drop-at", "0mm,0mm"}, {"drop-at", "1mm,0mm"}}, "", "would run into one"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			all := asked(t, address, "look", question{Words: c.words})
+			require.Len(t, all, 1)
+			require.Equal(t, "error", all[0].Kind)
+			require.Equal(t, c.flag, all[0].Flag)
+			require.Contains(t, all[0].Text, c.says)
+			if !strings.Contains(c.says, "would run into one") { // which is the proof's
+				require.Equal(t, "error", asked(t, address, "make", order{Words: c.words})[0].Kind)
+			}
+		})
+	}
+}
+
+// However many ask at once, the last is answered whole, those before it are cut short, and nobody waits for ever.
+func TestOvertaken(t *testing.T) {
+	address, _ := served(t)
+	var all sync.WaitGroup
+	whole := make(chan bool, 100)
+	ask := func(side int) {
+		r, err := http.Post(address+"look", "application/json", strings.NewReader(
+			`{"words":[["distance","20cm"],["pixels","1200x800"],["frame-width","9mm"]],"side_px":1200}`))
+		if err != nil {
+			return
+		}
+		defer r.Body.Close()
+		text, _ := io.ReadAll(r.Body)
+		whole <- bytes.Contains(text, []byte(`"rung":"fine"`))
+	}
+	began := time.Now()
+	for range 30 {
+		all.Go(func() { ask(1200) })
+	}
+	all.Wait()
+	took := time.Since(began)
+	close(whole)
+	n := 0
+	for w := range whole {
+		if w {
+			n++
+		}
+	}
+	require.GreaterOrEqual(t, n, 1)
+	require.Less(t, n, 5, "most were overtaken")
+	require.Less(t, took, 20*time.Second)
+}
+
+// A page that asks and does not read loses its turn to the next.
+func TestPageThatDoesNotRead(t *testing.T) {
+	address, _ := served(t)
+	ctx, stop := context.WithCancel(t.Context())
+	defer stop()
+	body := `{"words":[["distance","20cm"],["pixels","1900x1900"],["frame-width","9mm"],["samples","1"]],"side_px":1900}`
+	r, err := http.NewRequestWithContext(ctx, "POST", address+"look", strings.NewReader(body))
+	require.NoError(t, err)
+	r.Header.Set("Content-Type", "application/json")
+	got, err := http.DefaultClient.Do(r)
+	require.NoError(t, err)
+	defer got.Body.Close()
+	time.Sleep(time.Second) // by now it has more to write than lies in any buffer
+	began := time.Now()
+	all := asked(t, address, "look", question{Words: usual, SidePx: 64})
+	require.Equal(t, "fine", all[len(all)-1].Rung)
+	require.Less(t, time.Since(began), 8*time.Second)
+}
+
+// Ctrl-C ends the server while it renders, at once.
+func TestEnds(t *testing.T) {
+	path := patternFile(t)
+	address, stop := serve(t, path, begunWith)
+	go func() {
+		r, err := http.Post(address+"look", "application/json", strings.NewReader(
+			`{"words":[["distance","20cm"],["pixels","1900x1900"],["samples","4096"],["frame-width","9mm"]],"side_px":1900}`))
+		if err == nil {
+			_, _ = io.Copy(io.Discard, r.Body)
+			r.Body.Close()
+		}
+	}()
+	time.Sleep(300 * time.Millisecond)
+	began := time.Now()
+	stop()
+	require.Less(t, time.Since(began), 8*time.Second)
+	_, err := http.Get(address)
+	require.Error(t, err)
+}
+
+// What the page begins with: the words of the command line, but not what that alone sets, and flags under headings.
+func TestStart(t *testing.T) {
+	address, folder := served(t)
+	r, err := http.Get(address + "start")
+	require.NoError(t, err)
+	defer r.Body.Close()
+	var b beginning
+	require.NoError(t, json.NewDecoder(r.Body).Decode(&b))
+	require.Nil(t, b.Error)
+	require.Equal(t, []Word{{"distance", "20cm"}, {"frame-width", "9mm"}, {"pixels", "300x200"}}, b.Words)
+	require.Equal(t, 60, b.WidthPx)
+	require.Equal(t, folder+"/pattern-backdrop", b.Folder)
+	require.Len(t, b.Headings, 3, "the command line's own are not the page's")
+	require.Equal(t, "distance", b.Headings[1].Flags[0].Name)
+	require.Empty(t, b.Takes)
+}

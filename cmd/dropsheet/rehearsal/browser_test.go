@@ -1,0 +1,193 @@
+//go:build browser
+
+package rehearsal
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job"
+)
+
+// browserPath finds a Chromium: the one that CHROME names, or one installed by Debian's packages.
+func browserPath(t *testing.T) string {
+	t.Helper()
+	candidates := []string{"chromium-headless-shell", "chromium", "google-chrome"}
+	if named := os.Getenv("CHROME"); named != "" {
+		candidates = []string{named}
+	}
+	for _, name := range candidates {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	require.FailNow(t, "no browser", "none of %v is installed: install one, or say where one is with CHROME", candidates)
+	return ""
+}
+
+// tab is a page in a Chromium that talks to this machine alone. At its end no error was on the console, and nothing
+// was asked of anyone but the server.
+type tab struct {
+	*testing.T
+	ctx     context.Context
+	address string
+	mutex   sync.Mutex
+	wrong   []string
+}
+
+// onTheBench is what the page begins with.
+var onTheBench = job.Asked{"distance": {"40cm"}, "frame-width": {"9mm"}, "pixels": {"1280x800"}, "aperture": {"f/22"},
+	"lamp": {"-900mm,0mm,900mm", "900mm,0mm,900mm"}}
+
+// open opens the page of an artwork on a screen of that size.
+func open(t *testing.T, artwork string, widthPx, heightPx int64, options ...chromedp.EmulateViewportOption) *tab {
+	t.Helper()
+	address, stop := serve(t, artwork, onTheBench)
+	t.Cleanup(stop)
+	flags := []chromedp.ExecAllocatorOption{
+		chromedp.ExecPath(browserPath(t)), chromedp.UserDataDir(t.TempDir()),
+		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
+	}
+	for _, flag := range []string{"disable-quic", "disable-background-networking", "disable-component-update",
+		"disable-sync"} {
+		flags = append(flags, chromedp.Flag(flag, true))
+	}
+	ctx, end := context.WithTimeout(t.Context(), 3*time.Minute)
+	t.Cleanup(end)
+	ctx, end = chromedp.NewExecAllocator(ctx, flags...)
+	t.Cleanup(end)
+	ctx, end = chromedp.NewContext(ctx)
+	t.Cleanup(end)
+	p := &tab{T: t, ctx: ctx, address: address}
+	require.NoError(t, chromedp.Listen(ctx, p.watch))
+	p.do(chromedp.EmulateViewport(widthPx, heightPx, options...), chromedp.Navigate(address))
+	p.finest()
+	t.Cleanup(func() {
+		p.mutex.Lock()
+		defer p.mutex.Unlock()
+		require.Empty(t, p.wrong)
+	})
+	return p
+}
+
+// watch writes down what must not be.
+func (p *tab) watch(event any) {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	switch e := event.(type) {
+	case *network.EventRequestWillBeSent:
+		if url := e.Request.URL; !strings.HasPrefix(url, p.address) && !strings.HasPrefix(url, "blob:") &&
+			!strings.HasPrefix(url, "about:") {
+			p.wrong = append(p.wrong, "asked for "+url)
+		}
+	case *runtime.EventConsoleAPICalled:
+		if e.Type == "error" || e.Type == "warning" || e.Type == "assert" {
+			p.wrong = append(p.wrong, fmt.Sprintf("console: %s %v", e.Type, e.Args))
+		}
+	case *runtime.EventExceptionThrown:
+		p.wrong = append(p.wrong, fmt.Sprintf("thrown: %s %v", e.ExceptionDetails.Text, e.ExceptionDetails.Exception))
+	case *log.EventEntryAdded:
+		if e.Entry.Level == "error" || e.Entry.Level == "warning" {
+			p.wrong = append(p.wrong, "log: "+e.Entry.Text)
+		}
+	}
+}
+
+func (p *tab) do(steps ...chromedp.Action[chromedp.Void]) {
+	p.Helper()
+	require.NoError(p, chromedp.Do(p.ctx, steps...))
+}
+
+// tell is what an expression comes to on the page.
+func tell[T any](p *tab, expression string) T {
+	p.Helper()
+	v, err := chromedp.Run(p.ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	require.NoError(p, err, expression)
+	return v
+}
+
+// until waits until an expression is true.
+func (p *tab) until(expression string) {
+	p.Helper()
+	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(30*time.Second)))
+	if err != nil {
+		p.mutex.Lock()
+		defer p.mutex.Unlock()
+		require.NoError(p, err, "%s; %v; it says %q", expression, p.wrong, p.fault())
+	}
+}
+
+func (p *tab) fault() string {
+	text, _ := chromedp.Run(p.ctx, chromedp.Evaluate[string](`document.getElementById("fault").textContent`))
+	return text
+}
+
+// finest waits until the frame is as fine as it gets.
+func (p *tab) finest() {
+	p.Helper()
+	p.until(`document.getElementById("frame").dataset.rung === "fine"`)
+}
+
+// slider is what a slider of that name stands at.
+func (p *tab) slider(name string) float64 {
+	p.Helper()
+	return tell[float64](p, fmt.Sprintf(`Number(document.querySelector('[role=slider][aria-label=%q]').ariaValueNow)`,
+		name))
+}
+
+// screenshot keeps a picture of the page for people to look at, in the folder that SCREENSHOTS names.
+func (p *tab) screenshot(name string) {
+	p.Helper()
+	m, err := chromedp.Run(p.ctx, chromedp.FullScreenshot(100))
+	require.NoError(p, err)
+	require.NotEmpty(p, m)
+	if folder := os.Getenv("SCREENSHOTS"); folder != "" {
+		require.NoError(p, os.WriteFile(filepath.Join(folder, name+".png"), m, 0o600))
+	}
+}
+
+var harbour = filepath.Join("..", "..", "..", "testdata", "harbour.jpg")
+
+// harbourFile is a copy of the harbour in a folder of its own.
+func harbourFile(t *testing.T) string {
+	t.Helper()
+	text, err := os.ReadFile(harbour)
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "harbour.jpg")
+	require.NoError(t, os.WriteFile(path, text, 0o600))
+	return path
+}
+
+// On every screen the page opens, nothing sticks out to the side, and it can be looked at.
+func TestScreens(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		width, height int64
+		touch         bool
+	}{{"wide", 1280, 800, false}, {"tablet", 834, 1112, true}, {"telephone", 390, 844, true}} {
+		t.Run(c.name, func(t *testing.T) {
+			var options []chromedp.EmulateViewportOption
+			if c.touch {
+				options = append(options, chromedp.EmulateTouch)
+			}
+			p := open(t, harbourFile(t), c.width, c.height, options...)
+			p.screenshot(c.name)
+			require.LessOrEqual(t, tell[int64](p, `document.documentElement.scrollWidth`), c.width)
+			p.do(chromedp.Click(chromedp.CSS("#red")))
+			p.screenshot(c.name + "-red")
+		})
+	}
+}

@@ -1,0 +1,338 @@
+//go:build browser
+
+package rehearsal
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/cdproto/accessibility"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
+)
+
+// focus puts the focus on a slider.
+func (p *tab) focus(name string) {
+	p.Helper()
+	require.True(p, tell[bool](p, fmt.Sprintf(
+		`(s => { s.focus(); return document.activeElement === s })(document.querySelector(%q))`, slider(name))))
+}
+
+// words are those that the page would ask with, as the command line that it shows.
+func (p *tab) makeLine() string {
+	p.Helper()
+	return tell[string](p, `document.getElementById("make").click(), (l => {
+		document.getElementById("making").close(); return l })(document.getElementById("make-line").textContent)`)
+}
+
+// rested waits until the page shows what it last asked for: another frame than the one before, as fine as it gets.
+func (p *tab) rested() {
+	p.Helper()
+	p.until(`document.getElementById("frame").dataset.rung === "draft" ||
+		document.getElementById("fault").textContent !== ""`)
+	p.finest()
+}
+
+// middle is the middle of what a selector finds, in the window.
+func (p *tab) middle(selector string) (x, y float64) {
+	p.Helper()
+	at := tell[[]float64](p, fmt.Sprintf(`(b => [b.left + b.width / 2, b.top + b.height / 2])(
+		document.querySelector(%q).getBoundingClientRect())`, selector))
+	return at[0], at[1]
+}
+
+func slider(name string) string { return fmt.Sprintf(`[role=slider][aria-label="%s"]`, name) }
+
+// Keys move every value: arrows finely, with Shift ten times as far, Page keys coarsely, 0 back to where it was; Enter
+// lets it be typed, in the units of the command line and with its errors.
+func TestKeys(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	shift := chromedp.KeyModifiers(chromedp.ModifierShift)
+	p.focus("drop")
+	for _, c := range []struct {
+		key     string
+		options []chromedp.KeyOption
+		want    float64
+	}{
+		{kb.ArrowRight, nil, 5.05}, {kb.ArrowUp, nil, 5.1}, {kb.ArrowLeft, nil, 5.05},
+		{kb.ArrowRight, []chromedp.KeyOption{shift}, 5.55}, {kb.PageUp, nil, 6.05}, {kb.PageDown, nil, 5.55},
+	} {
+		p.do(chromedp.KeyEvent(c.key, c.options...))
+		require.InDelta(t, c.want, p.slider("drop"), 1e-6, "%q", c.key)
+	}
+	p.do(chromedp.KeyEvent("0"))
+	p.until(`document.querySelector('[aria-label="drop"]').ariaValueNow === "5"`)
+	p.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent("4.6mm"), chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector('[aria-label="drop"]').ariaValueNow === "4.6"`)
+	p.rested()
+	require.Contains(t, p.makeLine(), "--drop 4.6mm")
+	p.focus("drop")
+	p.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent("4.6"), chromedp.KeyEvent(kb.Enter))
+	p.until(`document.getElementById("fault").textContent.includes('--drop: "4.6" has no unit: write 4.6mm')`)
+	p.do(chromedp.KeyEvent("0"))
+	p.until(`document.getElementById("fault").textContent === ""`)
+
+	// A handle of two values: arrows go its way, and from one to the other.
+	p.focus("drop at, right")
+	p.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowDown), chromedp.KeyEvent(kb.ArrowDown))
+	require.Equal(t, "drop at, down", tell[string](p, `document.activeElement.ariaLabel`))
+	p.rested()
+	require.InDelta(t, 0.05, p.slider("drop at, right"), 1e-9)
+	require.InDelta(t, 0.1, p.slider("drop at, down"), 1e-9)
+
+	// A stop of the ladder, a seam, a take by K.
+	p.focus("aperture")
+	p.do(chromedp.KeyEvent(kb.PageDown))
+	p.rested()
+	require.InDelta(t, 22/1.41421, p.slider("aperture"), 0.05)
+	p.focus("seam C2")
+	before := p.slider("seam C2")
+	p.do(chromedp.KeyEvent(kb.ArrowLeft, shift))
+	p.rested()
+	require.InDelta(t, before-5, p.slider("seam C2"), 0.06)
+	require.Contains(t, p.makeLine(), "--seam-at C2=")
+	p.focus("seam C2")
+	p.do(chromedp.KeyEvent(kb.Delete), chromedp.KeyEvent("k"))
+	p.until(`document.querySelectorAll(".take").length === 1`)
+	require.NotContains(t, p.makeLine(), "--seam-at")
+}
+
+// The mouse drags every handle; what is dragged goes where the hand goes.
+func TestMouse(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	drag := func(name string, dx, dy float64) {
+		t.Helper()
+		x, y := p.middle(slider(name))
+		p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft))
+		for i := range 5 {
+			part := float64(i+1) / 5
+			p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+part*dx, y+part*dy, chromedp.ButtonLeft))
+		}
+		p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+dx, y+dy, chromedp.ButtonLeft))
+		p.rested()
+	}
+	moved := func(name string) (x, y float64) { return p.middle(slider(name)) }
+	x, y := moved("drop at, down")
+	drag("drop at, right", -30, -20)
+	toX, toY := moved("drop at, down")
+	require.InDelta(t, x-30, toX, 2)
+	require.InDelta(t, y-20, toY, 4, "it may have stood a little inside the frame's edge")
+	require.Less(t, p.slider("drop at, right"), 0.0)
+
+	x, y = moved("drop")
+	drag("drop", 40, 0)
+	toX, toY = moved("drop")
+	require.InDelta(t, x+40, toX, 2)
+	require.InDelta(t, y, toY, 2)
+	require.Greater(t, p.slider("drop"), 5.3)
+
+	for _, c := range []struct {
+		name        string
+		dx, dy      float64
+		grows       bool
+		word, other string
+	}{
+		{"frame width", 30, 0, true, "--frame-width", ""},
+		{"centre, right", 20, 0, false, "--centre", ""},
+		{"fill", 15, -15, false, "--fill", ""},
+		{"turn", 60, 10, true, "--turn", ""},
+		{"camera distance", -20, 0, true, "--camera-distance", ""},
+		{"distance", 15, 0, true, "--distance", ""},
+		{"look", 40, 0, true, "--look", ""},
+		{"aperture", 60, 0, true, "--aperture", ""},
+		{"lamp 2, down", 10, -30, false, "--lamp", ""},
+		{"seam C1", 6, 0, true, "--seam-at C1=", ""},
+	} {
+		was := p.slider(c.name)
+		drag(c.name, c.dx, c.dy)
+		if c.grows {
+			require.Greater(t, p.slider(c.name), was, c.name)
+		} else {
+			require.Less(t, p.slider(c.name), was, c.name)
+		}
+		require.Contains(t, p.makeLine(), c.word)
+	}
+	require.Empty(t, p.fault())
+	p.screenshot("dragged")
+}
+
+// A finger does the same; what it touches is 44 pixels wide and high at least.
+func TestTouch(t *testing.T) {
+	p := open(t, harbourFile(t), 390, 844, chromedp.EmulateTouch)
+	for _, size := range tell[[][]float64](p, `[...document.querySelectorAll(".handle")].map(
+		h => [h.offsetWidth, h.offsetHeight])`) {
+		require.GreaterOrEqual(t, size[0], 44.0)
+		require.GreaterOrEqual(t, size[1], 44.0)
+	}
+	for _, height := range tell[[]float64](p, `[...document.querySelectorAll("button:not(.sheet), .button")].filter(
+		b => b.offsetHeight && !b.closest(".verdict, .take")).map(b => b.offsetHeight)`) {
+		require.GreaterOrEqual(t, height, 44.0)
+	}
+	x, y := p.middle(slider("drop"))
+	touch := func(kind input.DispatchTouchEventType, at ...*input.TouchPoint) {
+		t.Helper()
+		_, err := chromedp.Call(p.ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: at})
+		require.NoError(t, err)
+	}
+	touch(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: x, Y: y})
+	for i := range 4 {
+		touch(input.DispatchTouchEventTypeTouchMove, &input.TouchPoint{X: x + 5*float64(i+1), Y: y})
+	}
+	touch(input.DispatchTouchEventTypeTouchEnd)
+	p.rested()
+	require.Greater(t, p.slider("drop"), 5.2)
+	require.Zero(t, tell[float64](p, `scrollY`), "the page does not scroll under the finger")
+}
+
+// Every value has a slider by the name of its word, with its value in words; everything can be reached by Tab.
+func TestReachable(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#keep")))
+	tree, err := chromedp.Call(p.ctx, accessibility.GetFullAXTree, accessibility.GetFullAXTreeParams{})
+	require.NoError(t, err)
+	sliders, buttons := map[string]string{}, map[string]bool{}
+	text := func(v *accessibility.Value) (s string) {
+		if v != nil {
+			_ = json.Unmarshal(v.Value, &s) // what is no text is none
+		}
+		return s
+	}
+	for _, n := range tree.Nodes {
+		if n.Ignored {
+			continue
+		}
+		switch name := text(n.Name); text(n.Role) {
+		case "slider":
+			sliders[name] = text(n.Value)
+		case "button":
+			require.NotEmpty(t, name)
+			buttons[name] = true
+		}
+	}
+	for _, name := range []string{"drop", "drop at, right", "drop at, down", "frame width", "centre, right",
+		"centre, down",
+		"turn", "fill", "look", "aperture", "camera distance", "distance", "lamp 1, right", "lamp 1, down",
+		"lamp 1, toward the camera", "lamp 2, right", "seam C1", "seam R2"} {
+		require.Contains(t, sliders, name)
+	}
+	for _, name := range []string{"Sheet R2C3: how to print it again", "Red lamp", "Add a lamp", "Make the job…",
+		"Take 1: hold to compare"} {
+		require.True(t, buttons[name], "%s of %v", name, buttons)
+	}
+	require.Equal(t, "5 millimetres", tell[string](p, `document.querySelector('[aria-label="drop"]').ariaValueText`))
+
+	reached := tell[int](p, `(document.activeElement.blur(), 0)`)
+	all := tell[int](p, `[...document.querySelectorAll("button, input, [tabindex='0']")].filter(
+		e => e.checkVisibility() && !e.disabled).length`)
+	seen := map[string]bool{}
+	for range all + 5 {
+		p.do(chromedp.KeyEvent(kb.Tab))
+		at := tell[string](p, `(e => e === document.body ? "" : e.ariaLabel || e.id || e.textContent)(
+			document.activeElement)`)
+		if at != "" && !seen[at] {
+			seen[at] = true
+			reached++
+		}
+	}
+	require.GreaterOrEqual(t, reached, all-3, "some are called alike: %v", seen)
+	for name := range map[string]bool{"drop": true, "seam R2": true, "distance": true, "keep": true, "make": true,
+		"another": true, "lamp 2, right": true} {
+		require.True(t, seen[name], "Tab comes to %s", name)
+	}
+}
+
+// Text is lighter than its ground by 4.5 to 1 at least (WCAG 2.2, 1.4.3), in both lights.
+func TestContrast(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#keep")), chromedp.Click(chromedp.CSS("#all")))
+	for _, light := range []string{"amber", "red"} {
+		if light == "red" {
+			p.do(chromedp.Click(chromedp.CSS("#red")))
+		}
+		for _, c := range tell[[]struct {
+			Text  string
+			Ratio float64
+		}](p, contrasts) {
+			require.GreaterOrEqual(t, c.Ratio, 4.5, "%s: %s", light, c.Text)
+		}
+	}
+	p.screenshot("setup-red")
+}
+
+// contrasts is the contrast of every piece of text with the ground that is set behind it, by WCAG 2.2's formula for
+// relative luminance. Names on pictures have a shadow in place of a ground and are left out.
+const contrasts = `(() => {
+	const canvas = document.createElement("canvas").getContext("2d", {willReadFrequently: true});
+	const rgba = colour => {
+		canvas.clearRect(0, 0, 1, 1);
+		canvas.fillStyle = colour;
+		canvas.fillRect(0, 0, 1, 1);
+		return canvas.getImageData(0, 0, 1, 1).data;
+	};
+	const linear = v => v / 255 <= 0.04045 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4;
+	const light = ([r, g, b]) => 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b);
+	const ground = e => {
+		for (; e; e = e.parentElement) {
+			const c = rgba(getComputedStyle(e).backgroundColor);
+			if (c[3] > 190) return c;
+		}
+		return [0, 0, 0];
+	};
+	const all = [];
+	for (const e of document.querySelectorAll("body *")) {
+		const text = [...e.childNodes].filter(n => n.nodeType === 3).map(n => n.textContent.trim()).join(" ").trim();
+		if (!text && e.tagName !== "INPUT" || !e.checkVisibility() || e.closest(".sheet")) continue;
+		const s = getComputedStyle(e), a = light(rgba(e instanceof SVGElement ? s.fill : s.color)), b = light(ground(e));
+		all.push({Text: e.tagName + " " + (text || e.id), Ratio: (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05)});
+	}
+	return all;
+})()`
+
+// Lamps come and go; a job is made with progress and shown, and a folder that is there is not replaced unasked; takes
+// are saved, and hang there again when the page is opened anew.
+func TestLampsTakesAndJob(t *testing.T) {
+	artwork := harbourFile(t)
+	p := open(t, artwork, 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#more-light")))
+	p.until(`document.querySelector('[aria-label="lamp 3, right"]') !== null`)
+	p.rested()
+	p.do(chromedp.Click(chromedp.CSS("#keep")), chromedp.Click(chromedp.CSS("#less-light")))
+	p.until(`document.querySelector('[aria-label="lamp 3, right"]') === null`)
+	p.rested()
+	p.do(chromedp.Click(chromedp.CSS("#keep")))
+	require.Contains(t, tell[string](p, `document.querySelector(".take small").textContent`), "lamp: 3 in place of 2")
+
+	// Held, a take is wiped over the frame; let go, the frame is what it was.
+	sum := `document.getElementById("picture").toDataURL()`
+	before := tell[string](p, sum)
+	x, y := p.middle(".take .thumb")
+	p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft))
+	require.NotEqual(t, before, tell[string](p, sum))
+	p.screenshot("wipe")
+	p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x, y, chromedp.ButtonLeft))
+	require.Equal(t, before, tell[string](p, sum))
+
+	p.do(chromedp.Click(chromedp.CSS("#save")))
+	p.until(`document.getElementById("saved").textContent === "saved in harbour-takes.json"`)
+	p.do(chromedp.Navigate(p.address))
+	p.until(`document.querySelectorAll(".take").length === 2`)
+	p.finest()
+
+	p.do(chromedp.Click(chromedp.CSS("#make")), chromedp.Click(chromedp.CSS("#making-go")))
+	p.until(`document.querySelectorAll("#making-shows img").length === 2`)
+	p.until(`[...document.querySelectorAll("#making-shows img")].every(i => i.naturalWidth > 100)`)
+	p.screenshot("made")
+	require.FileExists(t, filepath.Join(filepath.Dir(artwork), "harbour-backdrop", "sheets.pdf"))
+	p.do(chromedp.Click(chromedp.CSS("#making-go")))
+	p.until(`!document.getElementById("making-fresh").hidden`)
+	require.Equal(t, "Make harbour-backdrop-2", tell[string](p, `document.getElementById("making-fresh").textContent`))
+	p.screenshot("there")
+	left, err := os.ReadDir(filepath.Dir(artwork))
+	require.NoError(t, err)
+	require.Len(t, left, 3)
+}

@@ -1,0 +1,174 @@
+// Handles: things that are moved by hand, by keys, or by typing. A handle has one slider for each value that it moves.
+import {clamp} from "./lengths.js";
+
+/**
+ * A value that a handle moves:
+ *   name    what it is called, its flag's word
+ *   get()   the number now; NaN while it is not known
+ *   set(v)  says it anew
+ *   say(v)  the number in words with its unit
+ *   fine, coarse  steps of the arrows and of the Page keys; times: they multiply
+ *   min, max
+ *   axis    "x" or "y": arrows along it move the handle that way; down: the value grows downward or leftward
+ *   words   what it is typed as: get(), set(text); without it the value can't be typed
+ * @typedef {object} Value
+ */
+
+let typing = null; // the one entry that is open
+
+export class Handle {
+  #grab = null;
+  #tag;
+  #side;
+
+  /**
+   * @param stage  the element that it stands on
+   * @param look   shape, and where its tag stands
+   * @param values the values that it moves
+   * @param drag   called with how far the hand has come, in pixels, and the numbers at the start
+   * @param bench  session that words belong to: keep() and restore(kept)
+   */
+  constructor(stage, {shape = "round", tag = "right", shy = false}, values, drag, bench) {
+    this.values = values;
+    this.drag = drag;
+    this.bench = bench;
+    this.#side = tag;
+    this.box = document.createElement("div");
+    this.box.className = "handle";
+    this.box.dataset.shape = shape;
+    const grip = document.createElement("div");
+    grip.className = "grip";
+    this.#tag = document.createElement("span");
+    this.#tag.className = `tag${shy ? " shy" : ""}`;
+    this.#tag.setAttribute("aria-hidden", "true");
+    this.sliders = values.map(v => {
+      const s = document.createElement("div");
+      s.className = `slider ${v.axis ?? ""}`;
+      s.setAttribute("role", "slider");
+      s.setAttribute("aria-label", v.name);
+      s.setAttribute("aria-orientation", v.axis === "y" ? "vertical" : "horizontal");
+      s.tabIndex = 0;
+      s.addEventListener("keydown", e => this.#key(e, v));
+      s.addEventListener("focus", () => { this.kept ??= bench.keep(); this.#show(); });
+      s.addEventListener("blur", () => { if (!typing && !this.box.matches(":focus-within")) this.kept = null; });
+      return s;
+    });
+    this.box.append(...this.sliders, grip, this.#tag);
+    this.box.addEventListener("pointerdown", e => this.#press(e));
+    this.box.addEventListener("pointermove", e => this.#move(e));
+    for (const end of ["pointerup", "pointercancel", "lostpointercapture"]) this.box.addEventListener(end, () => this.#release());
+    this.box.addEventListener("dblclick", () => this.#type(values[0]));
+    stage.append(this.box);
+  }
+
+  /** Whether a hand is on it. */
+  get held() { return this.#grab !== null; }
+
+  /** Puts it to a place of its stage, in pixels, with a word or two beside it. */
+  put(x, y, tag) {
+    this.box.style.left = `${x}px`;
+    this.box.style.top = `${y}px`;
+    this.tag = tag;
+    this.#show();
+    // A tag that would stick out of its stage goes to the other side.
+    const room = 130, wide = this.box.parentElement.clientWidth;
+    const side = this.#side === "right" && x > wide - room ? "left" : this.#side === "left" && x < room ? "right" : this.#side;
+    this.#tag.classList.remove("left", "right", "above", "below");
+    this.#tag.classList.add(side);
+  }
+
+  remove() { this.box.remove(); }
+
+  #show() {
+    this.#tag.textContent = this.tag ?? "";
+    this.#tag.hidden = !this.tag;
+    this.values.forEach((v, i) => {
+      const s = this.sliders[i], now = v.get();
+      if (!Number.isFinite(now)) return;
+      s.setAttribute("aria-valuenow", String(Number(now.toPrecision(7))));
+      s.setAttribute("aria-valuetext", v.say(now));
+      s.setAttribute("aria-valuemin", String(v.min));
+      s.setAttribute("aria-valuemax", String(v.max));
+    });
+  }
+
+  #key(e, v) {
+    if (e.ctrlKey || e.metaKey || e.altKey) return;
+    if (e.key === "Enter") { e.preventDefault(); this.#type(v); return; }
+    if (e.key === "0") { e.preventDefault(); if (this.kept) this.bench.restore(this.kept); return; }
+    const to = {Home: v.min, End: v.max}[e.key];
+    if (to !== undefined) { e.preventDefault(); this.#say(v, to); return; }
+    const page = {PageUp: 1, PageDown: -1}[e.key];
+    const way = {ArrowRight: ["x", 1], ArrowLeft: ["x", -1], ArrowUp: ["y", -1], ArrowDown: ["y", 1]}[e.key];
+    if (!page && !way) return;
+    e.preventDefault();
+    if (page) { this.#step(v, page * v.coarse); return; }
+    // Arrows across go to the other value of a handle that has two.
+    const other = v.axis && v.axis !== way[0] && this.values.find(o => o.axis === way[0]);
+    const moved = other || v;
+    if (other) this.sliders[this.values.indexOf(other)].focus();
+    let sign = way[1];
+    if (moved.axis ? moved.backward : way[0] === "y") sign = -sign;
+    this.#step(moved, sign * moved.fine * (e.shiftKey ? 10 : 1));
+  }
+
+  #step(v, by) { this.#say(v, v.times ? v.get() * (1 + v.times) ** by : v.get() + by); }
+
+  #say(v, to) {
+    v.set(clamp(to, v.min, v.max));
+    this.#show();
+  }
+
+  #press(e) {
+    if (e.button !== 0 || e.target.closest("input")) return;
+    e.preventDefault();
+    this.kept ??= this.bench.keep();
+    this.sliders[0].focus({preventScroll: true, focusVisible: false});
+    this.box.setPointerCapture(e.pointerId);
+    this.box.classList.add("held");
+    this.#grab = {x: e.clientX, y: e.clientY, from: this.values.map(v => v.get())};
+  }
+
+  #move(e) {
+    if (!this.#grab) return;
+    this.drag(e.clientX - this.#grab.x, e.clientY - this.#grab.y, this.#grab.from, e);
+    this.#show();
+  }
+
+  #release() {
+    if (!this.#grab) return;
+    this.#grab = null;
+    this.box.classList.remove("held");
+    this.bench.rest();
+  }
+
+  // A value typed, with the units of the command line.
+  #type(v) {
+    if (!v.words) return;
+    typing?.remove();
+    const input = typing = document.createElement("input");
+    input.className = "typed";
+    input.setAttribute("aria-label", v.name);
+    input.value = v.words.get();
+    const stage = this.box.parentElement, wide = 200;
+    input.style.left = `${clamp(this.box.offsetLeft, 0, Math.max(0, stage.clientWidth - wide))}px`;
+    input.style.top = `${clamp(this.box.offsetTop + 40, 0, Math.max(0, stage.clientHeight - 40))}px`;
+    const back = this.sliders[this.values.indexOf(v)];
+    let open = true;
+    const close = () => {
+      if (!open) return;
+      open = false;
+      input.remove();
+      if (typing === input) typing = null;
+    };
+    input.addEventListener("keydown", e => {
+      e.stopPropagation();
+      if (e.key === "Enter") { v.words.set(input.value.trim()); close(); back.focus(); }
+      if (e.key === "Escape") { close(); back.focus(); }
+    });
+    input.addEventListener("blur", close);
+    stage.append(input);
+    input.focus();
+    input.select();
+  }
+}

@@ -1,0 +1,52 @@
+// Asking how the bench looks, and telling those who show it.
+import {records} from "./records.js";
+
+/** Asks with the latest words. While the hand moves, the next question waits for the draft of the one before. */
+export class Looking {
+  #wanted = null;
+  #under = null; // the question that is being answered
+  #tell;
+  #board = "";
+
+  /** @param tell called with each record of the latest answer */
+  constructor(tell) { this.#tell = tell; }
+
+  look(words, sidePx) {
+    this.#wanted = {words, side_px: sidePx};
+    if (!this.#under || this.#under.drafted) this.#send();
+  }
+
+  /** Whether an answer is on its way. */
+  get busy() { return this.#under !== null; }
+
+  async #send() {
+    const mine = {drafted: false, whole: false};
+    const question = {...this.#wanted, board: this.#board, draft: false};
+    this.#wanted = null;
+    this.#under = mine;
+    try {
+      for await (const r of records("look", question)) {
+        if (this.#under !== mine) continue; // overtaken: what still comes is old
+        if (r.kind === "board") this.#board = r.board;
+        if (r.kind === "error" || r.kind === "frame" && r.rung === "fine") mine.whole = true;
+        this.#tell(r, question.words);
+        if (r.kind === "frame" || r.kind === "error") {
+          mine.drafted = true;
+          if (this.#wanted) { this.#send(); }
+        }
+      }
+    } catch (e) {
+      if (this.#under === mine) this.#tell({kind: "gone", text: String(e)});
+    }
+    if (this.#under !== mine) return;
+    this.#under = null;
+    if (this.#wanted) this.#send();
+    else if (!mine.whole) this.#tell({kind: "overtaken"});
+  }
+}
+
+/** One frame by words, for a thumbnail. */
+export async function glimpse(words, sidePx) {
+  for await (const r of records("look", {words, side_px: sidePx, board: "", draft: true})) if (r.kind === "frame") return r;
+  return null;
+}
