@@ -29,7 +29,7 @@ func (b *book) place(at layout.Rect, make func() (image.Image, error)) {
 		if err != nil {
 			return pdf.Picture{}, err
 		}
-		return pdf.EncodeJPEG(img, jpegQuality)
+		return pdf.EncodeJPEG(img, jpegQuality, image.YCbCrSubsampleRatio420)
 	})
 }
 

@@ -57,7 +57,7 @@ func onFirstPage(t *testing.T, p layout.Plan) (ruleMM float64) {
 	grid := raster.NewGrid(p.Backdrop.Board(), 3, 2, units.PerInch(300))
 	job := sheet.Job{Label: sheet.Label{Job: "x", Code: "1", Of: 1}, Plan: p, Grid: grid,
 		Source: raster.NewSource(&artwork.Picture{Image: image.NewGray(image.Rect(0, 0, 3, 2))}, p.Drop.Reverses.Turn(),
-			grid)}
+			grid, image.YCbCrSubsampleRatio420)}
 	var file bytes.Buffer
 	require.NoError(t, job.Write(context.Background(), &file, p.Sheets[:1], nil))
 	words := regexp.MustCompile(`(\d+) mm`).FindStringSubmatch(flat(pdftest.Open(t, file.Bytes()).Text(1)))

@@ -23,8 +23,8 @@ func newGrid(p layout.Plan, hung *layout.Hanging, widthPx, heightPx int, finest 
 // sheets is the job as the sheets need it, and what to warn of. art is the part of the artwork that is printed.
 func (j Job) sheets(art *artwork.Picture, hung *layout.Hanging) (sheets sheet.Job, warnings []string) {
 	on := j.PictureOnBoard()
-	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid).Surround(j.Backdrop.Surround).Level(j.Level(),
-		on).Hang(hung, on)
+	source := raster.NewSource(art, j.Drop.Reverses.Turn(), j.Print.Grid, j.Print.Grid.Chroma(on)).
+		Surround(j.Backdrop.Surround).Level(j.Level(), on).Hang(hung, on)
 	warnings = j.nameWarning()
 	profile := art.ICC
 	if warning := profileWarning(art.ICC, source.Gray()); warning != "" {

@@ -89,7 +89,7 @@ func toGray(src *image.RGBA) *image.Gray {
 // The picture's corners must land within 0.1 mm and its pixels come out within 2 levels: PDFium converts from
 // our profile to its own sRGB, JPEG at quality 95 rounds, and neither may do more.
 func TestPicturesLandWhereTheyWerePlaced(t *testing.T) {
-	jpeg := func(img image.Image) (Picture, error) { return EncodeJPEG(img, 95) }
+	jpeg := func(img image.Image) (Picture, error) { return EncodeJPEG(img, 95, image.YCbCrSubsampleRatio420) }
 	tests := []struct {
 		name   string
 		img    image.Image
@@ -196,7 +196,7 @@ func thirty(t *testing.T) []byte {
 		case 1:
 			return EncodeFlate(img)
 		}
-		return EncodeJPEG(img, 90)
+		return EncodeJPEG(img, 90, image.YCbCrSubsampleRatio420)
 	})
 }
 

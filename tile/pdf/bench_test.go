@@ -40,8 +40,8 @@ func BenchmarkEncode(b *testing.B) {
 		name   string
 		encode func() (Picture, error)
 	}{
-		{"JPEG/RGBA", func() (Picture, error) { return EncodeJPEG(grainy, 92) }},
-		{"JPEG/YCbCr", func() (Picture, error) { return EncodeJPEG(ycc, 92) }},
+		{"JPEG/RGBA", func() (Picture, error) { return EncodeJPEG(grainy, 92, image.YCbCrSubsampleRatio420) }},
+		{"JPEG/YCbCr", func() (Picture, error) { return EncodeJPEG(ycc, 92, image.YCbCrSubsampleRatio420) }},
 		{"Flate/RGBA", func() (Picture, error) { return EncodeFlate(grainy) }},
 		{"Flate/YCbCr", func() (Picture, error) { return EncodeFlate(ycc) }},
 	}

@@ -194,7 +194,8 @@ func oneSheet(t *testing.T, art *artwork.Picture, lossless bool) (data []byte, a
 	grid := raster.NewGrid(on, w, h, units.PerInch(300))
 	job := sheet.Job{
 		Label: sheet.Label{Job: "colours", Code: "C0105E", Of: 1}, Plan: plan, Grid: grid,
-		Source: raster.NewSource(art, plan.Drop.Reverses.Turn(), grid), Profile: art.ICC, Lossless: lossless,
+		Source:  raster.NewSource(art, plan.Drop.Reverses.Turn(), grid, image.YCbCrSubsampleRatio420),
+		Profile: art.ICC, Lossless: lossless,
 	}
 	var file bytes.Buffer
 	require.NoError(t, job.Write(context.Background(), &file, plan.Sheets, nil))

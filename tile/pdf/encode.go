@@ -11,17 +11,25 @@ import (
 )
 
 // EncodeJPEG encodes a picture as a JPEG file at a quality of 1 to 100. It takes *image.Gray, *image.YCbCr
-// and opaque *image.RGBA; colour is stored at half resolution both ways (4:2:0), whatever the picture has. A
+// and opaque *image.RGBA; colour is stored with chroma as asked, 4:4:4 or 4:2:0, whatever the picture has. A
 // side over 65535 pixels is an error.
-func EncodeJPEG(img image.Image, quality int) (Picture, error) {
+func EncodeJPEG(img image.Image, quality int, chroma image.YCbCrSubsampleRatio) (Picture, error) {
 	p, err := describe(img, DCT)
 	if err != nil {
 		return Picture{}, err
 	}
-	if p.Data, err = jpeg.Encode(img, quality); err != nil {
+	if p.Data, err = jpeg.Encode(img, quality, chroma); err != nil {
 		return Picture{}, err
 	}
 	return p, nil
+}
+
+// WholeBlocks grows a rectangle of a raster outward to whole blocks of JPEG, counted from the raster's corner. Pictures
+// of such rectangles that EncodeJPEG makes at one quality decode to the same pixels wherever two of them show the same.
+func WholeBlocks(r image.Rectangle) image.Rectangle {
+	down := func(n int) int { return n &^ (jpeg.BlockPx - 1) } // toward the left and top below zero too
+	up := func(n int) int { return down(n + jpeg.BlockPx - 1) }
+	return image.Rect(down(r.Min.X), down(r.Min.Y), up(r.Max.X), up(r.Max.Y))
 }
 
 // The PNG filter "up": each byte less the one above it (ISO/IEC 15948, 9.2), and its number as a PDF

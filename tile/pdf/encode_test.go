@@ -82,7 +82,7 @@ func TestJPEGIsWhatItSays(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			p, err := EncodeJPEG(test.img, 95)
+			p, err := EncodeJPEG(test.img, 95, image.YCbCrSubsampleRatio420)
 			require.NoError(t, err)
 			require.Equal(t, []any{160, 96, test.gray, DCT}, []any{p.WidthPx, p.HeightPx, p.Gray, p.Filter})
 			got, err := jpeg.Decode(bytes.NewReader(p.Data))
@@ -90,9 +90,9 @@ func TestJPEGIsWhatItSays(t *testing.T) {
 			require.Equal(t, image.Pt(160, 96), got.Bounds().Size())
 			_, gray := got.(*image.Gray)
 			require.Equal(t, test.gray, gray)
-			worse, err := EncodeJPEG(noise(1), 10)
+			worse, err := EncodeJPEG(noise(1), 10, image.YCbCrSubsampleRatio420)
 			require.NoError(t, err)
-			better, err := EncodeJPEG(noise(1), 90)
+			better, err := EncodeJPEG(noise(1), 90, image.YCbCrSubsampleRatio420)
 			require.NoError(t, err)
 			require.Less(t, len(worse.Data), len(better.Data), "quality must matter")
 		})
@@ -116,7 +116,7 @@ func TestEncodersRefuse(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			_, err := EncodeJPEG(test.img, test.quality)
+			_, err := EncodeJPEG(test.img, test.quality, image.YCbCrSubsampleRatio420)
 			require.ErrorContains(t, err, test.want)
 		})
 	}
@@ -125,5 +125,16 @@ func TestEncodersRefuse(t *testing.T) {
 			_, err := EncodeFlate(test.img)
 			require.ErrorContains(t, err, test.want)
 		})
+	}
+}
+
+func TestWholeBlocks(t *testing.T) {
+	for _, c := range [][2]image.Rectangle{
+		{image.Rect(0, 0, 16, 32), image.Rect(0, 0, 16, 32)},
+		{image.Rect(1, 15, 17, 33), image.Rect(0, 0, 32, 48)},
+		{image.Rect(-1, -16, 1, -15), image.Rect(-16, -16, 16, 0)},
+		{image.Rect(-17, -33, -16, -32), image.Rect(-32, -48, -16, -32)},
+	} {
+		require.Equal(t, c[1], WholeBlocks(c[0]), "%v", c[0])
 	}
 }

@@ -37,6 +37,20 @@ func (g Grid) Resolution(picture layout.Rect) units.Resolution {
 	return units.PerMM(x)
 }
 
+// fullChromaPPI is the resolution below which sheets keep colour in full: stored at half of it, as photographs mostly
+// are, a pixel of chroma would be larger than 1/75 inch, 0.34 mm, which shows at reading distance (common practice,
+// no source).
+const fullChromaPPI = 150
+
+// Chroma is how finely the sheets store colour, both ways: at the grid's resolution (4:4:4) where that is under 150
+// pixels to the inch, and at half of it (4:2:0) from there on.
+func (g Grid) Chroma(picture layout.Rect) image.YCbCrSubsampleRatio {
+	if g.Resolution(picture).PixelsPerInch() < fullChromaPPI {
+		return image.YCbCrSubsampleRatio444
+	}
+	return image.YCbCrSubsampleRatio420
+}
+
 // Pixels returns the grid pixels that a rectangle of the board touches; picture is where the picture lies on the board.
 // From board mm to grid pixels: px = (mm - picture's left) times width px / picture width, likewise down.
 func (g Grid) Pixels(picture, r layout.Rect) image.Rectangle {

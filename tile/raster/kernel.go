@@ -29,19 +29,20 @@ type tap struct {
 	weights []int16
 }
 
-// taps works out the result pixels from lo up to hi of an axis that shrinks from n to m pixels. Result pixel
-// i is centred at (i + 0.5) n/m - 0.5 of the source (pixel-centre rule); beyond either end the last pixel
+// taps works out the result pixels from lo up to hi of an axis that shrinks from n to m pixels, or grows to them.
+// Result pixel i is centred at (i + 0.5) n/m - 0.5 of the source (pixel-centre rule); beyond either end the last pixel
 // goes on.
 func taps(lo, hi, n, m int) []tap {
 	scale := float64(n) / float64(m)
+	width := max(1, scale) // of the kernel: no wider than it must be to interpolate
 	all := make([]tap, 0, hi-lo)
 	for i := lo; i < hi; i++ {
 		centre := (float64(clamp(i, m))+0.5)*scale - 0.5
-		from, to := int(math.Ceil(centre-lobes*scale)), int(math.Floor(centre+lobes*scale))
+		from, to := int(math.Ceil(centre-lobes*width)), int(math.Floor(centre+lobes*width))
 		first, last := clamp(from, n), clamp(to, n)
 		real := make([]float64, last-first+1)
 		for k := from; k <= to; k++ {
-			real[clamp(k, n)-first] += lanczos((float64(k) - centre) / scale)
+			real[clamp(k, n)-first] += lanczos((float64(k) - centre) / width)
 		}
 		t := tap{first, even(wholeWeights(real))}
 		if over := t.first + len(t.weights) - n; over > 0 && t.first > 0 { // the one that fills up

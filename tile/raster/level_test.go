@@ -82,7 +82,7 @@ func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 				p := levelledPlan(t, c.lamps...)
 				on, lamps := p.PictureOnBoard(), p.Light()
 				g := Grid{c.w, c.h}
-				got := NewSource(&artwork.Picture{Image: flat(kind, c.w, c.h, value)}, flip.HalfTurn, g).Level(p.Level(),
+				got := NewSource(&artwork.Picture{Image: flat(kind, c.w, c.h, value)}, flip.HalfTurn, g, half).Level(p.Level(),
 					on).Cut(image.Rect(0, 0, c.w, c.h))
 				even := math.Exp2(-p.Level().LossStops()) // of the artwork's light, all over the board
 				worst := 0.0
@@ -114,7 +114,7 @@ func TestLevelledSheetsShareOneGrid(t *testing.T) {
 		for _, g := range []Grid{{310, 205}, {130, 86}} { // the artwork's own pixels, and filtered
 			for _, surround := range []layout.Surround{"", "#c08040"} {
 				s := NewSource(&artwork.Picture{Image: noise(kind, 310, 205, random)}, flip.HalfTurn,
-					g).Surround(surround).Level(p.Level(), p.PictureOnBoard())
+					g, half).Surround(surround).Level(p.Level(), p.PictureOnBoard())
 				all := image.Rect(-70, -70, g.WidthPx+70, g.HeightPx+70)
 				whole := s.Cut(all)
 				for range 12 {
@@ -137,7 +137,7 @@ func TestLevelledSheetsShareOneGrid(t *testing.T) {
 func TestLevelLeavesAlone(t *testing.T) {
 	art := noise("colour", 80, 50, rand.New(rand.NewSource(35)))
 	plain := func() *Source {
-		return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{80, 50})
+		return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{80, 50}, half)
 	}
 	r := image.Rect(-5, -5, 85, 55)
 	t.Run("a print that is not levelled", func(t *testing.T) {
@@ -167,7 +167,7 @@ func BenchmarkLevel(b *testing.B) {
 			const w, h = 12000, 8000
 			r := image.Rect(4000, 3000, 6000, 6000) // about a sheet of A4 at 300 pixels to the inch
 			art := noise(kind, 64, 64, rand.New(rand.NewSource(1)))
-			s := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}).Level(p.Level(), p.PictureOnBoard())
+			s := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}, half).Level(p.Level(), p.PictureOnBoard())
 			var m image.Image = image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
 			if kind == "colour" {
 				m = image.NewRGBA(m.Bounds())

@@ -9,33 +9,34 @@ import (
 	"dropsheet/layout"
 )
 
-// planes are a picture's luma, blue and red chroma, each a grey picture of its own: luma on the grid, chroma
-// on one of half as many pixels each way (4:2:0).
+// planes are a picture's luma, blue and red chroma, each a grey picture of its own: luma on the grid, chroma on it
+// too (4:4:4) or on one of half as many pixels each way (4:2:0).
 type planes [3]*Source
 
 // newPlanes prepares a picture of luma and chroma, as most JPEGs are, to be cut without turning its planes
 // into red, green and blue and back: less work, and nothing lost on the way. nil where chroma pixels would
-// not come out whole or would have to be invented.
-func newPlanes(art image.Image, upright, turn flip.Turn, grid Grid) *planes {
+// not come out whole.
+func newPlanes(art image.Image, upright, turn flip.Turn, grid Grid, chroma image.YCbCrSubsampleRatio) *planes {
 	ycc, ok := art.(*image.YCbCr)
 	if !ok {
 		return nil
 	}
 	x, y := chromaStep(ycc.SubsampleRatio)
 	at, size := ycc.Rect.Min, ycc.Rect.Size()
-	if x == 0 || at.X%x != 0 || at.Y%y != 0 || size.X%x != 0 || size.Y%y != 0 || grid.WidthPx%2 != 0 ||
-		grid.HeightPx%2 != 0 {
+	across, down := chromaStep(chroma)
+	if x == 0 || at.X%x != 0 || at.Y%y != 0 || size.X%x != 0 || size.Y%y != 0 || grid.WidthPx%across != 0 ||
+		grid.HeightPx%down != 0 {
 		return nil
 	}
 	luma, blue, red := color.RGBToYCbCr(255, 255, 255)
-	half := Grid{grid.WidthPx / 2, grid.HeightPx / 2}
+	chromaGrid := Grid{grid.WidthPx / across, grid.HeightPx / down}
 	plane := func(pix []byte, stride, w, h int, g Grid, paper uint8) *Source {
 		return newSource(&image.Gray{Pix: pix, Stride: stride, Rect: image.Rect(0, 0, w, h)}, upright, turn, g, gray(paper))
 	}
 	return &planes{
 		plane(ycc.Y[ycc.YOffset(at.X, at.Y):], ycc.YStride, size.X, size.Y, grid, luma),
-		plane(ycc.Cb[ycc.COffset(at.X, at.Y):], ycc.CStride, size.X/x, size.Y/y, half, blue),
-		plane(ycc.Cr[ycc.COffset(at.X, at.Y):], ycc.CStride, size.X/x, size.Y/y, half, red),
+		plane(ycc.Cb[ycc.COffset(at.X, at.Y):], ycc.CStride, size.X/x, size.Y/y, chromaGrid, blue),
+		plane(ycc.Cr[ycc.COffset(at.X, at.Y):], ycc.CStride, size.X/x, size.Y/y, chromaGrid, red),
 	}
 }
 
@@ -74,24 +75,22 @@ func (p *planes) hang(h *layout.Hanging, picture layout.Rect) {
 	}
 }
 
-// cut makes the pixels of a rectangle of the grid; half is the rectangle of chroma.
-func (p *planes) cut(r, half image.Rectangle) *image.YCbCr {
-	cut := func(i int, r image.Rectangle) []byte { return p[i].Cut(r).(*image.Gray).Pix }
-	return &image.YCbCr{
-		Y: cut(0, r), Cb: cut(1, half), Cr: cut(2, half), YStride: r.Dx(), CStride: half.Dx(),
-		SubsampleRatio: image.YCbCrSubsampleRatio420, Rect: image.Rect(0, 0, r.Dx(), r.Dy()),
-	}
-}
-
-// CutSubsampled makes the pixels of a rectangle of the grid for a file that stores chroma as 4:2:0 anyway:
-// what Cut makes, but an *image.YCbCr of that kind where the artwork has luma and chroma and the rectangle's
-// corners are even, save where levels are made up for lamps, which goes by red, green and blue.
-func (s *Source) CutSubsampled(r image.Rectangle) image.Image {
-	half := image.Rect(r.Min.X/2, r.Min.Y/2, r.Max.X/2, r.Max.Y/2)
-	if s.planes == nil || half.Min.Mul(2) != r.Min || half.Max.Mul(2) != r.Max {
+// CutYCbCr makes the pixels of a rectangle of the grid for a file that stores luma and chroma anyway: what Cut makes,
+// but an *image.YCbCr of the source's subsampling where the artwork has luma and chroma and the rectangle's corners
+// lie between pixels of chroma, save where levels are made up for lamps, which goes by red, green and blue. Where the
+// artwork has less chroma than the grid, what lies between is interpolated, while Cut repeats it.
+func (s *Source) CutYCbCr(r image.Rectangle) image.Image {
+	across, down := chromaStep(s.chroma)
+	chroma := image.Rect(r.Min.X/across, r.Min.Y/down, r.Max.X/across, r.Max.Y/down)
+	if s.planes == nil ||
+		image.Rect(chroma.Min.X*across, chroma.Min.Y*down, chroma.Max.X*across, chroma.Max.Y*down) != r {
 		return s.Cut(r)
 	}
-	m := s.planes.cut(r, half)
+	cut := func(i int, r image.Rectangle) []byte { return s.planes[i].Cut(r).(*image.Gray).Pix }
+	m := &image.YCbCr{
+		Y: cut(0, r), Cb: cut(1, chroma), Cr: cut(2, chroma), YStride: r.Dx(), CStride: chroma.Dx(),
+		SubsampleRatio: s.chroma, Rect: image.Rect(0, 0, r.Dx(), r.Dy()),
+	}
 	if s.level == nil {
 		return m
 	}
@@ -99,10 +98,4 @@ func (s *Source) CutSubsampled(r image.Rectangle) image.Image {
 	draw.Draw(levelled, m.Rect, m, image.Point{}, draw.Src)
 	s.level.apply(levelled, r)
 	return levelled
-}
-
-// Even grows a rectangle of the grid outward to even corners, where chroma pixels begin.
-func Even(r image.Rectangle) image.Rectangle {
-	down := func(n int) int { return n &^ 1 } // toward the left and top below zero too
-	return image.Rect(down(r.Min.X), down(r.Min.Y), down(r.Max.X+1), down(r.Max.Y+1))
 }

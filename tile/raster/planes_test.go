@@ -15,6 +15,9 @@ import (
 	"dropsheet/tile/artwork"
 )
 
+// The ways that sheets store chroma.
+const half, full = image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio444
+
 // At the artwork's own pixels planes are the same picture as Cut's, to the last level, however it is turned,
 // cropped and cut.
 func TestPlanesAreTheSamePicture(t *testing.T) {
@@ -24,11 +27,11 @@ func TestPlanesAreTheSamePicture(t *testing.T) {
 	for _, art := range []*image.YCbCr{whole, whole.SubImage(image.Rect(6, 4, 58, 40)).(*image.YCbCr)} {
 		for _, turn := range turns {
 			w, h := turn.Size(art.Rect.Dx(), art.Rect.Dy())
-			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w, h})
+			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w, h}, half)
 			for range 20 {
 				x, y := 2*random.Intn(w/2)-4, 2*random.Intn(h/2)-4
 				r := image.Rect(x, y, x+2+2*random.Intn(20), y+2+2*random.Intn(20))
-				planes := s.CutSubsampled(r).(*image.YCbCr)
+				planes := s.CutYCbCr(r).(*image.YCbCr)
 				want := s.Cut(r).(*image.RGBA)
 				require.Equal(t, want.Rect, planes.Rect)
 				for y := range r.Dy() {
@@ -52,13 +55,13 @@ func TestPlanesFilterLumaAsGrey(t *testing.T) {
 		source func(m image.Image) *Source
 	}{
 		{"shrunk", func(m image.Image) *Source {
-			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{40, 26})
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{40, 26}, half)
 		}},
 		{"bent", func(m image.Image) *Source { return bent.source(m, Grid{90, 90}) }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := image.Rect(-2, 0, 42, 26)
-			planes := c.source(art).CutSubsampled(r).(*image.YCbCr)
+			planes := c.source(art).CutYCbCr(r).(*image.YCbCr)
 			require.Equal(t, c.source(luma).Cut(r).(*image.Gray).Pix, planes.Y)
 			require.Len(t, planes.Cb, 22*13)
 		})
@@ -99,7 +102,7 @@ func subsampled(m image.Image) *image.YCbCr {
 	return to
 }
 
-// Every way that planes go gives what red, green and blue give when they are then stored as 4:2:0, to what
+// Every way that planes go gives what red, green and blue give when they are then stored as 4:2:0 or 4:4:4, to what
 // rounding them to luma and chroma takes.
 func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
 	const w, h = 240, 160
@@ -107,54 +110,69 @@ func TestPlanesAgainstRedGreenAndBlue(t *testing.T) {
 	lit := levelledPlan(t, layout.Lamp{XMM: -600, YMM: -400, ZMM: 900})
 	for _, c := range []struct {
 		name   string
-		source func(art image.Image) *Source
+		source func(art image.Image, chroma image.YCbCrSubsampleRatio) *Source
 		r      image.Rectangle
 	}{
-		{"own pixels", func(m image.Image) *Source {
-			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h})
+		{"own pixels", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}, chroma)
 		}, image.Rect(-6, -4, 100, 90)},
-		{"shrunk", func(m image.Image) *Source {
-			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w / 2, h / 2})
+		{"shrunk", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w / 2, h / 2}, chroma)
 		}, image.Rect(-6, -4, 100, 84)},
-		{"in a surround", func(m image.Image) *Source {
-			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Surround("#2040c0")
+		{"in a surround", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}, chroma).Surround("#2040c0")
 		}, image.Rect(-20, -20, 100, 90)},
-		{"bent, on white paper", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}) },
-			image.Rect(-20, -20, 200, 200)},
-		{"bent, in a surround", func(m image.Image) *Source { return bent.source(m, Grid{180, 180}).Surround("#c08020") },
-			image.Rect(-20, -20, 200, 200)},
-		{"levelled", func(m image.Image) *Source {
-			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard())
+		{"bent, on white paper", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return bent.sourceIn(m, Grid{180, 180}, chroma)
+		}, image.Rect(-20, -20, 200, 200)},
+		{"bent, in a surround", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return bent.sourceIn(m, Grid{180, 180}, chroma).Surround("#c08020")
+		}, image.Rect(-20, -20, 200, 200)},
+		{"levelled", func(m image.Image, chroma image.YCbCrSubsampleRatio) *Source {
+			return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, Grid{w, h}, chroma).Level(lit.Level(),
+				lit.PictureOnBoard())
 		}, image.Rect(0, 0, w, h)},
 	} {
 		for _, ratio := range []image.YCbCrSubsampleRatio{image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio422,
 			image.YCbCrSubsampleRatio440, image.YCbCrSubsampleRatio444} {
-			t.Run(c.name+" "+ratio.String(), func(t *testing.T) {
-				s := c.source(smoothly(ratio, w, h))
-				require.NotNil(t, s.planes)
-				got, want := s.CutSubsampled(c.r), subsampled(s.Cut(c.r))
-				require.Equal(t, want.Bounds(), got.Bounds())
-				square, n := 0.0, 0.0
-				for y := range c.r.Dy() {
-					for x := range c.r.Dx() {
-						a, b := rgba(got.At(x, y)), rgba(want.At(x, y))
-						for _, off := range [3]float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G),
-							float64(a.B) - float64(b.B)} {
-							square, n = square+off*off, n+1
-						}
+			for _, chroma := range []image.YCbCrSubsampleRatio{half, full} {
+				t.Run(fmt.Sprint(c.name, " ", ratio, " as ", chroma), func(t *testing.T) {
+					s := c.source(smoothly(ratio, w, h), chroma)
+					require.NotNil(t, s.planes)
+					got, want := s.CutYCbCr(c.r), s.Cut(c.r)
+					if chroma == half {
+						want = subsampled(want)
 					}
-				}
-				rms := math.Sqrt(square / n)
-				t.Logf("%.2f levels", rms)
-				require.Less(t, rms, 1.0)
-			})
+					require.Equal(t, want.Bounds(), got.Bounds())
+					rms := rmsBetween(got, want)
+					t.Logf("%.2f levels", rms)
+					require.Less(t, rms, 1.0)
+				})
+			}
 		}
 	}
 }
 
+// rmsBetween is how far two pictures of a size differ, in levels of red, green and blue.
+func rmsBetween(one, other image.Image) float64 {
+	square, n := 0.0, 0.0
+	for y := range one.Bounds().Dy() {
+		for x := range one.Bounds().Dx() {
+			a, b := rgba(one.At(x, y)), rgba(other.At(x, y))
+			for _, off := range [3]float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G),
+				float64(a.B) - float64(b.B)} {
+				square, n = square+off*off, n+1
+			}
+		}
+	}
+	return math.Sqrt(square / n)
+}
+
 func TestPlanesAreNotToBeHad(t *testing.T) {
 	art := noise("4:2:0", 64, 48, rand.New(rand.NewSource(8))).(*image.YCbCr)
-	source := func(m image.Image, g Grid) *Source { return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, g) }
+	source := func(m image.Image, g Grid) *Source {
+		return NewSource(&artwork.Picture{Image: m}, flip.HalfTurn, g, half)
+	}
 	even := image.Rect(0, 0, 8, 8)
 	for _, c := range []struct {
 		name string
@@ -175,7 +193,7 @@ func TestPlanesAreNotToBeHad(t *testing.T) {
 			source(image.NewYCbCr(image.Rect(0, 0, 64, 48), image.YCbCrSubsampleRatio411), Grid{64, 48}), even},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.s.Cut(c.r), c.s.CutSubsampled(c.r))
+			require.Equal(t, c.s.Cut(c.r), c.s.CutYCbCr(c.r))
 		})
 	}
 }
@@ -187,11 +205,13 @@ func TestPlanesShareOneGrid(t *testing.T) {
 	art := noise("4:2:0", w, h, random)
 	bent := scenes()["turned 20°"]
 	lit := levelledPlan(t, layout.Lamp{XMM: -600, YMM: -400, ZMM: 900})
-	source := func(turn flip.Turn, g Grid) *Source { return NewSource(&artwork.Picture{Image: art}, turn, g) }
+	source := func(turn flip.Turn, g Grid) *Source { return NewSource(&artwork.Picture{Image: art}, turn, g, half) }
 	sources := map[string]*Source{
-		"in a surround": source(flip.HalfTurn, Grid{w / 2, h / 2}).Surround("#2040c0"),
-		"levelled":      source(flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard()),
-		"bent":          bent.source(art, Grid{180, 180}),
+		"in a surround":         source(flip.HalfTurn, Grid{w / 2, h / 2}).Surround("#2040c0"),
+		"levelled":              source(flip.HalfTurn, Grid{w, h}).Level(lit.Level(), lit.PictureOnBoard()),
+		"bent":                  bent.source(art, Grid{180, 180}),
+		"in full colour":        NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{w, h}, full),
+		"shrunk in full colour": NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{150, 100}, full),
 	}
 	for i, turn := range turns {
 		gw, gh := turn.Size(110, 74)
@@ -199,11 +219,11 @@ func TestPlanesShareOneGrid(t *testing.T) {
 	}
 	for name, s := range sources {
 		all := image.Rect(-8, -6, s.grid.WidthPx&^1+8, s.grid.HeightPx&^1+6)
-		whole := s.CutSubsampled(all)
+		whole := s.CutYCbCr(all)
 		for range 10 {
 			x, y := all.Min.X+2*random.Intn(all.Dx()/2), all.Min.Y+2*random.Intn(all.Dy()/2)
 			r := image.Rect(x, y, x+2+2*random.Intn(60), y+2+2*random.Intn(60)).Intersect(all)
-			part := s.CutSubsampled(r)
+			part := s.CutYCbCr(r)
 			for j := range r.Dy() {
 				for i := range r.Dx() {
 					if want, got := whole.At(x-all.Min.X+i, y-all.Min.Y+j), part.At(i, j); want != got {
@@ -218,10 +238,10 @@ func TestPlanesShareOneGrid(t *testing.T) {
 // A surround that is taken back leaves nothing behind, in no plane.
 func TestSurroundTakenBack(t *testing.T) {
 	art := noise("4:2:0", 64, 48, rand.New(rand.NewSource(11)))
-	source := func() *Source { return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{32, 24}) }
+	source := func() *Source { return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{32, 24}, half) }
 	r := image.Rect(-8, -8, 40, 32)
 	back := source().Surround("#2040c0").Surround(layout.Stretch)
-	require.Equal(t, source().CutSubsampled(r), back.CutSubsampled(r))
+	require.Equal(t, source().CutYCbCr(r), back.CutYCbCr(r))
 	require.Equal(t, source().Cut(r), back.Cut(r))
 }
 
@@ -234,10 +254,10 @@ func TestShrinkingTurns(t *testing.T) {
 		// Halved, taps mirror in a pixel's centre, save that one of the two largest takes what rounding loses:
 		// a level more or less.
 		art := noise(kind, 2*w, 2*h, random)
-		plain := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}).Cut(image.Rect(0, 0, w, h))
+		plain := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}, half).Cut(image.Rect(0, 0, w, h))
 		for _, turn := range turns {
 			gw, gh := turn.Size(w, h)
-			got := NewSource(&artwork.Picture{Image: art}, turn, Grid{gw, gh}).Cut(image.Rect(0, 0, gw, gh))
+			got := NewSource(&artwork.Picture{Image: art}, turn, Grid{gw, gh}, half).Cut(image.Rect(0, 0, gw, gh))
 			for y := range gh {
 				for x := range gw {
 					ax, ay := turn.Source(x, y, w, h)
@@ -270,7 +290,7 @@ func TestBentPicturesHangUpright(t *testing.T) {
 			}
 		}
 		source := func(m image.Image, upright flip.Turn) *Source {
-			return NewSource(&artwork.Picture{Image: m, Upright: upright}, flip.HalfTurn, g).Hang(bent.h, bent.on)
+			return NewSource(&artwork.Picture{Image: m, Upright: upright}, flip.HalfTurn, g, half).Hang(bent.h, bent.on)
 		}
 		got := source(art, upright)
 		plain := image.NewYCbCr(image.Rect(0, 0, w, h), image.YCbCrSubsampleRatio420)
@@ -283,11 +303,6 @@ func TestBentPicturesHangUpright(t *testing.T) {
 		want := source(plain, flip.Turn{})
 		require.NotNil(t, got.planes)
 		require.Equal(t, want.Cut(r), got.Cut(r), "%+v", upright)
-		require.Equal(t, want.CutSubsampled(r), got.CutSubsampled(r), "%+v", upright)
+		require.Equal(t, want.CutYCbCr(r), got.CutYCbCr(r), "%+v", upright)
 	}
-}
-
-func TestEven(t *testing.T) {
-	require.Equal(t, image.Rect(-4, 0, 2, 8), Even(image.Rect(-3, 1, 1, 7)))
-	require.Equal(t, image.Rect(-4, 0, 2, 8), Even(image.Rect(-4, 0, 2, 8)))
 }

@@ -57,7 +57,7 @@ func TestCutCopiesOwnPixels(t *testing.T) {
 		for _, turn := range turns {
 			art := noise(kind, 13, 7, random)
 			w, h := turn.Size(13, 7)
-			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w, h})
+			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w, h}, half)
 			for range 40 {
 				x, y := random.Intn(w+20)-10, random.Intn(h+20)-10
 				r := image.Rect(x, y, x+1+random.Intn(20), y+1+random.Intn(20))
@@ -83,7 +83,7 @@ func TestSheetsShareOneGrid(t *testing.T) {
 		for _, turn := range turns {
 			art := noise(kind, 61, 47, random)
 			w, h := turn.Size(61, 47)
-			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w * 10 / 23, h * 10 / 23})
+			s := NewSource(&artwork.Picture{Image: art}, turn, Grid{w * 10 / 23, h * 10 / 23}, half)
 			all := image.Rect(-6, -6, w*10/23+6, h*10/23+6)
 			whole := s.Cut(all)
 			for range 20 {
@@ -104,7 +104,7 @@ func TestSheetsShareOneGrid(t *testing.T) {
 func TestShrunkBleedRepeats(t *testing.T) {
 	for _, kind := range kinds {
 		for _, turn := range turns {
-			s := NewSource(&artwork.Picture{Image: noise(kind, 60, 46, rand.New(rand.NewSource(13)))}, turn, Grid{23, 19})
+			s := NewSource(&artwork.Picture{Image: noise(kind, 60, 46, rand.New(rand.NewSource(13)))}, turn, Grid{23, 19}, half)
 			own, all := s.Cut(image.Rect(0, 0, 23, 19)), s.Cut(image.Rect(-7, -6, 30, 25))
 			for y := range 31 {
 				for x := range 37 {
@@ -121,7 +121,7 @@ func TestFilterAgainstFloatReference(t *testing.T) {
 	const seed = 32
 	art := noise("grey", 90, 70, rand.New(rand.NewSource(seed))).(*image.Gray)
 	const w, h = 37, 29
-	got := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}).Cut(image.Rect(0, 0, w, h)).(*image.Gray)
+	got := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{w, h}, half).Cut(image.Rect(0, 0, w, h)).(*image.Gray)
 
 	sinc := func(x float64) float64 {
 		if x == 0 {
@@ -166,7 +166,7 @@ func TestZonePlateDoesNotAlias(t *testing.T) {
 			art.SetGray(x, y, color.Gray{uint8(127.5 + 127*math.Cos(math.Pi*r2/(2*n)))}) // frequency r/(2n) cycles a pixel
 		}
 	}
-	got := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{m, m}).Cut(image.Rect(0, 0, m, m)).(*image.Gray)
+	got := NewSource(&artwork.Picture{Image: art}, flip.Turn{}, Grid{m, m}, half).Cut(image.Rect(0, 0, m, m)).(*image.Gray)
 	// Nyquist of the result is 1/8 cycle a source pixel: r = n/4. From 1.6 times that on along an axis the
 	// kernel has died down. (A separable kernel passes what lies under Nyquist on the other axis, so look near
 	// the axis only.)
@@ -184,7 +184,7 @@ func TestFlatStaysFlat(t *testing.T) {
 			art.Pix[i] = level
 		}
 		got := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn,
-			Grid{17, 19}).Cut(image.Rect(-3, -3, 20, 22)).(*image.Gray)
+			Grid{17, 19}, half).Cut(image.Rect(-3, -3, 20, 22)).(*image.Gray)
 		for _, v := range got.Pix {
 			require.Equal(t, level, v)
 		}

@@ -23,15 +23,15 @@ func BenchmarkResample(b *testing.B) {
 	colour := image.NewRGBA(planes.Rect)
 	draw.Draw(colour, colour.Rect, planes, image.Point{}, draw.Src)
 	reference := lanczosFloat(colour, toW, toH)
-	rgb := NewSource(&artwork.Picture{Image: colour}, flip.Turn{}, Grid{toW, toH})
-	ycc := NewSource(&artwork.Picture{Image: planes}, flip.Turn{}, Grid{toW, toH})
+	rgb := NewSource(&artwork.Picture{Image: colour}, flip.Turn{}, Grid{toW, toH}, half)
+	ycc := NewSource(&artwork.Picture{Image: planes}, flip.Turn{}, Grid{toW, toH}, half)
 	whole := image.Rect(0, 0, toW, toH)
 	for _, c := range []struct {
 		name   string
 		shrink func() image.Image
 	}{
 		{"ours", func() image.Image { return rgb.Cut(whole) }},
-		{"ours, 4:2:0", func() image.Image { return ycc.CutSubsampled(whole) }},
+		{"ours, 4:2:0", func() image.Image { return ycc.CutYCbCr(whole) }},
 		{"x-image CatmullRom", func() image.Image {
 			m := image.NewRGBA(whole)
 			draw.CatmullRom.Scale(m, whole, colour, colour.Rect, draw.Src, nil)

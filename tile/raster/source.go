@@ -20,14 +20,17 @@ type Source struct {
 	beyond        *color.RGBA // what stands beyond the picture; nil where its outermost pixels go on
 	paper         color.RGBA  // what stands beyond a bent picture where beyond is nil: white
 	planes        *planes     // of a picture of luma and chroma; nil for any other
-	warp          *warp       // how the picture is bent; nil where it hangs flat, upright and whole
-	level         *level      // how the sheets make up for the lamps; nil where they don't
+	chroma        image.YCbCrSubsampleRatio
+	warp          *warp  // how the picture is bent; nil where it hangs flat, upright and whole
+	level         *level // how the sheets make up for the lamps; nil where they don't
 }
 
-// NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs.
-func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid) *Source {
+// NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs, for files that store chroma
+// at full resolution (4:4:4) or half of it (4:2:0).
+func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid, chroma image.YCbCrSubsampleRatio) *Source {
 	s := newSource(p.Image, p.Upright, p.Upright.Then(turn), grid, gray(0xff))
-	s.planes = newPlanes(s.art, s.upright, s.turn, grid)
+	s.chroma = chroma
+	s.planes = newPlanes(s.art, s.upright, s.turn, grid, chroma)
 	return s
 }
 
@@ -38,6 +41,9 @@ func newSource(art image.Image, upright, turn flip.Turn, grid Grid, paper color.
 }
 
 func gray(level uint8) color.RGBA { return color.RGBA{level, level, level, 0xff} }
+
+// Chroma is how finely files are to store the colour of what the source makes.
+func (s *Source) Chroma() image.YCbCrSubsampleRatio { return s.chroma }
 
 // Gray tells whether the pictures that Cut makes are grey.
 func (s *Source) Gray() bool { return printsGray(s.art, s.beyond) }

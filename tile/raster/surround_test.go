@@ -23,8 +23,8 @@ func TestCutInASurround(t *testing.T) {
 				art := noise(kind, 40, 26, random)
 				grid := Grid{40 / shrink, 26 / shrink}
 				picture := &artwork.Picture{Image: art}
-				plain := NewSource(picture, flip.HalfTurn, grid)
-				s := NewSource(picture, flip.HalfTurn, grid).Surround(surround)
+				plain := NewSource(picture, flip.HalfTurn, grid, half)
+				s := NewSource(picture, flip.HalfTurn, grid, half).Surround(surround)
 				c, coloured := surround.Colour()
 				require.Equal(t, kind == "grey" && surround != "#20a0ff", s.Gray())
 				for range 30 {
@@ -71,7 +71,8 @@ func BenchmarkCutInASurround(b *testing.B) {
 	for i := range art.Pix {
 		art.Pix[i] = 0xff
 	}
-	s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{4000, 3000}).Surround(layout.Surround("#203040"))
+	s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{4000, 3000}, half).
+		Surround(layout.Surround("#203040"))
 	r := image.Rect(-1000, 0, 1000, 2000)
 	for b.Loop() {
 		s.Cut(r)

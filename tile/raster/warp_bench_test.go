@@ -23,7 +23,7 @@ func BenchmarkWarp(b *testing.B) {
 			art := noise(kind, w, w*2/3, rand.New(rand.NewSource(1)))
 			own := NewBentGrid(h, on, w, w*2/3, units.PerInch(1e6))
 			g := NewBentGrid(h, on, w, w*2/3, units.PerMM(own.Resolution(on).PixelsPerMM()/shrink))
-			s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g).Hang(h, on)
+			s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g, half).Hang(h, on)
 			for _, c := range []struct {
 				where string
 				at    float64
@@ -45,7 +45,7 @@ func BenchmarkWarp(b *testing.B) {
 func BenchmarkFlat(b *testing.B) {
 	for _, kind := range []string{"grey", "colour", "4:2:0"} {
 		art := noise(kind, 4500, 3000, rand.New(rand.NewSource(1)))
-		s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{1500, 1000})
+		s := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{1500, 1000}, half)
 		r := image.Rect(300, 200, 900, 800)
 		b.Run(kind+"/3 to 1", func(b *testing.B) {
 			for b.Loop() {

@@ -62,8 +62,10 @@ func (s scene) shrinking(artW, artH int, by float64) Grid {
 	return Grid{int(float64(own.WidthPx) / by), int(float64(own.HeightPx) / by)}
 }
 
-func (s scene) source(art image.Image, g Grid) *Source {
-	return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g).Hang(s.h, s.on)
+func (s scene) source(art image.Image, g Grid) *Source { return s.sourceIn(art, g, half) }
+
+func (s scene) sourceIn(art image.Image, g Grid, chroma image.YCbCrSubsampleRatio) *Source {
+	return NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g, chroma).Hang(s.h, s.on)
 }
 
 // at is what a grid coordinate shows.

@@ -110,8 +110,8 @@ func TestWarpOfNextToNothing(t *testing.T) {
 		if kind == "grey" {
 			art = sampled(w, h, harbour(w, h))
 		}
-		flatSource := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{w, h})
-		bent := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g).Hang(s.h, on)
+		flatSource := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, Grid{w, h}, half)
+		bent := NewSource(&artwork.Picture{Image: art}, flip.HalfTurn, g, half).Hang(s.h, on)
 		r := square(g.WidthPx/2, g.HeightPx/2, 100)
 		got := bent.Cut(r)
 		want := flatSource.Cut(r.Add(image.Pt((w-g.WidthPx)/2, (h-g.HeightPx)/2)))
@@ -234,7 +234,7 @@ func TestCutReadsAPartOfAPicture(t *testing.T) {
 			}).SubImage(r)
 			for _, turn := range turns {
 				w, h := turn.Size(31, 21)
-				got := NewSource(&artwork.Picture{Image: part}, turn, Grid{w, h}).Cut(image.Rect(-3, -2, w+4, h+2))
+				got := NewSource(&artwork.Picture{Image: part}, turn, Grid{w, h}, half).Cut(image.Rect(-3, -2, w+4, h+2))
 				for y := range got.Bounds().Dy() {
 					for x := range got.Bounds().Dx() {
 						ax, ay := turn.Source(min(max(x-3, 0), w-1), min(max(y-2, 0), h-1), 31, 21)

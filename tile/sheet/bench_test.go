@@ -59,7 +59,7 @@ func BenchmarkSheets(b *testing.B) {
 				j.Lossless = false
 				j.Grid = grid(units.PerMM(own.Resolution(on).PixelsPerMM() / c.shrink))
 				j.Source = raster.NewSource(&artwork.Picture{Image: photos[kind]}, j.Plan.Drop.Reverses.Turn(),
-					j.Grid).Level(j.Plan.Level(), on).Hang(hung, on)
+					j.Grid, image.YCbCrSubsampleRatio420).Level(j.Plan.Level(), on).Hang(hung, on)
 				pixels := 0
 				for _, s := range j.Plan.Sheets {
 					r := j.Grid.Pixels(on, j.Plan.Backdrop.Printed(s))

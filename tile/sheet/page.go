@@ -27,8 +27,9 @@ func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l
 		d.Scale(correction.X, correction.Y, correction.About)
 	}
 
-	// Whole pixels cover a little more than is printed: they go where they belong, and the page clips the rest away.
-	pixels := raster.Even(grid.Pixels(picture, p.Backdrop.Printed(s)))
+	// Whole blocks cover more than is printed: they go where they belong, and the page clips the rest away. So two
+	// sheets show the same to the last level where they overlap.
+	pixels := pdf.WholeBlocks(grid.Pixels(picture, p.Backdrop.Printed(s)))
 	d.Clipped(on.Printed, func() { d.Place(on.FromBoard(grid.OnBoard(picture, pixels))) })
 	Marks(d, p, s, l)
 	return pixels

@@ -34,7 +34,8 @@ func chequeredJob(t *testing.T, change func(*layout.Setup)) Job {
 			m.SetGray(x, y, color.Gray{[]uint8{60, 200}[(x/checkPx+y/checkPx)%2]})
 		}
 	}
-	j.Source = raster.NewSource(&artwork.Picture{Image: m}, j.Plan.Drop.Reverses.Turn(), j.Grid)
+	j.Source = raster.NewSource(&artwork.Picture{Image: m}, j.Plan.Drop.Reverses.Turn(), j.Grid,
+		image.YCbCrSubsampleRatio420)
 	return j
 }
 

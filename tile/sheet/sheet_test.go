@@ -46,7 +46,8 @@ func flatJob(t testing.TB, change func(*layout.Setup)) Job {
 	grid := raster.NewGrid(p.Backdrop.Board(), 900, 600, units.PerInch(300))
 	return Job{
 		Label: Label{Job: "härbour (at) dusk \\ 7", Code: "4F2A91", Of: len(p.Sheets)}, Plan: p, Grid: grid,
-		Source: raster.NewSource(&artwork.Picture{Image: m}, p.Drop.Reverses.Turn(), grid), Lossless: true,
+		Source:   raster.NewSource(&artwork.Picture{Image: m}, p.Drop.Reverses.Turn(), grid, image.YCbCrSubsampleRatio420),
+		Lossless: true,
 	}
 }
 

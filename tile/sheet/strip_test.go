@@ -141,7 +141,8 @@ func TestJPEGKeepsGrain(t *testing.T) {
 	page := func(lossless bool) *image.RGBA {
 		j := flatJob(t, nil)
 		j.Lossless = lossless
-		j.Source = raster.NewSource(&artwork.Picture{Image: grain}, j.Plan.Drop.Reverses.Turn(), j.Grid)
+		j.Source = raster.NewSource(&artwork.Picture{Image: grain}, j.Plan.Drop.Reverses.Turn(), j.Grid,
+			image.YCbCrSubsampleRatio420)
 		return write(t, j, j.Plan.Sheets[:1]).Render(1, 100)
 	}
 	want, got := page(true), page(false)

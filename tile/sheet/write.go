@@ -94,7 +94,7 @@ func (j Job) picture(r image.Rectangle) (picture pdf.Picture, err error) {
 	if j.Lossless {
 		picture, err = pdf.EncodeFlate(j.Source.Cut(r))
 	} else {
-		picture, err = pdf.EncodeJPEG(j.Source.CutSubsampled(r), jpegQuality)
+		picture, err = pdf.EncodeJPEG(j.Source.CutYCbCr(r), jpegQuality, j.Source.Chroma())
 	}
 	picture.Profile = j.Profile
 	return picture, err

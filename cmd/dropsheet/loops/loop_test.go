@@ -35,6 +35,11 @@ type paperJob struct {
 		Height float64 `json:"height_mm"`
 		Fill   float64 `json:"fill"`
 	} `json:"picture"`
+	Print struct {
+		Grid struct {
+			WidthPx int `json:"width_px"`
+		} `json:"grid"`
+	} `json:"print"`
 	Backdrop struct {
 		Width    float64 `json:"width_mm"`
 		Height   float64 `json:"height_mm"`
@@ -63,10 +68,16 @@ type pasted struct {
 	covered []int // how many cells lie on each pixel's centre
 }
 
-const (
-	boardDPI  = 100
-	fineSteps = 2 // pages are rendered that many times finer, and averaged
-)
+const boardDPI = 100
+
+// fineSteps is how many times finer than the board pages are rendered, and averaged. PDFium moves a picture's edges to
+// whole pixels of the page, which shows where detail is as large as it is in a coarse print.
+func fineSteps(j paperJob, dpi int) int {
+	if float64(j.Print.Grid.WidthPx)/j.Picture.Width*25.4 < float64(dpi) {
+		return 4
+	}
+	return 2
+}
 
 func paste(t *testing.T, j paperJob, sheets []byte) pasted {
 	t.Helper()
@@ -80,9 +91,10 @@ func pasteFinely(t *testing.T, j paperJob, sheets []byte, dpi int) pasted {
 	b := pasted{pxPerMM: float64(dpi) / 25.4}
 	w, h := int(j.Backdrop.Width*b.pxPerMM), int(j.Backdrop.Height*b.pxPerMM)
 	b.RGBA, b.covered = image.NewRGBA(image.Rect(0, 0, w, h)), make([]int, w*h)
-	fine := b.pxPerMM * fineSteps
+	steps := fineSteps(j, dpi)
+	fine := b.pxPerMM * float64(steps)
 	for _, s := range j.Sheets {
-		page := doc.Render(s.Page, dpi*fineSteps)
+		page := doc.Render(s.Page, dpi*steps)
 		cell := image.Rect( // whole pixels of the page within the cut
 			int(math.Ceil(s.OnPage.X*fine)), int(math.Ceil(s.OnPage.Y*fine)),
 			int((s.OnPage.X+s.Cell.Width)*fine), int((s.OnPage.Y+s.Cell.Height)*fine))
@@ -93,7 +105,7 @@ func pasteFinely(t *testing.T, j paperJob, sheets []byte, dpi int) pasted {
 					continue
 				}
 				b.covered[y*w+x]++
-				b.SetRGBA(x, y, mean(page, cell, (bx+s.OnPage.X)*fine, (by+s.OnPage.Y)*fine, fineSteps))
+				b.SetRGBA(x, y, mean(page, cell, (bx+s.OnPage.X)*fine, (by+s.OnPage.Y)*fine, steps))
 			}
 		}
 	}

@@ -2,32 +2,45 @@ package jpeg
 
 import "image"
 
-// bandRows is the height of two blocks: a band of luma has one row of blocks of chroma.
-const bandRows = 16
-
-// fromRGBA fills a band from its picture's row y on.
-func (p *planes) fromRGBA(m *image.RGBA, y int) {
+// fromRGBA fills a band from its picture's row y on; step pixels share one of chroma, across and down.
+func (p *planes) fromRGBA(m *image.RGBA, y, step int) {
 	luma, cb, cr := &p[0], &p[1], &p[2]
 	row := func(j int) []byte {
 		at := m.PixOffset(m.Rect.Min.X, y+min(j, luma.height-1))
 		return m.Pix[at : at+4*luma.width]
 	}
-	for j := 0; j < luma.height; j += 2 {
-		top, bottom := row(j), row(j+1)
-		lumaOf(luma.pix[j*luma.stride:], top)
-		if j+1 < luma.height {
-			lumaOf(luma.pix[(j+1)*luma.stride:], bottom)
+	for j := range luma.height {
+		lumaOf(luma.pix[j*luma.stride:], row(j))
+	}
+	for j := range cb.height {
+		rowB, rowR := cb.pix[j*cb.stride:][:cb.width], cr.pix[j*cr.stride:][:cb.width]
+		if step == 1 {
+			chromaOf(rowB, rowR, row(j))
+		} else {
+			halfChromaOf(rowB, rowR, row(2*j), row(2*j+1))
 		}
-		rowB, rowR := cb.pix[j/2*cb.stride:][:cb.width], cr.pix[j/2*cr.stride:][:cb.width]
-		for i := range rowB {
-			a := 8 * i
-			b := min(a+4, len(top)-4)
-			red := int32(top[a]) + int32(top[b]) + int32(bottom[a]) + int32(bottom[b])
-			green := int32(top[a+1]) + int32(top[b+1]) + int32(bottom[a+1]) + int32(bottom[b+1])
-			blue := int32(top[a+2]) + int32(top[b+2]) + int32(bottom[a+2]) + int32(bottom[b+2])
-			rowB[i] = chroma(-11056*red - 21712*green + 32768*blue)
-			rowR[i] = chroma(32768*red - 27440*green - 5328*blue)
-		}
+	}
+}
+
+// chromaOf fills rows with the differences from luma of red, green, blue and what is not looked at.
+func chromaOf(rowB, rowR, rgba []byte) {
+	for i := range rowB {
+		red, green, blue := 4*int32(rgba[4*i]), 4*int32(rgba[4*i+1]), 4*int32(rgba[4*i+2])
+		rowB[i] = chroma(-11056*red - 21712*green + 32768*blue)
+		rowR[i] = chroma(32768*red - 27440*green - 5328*blue)
+	}
+}
+
+// halfChromaOf fills rows with those of two rows, a pixel for four.
+func halfChromaOf(rowB, rowR, top, bottom []byte) {
+	for i := range rowB {
+		a := 8 * i
+		b := min(a+4, len(top)-4)
+		red := int32(top[a]) + int32(top[b]) + int32(bottom[a]) + int32(bottom[b])
+		green := int32(top[a+1]) + int32(top[b+1]) + int32(bottom[a+1]) + int32(bottom[b+1])
+		blue := int32(top[a+2]) + int32(top[b+2]) + int32(bottom[a+2]) + int32(bottom[b+2])
+		rowB[i] = chroma(-11056*red - 21712*green + 32768*blue)
+		rowR[i] = chroma(32768*red - 27440*green - 5328*blue)
 	}
 }
 
@@ -46,19 +59,19 @@ func chroma(four int32) byte {
 	return byte(min((four+128<<18+1<<17)>>18, 255)) // the bluest blue comes to 255.5
 }
 
-// fromYCbCr fills a band from its picture's row y on, whatever the picture's subsampling.
-func (p *planes) fromYCbCr(m *image.YCbCr, y int, columns []int) {
+// fromYCbCr fills a band from its picture's row y on, likewise, whatever the picture's subsampling.
+func (p *planes) fromYCbCr(m *image.YCbCr, y, step int, columns []int) {
 	luma, cb, cr := &p[0], &p[1], &p[2]
 	left := m.Rect.Min.X
 	for j := range luma.height {
 		copy(luma.pix[j*luma.stride:][:luma.width], m.Y[m.YOffset(left, y+j):])
 	}
 	for j := range cb.height {
-		top, bottom := m.COffset(left, y+2*j), m.COffset(left, y+min(2*j+1, luma.height-1))
+		top, bottom := m.COffset(left, y+step*j), m.COffset(left, y+min(step*j+step-1, luma.height-1))
 		rowB, rowR := cb.pix[j*cb.stride:][:cb.width], cr.pix[j*cr.stride:][:cb.width]
 		for i := range rowB {
-			a := columns[2*i]
-			b := columns[min(2*i+1, len(columns)-1)]
+			a := columns[step*i]
+			b := columns[min(step*i+step-1, len(columns)-1)]
 			mean := func(c []byte) byte {
 				return byte((uint32(c[top+a]) + uint32(c[top+b]) + uint32(c[bottom+a]) + uint32(c[bottom+b]) + 2) / 4)
 			}

@@ -16,14 +16,16 @@ func BenchmarkEncode(b *testing.B) {
 	for _, kind := range []struct {
 		name   string
 		number int
-	}{{"grey", 0}, {"RGBA", 1}, {"4:2:0", 2}, {"4:4:4", 3}} {
+		chroma image.YCbCrSubsampleRatio
+	}{{"grey", 0, half}, {"RGBA", 1, half}, {"4:2:0", 2, half}, {"4:4:4", 3, half}, {"RGBA whole", 1, full},
+		{"4:4:4 whole", 3, full}} {
 		m := paint(kind.number, image.Rect(0, 0, width, height), at)
 		for _, encoder := range []struct {
 			name   string
 			encode func() (int, error)
 		}{
 			{"ours", func() (int, error) {
-				file, err := Encode(m, quality)
+				file, err := Encode(m, quality, kind.chroma)
 				return len(file), err
 			}},
 			{"standard", func() (int, error) {

@@ -50,7 +50,7 @@ func TestHeaderIsTheStandardLibrarys(t *testing.T) {
 	for kind := range 3 {
 		m := paint(kind, image.Rect(0, 0, 300, 7), noise(rand.New(rand.NewPCG(8, 0))))
 		for quality := 1; quality <= 100; quality++ {
-			file, err := Encode(m, quality)
+			file, err := Encode(m, quality, half)
 			require.NoError(t, err)
 			got, want := segments(t, file), segments(t, standard(t, m, quality))
 			for _, marker := range []byte{baselineFrame, startOfScan} {
@@ -67,8 +67,8 @@ func TestHeaderIsTheStandardLibrarys(t *testing.T) {
 // squares is the squared distance of a file's planes from those of the picture that it was made from, for
 // each pixel of luma, chroma included.
 func squares(t *testing.T, file []byte, img image.Image) float64 {
-	want, sum := truth(img), 0.0
-	for i, p := range decoded(t, file, img.Bounds().Size()) {
+	want, sum := truth(img, half), 0.0
+	for i, p := range decoded(t, file, img.Bounds().Size(), half) {
 		for j, v := range want[i] {
 			sum += math.Pow(float64(p.pix[j/p.width*p.stride+j%p.width])-v, 2)
 		}
@@ -97,7 +97,7 @@ func TestAsGoodAndAsSmallAsTheStandardLibrarys(t *testing.T) {
 			m := paint(kind, image.Rect(0, 0, 240, 160), picture.at)
 			for _, quality := range []int{1, 50, 92, 100} {
 				t.Run(fmt.Sprintf("%s/kind %d/quality %d", picture.name, kind, quality), func(t *testing.T) {
-					file, err := Encode(m, quality)
+					file, err := Encode(m, quality, half)
 					require.NoError(t, err)
 					theirs := standard(t, m, quality)
 					loss := 10 * math.Log10(squares(t, file, m)/squares(t, theirs, m))
@@ -113,7 +113,7 @@ func TestAsGoodAndAsSmallAsTheStandardLibrarys(t *testing.T) {
 
 // exact encodes a grey picture of whole blocks with the DCT's formula in floating point.
 func exact(m *image.Gray, quality int) []byte {
-	s := newScan(m.Rect.Size(), quality, 1)
+	s := newScan(m.Rect.Size(), quality, 1, half)
 	for y := 0; y < m.Rect.Dy(); y += 8 {
 		for x := 0; x < m.Rect.Dx(); x += 8 {
 			var c coefficients
@@ -136,7 +136,7 @@ func TestAsGoodAsTheExactDCT(t *testing.T) {
 		m := paint(0, image.Rect(0, 0, 96, 96), at).(*image.Gray)
 		for _, quality := range []int{1, 50, 92, 100} {
 			t.Run(fmt.Sprintf("%s/quality %d", name, quality), func(t *testing.T) {
-				file, err := Encode(m, quality)
+				file, err := Encode(m, quality, half)
 				require.NoError(t, err)
 				ideal := exact(m, quality)
 				loss := 10 * math.Log10(squares(t, file, m)/squares(t, ideal, m))

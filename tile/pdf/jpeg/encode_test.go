@@ -13,7 +13,7 @@ import (
 )
 
 // decoded returns the planes of a file as the standard library reads them.
-func decoded(t testing.TB, file []byte, size image.Point) []plane {
+func decoded(t testing.TB, file []byte, size image.Point, chroma image.YCbCrSubsampleRatio) []plane {
 	img, err := jpeg.Decode(bytes.NewReader(file))
 	require.NoError(t, err)
 	require.Equal(t, image.Rectangle{Max: size}, img.Bounds())
@@ -21,8 +21,11 @@ func decoded(t testing.TB, file []byte, size image.Point) []plane {
 		return []plane{{m.Pix, m.Stride, size.X, size.Y}}
 	}
 	m := img.(*image.YCbCr)
-	require.Equal(t, image.YCbCrSubsampleRatio420, m.SubsampleRatio)
+	require.Equal(t, chroma, m.SubsampleRatio)
 	w, h := (size.X+1)/2, (size.Y+1)/2
+	if chroma == full {
+		w, h = size.X, size.Y
+	}
 	return []plane{{m.Y, m.YStride, size.X, size.Y}, {m.Cb, m.CStride, w, h}, {m.Cr, m.CStride, w, h}}
 }
 
@@ -32,10 +35,15 @@ func decoded(t testing.TB, file []byte, size image.Point) []plane {
 // levels rounded in the planes (half a level; only for RGBA) and by the decoder (half a level, and as much
 // for its DCT), and each coefficient may be off by a tenth more (TestTransformIsTheDCT has less).
 func requireClose(t testing.TB, img image.Image, quality int, name string) {
-	file, err := Encode(img, quality)
+	requireCloseIn(t, img, quality, half, name+", 4:2:0")
+	requireCloseIn(t, img, quality, full, name+", 4:4:4")
+}
+
+func requireCloseIn(t testing.TB, img image.Image, quality int, chroma image.YCbCrSubsampleRatio, name string) {
+	file, err := Encode(img, quality, chroma)
 	require.NoError(t, err, name)
-	want := truth(img)
-	got := decoded(t, file, img.Bounds().Size())
+	want := truth(img, chroma)
+	got := decoded(t, file, img.Bounds().Size(), chroma)
 	require.Len(t, got, len(want), name)
 	for i, p := range got {
 		bound := 0.0
@@ -105,11 +113,13 @@ func TestSamePixelsSameBytes(t *testing.T) {
 				}
 				same = full
 			}
-			want, err := Encode(same, 92)
-			require.NoError(t, err)
-			got, err := Encode(m, 92)
-			require.NoError(t, err)
-			require.Equal(t, want, got, "seed %d, kind %d, %v", seed, kind, r)
+			for _, chroma := range []image.YCbCrSubsampleRatio{half, full} {
+				want, err := Encode(same, 92, chroma)
+				require.NoError(t, err)
+				got, err := Encode(m, 92, chroma)
+				require.NoError(t, err)
+				require.Equal(t, want, got, "seed %d, kind %d, %v, chroma %v", seed, kind, r, chroma)
+			}
 		}
 	}
 }
@@ -119,7 +129,7 @@ func TestLastPixelsRepeat(t *testing.T) {
 	const seed = 6
 	rng := rand.New(rand.NewPCG(seed, 0))
 	scanOf := func(m image.Image) []byte {
-		file, err := Encode(m, 92)
+		file, err := Encode(m, 92, half)
 		require.NoError(t, err)
 		return file[bytes.Index(file, []byte{0xff, startOfScan}):]
 	}
@@ -203,14 +213,16 @@ func TestFlatStaysFlat(t *testing.T) {
 		for kind := range kinds {
 			m := paint(kind, image.Rect(0, 0, 19, 21), func(_, _, component int) byte { return byte(level + 85*component) })
 			for _, quality := range []int{50, 92, 100} {
-				file, err := Encode(m, quality)
-				require.NoError(t, err)
-				want := truth(m)
-				for i, p := range decoded(t, file, m.Bounds().Size()) {
-					for j := range p.width * p.height {
-						got := float64(p.pix[j/p.width*p.stride+j%p.width])
-						if math.Abs(got-want[i][0]) > 1.7 {
-							require.InDelta(t, want[i][0], got, 1.7, "level %d, kind %d, quality %d, plane %d", level, kind, quality, i)
+				for _, chroma := range []image.YCbCrSubsampleRatio{half, full} {
+					file, err := Encode(m, quality, chroma)
+					require.NoError(t, err)
+					want := truth(m, chroma)
+					for i, p := range decoded(t, file, m.Bounds().Size(), chroma) {
+						for j := range p.width * p.height {
+							got := float64(p.pix[j/p.width*p.stride+j%p.width])
+							if math.Abs(got-want[i][0]) > 1.7 {
+								require.InDelta(t, want[i][0], got, 1.7, "level %d, kind %d, quality %d, plane %d", level, kind, quality, i)
+							}
 						}
 					}
 				}
@@ -239,11 +251,13 @@ func TestEncodeRefuses(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			_, err := Encode(test.img, test.quality)
+			_, err := Encode(test.img, test.quality, half)
 			require.EqualError(t, err, test.want)
 		})
 	}
-	file, err := Encode(image.NewGray(image.Rect(0, 0, 65535, 1)), 92)
+	_, err := Encode(gray, 92, image.YCbCrSubsampleRatio422)
+	require.EqualError(t, err, "JPEG with chroma of YCbCrSubsampleRatio422 isn't made: take 4:2:0 or 4:4:4")
+	file, err := Encode(image.NewGray(image.Rect(0, 0, 65535, 1)), 92, full)
 	require.NoError(t, err)
-	decoded(t, file, image.Pt(65535, 1))
+	decoded(t, file, image.Pt(65535, 1), full)
 }

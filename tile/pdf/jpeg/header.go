@@ -23,8 +23,8 @@ func segment(file []byte, marker byte, data []byte) []byte {
 }
 
 // header begins a file: all that comes before the scan's bits. Components are numbered from 1 and named as
-// JFIF, for which three are YCbCr.
-func header(size image.Point, tables [][64]uint8, components int) []byte {
+// JFIF, for which three are YCbCr; step is how many pixels across and down share one of chroma.
+func header(size image.Point, tables [][64]uint8, components, step int) []byte {
 	file := []byte{0xff, startOfImage}
 	// JFIF 1.02: the name, the version, 1 by 1 without a unit as shape of a pixel, no thumbnail (from memory).
 	file = segment(file, jfif, []byte("JFIF\x00\x01\x02\x00\x00\x01\x00\x01\x00\x00"))
@@ -46,7 +46,7 @@ func header(size image.Point, tables [][64]uint8, components int) []byte {
 	for i := range components {
 		kind, sampling := byte(min(i, 1)), byte(0x11)
 		if components == 3 && i == 0 {
-			sampling = 0x22
+			sampling = byte(step<<4 | step) // blocks of luma across and down for one of chroma
 		}
 		frame = append(frame, byte(i+1), sampling, kind)
 		parts = append(parts, byte(i+1), kind<<4|kind)

@@ -7,6 +7,9 @@ import (
 	"math/rand/v2"
 )
 
+// The ways that Encode stores chroma.
+const half, full = image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio444
+
 var ratios = []image.YCbCrSubsampleRatio{
 	image.YCbCrSubsampleRatio420, image.YCbCrSubsampleRatio444, image.YCbCrSubsampleRatio422, image.YCbCrSubsampleRatio440,
 	image.YCbCrSubsampleRatio411, image.YCbCrSubsampleRatio410,
@@ -76,9 +79,9 @@ func chequers(side int) func(x, y, component int) byte {
 	return func(x, y, component int) byte { return -byte((x/side + y/side + component) & 1) }
 }
 
-// truth returns what a picture's planes should hold, worked out in floating point: luma, and chroma at half
-// resolution as the mean of each two by two pixels, the last repeated.
-func truth(img image.Image) [][]float64 {
+// truth returns what a picture's planes should hold, worked out in floating point: luma, and chroma of each pixel or
+// as the mean of each two by two pixels, the last repeated.
+func truth(img image.Image, chroma image.YCbCrSubsampleRatio) [][]float64 {
 	r := img.Bounds()
 	at := func(x, y int) [3]float64 {
 		x, y = min(x, r.Max.X-1), min(y, r.Max.Y-1)
@@ -103,10 +106,14 @@ func truth(img image.Image) [][]float64 {
 	if _, ok := img.(*image.Gray); ok {
 		return planes[:1]
 	}
-	for y := r.Min.Y; y < r.Max.Y; y += 2 {
-		for x := r.Min.X; x < r.Max.X; x += 2 {
+	step, next := 2, 1
+	if chroma == full {
+		step, next = 1, 0
+	}
+	for y := r.Min.Y; y < r.Max.Y; y += step {
+		for x := r.Min.X; x < r.Max.X; x += step {
 			for k := 1; k < 3; k++ {
-				planes[k] = append(planes[k], (at(x, y)[k]+at(x+1, y)[k]+at(x, y+1)[k]+at(x+1, y+1)[k])/4)
+				planes[k] = append(planes[k], (at(x, y)[k]+at(x+next, y)[k]+at(x, y+next)[k]+at(x+next, y+next)[k])/4)
 			}
 		}
 	}

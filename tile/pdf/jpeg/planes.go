@@ -23,12 +23,20 @@ func (p *plane) block(x, y int, spare *[64]byte) (rows []byte, stride int) {
 	return spare[:], 8
 }
 
-// planes are a picture or a band of it: luma, and two of chroma at half its width and height, rounded up.
+// planes are a picture or a band of it: luma, and two of chroma at its width and height or half of both, rounded up.
 type planes [3]plane
 
+// stepOf is how many pixels share one of chroma, across and down alike: 1 of 4:4:4, 2 of 4:2:0.
+func stepOf(chroma image.YCbCrSubsampleRatio) int {
+	if chroma == image.YCbCrSubsampleRatio444 {
+		return 1
+	}
+	return 2
+}
+
 // newPlanes makes room for a band.
-func newPlanes(width, height int) *planes {
-	w, h := (width+1)/2, (height+1)/2
+func newPlanes(width, height, step int) *planes {
+	w, h := (width+step-1)/step, (height+step-1)/step
 	return &planes{
 		{make([]byte, width*height), width, width, height},
 		{make([]byte, w*h), w, w, h},
@@ -36,14 +44,15 @@ func newPlanes(width, height int) *planes {
 	}
 }
 
-// planesOf takes a 4:2:0 picture as it is. ok is false where its chroma pixels don't begin on its first pixel.
-func planesOf(m *image.YCbCr) (p *planes, ok bool) {
-	at, size := m.Rect.Min, m.Rect.Size()
+// planesOf takes a picture as it is. ok is false where it has another chroma, or one whose pixels don't begin on its
+// first pixel.
+func planesOf(m *image.YCbCr, chroma image.YCbCrSubsampleRatio) (p *planes, ok bool) {
+	at, size, step := m.Rect.Min, m.Rect.Size(), stepOf(chroma)
 	// Below zero, image.YCbCr rounds to the other side.
-	if m.SubsampleRatio != image.YCbCrSubsampleRatio420 || at.X < 0 || at.Y < 0 || at.X%2 != 0 || at.Y%2 != 0 {
+	if m.SubsampleRatio != chroma || step > 1 && (at.X < 0 || at.Y < 0 || at.X%step != 0 || at.Y%step != 0) {
 		return nil, false
 	}
-	w, h, c := (size.X+1)/2, (size.Y+1)/2, m.COffset(at.X, at.Y)
+	w, h, c := (size.X+step-1)/step, (size.Y+step-1)/step, m.COffset(at.X, at.Y)
 	return &planes{
 		{m.Y[m.YOffset(at.X, at.Y):], m.YStride, size.X, size.Y},
 		{m.Cb[c:], m.CStride, w, h},

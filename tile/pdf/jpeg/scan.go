@@ -6,15 +6,16 @@ import "image"
 type scan struct {
 	bits       bitStream
 	components []*component
+	step       int          // pixels across and down that share one of chroma: 1 or 2
 	spare      [64]byte     // for blocks at the edges
 	c          coefficients // of the block at hand
 }
 
 // newScan begins a file of 1 or 3 components.
-func newScan(size image.Point, quality, components int) *scan {
-	s := &scan{components: make([]*component, components)}
+func newScan(size image.Point, quality, components int, chroma image.YCbCrSubsampleRatio) *scan {
+	s := &scan{components: make([]*component, components), step: stepOf(chroma)}
 	tables := [2][64]uint8{quantisation(&annexK[0], quality), quantisation(&annexK[1], quality)}
-	s.bits.out = header(size, tables[:min(components, 2)], components)
+	s.bits.out = header(size, tables[:min(components, 2)], components, s.step)
 	for i := range s.components {
 		s.components[i] = newComponent(min(i, 1), &tables[min(i, 1)])
 	}
@@ -37,26 +38,29 @@ func (s *scan) gray(p *plane) {
 	}
 }
 
-// colour appends a picture or a band of one: four blocks of luma, then one of each chroma (A.2.3).
+// colour appends a picture or a band of one: one or four blocks of luma, then one of each chroma (A.2.3).
 func (s *scan) colour(p *planes) {
-	for y := 0; y < p[0].height; y += bandRows {
-		for x := 0; x < p[0].width; x += 16 {
+	side := 8 * s.step
+	for y := 0; y < p[0].height; y += side {
+		for x := 0; x < p[0].width; x += side {
 			s.block(0, &p[0], x, y)
-			s.block(0, &p[0], x+8, y)
-			s.block(0, &p[0], x, y+8)
-			s.block(0, &p[0], x+8, y+8)
-			s.block(1, &p[1], x/2, y/2)
-			s.block(2, &p[2], x/2, y/2)
+			if s.step == 2 {
+				s.block(0, &p[0], x+8, y)
+				s.block(0, &p[0], x, y+8)
+				s.block(0, &p[0], x+8, y+8)
+			}
+			s.block(1, &p[1], x/s.step, y/s.step)
+			s.block(2, &p[2], x/s.step, y/s.step)
 		}
 	}
 }
 
 // bands appends a picture, each band of which fill makes, from row y on.
 func (s *scan) bands(r image.Rectangle, fill func(p *planes, y int)) {
-	band := newPlanes(r.Dx(), min(r.Dy(), bandRows))
-	for y := r.Min.Y; y < r.Max.Y; y += bandRows {
+	band := newPlanes(r.Dx(), min(r.Dy(), BlockPx), s.step)
+	for y := r.Min.Y; y < r.Max.Y; y += BlockPx {
 		if r.Max.Y-y < band[0].height {
-			band = newPlanes(r.Dx(), r.Max.Y-y)
+			band = newPlanes(r.Dx(), r.Max.Y-y, s.step)
 		}
 		fill(band, y)
 		s.colour(band)
