@@ -32,13 +32,21 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 	if shown == 1 {
 		return v.besidePixel(i, j)
 	}
-	through := v.throughSpread(i, j, at, drop)
+	through, mirrored := v.throughSpread(i, j, at, drop), v.mirrorSpread(at, drop)
+	skinEvery := 1
+	if most == 0 && !v.lens.pinhole() {
+		skinEvery = 2 // within the edge there are more rays than the skin needs
+	}
 	var light, past texture.Light
 	for k := range v.atEdge {
 		a := &v.atEdge[k]
 		r := v.lens.ray(i, j, a)
 		if shares[k] < 1 {
-			light = light.Add(v.through(r, drop, through.patch(a), nil).Scale(float32(1 - shares[k])))
+			meets := v.through(r, drop, through.patch(a), nil)
+			if k%skinEvery == 0 {
+				meets = meets.Add(v.thrown(r, drop, mirrored.patch(a)).Scale(float32(skinEvery)))
+			}
+			light = light.Add(meets.Scale(float32(1 - shares[k])))
 		}
 		if most > 0 {
 			// The differences from the mean: weights that add up to nothing.

@@ -30,6 +30,7 @@ type view struct {
 	direct        spread    // of rays past the drop
 	edgeSpansMM   []float64 // of the rays at the edge, see spansAtEdge
 	edgeReachesMM []float64 // and reachesAtEdge
+	skin          skin
 }
 
 // pixel is the mean of the pixel's rays.
@@ -43,6 +44,11 @@ func (v *view) pixel(i, j int) texture.Light {
 	if fromEdge > -v.edgeBlurMM {
 		return v.edgePixel(i, j, at, drop)
 	}
+	return v.insidePixel(i, j, at, drop).Add(v.skinPixel(i, j, at, drop))
+}
+
+// insidePixel is the light that comes through a drop to a pixel whose rays all meet it.
+func (v *view) insidePixel(i, j int, at, drop layout.Point) texture.Light {
 	if v.lens.pinhole() {
 		return v.sharpPixel(i, j, at, drop)
 	}
@@ -117,12 +123,16 @@ func fromDrop(r flip.Ray, drop layout.Point) flip.Ray {
 	return r
 }
 
-// through is the light along a ray that meets a drop, near such a place of the board if one is told. One that
-// just misses it, or never reaches the board, shows the drop's rim or its inside, which are dark.
+// through is the light that comes through a drop along a ray, near such a place of the board if one is told: none
+// where it never reaches the board. A ray that just misses the drop stands for those that graze it, all of whose light
+// goes straight on.
 func (v *view) through(r flip.Ray, drop layout.Point, over board.Patch, near *board.Expansion) texture.Light {
 	l, ok := v.tracer.Trace(fromDrop(r, drop))
-	if !ok || !l.Through {
+	switch {
+	case !ok:
 		return texture.Light{}
+	case !l.Through:
+		over, near = v.direct.patch(&v.atEdge[0]), nil
 	}
 	return v.landed(l.XMM+drop.XMM, l.YMM+drop.YMM, over, near).Scale(float32(l.Transmittance))
 }

@@ -49,14 +49,15 @@ func dots(places ...[2]float64) *texture.Texture {
 	return texture.New(&artwork.Picture{Image: m})
 }
 
-// centroid is the middle of the light within the drop, in pixels from the frame's centre.
+// centroid is the middle of the light within the drop, in pixels from the frame's centre; further out its skin mirrors
+// the board.
 func centroid(frame *image.RGBA) (x, y float64) {
 	var sum float64
 	b := frame.Bounds()
 	for j := range b.Dy() {
 		for i := range b.Dx() {
 			px, py := float64(i)+0.5-float64(b.Dx())/2, float64(j)+0.5-float64(b.Dy())/2
-			if v := float64(frame.RGBAAt(i, j).G); v > 60 && math.Hypot(px, py) < 160 {
+			if v := float64(frame.RGBAAt(i, j).G); v > 60 && math.Hypot(px, py) < 148 {
 				sum, x, y = sum+v, x+v*px, y+v*py
 			}
 		}

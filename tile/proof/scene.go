@@ -97,6 +97,7 @@ func (s Scene) view() view {
 	v.edgeSpansMM = v.spansAtEdge()
 	v.edgeReachesMM = v.reachesAtEdge()
 	v.edgeBlurMM = slices.Max(v.edgeReachesMM)
+	v.skin = v.newSkin(n)
 	return v
 }
 

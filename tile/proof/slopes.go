@@ -17,9 +17,16 @@ type step struct{ xMM, yMM float64 }
 // slopes traces neighbours of the ray through a point of the drops' plane, in pixel and pupil. One that does
 // not get through counts as none. ok is false when the ray itself does not.
 func (v *view) slopes(p, drop layout.Point) (s slopes, ok bool) {
-	trace := func(p layout.Point, pupilXMM, pupilYMM float64) (flip.Landing, bool) {
-		l, ok := v.tracer.Trace(fromDrop(v.lens.pupilRay(p, pupilXMM, pupilYMM), drop))
-		return l, ok && l.Through
+	return v.slopesOf(p, drop, func(r flip.Ray) (layout.Point, bool) {
+		l, ok := v.tracer.Trace(r)
+		return layout.Point{XMM: l.XMM, YMM: l.YMM}, ok && l.Through
+	})
+}
+
+// slopesOf are those of any way to the board, for rays in the frame whose origin is the drop's centre.
+func (v *view) slopesOf(p, drop layout.Point, lands func(flip.Ray) (layout.Point, bool)) (s slopes, ok bool) {
+	trace := func(p layout.Point, pupilXMM, pupilYMM float64) (layout.Point, bool) {
+		return lands(fromDrop(v.lens.pupilRay(p, pupilXMM, pupilYMM), drop))
 	}
 	middle, ok := trace(p, 0, 0)
 	if !ok {

@@ -1,0 +1,127 @@
+package proof
+
+import (
+	"math"
+
+	"dropsheet/flip"
+	"dropsheet/layout"
+	"dropsheet/tile/board"
+	"dropsheet/tile/colour"
+	"dropsheet/tile/texture"
+)
+
+// skin is what a drop throws on in place of letting it through: its front mirrors the board, and inside light is
+// thrown back. Toward the drop's middle that is too little to be seen.
+type skin struct {
+	fromShare float64 // of the drop's visible radius, from which on it is traced
+	aims      []aim
+	// inside tells that what was thrown back inside may come from the board, as with drops that hardly bend light. Water
+	// turns all of it to the dark room.
+	inside bool
+}
+
+// skinShare is the rays for the skin of a pixel inside the drop, as a share of those through it: the skin adds a small
+// part of the light there, and squeezes what it shows.
+const (
+	skinShare     = 0.25
+	leastSkinRays = 4
+)
+
+// newSkin prepares the skin, where a pixel inside the drop has so many rays.
+func (v *view) newSkin(samples int) skin {
+	s := skin{aims: v.lens.aim(raySet(max(leastSkinRays, int(float64(samples)*skinShare))))}
+	incidence := v.sight.MirrorsFromRad(math.Hypot(v.surface.CentreMM.XMM, v.surface.CentreMM.YMM))
+	// The mirrored room may show earlier, where what comes through the drop is black.
+	for i := incidence; i > 0 && v.sight.Drop.Reflectance(i)*float64(board.Room[1]) > leastSeen; i -= 0.01 {
+		incidence = i
+	}
+	// Of a drop that is pressed flat the normal leans over earlier: tan incidence = tan t / k, sin t the share.
+	k := min(1, v.outline.HeightMM/v.outline.WidthMM)
+	if v.sight.Drop.Body != flip.Ball {
+		k = 1
+	}
+	s.fromShare = math.Sin(math.Atan(k*math.Tan(incidence))) - v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM)
+	s.inside = v.bringsBoardInside(s.fromShare)
+	return s
+}
+
+// bringsBoardInside tells whether light that was thrown back inside a drop comes from the board, from such a share of its
+// radius on: by rays straight across, and for a ball straight up.
+func (v *view) bringsBoardInside(fromShare float64) bool {
+	const steps = 200
+	for n := range steps {
+		share := fromShare + (1-fromShare)*(float64(n)+0.5)/steps
+		for _, p := range []layout.Point{{XMM: share * v.outline.WidthMM}, {YMM: share * v.outline.HeightMM}} {
+			if math.IsInf(p.XMM, 0) || math.IsInf(p.YMM, 0) {
+				continue // along a rod
+			}
+			ways, _ := v.tracer.Thrown(v.sight.PinholeRay(p.XMM, p.YMM))
+			for _, way := range ways[flip.OnceInside:] {
+				x, y, ok := v.tracer.OnBoard(way.Ray)
+				if ok && way.Share > leastSeen && math.Abs(x) < v.surface.CentreMM.XMM && math.Abs(y) < v.surface.CentreMM.YMM {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// leastSeen is the light that is half of a level of 255, on black: of white's, so much is the least share that counts.
+var leastSeen = colour.SRGBToLight(0.5 / 255)
+
+// skinPixel is the light that a drop's skin throws to a pixel whose rays all meet it.
+func (v *view) skinPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
+	if v.share(at, drop) < v.skin.fromShare {
+		return texture.Light{}
+	}
+	spread := v.mirrorSpread(at, drop)
+	for k := range v.skin.aims {
+		a := &v.skin.aims[k]
+		sum = sum.Add(v.thrown(v.lens.ray(i, j, a), drop, spread.patch(a)))
+	}
+	return sum.Scale(1 / float32(len(v.skin.aims)))
+}
+
+// thrown is the light along a ray that a drop throws on, each ray of which stands for such a patch of the mirrored
+// board. What runs away from the board, or past it, shows the dark room.
+func (v *view) thrown(r flip.Ray, drop layout.Point, over board.Patch) (light texture.Light) {
+	if v.skin.inside {
+		ways, _ := v.tracer.Thrown(fromDrop(r, drop))
+		for _, way := range ways {
+			light = light.Add(v.comesBy(way, drop, over))
+		}
+		return light
+	}
+	front, kept, ok := v.tracer.Mirrored(fromDrop(r, drop))
+	if !ok {
+		return texture.Light{}
+	}
+	return v.comesBy(front, drop, over).Add(board.Room.Scale(float32(kept)))
+}
+
+// comesBy is the light that comes by one way.
+func (v *view) comesBy(way flip.Thrown, drop layout.Point, over board.Patch) texture.Light {
+	if way.Share < leastSeen {
+		return texture.Light{}
+	}
+	from := board.Room
+	if x, y, ok := v.tracer.OnBoard(way.Ray); ok {
+		from = v.landed(x+drop.XMM, y+drop.YMM, over, nil)
+	}
+	return from.Scale(float32(way.Share))
+}
+
+// mirrorSpread is how far apart a pixel's rays land on the board that the front of a drop mirrors. Light that was
+// thrown back inside is taken to spread alike.
+func (v *view) mirrorSpread(at, drop layout.Point) spread {
+	s, _ := v.slopesOf(v.within(at, drop), drop, func(r flip.Ray) (p layout.Point, ok bool) {
+		front, _, ok := v.tracer.Mirrored(r)
+		if !ok {
+			return p, false
+		}
+		p.XMM, p.YMM, ok = v.tracer.OnBoard(front.Ray)
+		return p, ok
+	})
+	return s.spread()
+}
