@@ -43,8 +43,8 @@ func TestThrownAgainstClosedForms(t *testing.T) {
 	}
 }
 
-// What water mirrors: 2.0 % straight on, ((n-1)/(n+1))²; Fresnel's formulas by hand come to 13 % at 70 degrees and 35 % at
-// 80.
+// What water mirrors: 2.0 % straight on, ((n-1)/(n+1))²; Fresnel's formulas by hand come to 13 % at 70 degrees and
+// 35 % at 80.
 func TestFrontOfWaterMirrors(t *testing.T) {
 	tracer := waterSight(5, 300, 200).Tracer()
 	for degrees, want := range map[float64]float64{0: 0.0204, 70: 0.133, 80: 0.348} {

@@ -10,10 +10,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// whiteBoard is the light from a place of the frame, in pixels from its middle, where a drop of water of radius 2.5 hangs
-// 300 mm before the pupil and 200 before an even white board of that half-size in the dark: 1 beside the drop, whose
-// outline is the tangent cone's, and in it what comes through and what its front mirrors. It is worked out in the plane
-// of the ray by angles (Descartes: turned by 2(i - r) through the drop, by 180 degrees less 2i at its front), with
+// whiteBoard is the light from a place of the frame, in pixels from its middle, where a drop of water of radius 2.5
+// hangs 300 mm before the pupil and 200 before an even white board of that half-size in the dark: 1 beside the drop,
+// whose outline is the tangent cone's, and in it what comes through and what its front mirrors. It is worked out in the
+// ray's plane by angles (Descartes: turned by 2(i - r) through the drop, by 180 degrees less 2i at its front), with
 // Fresnel's sines and tangents.
 func whiteBoard(xPx, yPx, pixelMM, halfWidthMM, halfHeightMM float64) float64 {
 	const radiusMM, cameraMM, distanceMM, index = 2.5, 300, 200, 1.333
@@ -26,7 +26,7 @@ func whiteBoard(xPx, yPx, pixelMM, halfWidthMM, halfHeightMM float64) float64 {
 	i := math.Asin(impactMM / radiusMM)
 	r := math.Asin(impactMM / radiusMM / index)
 	across, in := math.Pow(math.Sin(i-r)/math.Sin(i+r), 2), math.Pow(math.Tan(i-r)/math.Tan(i+r), 2)
-	// shines tells whether a ray that leaves at such an angle to the axis, and passes the middle so far off, meets the board.
+	// shines tells whether a ray that leaves at such an angle to the axis, so far from the middle, meets the board.
 	shines := func(angle, besideMM float64) float64 {
 		if math.Abs(angle) >= math.Pi/2 {
 			return 0

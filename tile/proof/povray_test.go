@@ -22,7 +22,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// POV-Ray's scenes, and where its pictures of them are looked for: those that are kept beside the scenes, or fresh ones.
+// POV-Ray's scenes; its pictures of them are kept beside them.
 const povScenes = "../../testdata/povray"
 
 var (
@@ -82,7 +82,8 @@ func povScene(t *testing.T, name, artwork string, sidePx int, change func(*layou
 	})
 	require.InDelta(t, figure["Board_width"], p.Backdrop.WidthMM, 1e-9)
 	require.InDelta(t, figure["Board_height"], p.Backdrop.HeightMM, 1e-9)
-	s := Scene{Plan: p, Camera: p.Camera, Picture: openTexture(t, filepath.Join(povScenes, artwork)), Sharp: figure["Pupil"] == 0, Samples: pinholeSamples}
+	s := Scene{Plan: p, Camera: p.Camera, Picture: openTexture(t, filepath.Join(povScenes, artwork)),
+		Sharp: figure["Pupil"] == 0, Samples: pinholeSamples}
 	if !s.Sharp {
 		s.Camera.FNumber, s.Camera.FocusMM = s.Camera.LensMM/figure["Pupil"], figure["Focus"]
 		s.Samples = 16 * DefaultSamples

@@ -45,8 +45,8 @@ func (v *view) newSkin(samples int) skin {
 	return s
 }
 
-// bringsBoardInside tells whether light that was thrown back inside a drop comes from the board, from such a share of its
-// radius on: by rays straight across, and for a ball straight up.
+// bringsBoardInside tells whether light that was thrown back inside a drop comes from the board, from such a share of
+// its radius on: by rays straight across, and for a ball straight up.
 func (v *view) bringsBoardInside(fromShare float64) bool {
 	const steps = 200
 	for n := range steps {
