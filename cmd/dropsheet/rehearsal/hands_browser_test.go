@@ -324,8 +324,9 @@ func TestLampsTakesAndJob(t *testing.T) {
 	p.finest()
 
 	p.do(chromedp.Click(chromedp.CSS("#make")), chromedp.Click(chromedp.CSS("#making-go")))
-	p.until(`document.querySelectorAll("#making-shows img").length === 2`)
-	p.until(`[...document.querySelectorAll("#making-shows img")].every(i => i.naturalWidth > 100)`)
+	p.until(`document.querySelectorAll("#making-shows > img").length === 2`)
+	p.until(`document.querySelectorAll("#making-shows .pages img").length === 15`)
+	p.until(`[...document.querySelectorAll("#making-shows img")].slice(0, 6).every(i => i.naturalWidth > 100)`)
 	p.screenshot("made")
 	require.FileExists(t, filepath.Join(filepath.Dir(artwork), "harbour-backdrop", "sheets.pdf"))
 	p.do(chromedp.Click(chromedp.CSS("#making-go")))

@@ -52,6 +52,13 @@ func TestMakes(t *testing.T) {
 		require.Equal(t, http.StatusNotFound, r.StatusCode, name)
 	}
 
+	for number, want := range map[string]int{"1": 200, "2": 200, "3": 404, "0": 404, "-1": 404, "x": 404} {
+		r, err := http.Get(address + "made/page/" + number)
+		require.NoError(t, err)
+		r.Body.Close()
+		require.Equal(t, want, r.StatusCode, "page %s of two", number)
+	}
+
 	before, err := os.ReadFile(filepath.Join(made.Folder, "job.json"))
 	require.NoError(t, err)
 	all = asked(t, address, "make", order{Words: usual})

@@ -10,6 +10,7 @@ import (
 	"net"
 	"net/http"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -18,6 +19,8 @@ type server struct {
 	bench  *bench
 	turn   turn
 	making making
+	// drawing keeps pages of what was made from being drawn side by side.
+	drawing sync.Mutex
 	flags  []heading
 	files  map[string][]byte // of the page, by name
 }
@@ -66,13 +69,14 @@ func (s *server) routes() http.Handler {
 	mux.HandleFunc("POST /place", s.place)
 	mux.HandleFunc("POST /make", s.make)
 	mux.HandleFunc("GET /made/{name}", s.made)
+	mux.HandleFunc("GET /made/page/{number}", s.madePage)
 	mux.HandleFunc("POST /takes", s.saveTakes)
 	mux.HandleFunc("POST /picture", s.takePicture)
 	return mux
 }
 
 //go:embed page
-var page embed.FS
+var pageFS embed.FS
 
 // kinds are what files of the page are, by what their names end in.
 var kinds = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
@@ -81,11 +85,11 @@ var kinds = map[string]string{".html": "text/html; charset=utf-8", ".css": "text
 // pageFiles reads the page.
 func pageFiles() (map[string][]byte, error) {
 	files := map[string][]byte{}
-	return files, fs.WalkDir(page, "page", func(path string, d fs.DirEntry, err error) error {
+	return files, fs.WalkDir(pageFS, "page", func(path string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
 		}
-		files[d.Name()], err = page.ReadFile(path)
+		files[d.Name()], err = pageFS.ReadFile(path)
 		return err
 	})
 }

@@ -86,6 +86,15 @@ export class Making {
       img.alt = alt;
       all.push(img);
     }
-    byId("making-shows").replaceChildren(...all);
+    const pages = document.createElement("div");
+    pages.className = "pages";
+    for (let n = 1; n <= r.sheets; n++) {
+      const img = document.createElement("img");
+      img.loading = "lazy";
+      img.src = `made/page/${n}${fresh}`;
+      img.alt = `page ${n} of the sheets`;
+      pages.append(img);
+    }
+    byId("making-shows").replaceChildren(...all, pages);
   }
 }
