@@ -322,6 +322,8 @@ func TestLampsTakesAndJob(t *testing.T) {
 	p.do(chromedp.Navigate(p.address))
 	p.until(`document.querySelectorAll(".take").length === 2`)
 	p.finest()
+	p.until(`[...document.querySelectorAll(".take canvas")].every(c => c.width === 480)`)
+	require.Empty(t, p.fault(), "pictures of takes come when nothing else is asked")
 
 	p.do(chromedp.Click(chromedp.CSS("#make")), chromedp.Click(chromedp.CSS("#making-go")))
 	p.until(`document.querySelectorAll("#making-shows > img").length === 2`)

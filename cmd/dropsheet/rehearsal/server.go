@@ -21,8 +21,8 @@ type server struct {
 	making making
 	// drawing keeps pages of what was made from being drawn side by side.
 	drawing sync.Mutex
-	flags  []heading
-	files  map[string][]byte // of the page, by name
+	flags   []heading
+	files   map[string][]byte // of the page, by name
 }
 
 // Serve serves the page on a listener of the loopback until ctx ends. opened is told its address.

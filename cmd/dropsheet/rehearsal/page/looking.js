@@ -7,6 +7,7 @@ export class Looking {
   #under = null; // the question that is being answered
   #tell;
   #board = "";
+  #waiting = [];
 
   /** @param tell called with each record of the latest answer */
   constructor(tell) { this.#tell = tell; }
@@ -16,8 +17,10 @@ export class Looking {
     if (!this.#under || this.#under.drafted) this.#send();
   }
 
-  /** Whether an answer is on its way. */
-  get busy() { return this.#under !== null; }
+  /** Waits until no answer is on its way: what can wait, asks then. */
+  async rest() {
+    while (this.#under) await new Promise(rested => this.#waiting.push(rested));
+  }
 
   async #send() {
     const mine = {drafted: false, whole: false};
@@ -41,7 +44,10 @@ export class Looking {
     if (this.#under !== mine) return;
     this.#under = null;
     if (this.#wanted) this.#send();
-    else if (!mine.whole) this.#tell({kind: "overtaken"});
+    else {
+      if (!mine.whole) this.#tell({kind: "overtaken"});
+      for (const rested of this.#waiting.splice(0)) rested();
+    }
   }
 }
 

@@ -45,11 +45,11 @@ const frame = new Frame(session), bench = new Bench(session), board = new Board(
 const verdicts = new Verdicts(session), takes = new Takes(session, frame), setup = new Setup(session, begins.headings);
 new Making(session);
 
-const look_ = new Looking(tell);
+const looking = new Looking(tell);
 let asked = 0; // the size that the frame was last asked for at
 const look = () => {
   asked = frame.sidePx;
-  look_.look(session.words.list(), asked);
+  looking.look(session.words.list(), asked);
 };
 
 function arrange() {
@@ -162,4 +162,4 @@ new ResizeObserver(arrange).observe(byId("bench"));
 
 begin(begins);
 look();
-if (begins.takes.length) takes.read(begins.takes).then(look);
+if (begins.takes.length) takes.read(begins.takes, looking);

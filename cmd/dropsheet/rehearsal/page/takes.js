@@ -43,19 +43,22 @@ export class Takes {
       width: this.#bench.plan.plan.picture.width_mm};
   }
 
-  /** Hangs up takes that were kept in a file; their pictures come one by one. */
-  async read(kept) {
+  /** Hangs up takes that were kept in a file; their pictures come one by one, whenever nothing else is rendered. */
+  async read(kept, looking) {
     this.#takes = kept.map(t => ({...t, picture: null, tells: null}));
     this.#show();
+    const tries = 5; // a picture is given up when something newer is asked
     for (const t of this.#takes) {
-      const r = await glimpse(t.words, 480).catch(() => null);
-      if (r) {
+      for (let i = 0; i < tries && !t.picture; i++) {
+        await looking.rest();
+        const r = await glimpse(t.words, 480).catch(() => null);
+        if (!r) continue;
         t.picture = document.createElement("canvas");
         [t.picture.width, t.picture.height] = [r.width_px, r.height_px];
         t.picture.getContext("2d").putImageData(pixels(r), 0, 0);
+        this.#show();
       }
     }
-    this.#show();
   }
 
   /** Marks the take that is on the bench as it hangs, if one is. */
