@@ -27,7 +27,7 @@ var gaugeCommand = command{
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Gauge
 		asked.Register(flags)
-		return func(_ context.Context, c console, args []string) error { return measure(c, &asked, args) }
+		return func(ctx context.Context, c console, args []string) error { return measure(ctx, c, &asked, args) }
 	},
 }
 
@@ -52,7 +52,7 @@ the page says those of any other paper. --list tells the readings that are kept,
 func acrossFeed(s layout.Size) string { return fmt.Sprintf("%gx%gmm", s.WidthMM, s.HeightMM) }
 
 // measure does one of the three things that gauge is for.
-func measure(c console, g *ask.Gauge, args []string) error {
+func measure(ctx context.Context, c console, g *ask.Gauge, args []string) error {
 	if len(args) > 0 {
 		return job.WrongWords(fmt.Errorf("gauge takes no artwork, and got %q: give flags only", args))
 	}
@@ -63,7 +63,7 @@ func measure(c console, g *ask.Gauge, args []string) error {
 	case g.List:
 		return tellPrinters(c)
 	case g.Keeps():
-		return keepReading(c, g)
+		return keepReading(ctx, c, g)
 	}
 	return writeGauge(c, g)
 }
@@ -89,7 +89,7 @@ func writeGauge(c console, g *ask.Gauge) error {
 }
 
 // keepReading keeps the reading.
-func keepReading(c console, g *ask.Gauge) error {
+func keepReading(ctx context.Context, c console, g *ask.Gauge) error {
 	p, err := g.Printer()
 	if err != nil {
 		return err
@@ -98,7 +98,7 @@ func keepReading(c console, g *ask.Gauge) error {
 	if err != nil {
 		return err
 	}
-	if err := printers.Keep(path, p, g.Force); err != nil {
+	if err := printers.Keep(ctx, path, p, g.Force); err != nil {
 		return err
 	}
 	c.warn(readingWarnings(p, gauge.DepthMM(g.Paper))...)

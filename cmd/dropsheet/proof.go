@@ -47,11 +47,6 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err != nil {
 		return err
 	}
-	art, err := j.OpenArtwork(p.Artwork, p.MaxPixels)
-	if err != nil {
-		return err
-	}
-	c.warn(art.Warning()...)
 	if p.Out == "" {
 		p.Out = filepath.Join(j.Folder(), "proof-trial.png")
 	}
@@ -61,6 +56,11 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := namedAs(p.Out, "a proof", ".png"); err != nil {
 		return err
 	}
+	art, err := j.OpenArtwork(p.Artwork, p.MaxPixels)
+	if err != nil {
+		return err
+	}
+	c.warn(art.Warning()...)
 	picture, warnings := job.OnScreen(art.Picture, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	scene := p.Scene(plan, picture)

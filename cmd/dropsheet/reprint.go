@@ -56,6 +56,15 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 			return err
 		}
 	}
+	if r.Out == "" {
+		r.Out = filepath.Join(j.Folder(), again.FileName())
+	}
+	if err := j.MayWrite(r.Out, r.Force, r.Artwork); err != nil {
+		return err
+	}
+	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
+		return err
+	}
 	art, err := j.OpenArtwork(r.Artwork, r.MaxPixels)
 	fromPages := err != nil && r.Artwork == "" && again.MayCopy() == nil
 	switch {
@@ -66,15 +75,6 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 		return err
 	case err == nil:
 		c.warn(art.Warning()...)
-	}
-	if r.Out == "" {
-		r.Out = filepath.Join(j.Folder(), again.FileName())
-	}
-	if err := j.MayWrite(r.Out, r.Force, r.Artwork); err != nil {
-		return err
-	}
-	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
-		return err
 	}
 	if fromPages {
 		c.warn("the artwork is not to be had: the sheets are taken from sheets.pdf, exactly as they were")

@@ -56,7 +56,7 @@ func TestBombsInsideTheBound(t *testing.T) {
 			"compression, number 99, is not read"},
 		"tiff of inks of an unknown one": {tiffOf(side, side, 99, photometricInks, 8, 8, 8, 8),
 			"compression, number 99, is not read"},
-		"tiff of jpeg":          {tiffOf(side, side, 7, 2, 8, 8, 8), "compression, number 7, is not read"},
+		"tiff of jpeg":          {tiffOf(side, side, 7, 2, 8, 8, 8), "a TIFF compressed as JPEG, which is not read"},
 		"tiff, a fax in colour": {tiffOf(side, side, faxGroup4, 2, 16, 16, 16), "packed as a fax"},
 		"tiff, a fax of inks": {tiffOf(side, side, faxGroup3, photometricInks, 8, 8, 8, 8),
 			"packed as a fax"},

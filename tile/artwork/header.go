@@ -18,8 +18,9 @@ import (
 
 // format is a kind of picture file.
 type format struct {
-	name  string
-	magic string // the first bytes of every such file; ? stands for any byte
+	name   string
+	magic  string             // the first bytes of every such file; ? stands for any byte
+	refuse func(source) error // says of a kind of such files that it is not read, or nil for those without such kinds
 	// config reads the size that decode will use, so that no second reading of the header can disagree with it.
 	config func(io.Reader) (image.Config, error)
 	// inspect adds to the header what config leaves out, and refuses what decode can't be trusted with.
@@ -28,14 +29,14 @@ type format struct {
 }
 
 var formats = []format{
-	{"jpeg", "\xff\xd8\xff", start(jpeg.DecodeConfig), inspectJPEG, decodeJPEG},
-	{"png", "\x89PNG\r\n\x1a\n", start(png.DecodeConfig), inspectPNG, whole(png.Decode)},
-	{"tiff", "II\x2a\x00", tiffConfig, inspectTIFF, decodeTIFF},
-	{"tiff", "MM\x00\x2a", tiffConfig, inspectTIFF, decodeTIFF},
-	{"gif", "GIF87a", start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
-	{"gif", "GIF89a", start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
-	{"webp", "RIFF????WEBP", start(webp.DecodeConfig), inspectWebP, decodeWebP},
-	{"bmp", "BM????\x00\x00\x00\x00", start(bmp.DecodeConfig), inspectBMP, whole(bmp.Decode)},
+	{"jpeg", "\xff\xd8\xff", refuseJPEG, start(jpeg.DecodeConfig), inspectJPEG, decodeJPEG},
+	{"png", "\x89PNG\r\n\x1a\n", nil, start(png.DecodeConfig), inspectPNG, whole(png.Decode)},
+	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
+	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
+	{"gif", "GIF87a", nil, start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
+	{"gif", "GIF89a", nil, start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
+	{"webp", "RIFF????WEBP", nil, start(webp.DecodeConfig), inspectWebP, decodeWebP},
+	{"bmp", "BM????\x00\x00\x00\x00", nil, start(bmp.DecodeConfig), inspectBMP, whole(bmp.Decode)},
 }
 
 // Bounds on the walk to a picture's size and to what goes with it, so that a file of empty blocks is no work
@@ -106,6 +107,11 @@ func readHeader(src source, maxPixels int) (*header, error) {
 	}
 	if h.format.name == "" {
 		return nil, strange(src)
+	}
+	if h.format.refuse != nil {
+		if err := h.format.refuse(src); err != nil {
+			return nil, err
+		}
 	}
 	c, err := h.format.config(src.reader())
 	if err != nil {

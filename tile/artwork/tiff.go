@@ -42,9 +42,6 @@ func inspectTIFF(src source, h *header) error {
 		return errors.New("the first picture in this tiff file is only a preview; develop or export it as jpeg, png or a " +
 			"plain tiff")
 	}
-	if d.number(tagPlanar, 1) != 1 { // the decoder would take one colour's plane for the whole
-		return errors.New("this tiff file stores each colour apart (per channel); save it interleaved (per pixel)")
-	}
 	if profile, _, err := d.field(tagICC); err == nil {
 		h.takeProfile(profile)
 	} else if err != errNoField {

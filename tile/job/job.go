@@ -100,6 +100,9 @@ func newJob(p layout.Plan, art *artwork.Picture, page int, o Order, folder strin
 		j.Artwork.Absolute = absolute
 	} else {
 		j.Artwork.Copy = place.CopyName(o.Artwork)
+		if ofThisRun(original) {
+			j.Artwork.File = j.Artwork.Copy // all that there will be of it
+		}
 	}
 	maps.Copy(j.Asked, o.Asked)
 	j.CheckCode, err = j.code()

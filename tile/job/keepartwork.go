@@ -2,6 +2,7 @@ package job
 
 import (
 	"context"
+	"fmt"
 	"io"
 	"path/filepath"
 	"strings"
@@ -14,6 +15,10 @@ import (
 // what is then decoded, so that it and the sheets are of one picture, whatever becomes of the file meanwhile.
 func (m *making) keepArtwork(ctx context.Context) error {
 	if m.LeaveArtwork {
+		if ofThisRun(m.Artwork) {
+			return WrongWords(fmt.Errorf("artwork %q can't be read again by that name: save it as a file first, or let the "+
+				"job keep a copy", m.Artwork))
+		}
 		return nil
 	}
 	file, err := artwork.OpenFile(m.Artwork)
@@ -56,6 +61,13 @@ func (o Order) name() string {
 		return o.From.Name
 	}
 	return strings.TrimSuffix(filepath.Base(o.Artwork), filepath.Ext(o.Artwork))
+}
+
+// ofThisRun tells whether a path names what this run has open, such as its standard input, and will be something else
+// to the next.
+func ofThisRun(path string) bool {
+	path = filepath.ToSlash(filepath.Clean(path))
+	return path == "/dev/stdin" || strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/")
 }
 
 // source is the file that is decoded.

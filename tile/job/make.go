@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"context"
 	"encoding/hex"
 	"fmt"
@@ -36,6 +37,9 @@ func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) 
 	err = m.writeFiles(ctx, plans)
 	if err == nil {
 		err = ctx.Err()
+	}
+	if err == nil || ctx.Err() == nil {
+		err = cmp.Or(folder.Gone(), err) // which says what else failed by it
 	}
 	if err == nil {
 		err = folder.Finish()

@@ -4,6 +4,7 @@ package printers
 import (
 	"bytes"
 	"cmp"
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -104,13 +105,13 @@ func sortByName(printers []layout.Printer) {
 }
 
 // Keep keeps a printer in that file, beside the others. One of the same name is replaced only if force is set.
-func Keep(path string, p layout.Printer, force bool) error {
+func Keep(ctx context.Context, path string, p layout.Printer, force bool) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return fmt.Errorf("the reading can't be kept: %w", err)
 	}
 	same := func(q layout.Printer) bool { return q.Name == p.Name }
 	// What is kept is read once the file is held: readings kept at the same time must not lose each other.
-	err := place.ReplaceFile(path, func(w io.Writer) error {
+	err := place.ReplaceFile(ctx, path, func(w io.Writer) error {
 		printers, err := Read(path)
 		if err != nil {
 			return err

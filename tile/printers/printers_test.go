@@ -25,7 +25,7 @@ func TestPrintersComeBack(t *testing.T) {
 	for i, names := range [][]string{{"study", "attic", "Übungsraum"}, {"Übungsraum", "study", "attic"}} {
 		path := filepath.Join(t.TempDir(), "new", "printers.json")
 		for _, name := range names {
-			require.NoError(t, Keep(path, printerNamed(name), false))
+			require.NoError(t, Keep(t.Context(), path, printerNamed(name), false))
 		}
 		printers, err := Read(path)
 		require.NoError(t, err)

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/tile/job"
+	"dropsheet/tile/job/place"
 )
 
 // Make is what make is asked for.
@@ -53,5 +54,5 @@ func (m *Make) Order() (job.Order, error) {
 // BackdropFolder is the name of the folder that an artwork's job goes into unless another is asked for.
 func BackdropFolder(artwork string) string {
 	base := filepath.Base(artwork)
-	return strings.TrimSuffix(base, filepath.Ext(base)) + "-backdrop"
+	return place.Fitting(strings.TrimSuffix(base, filepath.Ext(base)), "-backdrop")
 }

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -117,6 +118,22 @@ func claimFile(final string) (f, lock *os.File, err error) {
 		}
 	}
 	return nil, nil, errBusy
+}
+
+// awaitFile is claimFile that waits for others who have the file, for holdWait at most.
+func awaitFile(ctx context.Context, final string) (f, lock *os.File, err error) {
+	const holdWait, pause = 10 * time.Second, 5 * time.Millisecond
+	for deadline := time.Now().Add(holdWait); ; {
+		f, lock, err := claimFile(final)
+		if !errors.Is(err, errBusy) || !time.Now().Before(deadline) {
+			return f, lock, err
+		}
+		select {
+		case <-ctx.Done():
+			return nil, nil, ctx.Err()
+		case <-time.After(pause):
+		}
+	}
 }
 
 // claimError says what to do where locks can't tell a living run from a dead one.

@@ -2,6 +2,7 @@ package place
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -24,7 +25,7 @@ func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 	}
 	f, lock, err := claimFile(path)
 	if err != nil {
-		return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, Plainly(err))
+		return cantWrite(path, err)
 	}
 	defer release(lock)
 	sweepFolder(filepath.Dir(path))
@@ -49,10 +50,10 @@ func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut fu
 	return syncFolder(filepath.Dir(path))
 }
 
-// ReplaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it.
-// If anything fails, what stood at path stands there still, and nothing else is left. Where path is a link,
-// the file that it names is replaced.
-func ReplaceFile(path string, write func(io.Writer) error) error {
+// ReplaceFile holds a file against other runs, whatever its name, and makes it by a function that writes it. It waits a
+// few seconds for others that hold it, unless ctx ends. If anything fails, what stood at path stands there still, and
+// nothing else is left. Where path is a link, the file that it names is replaced.
+func ReplaceFile(ctx context.Context, path string, write func(io.Writer) error) error {
 	real, err := filepath.EvalSymlinks(path)
 	switch {
 	case err == nil:
@@ -60,7 +61,7 @@ func ReplaceFile(path string, write func(io.Writer) error) error {
 	case there(path):
 		return fmt.Errorf("%q is a link to what is not there: put that back first", path)
 	}
-	f, lock, err := claimFile(path)
+	f, lock, err := awaitFile(ctx, path)
 	if err != nil {
 		return Plainly(err)
 	}
@@ -95,7 +96,7 @@ func fillFile(f *os.File, path string, replace bool, write func(io.Writer) error
 	err = Plainly(put(f.Name(), path, replace))
 	// such as by a make that swaps folders, finds this file in hand and swaps them back
 	if errors.Is(err, fs.ErrNotExist) {
-		return errors.New("another folder took the place of its own meanwhile: run it again")
+		return errors.New("its unfinished file was removed meanwhile, or its folder replaced: run it again")
 	}
 	return err
 }
@@ -118,12 +119,22 @@ func MayWrite(path string, force bool, inputs ...string) error {
 		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
 	case err == nil && !force:
 		return existsError(path)
+	case err == nil && mounted(path):
+		return fmt.Errorf("%q is where something is mounted, and can't be replaced: choose another with --out", path)
 	}
 	folder := filepath.Dir(path)
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("folder %q is not there: make it first or choose another with --out", folder)
 	}
+	if err := writable(folder); err != nil {
+		return cantWrite(path, err)
+	}
 	return nil
+}
+
+// cantWrite is the error of a file that the system refuses.
+func cantWrite(path string, err error) error {
+	return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, Plainly(err))
 }
 
 // discardFile removes an unfinished file.

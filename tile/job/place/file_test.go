@@ -19,7 +19,7 @@ func TestReplaceFileIsAllOrNothing(t *testing.T) {
 	path := filepath.Join(folder, "printers.json")
 	require.NoError(t, os.WriteFile(path, []byte("old"), 0o600))
 	full := errors.New("the disk is full")
-	err := ReplaceFile(path, func(w io.Writer) error {
+	err := ReplaceFile(t.Context(), path, func(w io.Writer) error {
 		_, err := io.WriteString(w, "half of the n")
 		return errors.Join(err, full)
 	})
@@ -31,12 +31,13 @@ func TestReplaceFileIsAllOrNothing(t *testing.T) {
 
 	taken := filepath.Join(folder, "taken")
 	require.NoError(t, os.MkdirAll(filepath.Join(taken, "within"), 0o755))
-	err = ReplaceFile(taken, func(w io.Writer) error { return nil })
+	err = ReplaceFile(t.Context(), taken, func(w io.Writer) error { return nil })
 	require.Error(t, err, "a folder is in the way")
 	require.NotContains(t, err.Error(), unfinishedSuffix, "the hidden name is nobody's business")
 	requireOnly(t, folder, "printers.json", "taken")
 
-	require.Error(t, ReplaceFile(filepath.Join(folder, "nowhere", "printers.json"), func(io.Writer) error { return nil }))
+	nowhere := filepath.Join(folder, "nowhere", "printers.json")
+	require.Error(t, ReplaceFile(t.Context(), nowhere, func(io.Writer) error { return nil }))
 }
 
 // Where the printers' file is a link, the file that it names is replaced, and the link stays.
@@ -45,7 +46,7 @@ func TestReplaceFileKeepsLinks(t *testing.T) {
 	target, link := filepath.Join(elsewhere, "kept.json"), filepath.Join(folder, "printers.json")
 	require.NoError(t, os.WriteFile(target, []byte("old"), 0o600))
 	require.NoError(t, os.Symlink(target, link))
-	require.NoError(t, ReplaceFile(link, func(w io.Writer) error {
+	require.NoError(t, ReplaceFile(t.Context(), link, func(w io.Writer) error {
 		_, err := io.WriteString(w, "new")
 		return err
 	}))
@@ -116,7 +117,7 @@ func TestFolderReplacedMeanwhile(t *testing.T) {
 		return errors.Join(os.Rename(folder, folder+"-old"), os.Mkdir(folder, 0o755))
 	})
 	require.EqualError(t, err, `file "page.pdf" was not written: `+
-		`another folder took the place of its own meanwhile: run it again`)
+		`its unfinished file was removed meanwhile, or its folder replaced: run it again`)
 	requireOnly(t, folder)
 }
 

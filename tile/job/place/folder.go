@@ -40,6 +40,10 @@ func NewFolder(final string, force bool, artwork string) (*Folder, error) {
 		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another "+
 			"with --out", final)
 	}
+	if mounted(final) {
+		return nil, fmt.Errorf("output folder %q is where something is mounted, and can't be replaced: name a new folder in "+
+			"it with --out", final)
+	}
 	f := &Folder{final: final, force: force, parent: firstMissing(filepath.Dir(final))}
 	if err := f.claim(); err != nil {
 		return nil, errors.Join(err, f.discardParents())
@@ -90,6 +94,11 @@ func (f *Folder) begin() error {
 	if err := f.mayReplaceJob(f.final); err != nil {
 		return err
 	}
+	if there(f.final) {
+		if err := writable(f.final); err != nil {
+			return fmt.Errorf("output folder %q can't be replaced: %w; choose another with --out", f.final, Plainly(err))
+		}
+	}
 	if err := os.Mkdir(made, 0o777); err != nil {
 		return fmt.Errorf("folder %q can't be written: %w; choose another with --out", filepath.Dir(f.final), Plainly(err))
 	}
@@ -98,6 +107,15 @@ func (f *Folder) begin() error {
 
 // Final is where the folder comes to stand; where a link names it, where that leads.
 func (f *Folder) Final() string { return f.final }
+
+// Gone tells that the unfinished folder was removed by someone else.
+func (f *Folder) Gone() error {
+	if made := filepath.Join(f.temporary, newJobFolder); !there(made) {
+		return fmt.Errorf("the hidden folder %q, in which the job was being made, was removed meanwhile: run it again",
+			f.temporary)
+	}
+	return nil
+}
 
 // File is where a file of the folder is written.
 func (f *Folder) File(name string) string { return filepath.Join(f.temporary, newJobFolder, name) }
@@ -129,7 +147,10 @@ func (f *Folder) clean() error {
 	if err := f.clear(); err != nil {
 		return err
 	}
-	return os.Remove(f.temporary)
+	if err := os.Remove(f.temporary); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
 }
 
 // Discard removes what was written so far, and the folders that were made for it, of a folder that was not finished.

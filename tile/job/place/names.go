@@ -72,11 +72,6 @@ func isBeside(name string) bool {
 // unfinishedSuffix ends the hidden names.
 const unfinishedSuffix = ".unfinished"
 
-// unfinished is the hidden name of what becomes path.
-func unfinished(path string) string {
-	return filepath.Join(filepath.Dir(path), "."+filepath.Base(path)+unfinishedSuffix)
-}
-
 // isUnfinished tells hidden names from others.
 func isUnfinished(name string) bool {
 	return strings.HasPrefix(name, ".") && strings.HasSuffix(name, unfinishedSuffix)
