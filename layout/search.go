@@ -12,10 +12,11 @@ import (
 // is wanted is found by halving.
 func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, print Size, fill float64, err error) {
 	fill = s.Fill
-	if s.DistanceMM == 0 && s.Print == (Size{}) && s.MaxSheets == 0 {
+	free := s.Print == (Size{}) && !s.any()
+	if s.DistanceMM == 0 && free {
 		sight.DistanceMM = DefaultDistanceMM
 	}
-	if fill == 0 && (s.Print == Size{} && s.MaxSheets == 0 || s.DistanceMM == 0) {
+	if fill == 0 && (free || s.DistanceMM == 0) {
 		fill = s.defaultFill(sight)
 	}
 	switch {
@@ -28,18 +29,13 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 	case sight.DistanceMM == 0:
 		nearestMM, _ := sight.NearestInvertingMM()
 		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, MaxLengthMM, lies,
-			func(mm float64) (Size, bool) {
+			func(mm float64) (flip.Sight, float64) {
 				at := sight
 				at.DistanceMM = mm
-				return s.printFor(at, fill)
-			}, func(mm float64, print Size, l paperLie) float64 {
-				at := sight
-				at.DistanceMM = mm
-				return s.sheetsAt(at, fill, print, l)
+				return at, fill
 			})
 	default:
-		fill, err = s.grown(0.01, LargestFill, lies, func(fill float64) (Size, bool) { return s.printFor(sight, fill) },
-			func(fill float64, print Size, l paperLie) float64 { return s.sheetsAt(sight, fill, print, l) })
+		fill, err = s.grown(0.01, LargestFill, lies, func(fill float64) (flip.Sight, float64) { return sight, fill })
 	}
 	if err != nil {
 		return sight, print, fill, err
@@ -52,31 +48,25 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 }
 
 // grown is the value between two at which the print, which grows with it, is as wide as asked for, or the
-// largest that the sheets allowed hold.
-func (s Setup) grown(from, to float64, lies []paperLie, printAt func(float64) (Size, bool),
-	sheetsAt func(float64, Size, paperLie) float64) (float64, error) {
+// largest that keeps to the bounds. at is the sight and the fill of a value.
+func (s Setup) grown(from, to float64, lies []paperLie, at func(float64) (flip.Sight, float64)) (float64, error) {
 	tooLarge := func(v float64) bool {
-		print, ok := printAt(v)
+		sight, fill := at(v)
+		print, ok := s.printFor(sight, fill)
 		if !ok {
 			return true
 		}
 		if s.Print != (Size{}) {
 			return print.WidthMM > s.Print.WidthMM
 		}
-		for _, l := range lies {
-			if sheetsAt(v, print, l) <= float64(s.MaxSheets) {
-				return false
-			}
-		}
-		return true
+		return !s.keeps(sight, fill, print, lies)
 	}
 	if tooLarge(from) || !tooLarge(to) {
 		if s.Print != (Size{}) {
 			return 0, fmt.Errorf("no distance or fill makes a print %.4gmm wide: take another print size, or give distance "+
 				"and fill and leave the print out", s.Print.WidthMM)
 		}
-		return 0, fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill",
-			s.MaxSheets, s.Paper.Name)
+		return 0, s.noLargest()
 	}
 	halvings := 60
 	if s.Print == (Size{}) {
@@ -135,23 +125,16 @@ func (s Setup) defaultFill(sight flip.Sight) float64 {
 	return fill
 }
 
-// sheetsAt counts the sheets of a print as the paper lies, those of cells that carry picture.
-func (s Setup) sheetsAt(sight flip.Sight, fill float64, print Size, l paperLie) float64 {
-	columns, rows := l.sheetsFor(print)
-	all := float64(columns) * float64(rows)
-	if s.plain() || s.fills() != "" || all > mostCells {
-		return all
+// noLargest is the error of bounds that no print keeps to, or that every print does.
+func (s Setup) noLargest() error {
+	switch surrounded := s.fills() != ""; {
+	case s.sheetsAlone() && surrounded:
+		return fmt.Errorf("no print with its surround takes up to %d sheets of %s: allow another number, give the surround "+
+			"a size, or leave it out", s.MaxSheets, s.Paper.Name)
+	case s.sheetsAlone():
+		return fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill",
+			s.MaxSheets, s.Paper.Name)
 	}
-	b, ok := s.bent(sight, fill)
-	if !ok {
-		return all
-	}
-	n := 0.0
-	for _, carries := range b.carrying(print)(edges(l.across.cells(print.WidthMM, columns), print.WidthMM,
-		s.LightFrom.Left()), edges(l.down.cells(print.HeightMM, rows), print.HeightMM, s.LightFrom.Top())) {
-		if carries {
-			n++
-		}
-	}
-	return n
+	return fmt.Errorf("no print on %s keeps to the sheets, columns, rows and board that were asked for: allow more, or "+
+		"give distance and fill", s.Paper.Name)
 }

@@ -29,9 +29,7 @@ type Setup struct {
 	DistanceMM float64
 	Print      Size // its height 0 where the width alone is asked for
 	Fill       float64
-	// MaxSheets, 0 when not asked for, bounds the sheets. When the print is still free, it becomes the largest
-	// that they hold.
-	MaxSheets int
+	Bounds
 
 	Fit         Fit
 	Look        Look
@@ -61,7 +59,6 @@ func (s Setup) Plan() (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	plan.Backdrop.Surround, plan.Backdrop.FillOnly = s.fills(), s.fillOnly()
 	board, err := s.board(plan)
 	if err != nil {
 		return Plan{}, err
@@ -94,8 +91,7 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	if err != nil {
 		return Plan{}, nil, err
 	}
-	camera, err := s.Camera.camera(s.CameraMM)
-	if err != nil {
+	if _, err := s.Camera.camera(s.CameraMM); err != nil {
 		return Plan{}, nil, err
 	}
 	sight, print, fill, err := s.solve(lies)
@@ -107,6 +103,16 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	}
 	if err := checkPrint(print.WidthMM, print.HeightMM); err != nil {
 		return Plan{}, nil, err
+	}
+	plan, err := s.planned(sight, print, fill)
+	return plan, lies, err
+}
+
+// planned is the plan without board and sheets for a distance, a print and a fill that agree.
+func (s Setup) planned(sight flip.Sight, print Size, fill float64) (Plan, error) {
+	camera, err := s.Camera.camera(s.CameraMM)
+	if err != nil {
+		return Plan{}, err
 	}
 	plan := Plan{
 		Drop: Drop{
@@ -132,21 +138,21 @@ func (s Setup) outline() (Plan, []paperLie, error) {
 	if !s.plain() {
 		b, ok := s.bent(sight, fill)
 		if !ok {
-			return Plan{}, nil, s.seesNothing(fill)
+			return Plan{}, s.seesNothing(fill)
 		}
 		plan.Picture.FlatWidthMM, plan.Picture.FlatHeightMM = b.flat*s.Proportions, b.flat
 		plan.Picture.MadeFor = &MadeFor{s.CameraMM, s.Drop.HeightOverWidth, fill, b.bend.FlatPerDrop}
 	}
 	plan.Camera.FocusMM = plan.focusMM(camera.Focus)
-	return plan, lies, nil
+	plan.Backdrop.Surround, plan.Backdrop.FillOnly = s.fills(), s.fillOnly()
+	return plan, nil
 }
 
 // tile chooses the way of laying the paper that takes the fewest sheets, and cuts the board.
 //
 // region tells which cells carry picture; nil when every one does.
 func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []Sheet, error) {
-	lay := func(l paperLie) Backdrop {
-		columns, rows := l.sheetsFor(board)
+	lay := func(l paperLie, columns, rows int) Backdrop {
 		return Backdrop{
 			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), FillOnly: s.fillOnly(), Columns: columns,
 			Rows:  rows,
@@ -154,31 +160,44 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 			Printer: s.Printer,
 		}
 	}
-	best := lies[0]
-	fewest := math.Inf(1)
+	if err := s.holds(board); err != nil {
+		return Backdrop{}, nil, err
+	}
+	best, fewest := Backdrop{}, math.Inf(1)
+	var cant error
 	for _, l := range lies {
-		columns, rows := l.sheetsFor(board)
-		n := float64(columns) * float64(rows)
-		if region != nil && n <= mostCells {
-			_, sheets := lay(l).cutEven(region)
-			n = float64(len(sheets))
-		}
-		if n < fewest {
-			best, fewest = l, n
+		columns, rows, n, err := s.laid(l, board, region)
+		switch {
+		case err == nil && (n < fewest || best.Columns == 0):
+			best, fewest = lay(l, columns, rows), n
+		case best.Columns == 0 && n < fewest:
+			fewest, cant = n, err
+			if errors.Is(err, errTooFewSheets) {
+				cant = s.takesMore(board, columns, rows, n)
+			}
 		}
 	}
-	if bound := max(s.MaxSheets, maxSheets); s.MaxSheets == 0 && fewest > float64(bound) {
+	if best.Columns == 0 {
+		return Backdrop{}, nil, cant
+	}
+	if s.MaxSheets == 0 && fewest > maxSheets {
 		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, more than %d: make the "+
 			"print smaller, the paper larger or the distance shorter, or allow that many sheets (--max-sheets)",
-			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, bound)
+			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, maxSheets)
 	}
-	if s.MaxSheets != 0 && fewest > float64(s.MaxSheets) {
-		return Backdrop{}, nil, fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: ask "+
-			"for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets",
-			board.WidthMM, board.HeightMM, fewest, s.Paper.Name, s.MaxSheets)
-	}
-	b, sheets := lay(best).cutEven(region)
+	b, sheets := best.cutEven(region)
 	return b, sheets, nil
+}
+
+// takesMore is the error of a backdrop that takes more sheets than are allowed, or more columns or rows.
+func (s Setup) takesMore(board Size, columns, rows int, sheets float64) error {
+	const mend = "ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets"
+	if s.Columns > 0 && columns > s.Columns || s.Rows > 0 && rows > s.Rows {
+		return fmt.Errorf("a backdrop of %.0fx%.0fmm takes %d columns and %d rows of %s, more than were asked for: "+mend,
+			board.WidthMM, board.HeightMM, columns, rows, s.Paper.Name)
+	}
+	return fmt.Errorf("a backdrop of %.0fx%.0fmm takes %.0f sheets of %s, and %d are allowed: "+mend, board.WidthMM,
+		board.HeightMM, sheets, s.Paper.Name, s.MaxSheets)
 }
 
 // fillOnly tells whether what fills the board need not go further than the drop sees at the fill. A plain
@@ -244,8 +263,6 @@ func (s Setup) check() error {
 	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
 		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets "+
 			"no light through)", s.Fill)
-	case s.MaxSheets < 0 || s.MaxSheets > mostSheets:
-		return fmt.Errorf("%d sheets can't be: allow 1 to %d", s.MaxSheets, mostSheets)
 	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case !(s.LapMM >= minLapMM && s.LapMM <= MaxLengthMM):
@@ -254,6 +271,9 @@ func (s Setup) check() error {
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out: take one between 1:50 and 50:1",
 			s.Proportions)
+	}
+	if err := s.Bounds.check(); err != nil {
+		return err
 	}
 	if s.Printer != nil {
 		if err := s.Printer.Check(); err != nil {

@@ -49,7 +49,9 @@ func (s Setup) printFor(sight flip.Sight, fill float64) (print Size, ok bool) {
 func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float64, err error) {
 	sight = flip.Sight{Drop: s.Drop, CameraMM: s.CameraMM, DistanceMM: s.DistanceMM}
 	print, fill = s.Print, s.Fill
-	if !s.plain() || s.Drop.Oblate() {
+	// What closes in on the largest print is the board and all that is printed on it, unless that is the picture alone.
+	free := print == Size{} && s.any() && (s.DistanceMM == 0 || fill == 0)
+	if !s.plain() || s.Drop.Oblate() || free && (s.fills() != "" || !s.sheetsAlone()) {
 		return s.search(sight, lies)
 	}
 	printGiven := print != Size{}
@@ -60,7 +62,7 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 		if err := s.checkProportions(); err != nil {
 			return sight, print, fill, err
 		}
-	} else if s.MaxSheets != 0 && (s.DistanceMM == 0 || fill == 0) {
+	} else if free {
 		print, printGiven = s.largestPrint(lies), true
 	}
 	if fill == 0 && !(printGiven && s.DistanceMM != 0) {

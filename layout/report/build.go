@@ -55,7 +55,6 @@ func (r *Report) stands() Text {
 
 // What is bought beyond the bare need (common practice, no source).
 const (
-	borderMM    = 20.0 // board around the print, to hold and clamp it by
 	boardStepMM = 10.0 // boards and rules are not cut finer
 	spareShare  = 0.1  // of the sheets, for slips of the knife
 	leastSpares = 2
@@ -76,7 +75,8 @@ func (r *Report) buy() []Fact {
 			strong(Count(n, "sheet", "sheets")), strong(b.Paper.Name), Count(spares, "spare", "spares"))},
 		{Key: "buy.printer", Text: printer},
 		{Key: "buy.board", Text: say("a flat, stiff board of at least %s: the print, and a border of %s all round to hold "+
-			"it by", strong(size(least(b.WidthMM+2*borderMM), least(b.HeightMM+2*borderMM))), WholeMM(borderMM))},
+			"it by", strong(size(least(b.WidthMM+2*layout.BorderMM), least(b.HeightMM+2*layout.BorderMM))),
+			WholeMM(layout.BorderMM))},
 		{Key: "buy.rule", Text: say("a steel rule at least %s long, as the longest cut is from mark to mark",
 			strong(least(longestCutMM(p))))},
 		{Key: "buy.tape", Text: say("a tape measure longer than the print's diagonal, %s", strong(Far(diagonalMM(b))))},

@@ -183,8 +183,10 @@ func givesWay(flags *pflag.FlagSet, words job.Asked) map[string]bool {
 	thirdGivesWay(flags, words, gives, "distance", print, "fill")
 	thirdGivesWay(flags, words, gives, "fill", print, "distance")
 	thirdGivesWay(flags, words, gives, "print-size", "fill", "distance")
-	if len(words["max-sheets"]) == 0 { // else it is the same bound with another number
-		thirdGivesWay(flags, words, gives, "max-sheets", "fill", "distance")
+	for _, bound := range []string{"max-sheets", "columns", "rows", "board-width", "board-height"} {
+		if len(words[bound]) == 0 { // else it is the same bound with another number
+			thirdGivesWay(flags, words, gives, bound, "fill", "distance")
+		}
 	}
 	if flags.Changed("scale") && flags.Changed("fill") {
 		gives["distance"] = true

@@ -78,6 +78,13 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.MaxSheets, "max-sheets", "N", "", wholeFromOne,
 		"at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print "+
 			"that they hold")
+	add(flags, &s.asked.Columns, "columns", "N", "", wholeFromOne,
+		"just so many sheets side by side; where the print is free, the largest that they hold")
+	add(flags, &s.asked.Rows, "rows", "N", "", wholeFromOne, "just so many sheets one above the other; likewise")
+	add(flags, &s.asked.Board.WidthMM, "board-width", "length", "", aboveZero, fmt.Sprintf("width of the board that "+
+		"there is, with the border of %gmm on each side that it is held by; where the print is free, the largest that goes "+
+		"on it", layout.BorderMM))
+	add(flags, &s.asked.Board.HeightMM, "board-height", "length", "", aboveZero, "its height; likewise")
 	add(flags, &s.asked.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.asked.MarginMM, "margin", "length", "5mm", zeroOrMore,
 		"what the printer can't reach along each edge of the paper, 0mm or more")
