@@ -58,18 +58,18 @@ func serve(t *testing.T, path string, words job.Asked) (url string, stop func())
 
 // record is any record, with what follows it.
 type record struct {
-	Kind, Rung, Flag, Text, Summary, Make, Proof, Folder, Fresh, Board, File, What string
-	Bytes, Done, Of, Rays                                                          int
-	WidthPx                                                                        int `json:"width_px"`
-	HeightPx                                                                       int `json:"height_px"`
-	Placed                                                                         bool
-	Files, Warnings                                                                []string
-	Sheets                                                                         any
-	Figures, Plan                                                                  json.RawMessage
-	Catches                                                                        []catch
-	Ladder                                                                         []rung
-	Count                                                                          map[string]int
-	follows                                                                        []byte
+	Kind, Rung, Flag, Text, Summary, Make, Proof, Folder, Fresh, Board, File, What, Avoid string
+	Bytes, Done, Of, Rays                                                                 int
+	WidthPx                                                                               int `json:"width_px"`
+	HeightPx                                                                              int `json:"height_px"`
+	Placed                                                                                bool
+	Files, Warnings                                                                       []string
+	Sheets                                                                                any
+	Figures, Plan                                                                         json.RawMessage
+	Catches                                                                               []catch
+	Ladder                                                                                []rung
+	Count                                                                                 map[string]int
+	follows                                                                               []byte
 }
 
 // asked sends a question and reads all records of the answer.

@@ -147,14 +147,16 @@ export class Bench {
   #newLamp(i) {
     const bench = this.#bench, place = () => this.#places()[i];
     const say = to => bench.words.setOne("lamp", i, to.map(v => mm(v, 0)).join(","));
-    const value = (k, name, axis, words, min) => ({
-      name: `lamp ${i + 1}, ${name}`, axis, backward: k === 2, fine: 10, coarse: 100, min, max: 100000, get: () => place()?.[k] ?? NaN,
+    // Arrows up and down go with what is up and down on the drawing.
+    const axis = k => k === 2 ? "x" : k === (this.#above ? 0 : 1) ? "y" : undefined;
+    const value = (k, name, words, min) => ({
+      name: `lamp ${i + 1}, ${name}`, get axis() { return axis(k); }, backward: k === 2, fine: 10, coarse: 100, min, max: 100000, get: () => place()?.[k] ?? NaN,
       say: words, set: v => { const to = place(); to[k] = v; say(to); },
       words: {get: () => bench.words.all("lamp")[i], set: t => bench.words.setOne("lamp", i, t)},
     });
-    const values = [value(2, "toward the camera", "x", v => `${sayMM(v, 0)} before the board`, 1),
-      value(1, "down", "y", v => sayWay(v, "down", "up", 0), -100000),
-      value(0, "right", "y", v => sayWay(v, "right", "left", 0), -100000)];
+    const values = [value(2, "toward the camera", v => `${sayMM(v, 0)} before the board`, 1),
+      value(1, "down", v => sayWay(v, "down", "up", 0), -100000),
+      value(0, "right", v => sayWay(v, "right", "left", 0), -100000)];
     return new Handle(this.#stage, {shape: "lamp", tag: "above"}, values, (dx, dy, from) => {
       const k = this.#scale.k, to = [from[2], from[1], Math.max(1, from[0] - dx / k)];
       to[this.#above ? 0 : 1] += dy / k;

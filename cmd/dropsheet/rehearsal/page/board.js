@@ -100,8 +100,7 @@ export class Board {
     const p = this.#bench.plan.plan, b = this.#box(), back = p.backdrop, s = this.#svg;
     Object.assign(this.#canvas.style, {left: `${b.left}px`, top: `${b.top}px`, width: `${b.width}px`, height: `${b.height}px`});
     clear(s, this.#stage.clientWidth, this.#stage.clientHeight);
-    document.getElementById("board-title").textContent =
-      `The board, from its printed side: ${short(back.width_mm, 0)} × ${short(back.height_mm, 0)} mm`;
+    document.getElementById("board-title").textContent = this.#title(p);
     const at = (x, y) => ({x: b.left + x * b.k, y: b.top + y * b.k});
     const judged = this.#bench.verdicts?.seams;
     for (const seam of judged ?? p.seams.map(l => ({...l, pieces: [{from_mm: l.from_mm, to_mm: l.to_mm, verdict: ""}]}))) {
@@ -124,6 +123,14 @@ export class Board {
     this.#arrangeSheets(p, at, b.k);
     this.#arrangeSeams(back, at, b);
     this.#arrangeCircles(at);
+  }
+
+  // Print and sheets, and the board where it is larger than the print.
+  #title(p) {
+    const size = (w, h) => `${short(w, 0)} × ${short(h, 0)} mm`, n = p.sheets.length;
+    const larger = p.backdrop.width_mm > p.picture.width_mm + 1 || p.backdrop.height_mm > p.picture.height_mm + 1;
+    const board = larger ? `, on a board of ${size(p.backdrop.width_mm, p.backdrop.height_mm)}` : "";
+    return `The print, ${size(p.picture.width_mm, p.picture.height_mm)}${board}: ${n} ${n === 1 ? "sheet" : "sheets"} of ${p.backdrop.paper.name}`;
   }
 
   // What the lines mean, below the board.

@@ -43,7 +43,7 @@ export class Handle {
     this.#tag.setAttribute("aria-hidden", "true");
     this.sliders = values.map(v => {
       const s = document.createElement("div");
-      s.className = `slider ${v.axis ?? ""}`;
+      s.className = "slider";
       s.setAttribute("role", "slider");
       s.setAttribute("aria-label", v.name);
       s.setAttribute("aria-orientation", v.axis === "y" ? "vertical" : "horizontal");
@@ -70,9 +70,9 @@ export class Handle {
     this.box.style.top = `${y}px`;
     this.tag = tag;
     this.#show();
-    // A tag that would stick out of its stage goes to the other side.
-    const room = 130, wide = this.box.parentElement.clientWidth;
-    const side = this.#side === "right" && x > wide - room ? "left" : this.#side === "left" && x < room ? "right" : this.#side;
+    // A tag that would stick out of its stage goes to another side.
+    const room = this.#tag.offsetWidth + 40, wide = this.box.parentElement.clientWidth;
+    const side = this.#side === "right" && x > wide - room ? "above" : this.#side === "left" && x < room ? "right" : this.#side;
     this.#tag.classList.remove("left", "right", "above", "below");
     this.#tag.classList.add(side);
   }

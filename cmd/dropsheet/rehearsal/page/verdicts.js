@@ -41,8 +41,8 @@ export class Verdicts {
       return this.#tile("light", off ? "bad" : "good", off ? `${short(Math.abs(over), 1)} stops ${over < 0 ? "dark" : "light"}` : "light enough", facts);
     }
     if (light) {
-      const fall = f.facts.find(x => x.key === "light.falls"), stops = /([\d.]+) stops?/.exec(fall?.text ?? "");
-      return this.#tile("light", fall?.asks ? "bad" : "good", stops ? `${stops[1]} stops fall-off` : "lit", facts);
+      const off = light.falloff_stops, asks = f.facts.some(x => x.key === "light.falls" && x.asks);
+      return this.#tile("light", asks || off > 0.5 ? "bad" : "good", `${short(off, 2)} stops fall-off`, facts);
     }
     return this.#tile("light", "", "even light", ["no lamp is placed: add one on the bench", ...facts]);
   }

@@ -1,0 +1,67 @@
+//go:build browser
+
+package rehearsal
+
+import (
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/job/jobtest"
+)
+
+// A circle drawn on the board keeps seams out; by keys one comes to lie in the middle, and goes again.
+func TestKeepsSeamsOut(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#avoid")))
+	x, y := p.middle("#board")
+	p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+20, y, chromedp.ButtonLeft),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+20, y, chromedp.ButtonLeft))
+	p.until(`document.querySelectorAll(".kept-clear, [aria-label='avoid 1, radius']").length === 2`)
+	p.finest()
+	require.InDelta(t, 0.5, p.slider("avoid 1, right"), 0.02)
+	require.Contains(t, p.makeLine(), "--avoid 0.")
+	p.screenshot("avoid")
+	p.focus("avoid 1, right")
+	p.do(chromedp.KeyEvent(kb.Delete))
+	p.until(`document.querySelectorAll(".kept-clear").length === 0`)
+	require.NotContains(t, p.makeLine(), "--avoid")
+	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("avoid").focus()`), chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelectorAll(".kept-clear").length === 1`)
+}
+
+// All set-up can be typed, and what is wrong is said beside the word that is to blame.
+func TestTypedSetUp(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-liquid"), "glycerol\t"))
+	p.until(`document.getElementById("frame").dataset.rung === "draft"`)
+	require.Contains(t, p.makeLine(), "--liquid glycerol")
+	p.do(chromedp.SendKeys(chromedp.CSS("#word-fill"), "2\t"))
+	p.until(`document.getElementById("word-fill-wrong").textContent.includes('"2" can\'t be taken')`)
+	require.Equal(t, "true", tell[string](p, `document.getElementById("word-fill").ariaInvalid`))
+	p.screenshot("wrong")
+	p.do(chromedp.Click(chromedp.CSS("#word-round")))
+	p.until(`document.getElementById("word-fill-wrong").textContent !== ""`) // one thing at a time
+	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("word-fill").select()`),
+		chromedp.SendKeys(chromedp.CSS("#word-fill"), kb.Backspace+"\t"))
+	p.until(`document.getElementById("fault").textContent === ""`)
+	require.Contains(t, p.makeLine(), "--round")
+	require.NotContains(t, p.makeLine(), "--fill")
+}
+
+// A click on a sheet says how to print it again; another picture takes the artwork's place.
+func TestSheetAndPicture(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS(".sheet:nth-of-type(8)")))
+	require.Regexp(t, `page 8 of sheets.pdf.*dropsheet reprint .*harbour-backdrop R2C3$`,
+		tell[string](p, `document.getElementById("sheet").textContent`))
+	other, _ := jobtest.WritePattern(t, 90, 90)
+	p.do(chromedp.SetUploadFiles(chromedp.CSS("#another"), []string{other}))
+	p.until(`document.getElementById("subject").textContent.includes("90 × 90")`)
+	p.rested()
+	require.Contains(t, tell[string](p, `document.getElementById("made-of").textContent`), "pattern-backdrop")
+}
