@@ -18,7 +18,7 @@ import (
 )
 
 // wideFrame is a shot whose frame sees past the board on all sides.
-const wideFrame = "size --drop 4.6mm --frame-width 40cm --pixels 1920x1280"
+const wideFrame = "size --verbose --drop 4.6mm --frame-width 40cm --pixels 1920x1280"
 
 // What size says gets rid of the board's edge, or keeps the fill over a travel, does when it is asked for.
 func TestWhatSizeAdvisesHelps(t *testing.T) {

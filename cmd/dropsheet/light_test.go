@@ -33,7 +33,7 @@ func TestSizeTellsTheLight(t *testing.T) {
 	require.Empty(t, stderr)
 	require.InDelta(t, -4*math.Log2(math.Cos(math.Atan(math.Hypot(450, 300)/800))), light["falloff_stops"], 1e-9)
 
-	stdout, _, code := dropsheet(t, "size", "--print-size", "900x600mm", "--lamp", "0mm,0mm,800mm")
+	stdout, _, code := dropsheet(t, "size", "--verbose", "--print-size", "900x600mm", "--lamp", "0mm,0mm,800mm")
 	require.Equal(t, exitDone, code)
 	for _, says := range []string{"falls off by 1.09 stops", "top left 1.09, top right 1.09, bottom left 1.09, bottom " +
 		"right 1.09", "--level", "shiny paper mirrors lamp 1 in the drop"} {

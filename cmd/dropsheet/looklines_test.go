@@ -68,7 +68,7 @@ func TestWordsOfSize(t *testing.T) {
 			[]string{"--surround #000080 in place of --background fills it"}, []string{"print larger", "hang it"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			stdout, stderr, code := dropsheet(t, strings.Fields(c.args)...)
+			stdout, stderr, code := dropsheet(t, append(strings.Fields(c.args), "--verbose")...)
 			require.Equal(t, exitDone, code, stderr)
 			stdout = strings.ReplaceAll(stdout, "backdrop", "board") // the word drop is looked for
 			for _, says := range c.says {

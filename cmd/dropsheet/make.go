@@ -62,12 +62,18 @@ func makeJob(ctx context.Context, c console, m *ask.Make, args []string) error {
 	if err := sinceJob(m.Job(), m.Changes(), report.Of(j.Plan)).write(c.out); err != nil {
 		return err
 	}
-	return tellMade(c.out, j, seams, order.Folder)
+	return tellMade(c.out, j, seams, order.Folder, m.Verbose)
 }
 
-// tellMade says what was made, and into which folder.
-func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) error {
+// tellMade says what was made, and into which folder: in short, or with all facts.
+func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string, verbose bool) error {
 	r := report.Of(j.Plan)
+	if !verbose {
+		if err := writeGlance(w, shortened(r.Glance(), "PRINT", "PLACE", "SEE", "CHECK")); err != nil {
+			return err
+		}
+		return tellFolder(w, j, seams, folder)
+	}
 	if err := writeFacts(w, r.Facts()...); err != nil {
 		return err
 	}
@@ -84,6 +90,26 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) err
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n", "proof", job.Brightness(j.Plan), "written",
 		strings.Join(place.Files(j.Artwork.Copy), ", "), folder, report.PerInch(placed.PixelsPerInch()), j.CheckCode)
+	return err
+}
+
+// tellFolder says in short how the seams show, and what lies in the folder.
+func tellFolder(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) error {
+	var b strings.Builder
+	if n := seamsight.Count(seams); len(seams) > 0 {
+		mark := " "
+		if n.Shows > 0 {
+			mark = "!"
+		}
+		fmt.Fprintf(&b, "%-*s%-*s%s\n", report.GlanceGroupColumns, "", report.GlanceNameColumns, mark+" seams",
+			n.Seen())
+	}
+	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
+	fmt.Fprintf(&b, "%-*s%s (check code %s, %s)\n%-[1]*[6]s"+
+		"read guide.pdf, look at proof.png, print sheets.pdf at 100 %%\n",
+		report.GlanceGroupColumns, "MADE", folder, j.CheckCode, report.PerInch(placed.PixelsPerInch()), "")
+	fmt.Fprintf(&b, "More: dropsheet make --verbose, dropsheet seams %s\n", report.Typed(folder))
+	_, err := io.WriteString(w, b.String())
 	return err
 }
 

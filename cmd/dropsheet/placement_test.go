@@ -43,7 +43,7 @@ func TestSeamsSlide(t *testing.T) {
 	path, _ := jobtest.WritePattern(t, 600, 400)
 	out := t.TempDir()
 	stdout, stderr, code := dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
-		filepath.Join(out, "even"), "--seams", "even")
+		filepath.Join(out, "even"), "--seams", "even", "--verbose")
 	require.Equal(t, exitDone, code, stderr)
 	require.Contains(t, stdout, "as even as they can be")
 	even := seamsOf(t, filepath.Join(out, "even"))
@@ -51,7 +51,7 @@ func TestSeamsSlide(t *testing.T) {
 	require.Nil(t, even.Placement.Share)
 
 	stdout, stderr, code = dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
-		filepath.Join(out, "least"))
+		filepath.Join(out, "least"), "--verbose")
 	require.Equal(t, exitDone, code, stderr)
 	require.Contains(t, stdout, "of even cells")
 	least := seamsOf(t, filepath.Join(out, "least"))

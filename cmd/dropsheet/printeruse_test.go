@@ -56,7 +56,8 @@ func TestMakeForAPrinter(t *testing.T) {
 	keepPrinters(t)
 	art, _ := jobtest.WritePattern(t, 300, 200)
 	folder := filepath.Join(t.TempDir(), "job")
-	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--printer", "study inkjet")
+	stdout, stderr, code := dropsheet(t, "make", art, "--pixels", "120x80", "--out", folder, "--printer", "study inkjet",
+		"--verbose")
 	require.Equal(t, exitDone, code, stderr)
 	require.NotContains(t, stderr, "measured on")
 	require.Contains(t, stdout, `"study inkjet" on A4: across 0.4 % short, feed 0.6 % short; `+

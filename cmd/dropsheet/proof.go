@@ -81,6 +81,9 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if p.Sharp {
 		focus = "everything in focus"
 	}
+	if err := writeGlance(c.out, shortened(told.Glance(), "SEE", "LIGHT", "TIME", "CHECK")); err != nil {
+		return err
+	}
 	_, err = fmt.Fprintf(c.out, "proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s\n",
 		job.Brightness(plan), p.Out, camera.WidthPx, camera.HeightPx, report.Body(plan.Drop),
 		report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)

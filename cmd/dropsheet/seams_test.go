@@ -175,7 +175,7 @@ func TestSeamsAreCountedOnce(t *testing.T) {
 	art, _ := jobtest.WritePattern(t, 600, 400)
 	folder := filepath.Join(t.TempDir(), "job")
 	made, stderr, code := dropsheet(t, "make", art, "--out", folder, "--seams", "even", "--frame-width", "90mm",
-		"--aperture", "f/32", "--pixels", "600x400")
+		"--aperture", "f/32", "--pixels", "600x400", "--verbose")
 	require.Equal(t, exitDone, code, stderr)
 	told, stderr, code := dropsheet(t, "seams", folder)
 	require.Equal(t, exitDone, code, stderr)

@@ -32,7 +32,7 @@ func TestSizeTellsSharpness(t *testing.T) {
 			[]string{"swings"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			stdout, stderr, code := dropsheet(t, append([]string{"size"}, strings.Fields(c.args)...)...)
+			stdout, stderr, code := dropsheet(t, append([]string{"size", "--verbose"}, strings.Fields(c.args)...)...)
 			require.Equal(t, exitDone, code, stderr)
 			for _, says := range c.says {
 				require.Contains(t, stdout, says)

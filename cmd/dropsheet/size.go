@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 
 	"github.com/spf13/pflag"
 
@@ -47,6 +48,13 @@ as that job was, but for the flags given, and what differs is told first. Writes
 				}{r.Figures(job.Version), sinceJob(asked.Job(), asked.Changes(), r)})
 			}
 			if err := sinceJob(asked.Job(), asked.Changes(), r).write(c.out); err != nil {
+				return err
+			}
+			if !asked.Verbose {
+				if err := writeGlance(c.out, r.Glance()); err != nil {
+					return err
+				}
+				_, err := fmt.Fprintln(c.out, "More: --verbose (every figure, stops, sources), --json (for programs)")
 				return err
 			}
 			if err := writeFacts(c.out, r.Facts()...); err != nil {

@@ -11,7 +11,7 @@ import (
 
 // notOfTheJob are the flags that say where a job or a page goes and how it is told, and those that change the words of
 // another.
-var notOfTheJob = []string{"out", "force", "json", "scale", "without", "artwork", "port", "no-open"}
+var notOfTheJob = []string{"out", "force", "json", "verbose", "scale", "without", "artwork", "port", "no-open"}
 
 // asked is what the flags were given, for the job to keep.
 func asked(flags *pflag.FlagSet) job.Asked {

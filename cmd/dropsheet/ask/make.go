@@ -13,9 +13,11 @@ import (
 // Make is what make is asked for.
 type Make struct {
 	made
-	out   string
-	JSON  bool
-	force bool
+	out  string
+	JSON bool
+	// Verbose asks for every fact in place of a few lines.
+	Verbose bool
+	force   bool
 }
 
 // Register adds the words to a set of flags.
@@ -23,6 +25,7 @@ func (m *Make) Register(flags *pflag.FlagSet) {
 	m.made.register(flags)
 	add(flags, &m.out, "out", "folder", "", named, "folder to write, new or empty (default: the artwork's name with "+
 		"-backdrop; of a JOB its own, which needs --force)")
+	addVerbose(flags, &m.Verbose)
 	flags.BoolVar(&m.JSON, "json", false, "tell the job as JSON, as job.json has it")
 	flags.BoolVar(&m.force, "force", false, "replace a job that is already in the folder, its reprints and "+
 		"trials included")

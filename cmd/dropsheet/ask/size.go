@@ -15,6 +15,8 @@ type Size struct {
 	setup
 	shape float64
 	JSON  bool
+	// Verbose asks for every fact in place of a few lines.
+	Verbose bool
 	// Drawn tells, after Plan, that the artwork is a page of a PDF, which is drawn as finely as it is printed.
 	Drawn bool
 }
@@ -24,6 +26,7 @@ func (s *Size) Register(flags *pflag.FlagSet) {
 	s.setup.register(flags)
 	add(flags, &s.shape, "shape", "W:H", "3:2", proportions, "proportions of the picture, when neither ARTWORK nor "+
 		"--print-size tells them")
+	addVerbose(flags, &s.Verbose)
 	flags.BoolVar(&s.JSON, "json", false, "tell the figures as JSON")
 }
 
@@ -82,4 +85,9 @@ func (s *Size) part() (image.Rectangle, error) {
 	}
 	s.Drawn = extent.Page != 0
 	return s.picture.crop.Pixels(extent.WidthPx, extent.HeightPx)
+}
+
+// addVerbose registers the wish for every fact.
+func addVerbose(flags *pflag.FlagSet, into *bool) {
+	flags.BoolVar(into, "verbose", false, "tell every figure: optics, stops, light and where the figures come from")
 }

@@ -13,6 +13,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
@@ -104,11 +105,19 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 			if made[setup] {
 				requireMade(t, plan, guide, art, flags)
 			}
-			terminal := plain(output(t, append([]string{"size", art}, flags...)...))
+			terminal := plain(output(t, append([]string{"size", art, "--verbose"}, flags...)...))
 			var figures any
 			require.NoError(t, json.Unmarshal([]byte(output(t, append([]string{"size", art, "--json"}, flags...)...)), &figures))
 
 			r := report.Of(plan)
+			glance := output(t, append([]string{"size", art}, flags...)...)
+			requireGlance(t, glance)
+			for _, line := range r.Glance() {
+				require.Contains(t, plain(glance), plain(line.Text.String()))
+				for _, figure := range line.Text.Figures() {
+					requireInJSON(t, figures, figure, line.Name)
+				}
+			}
 			require.NotEmpty(t, r.Facts())
 			for _, f := range r.Facts() {
 				text := plain(f.Text.String())
@@ -149,6 +158,16 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 	}
 	for _, key := range guideTells {
 		require.True(t, told[key], "no set-up has anything to tell of %s", key)
+	}
+}
+
+// requireGlance requires that what size says at first fits a screen.
+func requireGlance(t *testing.T, text string) {
+	t.Helper()
+	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
+	require.LessOrEqual(t, len(lines), 14, text)
+	for _, line := range lines {
+		require.LessOrEqual(t, utf8.RuneCountInString(line), 80, line)
 	}
 }
 

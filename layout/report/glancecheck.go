@@ -1,0 +1,212 @@
+package report
+
+import (
+	"math"
+
+	"dropsheet/layout/shot"
+)
+
+// checksInShort are the checks in at most so many lines: first those that ask for something, in the order of the harm,
+// then what is well. Where lines do not suffice for the first, the last says how many are left.
+func (r *Report) checksInShort(most int) []GlanceLine {
+	var asks, well []GlanceLine
+	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkSmear(),
+		r.checkBoard(), r.checkTravel(), r.checkGlare(), r.checkMains(), r.checkSensor(), r.checkDetail()} {
+		switch {
+		case line.Text == nil:
+		case line.Asks:
+			asks = append(asks, line)
+		default:
+			well = append(well, line)
+		}
+	}
+	if left := len(asks) - most; left > 0 {
+		more := GlanceLine{Name: "more", Asks: true, Text: say("%s more things ask for attention: see --verbose",
+			Figure{Value: float64(left + 1)})}
+		asks = append(asks[:most-1], more)
+	}
+	all := append(asks, well...)
+	all = all[:min(len(all), most)]
+	if len(all) > 0 {
+		all[0].Group = "CHECK"
+	}
+	return all
+}
+
+// mends is a check that asks for something; the first text that fits the line is told.
+func mends(name string, texts ...Text) GlanceLine {
+	return GlanceLine{Name: name, Asks: true, Text: shortest(checkColumns, texts...)}
+}
+
+// isWell is a check that asks for nothing.
+func isWell(name string, texts ...Text) GlanceLine {
+	return GlanceLine{Name: name, Text: shortest(checkColumns, texts...)}
+}
+
+func (r *Report) checkFrame() GlanceLine {
+	if _, cut := r.Fact("frame.cut"); cut {
+		return mends("frame", say("it cuts the %s off: take in %s, with --frame-width", r.body,
+			enough("", 2*r.shot.Sight().ApparentRadiusMM())))
+	}
+	return GlanceLine{}
+}
+
+func (r *Report) checkLight() GlanceLine {
+	e := r.exposure()
+	if e == nil || e.Given == nil {
+		return GlanceLine{}
+	}
+	by := Figure{Value: math.Abs(e.Given.OverStops), Unit: Stops, Decimals: 1}
+	way := "too light"
+	switch {
+	case e.Given.Lux == 0:
+		return mends("light", say("the lamps give it none: turn them to the board"))
+	case by.Number() == "0":
+		return isWell("light", say("just what it needs"))
+	case e.Given.OverStops < 0:
+		way = "too dark"
+	}
+	short := say("%s %s", by, way)
+	if ways := r.lightWays(); len(ways) > 0 {
+		return mends("light", say("%s; it is right at %s", short, ways[0]), short)
+	}
+	return mends("light", short)
+}
+
+func (r *Report) checkLamps() GlanceLine {
+	if l := r.light(); l != nil {
+		for _, v := range l.InView {
+			lamp := whole("", float64(v.Lamp), Bare)
+			if v.Path == shot.ThroughDrop {
+				return mends("lamps", say("lamp %s shows in the %s: move it out", lamp, r.body))
+			}
+			return mends("lamps", say("lamp %s stands in the frame: move it out", lamp))
+		}
+	}
+	if _, turned := r.Fact("lamps.cut"); turned {
+		return mends("lamps", say("cut edges face away from them: --light-from %s", string(r.light().Facing.Better)))
+	}
+	return GlanceLine{}
+}
+
+func (r *Report) checkSharp() GlanceLine {
+	s := r.sharp()
+	within := significant("sharpness.sharp_to_px", s.SharpToPx, Pixels, 3)
+	if s.Holds != nil {
+		from, to := s.Holds.Marks()
+		if from != to {
+			from += " to " + to
+		}
+		return isWell("sharp", say("%s: edge and picture within %s", from, within))
+	}
+	least := say("not within %s; at best %s, at %s", within.bare(), blur("sharpness.least.blur_px", s.Least.BlurPx),
+		stop("sharpness.least.f_number", s.Least.FNumber))
+	if s.Wider == nil {
+		return mends("sharp", least)
+	}
+	mend := enough("sharpness.wider_frame.frame_width_mm", s.Wider.FrameWidthMM)
+	return mends("sharp", say("%s; a frame %s wide is", least, mend), say("at best %s, at %s; a frame %s wide is sharp",
+		blur("sharpness.least.blur_px", s.Least.BlurPx), stop("sharpness.least.f_number", s.Least.FNumber), mend), least)
+}
+
+func (r *Report) checkSmear() GlanceLine {
+	m := r.motion()
+	if m == nil || m.Smear == nil || m.Smear.SmearPx <= max(m.Smear.BlurPx, r.shot.Camera.SharpToPx) {
+		return GlanceLine{}
+	}
+	return mends("smear", say("%s, more than the blur: under it at %s", blur("shot.smear_px", m.Smear.SmearPx),
+		shutterUnder("motion.smear.shutter_for_blur_s", m.Smear.ShutterForBlurS)))
+}
+
+func (r *Report) checkBoard() GlanceLine {
+	c := r.coverage()
+	switch {
+	case !c.Covered():
+		return mends("board", say("its edge shows: %s would fill the frame", size(boardNeeds("width", c.Needs.WidthMM),
+			boardNeeds("height", c.Needs.HeightMM))))
+	case r.unfilled():
+		return mends("board", say("white paper shows round the picture: --background black"))
+	case c.PrintEnds != nil:
+		return mends("board", say("the print ends in the frame: %s", r.printMend()), say("the print ends in the frame: "+
+			"--surround black fills it"))
+	}
+	return isWell("board", say("no edge of it in the frame"))
+}
+
+func (r *Report) checkTravel() GlanceLine {
+	t := r.travel()
+	if a := t.Asked; a != nil {
+		over := significant("travel.asked.travel_mm", a.TravelMM, MM, 4)
+		if a.Holds {
+			return isWell("travel", say("the picture stays whole over %s each way", over))
+		}
+		kept := share("travel.asked.fill", a.Fill)
+		kept.rounds = down
+		return mends("travel", say("over %s it stays whole only to a fill of %s", over, kept))
+	}
+	way := func(path string, mm *float64, words string) Text {
+		switch {
+		case mm == nil:
+			return nil
+		case *mm < leastMM:
+			return say("none %s", words)
+		}
+		return say("%s %s", atMost(path, *mm), words)
+	}
+	var ways []Text
+	asks := false
+	for _, w := range []struct {
+		path, words string
+		mm          *float64
+	}{{"travel.across_mm", "sideways", t.AcrossMM}, {"travel.down_mm", "up or down", t.DownMM}} {
+		if text := way(w.path, w.mm, w.words); text != nil {
+			ways = append(ways, text)
+			asks = asks || *w.mm < leastMM
+		}
+	}
+	if len(ways) == 0 {
+		return GlanceLine{}
+	}
+	text := join(ways, ", ")
+	if asks {
+		return mends("travel", say("%s; --surround gives more", text), text)
+	}
+	return isWell("travel", text)
+}
+
+func (r *Report) checkGlare() GlanceLine {
+	if l := r.light(); l != nil {
+		for _, g := range l.Glares {
+			if g.Seen {
+				return mends("glare", say("shiny paper mirrors lamp %s: matt paper, or move it out",
+					whole("", float64(g.Lamp), Bare)))
+			}
+		}
+	}
+	return GlanceLine{}
+}
+
+func (r *Report) checkMains() GlanceLine {
+	if _, swings := r.Fact("mains.swing"); swings {
+		return mends("mains", say("lamps on the mains pulse from frame to frame"))
+	}
+	return GlanceLine{}
+}
+
+func (r *Report) checkSensor() GlanceLine {
+	c := r.shot.Camera
+	if !c.SensorAssumed {
+		return GlanceLine{}
+	}
+	return mends("sensor", say("%s is taken: give --sensor or --pixel-size", size(length("", c.Sensor.WidthMM),
+		length("", c.Sensor.HeightMM))))
+}
+
+func (r *Report) checkDetail() GlanceLine {
+	f := r.resolution()
+	if f.NeededPPI >= shot.DefaultPPI {
+		return GlanceLine{}
+	}
+	return isWell("detail", say("%s to the inch are enough (--ppi auto)",
+		whole("resolution.needed_ppi", f.NeededPPI, Pixels)))
+}
