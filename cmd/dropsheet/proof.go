@@ -19,9 +19,9 @@ var proofCommand = command{
 	name: "proof", args: "JOB",
 	summary: "what the camera will record, as a picture",
 	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens
-through the drop: blur, diffraction, light lost in the drop, lamps, seams. The flags under drop,
-camera, exposure and light try another set-up on the same print; what is not given stays as in the
-job. The proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
+through the drop: blur, diffraction, smear, light lost in the drop, lamps, seams. The flags under
+drop, camera, exposure and light try another set-up on the same print; what is not given stays as in
+the job. The proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
 brightness is set for it, unless ISO, exposure and the lamps' lux are known: then it is as bright
 as it is recorded, and how much of it is clipped or black is told.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",

@@ -33,6 +33,7 @@ func TestProof(t *testing.T) {
 		{"--camera-distance", "50cm"},
 		{"--lamp", "-30cm,-20cm,40cm"},
 		{"--lamp", "0cm,0cm,1m", "--lamp-lux", "1e5", "--iso", "200", "--shutter", "1/1000s"},
+		{"--fall", "20cm", "--shutter", "1/10000s"}, {"--speed", "-2m/s", "--frame-rate", "12500"},
 		{"--drop-at", "1mm,-1mm"}, {"--samples", "60"}, {"--sensor", "24x16mm"},
 	} {
 		require.NotEqual(t, asMade, shot(flags...), "%v changes nothing", flags)

@@ -14,6 +14,12 @@ func SpeedMMPerS(fallMM float64) float64 { return math.Sqrt(2 * GravityMMPerS2 *
 // FallMM is the height whose fall gives that speed, and to which a drop that rises so fast yet climbs: v²/2g.
 func FallMM(speedMMPerS float64) float64 { return speedMMPerS * speedMMPerS / (2 * GravityMMPerS2) }
 
+// PlaceMM is how far below the middle a drop's centre is so long after it passed it, or above and before, below 0:
+// v t + g t²/2 (Galileo).
+func PlaceMM(speedMMPerS, timeS float64) float64 {
+	return (speedMMPerS + GravityMMPerS2*timeS/2) * timeS
+}
+
 // CoversMM is how long a stretch a drop's centre runs over in a time of which half lies before it passes the middle
 // and half after: v t, since falling faster after makes up for falling slower before. A drop so slow that it comes
 // to rest and turns round meanwhile runs over what it covers on the longer leg, (v + gt/2)² / 2g.

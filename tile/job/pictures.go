@@ -57,7 +57,7 @@ func (m *making) writePictures(ctx context.Context) error {
 		return err
 	}
 	return m.write("proof.png", func(w io.Writer) error {
-		scene, _ := proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx),
+		scene := proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx),
 			Picture: m.picture, SeamWidthMM: SeamWidthMM}.AsRecorded()
 		frame, err := Render(ctx, scene, m.watch)
 		if err != nil {

@@ -41,6 +41,9 @@ type aim struct {
 	pupilXMM, pupilYMM float64 // where on the pupil
 	pixelShare         float64 // of the whole pixel's variance: what the ray's patch has
 	pupilShare         float64 // likewise of the whole pupil's
+	time               float64 // when: shares of the exposure from its middle, -1/2 to 1/2
+	timeShare          float64 // of the whole exposure's variance
+	fallsMM            float64 // how far below their places the drops are then
 }
 
 // aim takes a set of rays through the lens. Each has its share of the pixel and the pupil, and its own part

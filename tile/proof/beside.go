@@ -79,7 +79,8 @@ func (v *view) newBeside(ctx context.Context) beside {
 // seesPastNear tells whether a pixel within that many pixels each way of another may look past the drop.
 func (v *view) seesPastNear(i, j, stepPx int) bool {
 	at := v.camera.At(float64(i)+0.5, float64(j)+0.5)
-	return v.fromEdgeMM(at, v.nearest(at))+float64(stepPx)*math.Sqrt2*v.camera.PixelMM() >= -v.edgeBlurMM
+	_, mostMM := v.fromEdgesMM(at, v.nearest(at))
+	return mostMM+float64(stepPx)*math.Sqrt2*v.camera.PixelMM() >= -v.edgeBlurMM
 }
 
 // at is the light of a pixel; ok is false where there are no nodes.

@@ -17,14 +17,16 @@ import (
 func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 	n := len(v.atEdge)
 	shares := make([]float64, n) // of each ray's patch, what passes beside the drop
-	fromEdge := v.fromEdgeMM(at, drop)
 	var most, sum float64
 	for k := range v.atEdge {
+		a := &v.atEdge[k]
+		met := v.met(at, drop, a)
+		fromEdge := v.fromEdgeMM(at, met)
 		switch reachMM := v.edgeReachesMM[k]; {
 		case fromEdge > reachMM:
 			shares[k] = 1
 		case fromEdge >= -reachMM:
-			shares[k] = board.Covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, &v.atEdge[k]), drop)), v.edgeSpansMM[k])
+			shares[k] = board.Covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, a), met)), v.edgeSpanMM(k, at, met))
 		}
 		most, sum = max(most, shares[k]), sum+shares[k]
 	}
@@ -42,9 +44,10 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 		a := &v.atEdge[k]
 		r := v.lens.ray(i, j, a)
 		if shares[k] < 1 {
-			meets := v.through(r, drop, through.patch(a), nil)
+			met := v.met(at, drop, a)
+			meets := v.through(r, met, through.patch(a), nil)
 			if k%skinEvery == 0 {
-				meets = meets.Add(v.thrown(r, drop, mirrored.patch(a)).Scale(float32(skinEvery)))
+				meets = meets.Add(v.thrown(r, met, mirrored.patch(a)).Scale(float32(skinEvery)))
 			}
 			light = light.Add(meets.Scale(float32(1 - shares[k])))
 		}
@@ -74,14 +77,15 @@ func (v *view) edgeBox() (box image.Rectangle) {
 	furthest := 1 + v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM) // the share of such a pixel
 	between := func(px float64, most int) int { return int(max(0, min(px, float64(most)))) }
 	for _, drop := range v.drops {
-		at := func(way float64) image.Point {
+		at := func(way, fallsMM float64) image.Point {
 			return image.Point{
 				X: between(v.lens.middleXPx+(drop.XMM+way*furthest*v.outline.WidthMM)/v.camera.PixelMM(), v.camera.WidthPx),
-				Y: between(v.lens.middleYPx+(drop.YMM+way*furthest*v.outline.HeightMM)/v.camera.PixelMM(), v.camera.HeightPx),
+				Y: between(v.lens.middleYPx+(drop.YMM+fallsMM+way*furthest*v.outline.HeightMM)/v.camera.PixelMM(),
+					v.camera.HeightPx),
 			}
 		}
 		// A rectangle with an empty side is left out of a union.
-		box = box.Union(image.Rectangle{at(-1), at(1).Add(image.Pt(1, 1))})
+		box = box.Union(image.Rectangle{at(-1, v.sweep.fromMM), at(1, v.sweep.toMM).Add(image.Pt(1, 1))})
 	}
 	return box
 }
@@ -91,15 +95,27 @@ func (v *view) edgePupilMM() float64 {
 	return v.lens.pupilMM * math.Abs(v.lens.cameraMM/v.lens.camera.FocusMM-1)
 }
 
-// spansAtEdge are the widths of the patches that the rays at the edge stand for in the plane of the drop's
-// edge, the same for every pixel.
-func (v *view) spansAtEdge() (spansMM []float64) {
+// patchesAtEdge are the patches that the rays at the edge stand for in the plane of the drop's edge, the same for every
+// pixel.
+func (v *view) patchesAtEdge() (patches []board.Patch) {
 	pixelMM, pupilMM := v.camera.PixelMM(), v.edgePupilMM()
-	s := spread{board.Box(pixelMM, pixelMM), disc(pupilMM)}
+	s := spread{board.Box(pixelMM, pixelMM), disc(pupilMM), board.Box(0, v.sweep.mm())}
 	for k := range v.atEdge {
-		spansMM = append(spansMM, math.Sqrt(s.patch(&v.atEdge[k]).XX/pixelVariance))
+		patches = append(patches, s.patch(&v.atEdge[k]))
 	}
-	return spansMM
+	return patches
+}
+
+// edgeSpanMM is the width of such a patch across the edge, near a point of the drop's plane.
+func (v *view) edgeSpanMM(k int, at, drop layout.Point) float64 {
+	p := &v.edgePatches[k]
+	variance := p.XX
+	if v.moves() { // the edge moves along itself at the drop's sides, and across at its top and bottom
+		x := (at.XMM - drop.XMM) / (v.outline.WidthMM * v.outline.WidthMM)
+		y := (at.YMM - drop.YMM) / (v.outline.HeightMM * v.outline.HeightMM)
+		variance += (p.YY - p.XX) * y * y / (x*x + y*y)
+	}
+	return math.Sqrt(variance / pixelVariance)
 }
 
 // reachesAtEdge are how far from the drop's edge, in the plane of the edge, a pixel may be for each of its
@@ -108,7 +124,7 @@ func (v *view) reachesAtEdge() (reachesMM []float64) {
 	for k := range v.atEdge {
 		a := &v.atEdge[k]
 		thrownMM := (1 + math.Hypot(a.xPx, a.yPx)) * v.camera.PixelMM()
-		reachesMM = append(reachesMM, thrownMM+v.edgePupilMM()+v.edgeSpansMM[k])
+		reachesMM = append(reachesMM, thrownMM+v.edgePupilMM()+math.Sqrt(v.edgePatches[k].YY/pixelVariance))
 	}
 	return reachesMM
 }

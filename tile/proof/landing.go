@@ -29,13 +29,14 @@ func (v *view) landed(x, y float64, over board.Patch, near *board.Expansion) tex
 // expansion is that of what the board shows about the place where a pixel's middle lands, optical mm, for rays
 // that spread so and have such a patch each.
 func (v *view) expansion(at layout.Point, rays spread, over board.Patch) board.Expansion {
-	// The pupil's radius is twice its standard deviation.
-	reachMM := func(pixel, pupil float64) float64 {
-		return v.thrownPx*math.Sqrt(pixel/pixelVariance) + 2*math.Sqrt(pupil)
+	// The pupil's radius is twice its standard deviation, and half an exposure is the root of three of its own.
+	reachMM := func(pixel, pupil, fall float64) float64 {
+		return v.thrownPx*math.Sqrt(pixel/pixelVariance) + 2*math.Sqrt(pupil) + math.Sqrt(3*fall)
 	}
 	return v.surface.Expand(at.XMM+v.surface.CentreMM.XMM, at.YMM+v.surface.CentreMM.YMM, board.Reach{
-		XMM: reachMM(rays.pixel.XX, rays.pupil.XX), YMM: reachMM(rays.pixel.YY, rays.pupil.YY),
-		Pixel: rays.pixel, Ray: over, FirstOrder: v.lens.pinhole(),
+		XMM:   reachMM(rays.pixel.XX, rays.pupil.XX, rays.fall.XX),
+		YMM:   reachMM(rays.pixel.YY, rays.pupil.YY, rays.fall.YY),
+		Pixel: rays.pixel, Ray: over, FirstOrder: v.lens.pinhole() && !v.moves(),
 	})
 }
 

@@ -81,5 +81,5 @@ func (v *view) throughSpread(i, j int, at, drop layout.Point) spread {
 	if !ok {
 		s, _ = v.slopes(v.within(at, drop), drop)
 	}
-	return s.spread()
+	return v.spread(&s)
 }

@@ -46,10 +46,10 @@ func TestLatticeAgainstTheTrace(t *testing.T) {
 					if !ok {
 						continue
 					}
-					got := between.spread()
+					got := v.spread(&between)
 					traced, ok := v.slopes(at, drop)
 					require.True(t, ok)
-					want := traced.spread()
+					want := v.spread(&traced)
 					for _, pair := range [][2]board.Patch{{want.pixel, got.pixel}, {want.pupil, got.pupil}} {
 						size := pair[0].XX + pair[0].YY
 						for _, off := range []float64{pair[1].XX - pair[0].XX, pair[1].XY - pair[0].XY, pair[1].YY - pair[0].YY} {

@@ -15,7 +15,8 @@ type view struct {
 	tracer  flip.Tracer
 	camera  layout.Camera
 	lens    lens
-	drops   []layout.Point // their centres in their plane, optical mm from the axis; one or more
+	drops   []layout.Point // their centres in their plane, in the exposure's middle, optical mm from the axis; one or more
+	sweep   sweep          // of each while the frame is exposed
 	surface *board.Surface
 	lamps   layout.Light
 	white   float32 // the light of the print's white in full light, in the frame
@@ -25,11 +26,11 @@ type view struct {
 	lattice              lattice
 	// the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
 	outline       layout.Size
-	thrownPx      float64   // how far from its pixel's middle a ray inside looks at most
-	edgeBlurMM    float64   // how far from that pixels may mix rays through the drop and past it
-	direct        spread    // of rays past the drop
-	edgeSpansMM   []float64 // of the rays at the edge, see spansAtEdge
-	edgeReachesMM []float64 // and reachesAtEdge
+	thrownPx      float64       // how far from its pixel's middle a ray inside looks at most
+	edgeBlurMM    float64       // how far from a drop's edge as it passes pixels may mix rays through the drop and past it
+	direct        spread        // of rays past the drop
+	edgePatches   []board.Patch // of the rays at the edge, see patchesAtEdge
+	edgeReachesMM []float64     // and reachesAtEdge
 	skin          skin
 }
 
@@ -37,11 +38,11 @@ type view struct {
 func (v *view) pixel(i, j int) texture.Light {
 	at := v.camera.At(float64(i)+0.5, float64(j)+0.5)
 	drop := v.nearest(at)
-	fromEdge := v.fromEdgeMM(at, drop)
-	if fromEdge > v.edgeBlurMM {
+	leastMM, mostMM := v.fromEdgesMM(at, drop)
+	if leastMM > v.edgeBlurMM {
 		return v.besidePixel(i, j)
 	}
-	if fromEdge > -v.edgeBlurMM {
+	if mostMM > -v.edgeBlurMM {
 		return v.edgePixel(i, j, at, drop)
 	}
 	return v.insidePixel(i, j, at, drop).Add(v.skinPixel(i, j, at, drop))
@@ -62,7 +63,7 @@ func (v *view) insidePixel(i, j int, at, drop layout.Point) texture.Light {
 		a := &v.inside[k]
 		over := through.patch(a)
 		near.Average(over)
-		sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, over, &near))
+		sum = sum.Add(v.through(v.lens.ray(i, j, a), v.met(at, drop, a), over, &near))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))
 }

@@ -19,7 +19,9 @@ type Scene struct {
 	SeamWidthMM float64 // width of the bare paper edge that shows at seams; 0 for none
 	// where the drops' centres are in their plane, optical mm from the axis; none: one on the axis. They do not overlap
 	Drops []layout.Point
-	Sharp bool // a pinhole: everything in focus, no diffraction
+	// Motion is how they move; there they are in the exposure's middle. AsRecorded sets it.
+	Motion Motion
+	Sharp  bool // a pinhole: everything in focus, no diffraction
 	// White is the light of the print's white, where the lamps light it most, in the frame: 1 is what just clips, and what
 	// it is when it is 0. AsRecorded sets it as the camera would.
 	White float64
@@ -89,15 +91,21 @@ func (s Scene) view() view {
 	v.inside = v.lens.aim(raySet(n))
 	v.past = v.lens.aim(raySet(max(4, int(float64(n)*besideShare))))
 	v.atEdge = v.lens.aim(raySet(n * edgeMultiple))
+	if v.sweep = s.Motion.sweep(); v.moves() {
+		s.Motion.place(&v.lens, v.inside, s.Plan.ImageMM())
+		s.Motion.place(&v.lens, v.atEdge, s.Plan.Drop.CameraMM)
+	}
 	v.outline.WidthMM, v.outline.HeightMM = v.sight.OutlineMM()
 	v.direct = v.directSpread()
 	for k := range v.inside {
 		v.thrownPx = max(v.thrownPx, math.Hypot(v.inside[k].xPx, v.inside[k].yPx))
 	}
-	v.edgeSpansMM = v.spansAtEdge()
+	v.edgePatches = v.patchesAtEdge()
 	v.edgeReachesMM = v.reachesAtEdge()
 	v.edgeBlurMM = slices.Max(v.edgeReachesMM)
-	v.skin = v.newSkin(n)
+	if v.skin = v.newSkin(n); v.moves() {
+		s.Motion.place(&v.lens, v.skin.aims, s.Plan.Drop.CameraMM)
+	}
 	return v
 }
 

@@ -11,13 +11,13 @@ import (
 // middle is traced. A ray half a pixel off then misses its place by 1/8 of the landing's second derivative,
 // and slopes that were traced to the next pixel by twice that more: in a drop of radius 1 the derivative is
 // under 7 slopes out to nodesWithin, and a lattice has 140 pixels to the radius or more, which makes a
-// fiftieth of a pixel at most.
+// fiftieth of a pixel at most. A drop that moves is traced for each ray.
 func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	slopes, even := v.lattice.at(i, j, drop)
 	if !even {
 		slopes, _ = v.slopes(v.within(at, drop), drop)
 	}
-	spread := slopes.spread()
+	spread := v.spread(&slopes)
 	over := spread.patch(&v.inside[0])
 	var near board.Expansion
 	middle, transmittance, ok := v.middle(i, j, drop)
@@ -27,8 +27,8 @@ func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	}
 	for k := range v.inside {
 		a := &v.inside[k]
-		if !even || !ok {
-			sum = sum.Add(v.through(v.lens.ray(i, j, a), drop, over, &near))
+		if !even || !ok || v.moves() {
+			sum = sum.Add(v.through(v.lens.ray(i, j, a), v.met(at, drop, a), over, &near))
 			continue
 		}
 		x, y := middle.XMM+a.xPx*slopes.across.xMM+a.yPx*slopes.down.xMM, middle.YMM+a.xPx*slopes.across.yMM+

@@ -72,13 +72,14 @@ var leastSeen = colour.SRGBToLight(0.5 / 255)
 
 // skinPixel is the light that a drop's skin throws to a pixel whose rays all meet it.
 func (v *view) skinPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
-	if v.share(at, drop) < v.skin.fromShare {
+	_, mostMM := v.fromEdgesMM(at, drop)
+	if 1+mostMM/min(v.outline.WidthMM, v.outline.HeightMM) < v.skin.fromShare {
 		return texture.Light{}
 	}
 	spread := v.mirrorSpread(at, drop)
 	for k := range v.skin.aims {
 		a := &v.skin.aims[k]
-		sum = sum.Add(v.thrown(v.lens.ray(i, j, a), drop, spread.patch(a)))
+		sum = sum.Add(v.thrown(v.lens.ray(i, j, a), v.met(at, drop, a), spread.patch(a)))
 	}
 	return sum.Scale(1 / float32(len(v.skin.aims)))
 }
@@ -123,5 +124,5 @@ func (v *view) mirrorSpread(at, drop layout.Point) spread {
 		p.XMM, p.YMM, ok = v.tracer.OnBoard(front.Ray)
 		return p, ok
 	})
-	return s.spread()
+	return v.spread(&s)
 }

@@ -51,10 +51,16 @@ func (v *view) slopesOf(p, drop layout.Point, lands func(flip.Ray) (layout.Point
 	return s, true
 }
 
-// spread is what they come to.
-func (s *slopes) spread() spread {
-	return spread{pixel: spanned(s.across, s.down, pixelVariance),
+// spread is what they come to. A drop that falls past a ray moves its landing as far as a step up in the drop does,
+// and by its own fall: but for the ray's own slant, which leaves out a few hundredths.
+func (v *view) spread(s *slopes) spread {
+	out := spread{pixel: spanned(s.across, s.down, pixelVariance),
 		pupil: spanned(s.pupilAcross, s.pupilDown, discVariance)}
+	if smearMM := v.sweep.mm(); smearMM > 0 {
+		steps := smearMM / v.camera.PixelMM()
+		out.fall = spanned(step{-steps * s.down.xMM, smearMM - steps*s.down.yMM}, step{}, timeVariance)
+	}
+	return out
 }
 
 // spanned is the covariance of two steps.

@@ -8,14 +8,21 @@ import (
 	"dropsheet/tile/colour"
 )
 
-// AsRecorded is the scene as bright as the plan's camera records it. ok is false where that is not known; the print's
-// white then stays what it is.
+// AsRecorded is the scene as the plan's camera records it: as bright, and smeared by the drop's motion. What is not
+// known of the shot stays as it is.
 //
 // The tone curve is sRGB's (IEC 61966-2-1), straight up to where it clips: shot.RecordedWhite says where that is. Many
 // cameras bend theirs there, to clip later and softer.
-func (s Scene) AsRecorded() (recorded Scene, ok bool) {
-	s.White, ok = shot.Of(s.Plan).RecordedWhite()
-	return s, ok
+func (s Scene) AsRecorded() Scene {
+	if white, ok := shot.Of(s.Plan).RecordedWhite(); ok {
+		s.White = white
+	}
+	speed, moves := s.Plan.Shooting.DropSpeedMMPerS()
+	exposureS, exposed := s.Plan.ShutterS()
+	if moves && exposed {
+		s.Motion = Motion{speed, exposureS}
+	}
+	return s
 }
 
 // darkestStops is how far below what clips a camera shows nothing but black: about what those do that film fast

@@ -35,21 +35,20 @@ func TestGreyCardIsRecordedAsGrey(t *testing.T) {
 			p.Lamps[0].LuxAt1M, p.Lamps[0].Aim = 1, layout.Aim{AtDrop: true}
 			p.Lamps[0].ZMM = 100 // between board and drop, its back to the board
 		}
-		scene, ok := Scene{Plan: p, Camera: p.Camera, Picture: grey(card), Sharp: true}.AsRecorded()
-		require.True(t, ok)
+		scene := Scene{Plan: p, Camera: p.Camera, Picture: grey(card), Sharp: true}.AsRecorded()
 		require.InDelta(t, c.want, render(t, scene).RGBAAt(45, 25).G, 1, "%g times the light", c.factor)
 	}
 	p := exposed(t, 1)
 	p.Shooting.ISO = 0
-	scene, ok := Scene{Plan: p, Camera: p.Camera, Picture: grey(card), Sharp: true}.AsRecorded()
-	require.False(t, ok)
+	scene := Scene{Plan: p, Camera: p.Camera, Picture: grey(card), Sharp: true}.AsRecorded()
+	require.Zero(t, scene.White)
 	require.Equal(t, card, render(t, scene).RGBAAt(45, 25).G, "its own level where brightness is set for it")
 }
 
 // A stop of light, of ISO, of the lens or of time is one and the same.
 func TestStopsAreAlike(t *testing.T) {
-	base, ok := Scene{Plan: exposed(t, 1)}.AsRecorded()
-	require.True(t, ok)
+	base := Scene{Plan: exposed(t, 1)}.AsRecorded()
+	require.Positive(t, base.White)
 	for name, change := range map[string]func(*layout.Plan){
 		"ISO":     func(p *layout.Plan) { p.Shooting.ISO *= 2 },
 		"shutter": func(p *layout.Plan) { p.Shooting.ShutterS *= 2 },
@@ -58,7 +57,7 @@ func TestStopsAreAlike(t *testing.T) {
 	} {
 		p := exposed(t, 1)
 		change(&p)
-		wider, _ := Scene{Plan: p}.AsRecorded()
+		wider := Scene{Plan: p}.AsRecorded()
 		require.InEpsilon(t, 2*base.White, wider.White, 1e-9, name)
 	}
 }

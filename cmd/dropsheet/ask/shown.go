@@ -49,11 +49,10 @@ func (s *shown) check(plan layout.Plan) error {
 
 // scene is what to render of a plan, as it is recorded.
 func (s *shown) scene(plan layout.Plan, camera layout.Camera, picture *texture.Texture) proof.Scene {
-	scene, _ := proof.Scene{
+	return proof.Scene{
 		Plan: plan, Camera: camera, Picture: picture,
 		SeamWidthMM: s.SeamWidthMM, Drops: s.Drops, Sharp: s.Sharp, Samples: s.Samples,
 	}.AsRecorded()
-	return scene
 }
 
 // samples reads a number of rays.
