@@ -93,7 +93,7 @@ func (r *Report) sheetsInShort() Text {
 // boardInShort says what it is pasted on and how that hangs.
 func (r *Report) boardInShort() Text {
 	b := r.shot.Backdrop
-	least := func(mm float64) Figure { return WholeMM(roundUp(mm+2*borderMM, boardStepMM)) }
+	least := func(mm float64) Figure { return WholeMM(roundUp(mm+2*layout.BorderMM, boardStepMM)) }
 	board := say("on a board of %s", size(least(b.WidthMM), least(b.HeightMM)))
 	hangs := map[flip.Reversal]string{flip.ReversesBoth: "it hangs upside down, and is not mirrored",
 		flip.ReversesX: "it is mirrored left to right", flip.ReversesY: "it is mirrored top to bottom"}[r.shot.Drop.Reverses]
