@@ -171,7 +171,7 @@ func TestStart(t *testing.T) {
 	require.Equal(t, []Word{{"distance", "20cm"}, {"frame-width", "9mm"}, {"pixels", "300x200"}}, b.Words)
 	require.Equal(t, 60, b.WidthPx)
 	require.Equal(t, folder+"/pattern-backdrop", b.Folder)
-	require.Len(t, b.Headings, 3, "the command line's own are not the page's")
+	require.Len(t, b.Headings, 4, "the command line's own are not the page's")
 	require.Equal(t, "distance", b.Headings[1].Flags[0].Name)
 	require.Empty(t, b.Takes)
 }

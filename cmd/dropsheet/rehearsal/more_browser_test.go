@@ -53,6 +53,24 @@ func TestTypedSetUp(t *testing.T) {
 	require.NotContains(t, p.makeLine(), "--fill")
 }
 
+// The passage plays, and stops; without the drop's speed the page says what is missing.
+func TestPlays(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	p.do(chromedp.Click(chromedp.CSS("#play")))
+	p.until(`document.getElementById("fault").textContent.includes("how fast the drop falls is not known")`)
+	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-fall"), "20cm\t"))
+	p.until(`document.getElementById("frame").dataset.rung === "draft"`)
+	p.finest()
+	p.do(chromedp.Click(chromedp.CSS("#play")))
+	p.until(`document.getElementById("play").title.endsWith("of 40")`)
+	picture := `document.getElementById("picture").toDataURL()`
+	first := tell[string](p, picture)
+	p.until(picture + ` !== ` + "`" + first + "`")
+	p.screenshot("playing")
+	p.do(chromedp.Click(chromedp.CSS("#play")))
+	require.Equal(t, "Play", tell[string](p, `document.getElementById("play").textContent`))
+}
+
 // A click on a sheet says how to print it again; another picture takes the artwork's place.
 func TestSheetAndPicture(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)

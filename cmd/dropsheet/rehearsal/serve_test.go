@@ -44,6 +44,7 @@ func serve(t *testing.T, path string, words job.Asked) (url string, stop func())
 		Words:  words}
 	about := []Heading{{"drop", []string{"drop", "liquid", "drop-at"}},
 		{"size and distance", []string{"distance", "fill", "max-sheets"}}, {"picture", []string{"round", "turn"}},
+		{"motion", []string{"fall"}},
 		{"files", []string{"max-pixels", "out"}}}
 	go func() { ended <- Serve(ctx, l, subject, about, func(url string) { opened <- url }) }()
 	stopped := false
@@ -68,7 +69,8 @@ type record struct {
 	Figures, Plan                                                                         json.RawMessage
 	Catches                                                                               []catch
 	Ladder                                                                                []rung
-	Count                                                                                 map[string]int
+	Count                                                                                 json.RawMessage
+	EachS                                                                                 float64 `json:"each_s"`
 	follows                                                                               []byte
 }
 

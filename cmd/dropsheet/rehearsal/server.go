@@ -66,6 +66,7 @@ func (s *server) routes() http.Handler {
 	mux.HandleFunc("GET /page/{name}", func(w http.ResponseWriter, r *http.Request) { s.file(w, r.PathValue("name")) })
 	mux.HandleFunc("GET /start", s.start)
 	mux.HandleFunc("POST /look", s.look)
+	mux.HandleFunc("POST /play", s.play)
 	mux.HandleFunc("POST /place", s.place)
 	mux.HandleFunc("POST /make", s.make)
 	mux.HandleFunc("GET /made/{name}", s.made)

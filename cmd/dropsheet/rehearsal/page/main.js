@@ -8,6 +8,7 @@ import {Ladder} from "./ladder.js";
 import {clamp, short, toMM} from "./lengths.js";
 import {Looking} from "./looking.js";
 import {Making} from "./making.js";
+import {Playing} from "./playing.js";
 import {Setup} from "./setup.js";
 import {Takes} from "./takes.js";
 import {Verdicts} from "./verdicts.js";
@@ -36,6 +37,7 @@ const session = {
   keep: () => session.words.list(),
   restore: list => session.words.replace(list),
   rest: () => look(),
+  fault: (text, hint, flag) => fault(text, hint, flag),
   says: text => { byId("sheet").textContent = text; },
   get folderTyped() { return session.plan?.proof.replace(/^dropsheet proof ('(?:[^']|'\\'')*'|\S+).*$/, "$1") ?? ""; },
   makes: () => session.plan ? `${session.plan.plan.sheets.length} sheets, guide and proof into ${session.folder.split(/[/\\]/).at(-1)}` : "",
@@ -51,6 +53,8 @@ const look = () => {
   asked = frame.sidePx;
   looking.look(session.words.list(), asked);
 };
+
+const playing = new Playing(session, frame, looking);
 
 function arrange() {
   frame.arrange();
@@ -114,6 +118,7 @@ session.words.onChange(() => {
   look();
   setup.show();
   takes.mark();
+  playing.changed();
 });
 
 // Whether the picture looks as a flat print does, or as it is drawn.
@@ -150,6 +155,7 @@ takesPictures(b => {
   begin(b);
   session.verdicts = null;
   look();
+  playing.changed();
 });
 
 let resting = 0;
