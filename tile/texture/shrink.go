@@ -31,11 +31,12 @@ func (l *level) picture() *image.RGBA {
 	return m
 }
 
+// meanFunc fills a row of a half from the two rows of w pixels that it covers.
+type meanFunc func(half, upper, lower []uint8, w, channels int)
+
 // shrink halves a picture, rounding up, each pixel the mean in linear light of the two by two that it covers.
-// row gives a row of it, and may use the buffer; mean fills a row of the half from the two rows of w pixels
-// that it covers.
-func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8,
-	mean func(half, upper, lower []uint8, w, channels int)) level {
+// row gives a row of it, and may use the buffer.
+func shrink(w, h, channels int, row func(y int, buffer []uint8) []uint8, mean meanFunc) level {
 	half := level{(w + 1) / 2, (h + 1) / 2, channels, make([]uint8, (w+1)/2*((h+1)/2)*channels)}
 	stride := w * channels
 	buffers := sync.Pool{New: func() any { b := make([]uint8, 2*stride); return &b }}

@@ -9,6 +9,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
 
 	"dropsheet/flip"
 	"dropsheet/tile/artwork"
@@ -21,32 +22,39 @@ type Texture struct {
 	width, height int       // upright, in the artwork's pixels
 	halves        []level   // level 1 and up, upright, each half the one before, in sRGB's levels
 	own           *ownSpace // what level 0's levels mean; nil when they are sRGB's too
+	first         sync.Once // that fills level 1
+	mean          meanFunc  // that it is filled by
 }
 
-// New builds the stack. Level 0 is the artwork itself; the rest adds a third of its pixels. Colours are those
-// of the artwork's profile; of one that can't be followed (artwork.Picture.OwnSpace tells why) the levels are
+// New builds the stack. Level 0 is the artwork itself, and the rest adds a third of its pixels at most. Colours are
+// those of the artwork's profile; of one that can't be followed (artwork.Picture.OwnSpace tells why) the levels are
 // taken for sRGB's.
 func New(p *artwork.Picture) *Texture {
-	t := &Texture{art: p.Image, upright: p.Upright}
-	mean := meanSRGB
+	t := &Texture{art: p.Image, upright: p.Upright, mean: meanSRGB}
 	if space, err := p.OwnSpace(); err == nil && space != nil {
 		t.own = (*ownSpace)(space)
-		mean = t.own.mean
+		t.mean = t.own.mean
 	}
 	t.width, t.height = p.Size()
 	if t.width > 1 || t.height > 1 {
-		channels := 3
-		if _, grey := t.art.(*image.Gray); grey {
-			channels = 1
-		}
-		t.halves = append(t.halves, shrink(t.width, t.height, channels, t.artworkRow, mean))
+		t.halves = append(t.halves, level{width: (t.width + 1) / 2, height: (t.height + 1) / 2, channels: t.channels()})
 	}
+	row := t.firstRow
 	for n := len(t.halves); n > 0 && (t.halves[n-1].width > 1 || t.halves[n-1].height > 1); n++ {
 		from := t.halves[n-1]
-		t.halves = append(t.halves, shrink(from.width, from.height, from.channels,
-			func(y int, _ []uint8) []uint8 { return from.row(y) }, meanSRGB))
+		half := shrink(from.width, from.height, from.channels, row, meanSRGB)
+		t.halves = append(t.halves, half)
+		row = func(y int, _ []uint8) []uint8 { return half.row(y) }
 	}
 	return t
+}
+
+// channels is how many levels a pixel has.
+func (t *Texture) channels() int {
+	if _, grey := t.art.(*image.Gray); grey {
+		return 1
+	}
+	return 3
 }
 
 // Size is the artwork's size, upright, in its own pixels.
@@ -54,9 +62,9 @@ func (t *Texture) Size() (widthPx, heightPx int) { return t.width, t.height }
 
 // Reduced is the largest copy that is at most that many pixels wide and high, upright; at worst a single pixel.
 func (t *Texture) Reduced(sidePx int) *image.RGBA {
-	for _, half := range t.halves {
+	for i, half := range t.halves {
 		if half.width <= sidePx && half.height <= sidePx {
-			return half.picture()
+			return t.half(i + 1).picture()
 		}
 	}
 	only := image.NewRGBA(image.Rect(0, 0, 1, 1)) // an artwork of one pixel has no halves
@@ -149,7 +157,10 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 		}
 		return t.bilinearArtwork(u, v)
 	}
-	half := &t.halves[level-1]
+	if level == 1 && !t.holdsFirst() {
+		return t.bilinearFirst(u, v)
+	}
+	half := t.half(level)
 	left, right, fx := neighbours(u, half.width)
 	top, bottom, fy := neighbours(v, half.height)
 	upper, lower := half.row(top), half.row(bottom)
