@@ -17,7 +17,7 @@ func TestParseFixedSeam(t *testing.T) {
 	for text, says := range map[string]string{
 		"": "write C2=355mm", "C2": "write C2=355mm", "X2=3mm": "write C2=355mm", "C=3mm": "write C2=355mm",
 		"C0=3mm": "write C2=355mm", "C-1=3mm": "write C2=355mm", "C+1=3mm": "write C2=355mm", "C2=355": "has no unit",
-		"C2=0mm": "above 0mm", "C2=-1mm": "above 0mm", "C2=9e9mm": "above 0mm",
+		"C2=0mm": "above 0mm", "C2=-1mm": "above 0mm", "C2=9e9mm": "too long",
 	} {
 		_, err := ParseFixedSeam(text)
 		require.ErrorContains(t, err, says, text)

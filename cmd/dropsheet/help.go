@@ -43,7 +43,7 @@ var headings = []struct{ title, flags string }{
 	{"exposure and motion", "frame-rate iso shutter fall speed playback"},
 	{"light", "lamp lamp-lux lamp-size lamp-beam lamp-aim light-from level"},
 	{"paper and printer", "paper orientation printer margin lap ppi lossless spare"},
-	{"seams", "seams avoid seam-at seam-width"},
+	{"seams", "seams avoid more-sheets seam-at seam-width"},
 	{"readings of a printer", "save read between margins list"},
 	{"files and output", "artwork keep-artwork max-pixels out force verbose json port no-open"},
 	{"a job made again", "scale without"},

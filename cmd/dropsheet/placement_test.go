@@ -141,3 +141,18 @@ func TestSeamPutSomewhere(t *testing.T) {
 	require.Equal(t, exitWrongWords, code)
 	require.Contains(t, stderr, "by itself each may lie: C1 from 165.6 to")
 }
+
+// Where so few sheets can't keep seams out of a place, make says how many would do, and takes them if it may.
+func TestMoreSheetsForAPlaceToAvoid(t *testing.T) {
+	art, _ := jobtest.WritePattern(t, 60, 40)
+	words := []string{"make", art, "--pixels", "24x16", "--max-sheets", "4", "--drop", "4mm", "--avoid", "0.5,0.5,0.1"}
+	one, two := filepath.Join(t.TempDir(), "job"), filepath.Join(t.TempDir(), "job")
+	stdout, stderr, code := dropsheet(t, append(words, "--out", one)...)
+	require.Equal(t, exitDone, code, stderr)
+	require.Contains(t, stdout, "4 sheets of A4")
+	require.Contains(t, stderr, "mm of seam cross 0.5,0.5,0.1; 9 sheets would do (--more-sheets 5), or take larger paper")
+	stdout, stderr, code = dropsheet(t, append(words, "--out", two, "--more-sheets", "5")...)
+	require.Equal(t, exitDone, code, stderr)
+	require.Contains(t, stdout, "9 sheets of A4")
+	require.NotContains(t, stderr, "seam")
+}

@@ -19,6 +19,8 @@ type Figures struct {
 	Sharpness   shot.Sharpness   `json:"sharpness"`
 	FringePx    float64          `json:"fringe_px,omitempty"` // 0 where the material's dispersion is not known
 
+	Choices []layout.Choice `json:"choices,omitempty"` // prints that numbers of sheets near the plan's hold
+
 	Light    *shot.LightFigures `json:"light,omitempty"`    // none without lamps
 	Shot     Shot               `json:"shot"`               // the figures that decide it, in short
 	Exposure *shot.Exposure     `json:"exposure,omitempty"` // none where ISO or exposure are not known
@@ -37,6 +39,6 @@ func (r *Report) Figures(version int) Figures {
 		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), Sensitivity: r.sensitivity(),
 		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
 		Sharpness: r.sharp(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(), Exposure: r.exposure(),
-		Motion: r.motion(),
+		Motion: r.motion(), Choices: r.choices(),
 	}
 }

@@ -34,6 +34,26 @@ func (r *Report) print() []Fact {
 	}
 	facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
 		Value: b.LapMM, Unit: MM, Decimals: 2}, margin)})
+	if near := r.choices(); len(near) > 1 {
+		var each []Text
+		for i, c := range near {
+			path := fmt.Sprintf("choices.%d.", i)
+			n := whole(path+"sheets", float64(c.Sheets), Bare)
+			most := Figure{Path: path + "width_mm", Value: c.WidthMM, Unit: MM, rounds: down}
+			if i > 0 {
+				most.Unit = Bare
+			}
+			text := say("%s at %s", n, most)
+			if i == 0 {
+				text = say("%s at up to %s wide", counted(path+"sheets", c.Sheets, "sheet", "sheets"), most)
+			}
+			if c.Orientation != b.Orientation {
+				text = say("%s (%s)", text, string(c.Orientation))
+			}
+			each = append(each, text)
+		}
+		facts = append(facts, Fact{Key: "print.choices", Text: say("nearby: %s", join(each, ", "))})
+	}
 	if b.Printer != nil {
 		facts = append(facts, Fact{Key: "print.printer", Name: "printer",
 			Text: say("%s; the sheets make up for it", Printer(*b.Printer))})

@@ -24,7 +24,8 @@ type Report struct {
 	fringePx    func() float64            // 0 where the material's dispersion is not known
 	light       func() *shot.LightFigures // nil without lamps
 	exposure    func() *shot.Exposure     // nil where ISO or exposure are not known
-	motion      func() *shot.Motion       // nil where the drop's speed is not known
+	choices     func() []layout.Choice
+	motion      func() *shot.Motion // nil where the drop's speed is not known
 	topics      []topic
 }
 
@@ -54,7 +55,7 @@ func Of(p layout.Plan) *Report {
 			px, _ := s.Fringe()
 			return px
 		}),
-		exposure: sync.OnceValue(s.Exposure), motion: sync.OnceValue(s.Motion),
+		choices: sync.OnceValue(p.Choices), exposure: sync.OnceValue(s.Exposure), motion: sync.OnceValue(s.Motion),
 	}
 	for _, t := range []topic{
 		{name: "drop", facts: r.drop}, {name: "hangs", facts: r.hangs}, {name: "place", facts: r.place},

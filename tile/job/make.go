@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"math"
 
 	"dropsheet/layout"
 	"dropsheet/layout/report"
@@ -139,7 +140,7 @@ func (m *making) plan(whole *artwork.Picture, plans []layout.Plan) error {
 	if err != nil {
 		return err
 	}
-	m.watch.warn(placed.warnings()...)
+	m.watch.warn(placed.warnings(len(plan.Sheets))...)
 	r := report.Of(plan)
 	m.warnOf(plan, r)
 	w, h := m.art.Size()
@@ -165,6 +166,12 @@ func (m *making) warnOf(plan layout.Plan, r *report.Report) {
 			"sheet before you print all")
 	}
 	m.watch.tell(r.TooCoarse(m.art.Size()))
+	if c, ok := plan.Middle(); ok {
+		if is, canBe := plan.Clear(c); canBe && !is {
+			m.watch.warn(fmt.Sprintf("a seam crosses the middle of what the %s shows: --avoid 0.5,0.5,%.2g keeps it out",
+				report.Body(plan.Drop), math.Ceil(100*c.RadiusMM/plan.Picture.FlatWidthMM)/100))
+		}
+	}
 }
 
 // write writes a file of the folder.

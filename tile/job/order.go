@@ -15,8 +15,9 @@ type Order struct {
 	Crop         Crop         // the part of it that is the picture
 	Setup        layout.Setup // without proportions, which are those of the picture
 
-	Seams layout.SeamRule
-	Avoid []Avoided
+	Seams      layout.SeamRule
+	Avoid      []Avoided
+	MoreSheets int // that may be taken to keep seams out of places to avoid
 	// SeamsAt are seams that shall lie where they were put, whatever the rule.
 	SeamsAt []layout.FixedSeam
 

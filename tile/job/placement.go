@@ -1,8 +1,10 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dropsheet/layout"
@@ -26,6 +28,8 @@ type Placement struct {
 	// visibility of all seams as a share of even cells'; none where even cells cost nothing
 	Cost  *float64  `json:"cost_share,omitempty"`
 	Avoid []Avoided `json:"avoid,omitempty"`
+	// WouldDo is the fewest sheets that would keep seams out of all places to avoid, where so few as there are can't.
+	WouldDo int `json:"sheets_that_would_do,omitempty"`
 }
 
 // SeamWidthMM is the bare paper edge that shows at a seam cut and pasted by hand with care (common practice, no
@@ -57,6 +61,13 @@ func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout
 		return layout.Plan{}, Placement{}, err
 	}
 	placed := Placement{Rule: rule, MovedMM: best.MovedMM}
+	if clear, ok := o.clear(plans, best, costs, circles); ok {
+		if len(clear.Plan.Sheets) <= len(even.Sheets)+o.MoreSheets {
+			clear.EvenCost, best, placed.MovedMM = best.EvenCost, clear, clear.MovedMM
+		} else {
+			placed.WouldDo = len(clear.Plan.Sheets)
+		}
+	}
 	if best.EvenCost > 0 {
 		share := best.Cost / best.EvenCost
 		placed.Cost = &share
@@ -68,8 +79,44 @@ func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout
 	return best.Plan, placed, nil
 }
 
-// warnings tell of the places that no layout keeps clear.
-func (p Placement) warnings() []string {
+// lookAhead is how many sheets more than allowed are looked at to say how many would do.
+const lookAhead = 12
+
+// clear is the layout with the fewest sheets more than the plans' that keeps seams out of all the places to avoid, where
+// the best of those plans does not; ok is false where it does, or none can.
+func (o Order) clear(plans []layout.Plan, best layout.Placement, costs layout.SeamCosts,
+	avoid []layout.Circle) (clear layout.Placement, ok bool) {
+	crossed := func(p layout.Plan) bool {
+		return slices.ContainsFunc(avoid, func(c layout.Circle) bool { is, _ := p.Clear(c); return !is })
+	}
+	if !crossed(best.Plan) {
+		return layout.Placement{}, false
+	}
+	var finer []layout.Plan
+	for _, p := range plans {
+		for _, f := range p.Finer(max(o.MoreSheets, lookAhead)) {
+			if c, r := o.Setup.Columns, o.Setup.Rows; (c == 0 || f.Backdrop.Columns == c) && (r == 0 || f.Backdrop.Rows == r) {
+				finer = append(finer, f)
+			}
+		}
+	}
+	slices.SortStableFunc(finer, func(a, b layout.Plan) int { return cmp.Compare(len(a.Sheets), len(b.Sheets)) })
+	for i := 0; i < len(finer); {
+		alike := i + 1 // of as many sheets the best one counts
+		for alike < len(finer) && len(finer[alike].Sheets) == len(finer[i].Sheets) {
+			alike++
+		}
+		placed, err := layout.LeastSeen(finer[i:alike], costs, avoid, o.SeamsAt...)
+		if err == nil && !crossed(placed.Plan) && len(placed.Plan.Sheets) == len(finer[i].Sheets) {
+			return placed, true
+		}
+		i = alike
+	}
+	return layout.Placement{}, false
+}
+
+// warnings tell of the places that no layout of that many sheets keeps clear.
+func (p Placement) warnings(sheets int) []string {
 	var crossed []string
 	for _, a := range p.Avoid {
 		if a.CrossingMM >= 0.1 {
@@ -79,6 +126,10 @@ func (p Placement) warnings() []string {
 	if len(crossed) == 0 {
 		return nil
 	}
+	mend := "take larger paper, a smaller circle, or another --orientation"
+	if p.WouldDo > 0 {
+		mend = fmt.Sprintf("%d sheets would do (--more-sheets %d), or %s", p.WouldDo, p.WouldDo-sheets, mend)
+	}
 	return []string{"no layout of so few sheets keeps seams out of every place to avoid: " + strings.Join(crossed, ", ") +
-		"; take larger paper, a smaller circle, or another --orientation"}
+		"; " + mend}
 }

@@ -36,7 +36,7 @@ func (m *made) order() (job.Order, error) {
 	}
 	order := job.Order{
 		Artwork: m.artwork, Page: m.picture.page, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
-		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at,
+		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at, MoreSheets: m.placement.more,
 		PPI: m.ppi, Lossless: m.lossless, LeaveArtwork: !m.keep, Asked: asked(m.flags),
 	}
 	if m.again.of != nil && m.again.artwork == "" {
