@@ -1,6 +1,11 @@
 package layout
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+
+	"dropsheet/flip"
+)
 
 // CameraSetup is the camera as asked for. FrameWidthMM, when it is not 0, counts in place of LensMM.
 type CameraSetup struct {
@@ -141,3 +146,26 @@ func (c CameraSetup) usedMM() float64 {
 // FramedFromMM is how far from the drop the entrance pupil stands so that the lens frames FrameWidthMM: by the thin
 // lens, F (1 + frame width / sensor width) (Hecht, Optics, 5.2.3).
 func (c CameraSetup) FramedFromMM() float64 { return c.LensMM * (1 + c.FrameWidthMM/c.usedMM()) }
+
+// roomyShare is how much of the frame a body takes up at most that is said to fit it (common practice, no source).
+const roomyShare = 0.8
+
+// HoldsFromMM is how far from a rod the entrance pupil stands at least so that it fits the frame across, with room on
+// both sides, in whole centimetres.
+func (c CameraSetup) HoldsFromMM(d flip.Drop) float64 {
+	const step, tries = 10.0, 20
+	mm := 2 * d.DiameterMM
+	for range tries { // from nearer by, a rod looks wider
+		sight := flip.Sight{Drop: d, CameraMM: mm}
+		c.FrameWidthMM = 2 * sight.ApparentRadiusMM() / roomyShare
+		if d.Body == flip.LevelRod {
+			c.FrameWidthMM *= float64(c.WidthPx) / float64(c.HeightPx)
+		}
+		needs := math.Ceil(c.FramedFromMM()/step) * step
+		if needs <= mm {
+			return mm
+		}
+		mm = needs
+	}
+	return mm
+}

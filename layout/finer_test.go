@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Each choice holds its width on its sheets and not a millimetre more, and no fewer sheets hold it; the plan's own print
-// lies among them.
+// Each choice holds its width on its sheets and not a millimetre more, and no fewer sheets hold it; the plan's own
+// print lies among them.
 func TestChoices(t *testing.T) {
 	for _, mm := range []float64{150, 275, 440, 581, 900, 1400} {
 		s := plain()

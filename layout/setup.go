@@ -360,7 +360,7 @@ func (s Setup) checkPicture() error {
 		return errors.New("a surround fills what the picture leaves, and so does a background: ask for one of them")
 	case s.Surround == Stretch && !s.plain():
 		return errors.New("a picture that is bent, turned, moved off its middle or round has no edge to stretch on: " +
-			"surround it with a colour")
+			"surround it with a colour, or take the look bulged")
 	}
 	return nil
 }

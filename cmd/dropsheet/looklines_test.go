@@ -40,7 +40,7 @@ func TestWordsOfSize(t *testing.T) {
 			[]string{"stray at all"}},
 		{"a surround as large as the fill", "size --look straight --surround black",
 			[]string{"the drop may not stray off the axis: the board's edge would show"}, []string{"none is needed"}},
-		{"a bulged rod", "size --body upright-rod --distance 300mm",
+		{"a bulged rod", "size --body upright-rod --look bulged --distance 300mm",
 			[]string{"not along, so that it looks stretched along the rod",
 				"along it the frame sees the middle 96 mm of a print that is 295.5 mm high\n",
 				"of the print a frame pixel sees 0.7 mm across and 0.02 mm along in the middle", "wrapped round the rod",

@@ -30,7 +30,8 @@ func (r *Report) Warnings() []Text {
 
 // tornMM is the diameter above which a falling drop does not stay whole: 8 mm, with raindrops of at least 8.8 mm the
 // largest that were seen (Hobbs and Rangno, Super-large raindrops, Geophysical Research Letters 31, L13102, 2004; from
-// memory). In the laboratory drops fall apart from 6 mm on (Villermaux and Bossa, Nature Physics 5, 697, 2009; likewise).
+// memory). In the laboratory drops fall apart from 6 mm on (Villermaux and Bossa, Nature Physics 5, 697, 2009;
+// likewise).
 const tornMM = 8.0
 
 // middle warns where no layout of so few sheets keeps seams out of the middle of what the drop shows.

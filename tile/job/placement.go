@@ -82,8 +82,8 @@ func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout
 // lookAhead is how many sheets more than allowed are looked at to say how many would do.
 const lookAhead = 12
 
-// clear is the layout with the fewest sheets more than the plans' that keeps seams out of all the places to avoid, where
-// the best of those plans does not; ok is false where it does, or none can.
+// clear is the layout with the fewest sheets more than the plans' that keeps seams out of all the places to avoid,
+// where the best of those plans does not; ok is false where it does, or none can.
 func (o Order) clear(plans []layout.Plan, best layout.Placement, costs layout.SeamCosts,
 	avoid []layout.Circle) (clear layout.Placement, ok bool) {
 	crossed := func(p layout.Plan) bool {

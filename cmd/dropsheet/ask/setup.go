@@ -120,6 +120,7 @@ func (s *setup) read() (layout.Setup, error) {
 		return layout.Setup{}, job.WrongWords(err)
 	}
 	out.Camera.SharpToPx = s.sharpToPx
+	s.rod(&out)
 	if !s.flags.Changed("printer") {
 		return out, nil
 	}
@@ -133,6 +134,20 @@ func (s *setup) read() (layout.Setup, error) {
 	}
 	out.Printer, err = keptPrinter(s.printer)
 	return out, err
+}
+
+// rod gives a rod what it needs unless other words were given: a straight picture, since a bulged one can't be read in
+// it, and a camera so far off that the rod fits the frame.
+func (s *setup) rod(out *layout.Setup) {
+	if out.Drop.Body == flip.Ball {
+		return
+	}
+	if !s.flags.Changed("look") {
+		out.Look = layout.Straight
+	}
+	if !s.flags.Changed("camera-distance") && !s.flags.Changed("frame-width") {
+		out.CameraMM = max(out.CameraMM, out.Camera.HoldsFromMM(out.Drop))
+	}
 }
 
 // dropMM is the drop's diameter, by the flag that tells it.

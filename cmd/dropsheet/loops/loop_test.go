@@ -209,13 +209,14 @@ func TestClosedLoop(t *testing.T) {
 		{"letter portrait, ball, lossless, light from the right", "--paper letter --orientation portrait --lossless " +
 			"--light-from top-right"},
 		{"letter landscape, ball, light from below", "--paper letter --orientation landscape --light-from bottom-left"},
-		{"A4 portrait, upright rod, light from below right", "--paper A4 --orientation portrait --body upright-rod " +
-			"--light-from bottom-right"},
-		{"letter landscape, level rod, lossless", "--paper letter --orientation landscape --body level-rod --lossless"},
+		{"A4 portrait, upright rod, light from below right", "--paper A4 --orientation portrait --look bulged " +
+			"--body upright-rod --light-from bottom-right"},
+		{"letter landscape, level rod, lossless", "--paper letter --orientation landscape --look bulged " +
+			"--body level-rod --lossless"},
 		{"A4, ball, in a colour, picture finer than the print", "--surround #203040 --surround-size 560x400mm --ppi 60"},
 		{"letter, upright rod, the edge goes on, lossless, light from below right",
-			"--paper letter --body upright-rod --surround stretch --surround-size 520x450mm --light-from bottom-right " +
-				"--lossless"},
+			"--paper letter --look bulged --body upright-rod --surround stretch --surround-size 520x450mm " +
+				"--light-from bottom-right --lossless"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
