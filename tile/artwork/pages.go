@@ -2,7 +2,6 @@ package artwork
 
 import (
 	"crypto/sha256"
-	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -127,6 +126,3 @@ func listPages(f *page.File) string {
 	}
 	return strings.Join(list, ", ")
 }
-
-// errPDF is the error of those who read a PDF as if it had pixels.
-var errPDF = errors.New("this is a PDF, whose pages have no pixels of their own")

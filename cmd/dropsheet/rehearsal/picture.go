@@ -15,7 +15,6 @@ import (
 	"unicode"
 
 	"dropsheet/cmd/dropsheet/ask"
-	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 )
 
@@ -26,7 +25,7 @@ const mostPictureBytes = 1 << 30
 const pictureTime = 2 * time.Minute
 
 // endings are what names of pictures end in.
-var endings = []string{".jpg", ".jpeg", ".png", ".tif", ".tiff", ".bmp", ".gif", ".webp"}
+var endings = []string{".jpg", ".jpeg", ".png", ".tif", ".tiff", ".bmp", ".gif", ".webp", ".pdf"}
 
 // takePicture puts a picture on the bench that was dropped on the page. Its bytes are the body; its name comes with it,
 // of which only the last part counts. It lies in a folder of its own until the program ends, and in the jobs that are
@@ -63,7 +62,7 @@ func pictureName(escaped string) (string, error) {
 	name = name[strings.LastIndexAny(name, `/\`)+1:]
 	ending := strings.ToLower(filepath.Ext(name))
 	if !slices.Contains(endings, ending) {
-		return "", fmt.Errorf("%.60q is no picture that can be taken: drop a JPEG, PNG, TIFF, BMP, GIF or WebP", name)
+		return "", fmt.Errorf("%.60q is no picture that can be taken: drop a JPEG, PNG, TIFF, BMP, GIF, WebP or PDF", name)
 	}
 	base := strings.Map(func(c rune) rune {
 		if unicode.IsLetter(c) || unicode.IsDigit(c) || strings.ContainsRune("-_ ", c) {
@@ -101,15 +100,18 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	if err = errors.Join(err, f.Close()); err != nil {
 		return errors.New("the picture did not come whole: drop it again")
 	}
-	whole, err := artwork.Open(path, was.MaxPixels)
+	extent, err := job.ReadExtent(path, 0, was.MaxPixels)
+	if err != nil {
+		return err
+	}
+	whole, err := extent.Open(path, was.MaxPixels)
 	if err != nil {
 		return err
 	}
 	art := &onScreen{whole: whole}
-	w, h := whole.Size()
 	words := maps.Clone(was.Words)
 	delete(words, "page")
-	b.put(Subject{Artwork: path, Extent: job.Extent{WidthPx: w, HeightPx: h}, MaxPixels: was.MaxPixels, Dropped: true,
+	b.put(Subject{Artwork: path, Extent: extent, MaxPixels: was.MaxPixels, Dropped: true,
 		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}, art)
 	b.mutex.Lock()
 	old := b.dropped
