@@ -45,13 +45,19 @@ func (p Plan) WithShooting(s Shooting) (Plan, error) {
 // WithShape is the plan with a ball that is so many times as high as wide, of the same volume; the print
 // stays as it is. WithCamera then works out what is seen.
 func (p Plan) WithShape(heightOverWidth float64) (Plan, error) {
-	p.Drop.HeightOverWidth = heightOverWidth
-	drop := p.Sight().Drop
-	if err := checkShape(drop); err != nil {
+	p = p.Swung(heightOverWidth)
+	if err := checkShape(p.Sight().Drop); err != nil {
 		return Plan{}, err
 	}
-	p.Drop.FocalLengthMM = drop.FocalLengthMM()
 	return p, nil
+}
+
+// Swung is the plan while its ball swings, of the same volume: camera, focus and print stay as they are. The height
+// over width is above 0 and not checked.
+func (p Plan) Swung(heightOverWidth float64) Plan {
+	p.Drop.HeightOverWidth = heightOverWidth
+	p.Drop.FocalLengthMM = p.Sight().Drop.FocalLengthMM()
+	return p
 }
 
 // WithLook is the plan laid out anew with another look: the same drop, distance and fill, and so another print.

@@ -42,20 +42,39 @@ func TimeS(speedMMPerS, stretchMM float64) float64 {
 	return 2 * (math.Sqrt(2*GravityMMPerS2*stretchMM) - v) / GravityMMPerS2
 }
 
-// InViewS is how long a drop's centre stays within a frame of that height whose middle it passes at that speed.
-// With v1 and v2 its speeds at the frame's edges, v² - gH and v² + gH squared, it takes (v2 - v1)/g, which is
-// 2H/(v1 + v2).
-//
-// A drop too slow to come from the upper edge was let go inside the frame, at rest, and takes v2/g to the lower. One
-// that rises too slowly to reach the upper edge falls back, and takes twice that.
+// InViewS is how long a drop's centre stays within a frame of that height whose middle it passes at that speed, see
+// ViewS.
 func InViewS(speedMMPerS, frameHeightMM float64) float64 {
-	v2, gH := speedMMPerS*speedMMPerS, GravityMMPerS2*frameHeightMM
-	atLower := math.Sqrt(v2 + gH)
-	if v2 >= gH {
-		return 2 * frameHeightMM / (math.Sqrt(v2-gH) + atLower)
+	fromS, toS, _ := ViewS(speedMMPerS, frameHeightMM/2, frameHeightMM/2)
+	return toS - fromS
+}
+
+// ViewS is from when until when a drop's centre lies between a height above the middle and one below, of which either
+// may be below 0: times from when it passes the middle at that speed. v t + g t²/2 = y is solved by
+// t = 2y / (v + root(v² + 2gy)).
+//
+// A drop too slow to come from above was let go in view, at rest. One that rises too slowly to leave there falls back,
+// and leaves below. ok is false where it never comes by.
+func ViewS(speedMMPerS, aboveMM, belowMM float64) (fromS, toS float64, ok bool) {
+	v := math.Abs(speedMMPerS)
+	restsS := v / GravityMMPerS2                      // before the middle where it falls, after it where it rises
+	at := func(yMM float64) (s float64, there bool) { // of a drop that falls through
+		square := v*v + 2*GravityMMPerS2*yMM
+		return 2 * yMM / (v + math.Sqrt(max(0, square))), square >= 0
 	}
-	if speedMMPerS < 0 {
-		return 2 * atLower / GravityMMPerS2
+	upperS, fromAbove := at(-aboveMM)
+	lowerS, toBelow := at(belowMM)
+	if !toBelow || aboveMM < -belowMM {
+		return 0, 0, false
 	}
-	return atLower / GravityMMPerS2
+	if !fromAbove {
+		upperS = -restsS
+	}
+	switch {
+	case speedMMPerS > 0:
+		return upperS, lowerS, true
+	case fromAbove: // a rise is a fall backward in time
+		return -lowerS, -upperS, true
+	}
+	return -lowerS, 2*restsS + lowerS, true
 }

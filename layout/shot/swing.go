@@ -46,10 +46,7 @@ func (s Shot) Swing() (swing Swing, ok bool) {
 	if s.Drop.Body != flip.Ball {
 		return Swing{}, false
 	}
-	flat := 1 - usualSwing
-	if k := s.Drop.HeightOverWidth; k != 0 && k != 1 {
-		flat = min(k, 1/k)
-	}
+	flat := s.flattest()
 	swing = Swing{Flat: s.swung(flat), Long: s.swung(1 / flat)}
 	falling := s.falling()
 	if hz, ok := falling.SwingHz(); ok {
@@ -61,6 +58,14 @@ func (s Shot) Swing() (swing Swing, ok bool) {
 		}
 	}
 	return swing, true
+}
+
+// flattest is the least height over width of a ball that swings.
+func (s Shot) flattest() float64 {
+	if k := s.Drop.HeightOverWidth; k != 0 && k != 1 {
+		return min(k, 1/k)
+	}
+	return 1 - usualSwing
 }
 
 // middleShare is how much of the way from the print's middle to its edge counts as the middle: a face there

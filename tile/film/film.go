@@ -29,16 +29,23 @@ type Writer struct {
 	closed   bool
 }
 
+// Check tells why a film can't have such frames, or be shown at such a rate.
+func Check(widthPx, heightPx int, playbackFPS float64) error {
+	if widthPx < 1 || heightPx < 1 || widthPx > longest || heightPx > longest {
+		return fmt.Errorf("a film can't have frames of %d x %d pixels: take 1 to %d both ways", widthPx, heightPx, longest)
+	}
+	if !(playbackFPS >= slowest && playbackFPS <= fastest) {
+		return fmt.Errorf("a film can't be played at %g frames a second: take %g to %d, such as 25", playbackFPS, slowest,
+			fastest)
+	}
+	return nil
+}
+
 // New begins a film at out's present place. Its frames have widthPx x heightPx pixels, 1 to 16383 either way, and
 // are shown at playbackFPS frames a second, 0.1 to 500. Until Close has returned, out holds no film that plays.
 func New(out io.WriteSeeker, widthPx, heightPx int, playbackFPS float64) (*Writer, error) {
-	if widthPx < 1 || heightPx < 1 || widthPx > longest || heightPx > longest {
-		return nil, fmt.Errorf("a film can't have frames of %d x %d pixels: take 1 to %d both ways", widthPx, heightPx,
-			longest)
-	}
-	if !(playbackFPS >= slowest && playbackFPS <= fastest) {
-		return nil, fmt.Errorf("a film can't be played at %g frames a second: take %g to %d, such as 25", playbackFPS,
-			slowest, fastest)
+	if err := Check(widthPx, heightPx, playbackFPS); err != nil {
+		return nil, err
 	}
 	start, err := out.Seek(0, io.SeekCurrent)
 	if err != nil {

@@ -70,18 +70,23 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 	return frame, ctx.Err()
 }
 
+// places are the drops' centres.
+func (s Scene) places() []layout.Point {
+	if len(s.Drops) == 0 {
+		return []layout.Point{{}}
+	}
+	return s.Drops
+}
+
 // view prepares what every pixel needs.
 func (s Scene) view() view {
 	v := view{
-		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.Drops,
+		sight: s.Plan.Sight(), tracer: s.Plan.Sight().Tracer(), camera: s.Camera, drops: s.places(),
 		surface: board.New(s.Plan, s.Picture).WithSeams(s.SeamWidthMM), lamps: s.Plan.Light(),
 		white: 1,
 	}
 	if s.White > 0 {
 		v.white = float32(s.White)
-	}
-	if len(v.drops) == 0 {
-		v.drops = []layout.Point{{}}
 	}
 	n := s.Samples
 	if n == 0 {

@@ -19,7 +19,28 @@ func WriteFile(path string, force bool, write func(io.Writer) error) error {
 }
 
 // WriteFileIf is WriteFile with a last word: the whole file appears only if mayPut has nothing against it.
-func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut func() error) (err error) {
+func WriteFileIf(path string, force bool, write func(io.Writer) error, mayPut func() error) error {
+	return writeFile(path, force, buffered(write), mayPut)
+}
+
+// WriteSeekableIf is WriteFileIf for a file that is not written from its beginning to its end.
+func WriteSeekableIf(path string, force bool, write func(io.WriteSeeker) error, mayPut func() error) error {
+	return writeFile(path, force, func(f *os.File) error { return write(f) }, mayPut)
+}
+
+// buffered has a file written from its beginning to its end in large pieces.
+func buffered(write func(io.Writer) error) func(*os.File) error {
+	return func(f *os.File) error {
+		w := bufio.NewWriterSize(f, 1<<20)
+		if err := write(w); err != nil {
+			return err
+		}
+		return Plainly(w.Flush())
+	}
+}
+
+// writeFile is WriteFileIf by a function that is given the file itself.
+func writeFile(path string, force bool, write func(*os.File) error, mayPut func() error) (err error) {
 	if err := MayWrite(path, force); err != nil {
 		return err
 	}
@@ -66,23 +87,19 @@ func ReplaceFile(ctx context.Context, path string, write func(io.Writer) error) 
 		return Plainly(err)
 	}
 	defer release(lock)
-	return fillFile(f, path, true, write, func() error { return nil })
+	return fillFile(f, path, true, buffered(write), func() error { return nil })
 }
 
 // fillFile writes a file that was claimed for path, and gives it that name when it is whole and on the disk, in place
 // of another only if replace is set. mayPut has the last word. If anything fails, the claimed file is removed.
-func fillFile(f *os.File, path string, replace bool, write func(io.Writer) error, mayPut func() error) (err error) {
+func fillFile(f *os.File, path string, replace bool, write func(*os.File) error, mayPut func() error) (err error) {
 	defer func() {
 		if err != nil {
 			err = errors.Join(err, discardFile(f))
 		}
 	}()
-	buffered := bufio.NewWriterSize(f, 1<<20)
-	if err := write(buffered); err != nil {
+	if err := write(f); err != nil {
 		return err
-	}
-	if err := buffered.Flush(); err != nil {
-		return Plainly(err)
 	}
 	if err := f.Sync(); err != nil { // before it has its name, so that a power cut leaves no empty file under it
 		return Plainly(err)
