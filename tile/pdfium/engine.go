@@ -8,6 +8,7 @@ import (
 	pdfium "github.com/klippa-app/go-pdfium"
 	"github.com/klippa-app/go-pdfium/webassembly"
 	"github.com/tetratelabs/wazero"
+	"github.com/tetratelabs/wazero/experimental"
 )
 
 // Engine is PDFium, running. It serves one goroutine at a time.
@@ -27,6 +28,9 @@ const mbPages = 16
 // Start starts PDFium; once ctx ends, whatever it does is broken off. Its machine code is kept in the folder and taken
 // from there the next time, which saves some 3 s of processor time; "" keeps none. Close it.
 func Start(ctx context.Context, folder string, bounds Bounds) (engine *Engine, err error) {
+	if bounds.MemoryMB > 0 {
+		ctx = experimental.WithMemoryAllocator(ctx, experimental.MemoryAllocatorFunc(bounds.allocate))
+	}
 	err = withCompiled(folder, func(config wazero.RuntimeConfig) error {
 		config = config.WithCloseOnContextDone(true)
 		if bounds.MemoryMB > 0 {

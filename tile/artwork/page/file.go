@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	pdferrors "github.com/klippa-app/go-pdfium/errors"
@@ -117,6 +118,10 @@ func (f *File) why(err error) error {
 		return fmt.Errorf("this PDF takes over %.0f minutes to draw: save the page as a picture, or simplify it",
 			longest.Minutes())
 	}
+	if strings.Contains(err.Error(), "\n") {
+		what, _, _ := strings.Cut(err.Error(), "\n")
+		err = errors.New(what)
+	}
 	return fmt.Errorf("this PDF can't be read (%w): save it anew from the program that made it, or save the page as a "+
 		"picture", err)
 }
@@ -126,7 +131,8 @@ func (f *File) why(err error) error {
 func guarded[T any](call func() (T, error)) (result T, err error) {
 	defer func() {
 		if v := recover(); v != nil {
-			err = fmt.Errorf("its reader failed: %.200v", v)
+			what, _, _ := strings.Cut(fmt.Sprint(v), "\n") // what follows is for whoever mends the reader
+			err = fmt.Errorf("its reader failed: %.120s", what)
 		}
 	}()
 	return call()

@@ -173,6 +173,30 @@ func TestNothingIsFollowed(t *testing.T) {
 	require.Equal(t, want.Pix, got.Pix)
 }
 
+// Forms within forms that draw a thousand million squares end at the bound of memory, in words.
+func TestAGreedyPageEnds(t *testing.T) {
+	const levels, times = 9, 10
+	var b bytes.Buffer
+	b.WriteString("%PDF-1.7\n1 0 obj\n<</Type/Catalog/Pages 2 0 R>>\nendobj\n" +
+		"2 0 obj\n<</Type/Pages/Count 1/Kids[3 0 R]>>\nendobj\n" +
+		"3 0 obj\n<</Type/Page/Parent 2 0 R" + a6 + "/Contents 4 0 R/Resources<</XObject<</X 5 0 R>>>>>>\nendobj\n")
+	for i := range levels + 1 {
+		draw, head := strings.Repeat("/X Do ", times), ""
+		if i > 0 {
+			head = fmt.Sprintf("/Type/XObject/Subtype/Form/BBox[0 0 300 300]/Resources<</XObject<</X %d 0 R>>>>", 5+i)
+		}
+		if i == levels {
+			draw = "0 0 10 10 re f"
+		}
+		fmt.Fprintf(&b, "%d 0 obj\n<<%s/Length %d>>\nstream\n%s\nendstream\nendobj\n", 4+i, head, len(draw), draw)
+	}
+	b.WriteString("trailer\n<</Root 1 0 R>>\n%%EOF\n")
+	f := open(t, b.Bytes())
+	_, err := f.Render(1, 60, 84)
+	require.ErrorContains(t, err, "save the page as a picture")
+	require.NotContains(t, err.Error(), "\n")
+}
+
 // What comes from outside may be anything; whatever it is, the answer is pixels or an error in words.
 func FuzzOpen(f *testing.F) {
 	seeds := [][]byte{
