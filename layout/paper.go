@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dropsheet/flip/units"
@@ -29,12 +30,15 @@ var series = []struct {
 // smallest is the last number in each series that the standards list.
 const smallest = 10
 
-// inchPapers are the sizes named in North America (ANSI/ASME Y14.1 for A and B), in inches, and the
-// photographers' sheet of 13 by 19.
-var inchPapers = []struct {
+// inchPaper is a paper by its size in inches.
+type inchPaper struct {
 	name              string
 	widthIn, heightIn float64
-}{
+}
+
+// inchPapers are the sizes named in North America (ANSI/ASME Y14.1 for A and B), in inches, and the
+// photographers' sheet of 13 by 19.
+var inchPapers = []inchPaper{
 	{"letter", 8.5, 11},
 	{"legal", 8.5, 14},
 	{"tabloid", 11, 17},
@@ -43,7 +47,7 @@ var inchPapers = []struct {
 
 // PapersTaken names the papers for messages and help.
 const PapersTaken = "A0 to A10, B0 to B10, JIS-B0 to JIS-B10, letter, legal, tabloid, 13x19in, or any size such as " +
-	"300x400mm"
+	"300x400mm or 4x6in"
 
 // Limits of a paper given by its size: what a desk printer feeds at the small end, and a wide roll at the other.
 const (
@@ -76,5 +80,24 @@ func ParsePaper(s string) (Paper, error) {
 	if min(w, h) < minPaperMM || max(w, h) > maxPaperMM {
 		return Paper{}, fmt.Errorf("%q is not a paper: each side must lie between %dmm and %dmm", s, minPaperMM, maxPaperMM)
 	}
-	return Paper{fmt.Sprintf("%gx%gmm", min(w, h), max(w, h)), min(w, h), max(w, h)}, nil
+	p := Paper{fmt.Sprintf("%gx%gmm", min(w, h), max(w, h)), min(w, h), max(w, h)}
+	if givenInInches(name) {
+		p.Name = fmt.Sprintf("%gx%gin", inInches(p.WidthMM), inInches(p.HeightMM))
+	}
+	return p, nil
+}
+
+// givenInInches tells whether a size has its sides in inches: 4x6in, 4inx6in or 4x6".
+func givenInInches(size string) bool {
+	size = strings.ToLower(size)
+	return (strings.HasSuffix(size, "in") || strings.HasSuffix(size, `"`)) && !strings.ContainsAny(size, "mc")
+}
+
+// inInches is a length in inches, without what its way through millimetres adds.
+func inInches(mm float64) float64 { return math.Round(mm/units.MMPerInch*1e9) / 1e9 }
+
+// InInches tells whether the paper is named in inches, as it is in North America.
+func (p Paper) InInches() bool {
+	return strings.HasSuffix(p.Name, "in") ||
+		slices.ContainsFunc(inchPapers, func(q inchPaper) bool { return q.name == p.Name })
 }

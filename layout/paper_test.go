@@ -23,6 +23,7 @@ func TestParsePaper(t *testing.T) {
 		// ANSI/ASME Y14.1 sizes A and B, and US legal, in inches of 25.4 mm.
 		{"letter", "ANSI A", 215.9, 279.4}, {"legal", "8.5 x 14 in", 215.9, 355.6}, {"Tabloid", "ANSI B", 279.4, 431.8},
 		{"13x19in", "its name", 330.2, 482.6}, {"400x300mm", "its name, turned upright", 300, 400},
+		{"6x4in", "its name, turned upright", 101.6, 152.4}, {`8.5x11"`, "its name", 215.9, 279.4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p, err := ParsePaper(c.name)
@@ -38,6 +39,25 @@ func TestParsePaper(t *testing.T) {
 		"1x1000m"} {
 		_, err := ParsePaper(bad)
 		require.ErrorContains(t, err, "is not a paper", bad)
+	}
+}
+
+// A paper's name is as it was given, and one in inches stays so.
+func TestPapersInInches(t *testing.T) {
+	for _, c := range []struct {
+		given, name string
+		inches      bool
+	}{
+		{"4x6in", "4x6in", true}, {"6inx4in", "4x6in", true}, {`8.5x11"`, "8.5x11in", true},
+		{"5.83x8.27in", "5.83x8.27in", true},
+		{"letter", "letter", true}, {"13x19in", "13x19in", true}, {"A4", "A4", false},
+		{"101.6x152.4mm", "101.6x152.4mm", false},
+		{"10x15cm", "100x150mm", false}, {"10cmx6in", "100x152.4mm", false},
+	} {
+		p, err := ParsePaper(c.given)
+		require.NoError(t, err, c.given)
+		require.Equal(t, c.name, p.Name)
+		require.Equal(t, c.inches, p.InInches(), c.given)
 	}
 }
 

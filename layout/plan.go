@@ -16,6 +16,8 @@ type Plan struct {
 	LevelledFor []Lamp  `json:"levelled_for_mm,omitempty"`
 	Sheets      []Sheet `json:"sheets"` // in pasting order, which is page order
 	Seams       []Seam  `json:"seams"`
+	// Inches has lengths told in inches too, beside millimetres.
+	Inches bool `json:"inches,omitempty"`
 }
 
 // Drop is the drop and where it hangs.

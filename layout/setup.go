@@ -51,6 +51,7 @@ type Setup struct {
 	Background Surround
 	Lamps      []Lamp // none: the board is lit evenly
 	Level      bool   // the print makes up for the lamps' fall-off
+	Inches     bool   // tell lengths in inches too; on paper that is named in inches they are told so anyway
 }
 
 // Plan works the setup out. An error says what can't be and what to change.
@@ -129,6 +130,7 @@ func (s Setup) planned(sight flip.Sight, print Size, fill float64) (Plan, error)
 		Camera:   camera,
 		Shooting: s.Shooting,
 		Lamps:    s.Lamps,
+		Inches:   s.Inches || s.Paper.InInches(),
 	}
 	if s.plain() && !s.Drop.Oblate() {
 		plan.Picture.ReachMM = s.reachMM(print)

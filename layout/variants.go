@@ -80,6 +80,6 @@ func (p Plan) AsSetup() Setup {
 		Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
 		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM,
 		LightFrom: b.LightFrom,
-		Camera:    p.Camera.AsSetup(), Shooting: p.Shooting, Lamps: p.Lamps,
+		Camera:    p.Camera.AsSetup(), Shooting: p.Shooting, Lamps: p.Lamps, Inches: p.Inches,
 	}
 }

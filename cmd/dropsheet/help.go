@@ -42,7 +42,7 @@ var headings = []struct{ title, flags string }{
 	{"camera", "camera-distance lens frame-width sensor pixel-size pixels aperture focus sharp-to sharp samples"},
 	{"exposure and motion", "frame-rate iso shutter fall speed playback"},
 	{"light", "lamp lamp-lux lamp-size lamp-beam lamp-aim light-from level"},
-	{"paper and printer", "paper orientation printer margin lap ppi lossless spare"},
+	{"paper and printer", "paper orientation printer margin lap ppi lossless spare guide-paper inches"},
 	{"seams", "seams avoid more-sheets seam-at seam-width"},
 	{"readings of a printer", "save read between margins list"},
 	{"files and output", "artwork keep-artwork max-pixels out force verbose json port no-open"},

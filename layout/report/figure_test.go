@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/layout"
 )
 
 // How figures are written, each kind by cases worked out by hand.
@@ -76,4 +78,26 @@ func TestSay(t *testing.T) {
 	}
 	require.Equal(t, []string{"1 mm", " up"}, marked)
 	require.Equal(t, "889.2 x 592.8 mm", size(length("", 889.24), length("", 592.83)).String())
+}
+
+// Lengths in inches, to the nearest sixteenth, by hand: 889.2 mm are 35.008 in, 592.8 mm 23.339 in.
+func TestInchesBeside(t *testing.T) {
+	a4, err := layout.ParsePaper("A4")
+	require.NoError(t, err)
+	in := Of(layout.Plan{Inches: true, Backdrop: layout.Backdrop{Paper: a4}})
+	for _, c := range []struct {
+		name string
+		text Text
+		want string
+	}{
+		{"whole and sixteenths", say("%s off", Length(400)), "400 mm (15 3/4 in) off"},
+		{"a size", say("%s", Size(889.2, 592.8)), "889.2 x 592.8 mm (35 x 23 5/16 in)"},
+		{"below an inch", say("lap %s", Length(10)), "lap 10 mm (3/8 in)"},
+		{"too small for sixteenths", say("blur %s", Fine(0.08)), "blur 0.08 mm"},
+		{"what is in brackets already", Far(2500), "2500 mm, 98 7/16 in (2.5 m)"},
+		{"no length", say("%s", Share(0.5)), "50 %"},
+	} {
+		require.Equal(t, c.want, in.Beside(c.text).String(), c.name)
+	}
+	require.Equal(t, "400 mm", Of(layout.Plan{}).Beside(Length(400).Text()).String(), "not asked for")
 }

@@ -68,7 +68,8 @@ func Of(p layout.Plan) *Report {
 		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},
 		{name: "seams", facts: r.seamsBent, aside: true},
 	} {
-		t.facts = sync.OnceValue(t.facts)
+		facts := t.facts
+		t.facts = sync.OnceValue(func() []Fact { return r.beside(facts()) })
 		r.topics = append(r.topics, t)
 	}
 	return r

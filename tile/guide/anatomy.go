@@ -75,7 +75,7 @@ func (b *book) callouts(s layout.Sheet) []callout {
 
 	calls := []callout{
 		{layout.Point{XMM: x(0.62), YMM: y(0.45)}, strong("Cell") + ": what stays in sight, " +
-			size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
+			b.size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
 		{layout.Point{XMM: x(0), YMM: y(0.72)}, strong("Cut line") + ", dashed here. It is not printed."},
 		{layout.Point{XMM: lamp.XMM, YMM: lamp.YMM + outY*(layout.BleedMM+layout.StripMM)/2}, strong("Cut mark") +
 			", with an arrowhead that points along the cut: one at either end of every cut."},

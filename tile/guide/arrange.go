@@ -10,21 +10,62 @@ type placement struct {
 type arrangement struct {
 	cover      float64 // spacing of the overview
 	placements []placement
-	starts     []int // the page on which each section starts, from 1
-	pages      int   // in all
+	starts     []int     // the page on which each section starts, from 1
+	pages      int       // in all
+	fills      []float64 // how much of each page is filled, as a share
+	torn       int       // sections that go over to a second page and could do without
+}
+
+// zooms are how much smaller than usual a guide may be drawn, where that spares pages that are half empty and sections
+// that are torn: body type of ten points comes to 8.7 at least.
+var zooms = []float64{1, 0.95, 0.9, 0.87}
+
+// leastScale is how small a page's scale may come by that: on small paper type is small already.
+const leastScale = 0.86
+
+// laidOut is a book whose arrangement is the best of those that its sizes give.
+func laidOut(j Job, found found) *book {
+	var best *book
+	for _, zoom := range zooms {
+		b := newBook(j, found, zoom)
+		if best != nil && b.geo.scale < leastScale {
+			break
+		}
+		b.arrangement = arrange(j, found, zoom)
+		if best == nil || b.badness() < best.badness()-1e-9 {
+			best = b
+		}
+		if best.badness() == float64(best.pages) {
+			break // nothing speaks against it
+		}
+	}
+	return best
+}
+
+// badness is what speaks against an arrangement, in pages: their number, what is torn, and what is less than half full,
+// but for the last.
+func (a arrangement) badness() float64 {
+	const half, emptier, tears = 0.5, 4.0, 1.5
+	bad := float64(a.pages) + tears*float64(a.torn)
+	for _, fill := range a.fills[:len(a.fills)-1] {
+		bad += emptier * max(0, half-fill)
+	}
+	return bad
 }
 
 // How sections share pages.
 const (
 	betweenMM    = 10.0 // from one section to the next on a page
 	closeSpacing = 0.5  // share of the usual gaps, where that serves
+	couldBeOne   = 1.3  // of a page: a section that high can be brought onto one
 	tightSpacing = 0.35 // for the overview alone, where it then fits on a page
 )
 
 // arrange finds each section in turn the place that leaves the least of the pages empty without parting what
 // belongs together. It draws them on pages that are thrown away.
-func arrange(j Job, found found) arrangement {
-	b := newBook(j, found)
+func arrange(j Job, found found, zoom float64) arrangement {
+	b := newBook(j, found, zoom)
+	fill := func(bottom float64) float64 { return (bottom - b.geo.top) / (b.geo.bottom - b.geo.top) }
 	a := arrangement{cover: 1}
 	a.pages = b.coverPages(1)
 	for _, spacing := range []float64{closeSpacing, tightSpacing} {
@@ -36,6 +77,10 @@ func arrange(j Job, found found) arrangement {
 		}
 	}
 	y := b.lowest()
+	for range a.pages - 1 {
+		a.fills = append(a.fills, 1)
+	}
+	a.fills = append(a.fills, fill(y))
 	for i, s := range b.sections {
 		fresh := b.attempt(i, s, placement{false, 1}, y)
 		best := fresh
@@ -59,6 +104,17 @@ func arrange(j Job, found found) arrangement {
 		} else {
 			a.starts = append(a.starts, a.pages+1)
 			a.pages += len(best.bottoms)
+		}
+		if best.follows {
+			a.fills = a.fills[:len(a.fills)-1] // it goes on
+		}
+		high := -fill(best.fromMM)
+		for _, bottom := range best.bottoms {
+			a.fills = append(a.fills, fill(bottom))
+			high += fill(bottom)
+		}
+		if len(best.bottoms) > 1 && high < couldBeOne {
+			a.torn++
 		}
 		a.placements = append(a.placements, best.placement)
 		y = best.bottoms[len(best.bottoms)-1]

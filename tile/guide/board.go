@@ -151,8 +151,8 @@ func (b *book) around(at layout.Rect) {
 	x := at.XMM + at.WidthMM/2
 	b.arrow(x-7, at.YMM-6, x-7, at.YMM-11, 2.6, heavy)
 	b.Put(boldLabel, x-4.6, at.YMM-7, "this edge up")
-	b.across(at.XMM, at.RightMM(), at.BottomMM()+7, length(p.Backdrop.WidthMM))
-	b.down(at.RightMM()+7, at.YMM, at.BottomMM(), length(p.Backdrop.HeightMM))
+	b.across(at.XMM, at.RightMM(), at.BottomMM()+7, b.length(p.Backdrop.WidthMM))
+	b.down(at.RightMM()+7, at.YMM, at.BottomMM(), b.length(p.Backdrop.HeightMM))
 	b.cornerLamp(at)
 }
 

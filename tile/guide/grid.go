@@ -11,6 +11,9 @@ func (b *book) grid() {
 	xs, ys := b.job.Plan.Backdrop.XEdgesMM, b.job.Plan.Backdrop.YEdgesMM
 	b.intro("Draw the cells on the board before you paste: they show each sheet its place, and keep slips of the hand " +
 		"from adding up.")
+	if b.job.Plan.Inches {
+		b.para("Measure the grid in " + strong("millimetres") + ": a sixteenth of an inch is too coarse for it.")
+	}
 
 	b.step(1, b.told("build.outline", "build.square"))
 	b.step(2, "Mark the upright lines along the upper and the lower edge, each measured from the print\u2019s "+
@@ -23,7 +26,7 @@ func (b *book) grid() {
 	b.y += 1
 	// A drawing with both sets of figures, where they can be read.
 	p := b.job.Plan.Backdrop
-	high := min(0.5*b.geo.fullMM()*p.HeightMM/p.WidthMM, 0.42*b.geo.fullMM())
+	high := min(0.42*b.geo.fullMM()*p.HeightMM/p.WidthMM, 0.36*b.geo.fullMM())
 	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing,
 		"Along the top: mm from the left edge. Down the side: mm from the upper edge.")
 	b.together(func(b *book) {

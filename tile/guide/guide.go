@@ -21,6 +21,7 @@ type Job struct {
 	Name      string // UTF-8; letters that no font of the guide has show as question marks
 	CheckCode string // as on the sheets' labels
 	Plan      layout.Plan
+	Paper     layout.Paper     // what the guide itself comes on; none: UsualPaper
 	PPI       float64          // pixels on an inch of the print, as placed
 	Picture   *texture.Texture // the artwork
 	// None of these can be seen through.
@@ -28,6 +29,20 @@ type Job struct {
 	DropView image.Image // a square close-up of what the drop shows
 	// Looks are square close-ups of the drop with the picture bulged and straight; both or neither, nil then.
 	Looks [2]image.Image
+}
+
+// UsualPaper is what a guide comes on unless another paper is asked for: what people have, A4 or, where the sheets are
+// of a paper that is named in inches, letter.
+func UsualPaper(sheets layout.Paper) layout.Paper {
+	name := "A4"
+	if sheets.InInches() {
+		name = "letter"
+	}
+	paper, err := layout.ParsePaper(name)
+	if err != nil {
+		panic(err) // a slip in this program, found by any test
+	}
+	return paper
 }
 
 // Write writes the guide as a PDF. The same job gives the same bytes.
@@ -44,8 +59,7 @@ func Write(w io.Writer, j Job) error {
 
 // drawn is the whole guide, drawn but for its pictures.
 func drawn(j Job) *book {
-	b := newBook(j, find(j))
-	b.arrangement = arrange(j, b.found)
+	b := laidOut(j, find(j))
 	b.draw()
 	return b
 }
@@ -154,7 +168,8 @@ type book struct {
 	found
 	arrangement // none while it is being found
 	*pdf.Document
-	geo geometry
+	geo  geometry
+	zoom float64
 
 	page  int     // the current page, from 1
 	y     float64 // where the next block starts
@@ -168,9 +183,11 @@ type book struct {
 	pictures []func() (pdf.Picture, error)
 }
 
-func newBook(j Job, f found) *book {
+// newBook starts a guide that is drawn so much smaller than usual.
+func newBook(j Job, f found, zoom float64) *book {
 	doc := pdf.New(j.Name + " \u2013 assembly guide")
-	return &book{job: j, Document: doc, geo: newGeometry(j.Plan.Backdrop), found: f, spacing: 1}
+	return &book{job: j, Document: doc, geo: newGeometry(j.paper(), zoom), found: f, zoom: zoom,
+		spacing: 1}
 }
 
 // picture makes the picture that Document.Stream asks for.

@@ -16,10 +16,15 @@ import (
 	"dropsheet/layout/shot"
 )
 
-// Every kind of job: the pages are the paper's, upright; each sheet stands in the table with its page and
-// corners; the contents list tells the true pages; nothing is printed in the outer 8 mm; no words run into
+// Every kind of job: the pages are those of the guide's own paper, upright; each sheet stands in the table with
+// its page and corners; the contents list tells the true pages; nothing is printed in the outer 8 mm; no words run into
 // others.
 func TestEveryKindOfJob(t *testing.T) {
+	guides := map[string]string{ // those of them whose guide comes on a paper of its own
+		"A5, lamp at the bottom right": "A5", "four lamps, two above two, on A5, levelled": "A5", "postcards": "A6",
+		"300 sheets of A5": "A5", "A2, level rod, lamp at the bottom left": "A2", "a strip of paper": "100x900mm",
+		"straight, corner cells bare": "A5", "drop drawn long, straight": "A6",
+	}
 	for _, c := range []struct {
 		name   string
 		paper  string
@@ -86,11 +91,21 @@ func TestEveryKindOfJob(t *testing.T) {
 			c.change(&s)
 			j := jobOf(t, s)
 			require.GreaterOrEqual(t, len(j.Plan.Sheets), c.sheets)
+			want := "A4"
+			if c.paper == "letter" {
+				want = "letter"
+			}
+			if asked, ok := guides[c.name]; ok {
+				want = asked
+				j.Paper, _ = layout.ParsePaper(asked)
+			}
+			paper, err := layout.ParsePaper(want)
+			require.NoError(t, err)
 			doc := worded(t, j)
 			for page := 1; page <= doc.PageCount(); page++ {
 				w, h := doc.PageSizePoints(page)
-				require.InDelta(t, s.Paper.WidthMM/25.4*72, w, 0.01)
-				require.InDelta(t, s.Paper.HeightMM/25.4*72, h, 0.01)
+				require.InDelta(t, paper.WidthMM/25.4*72, w, 0.01)
+				require.InDelta(t, paper.HeightMM/25.4*72, h, 0.01)
 				requireWhiteMargins(t, doc.Render(page, 40), 40, page)
 			}
 			texts := pageTexts(doc)

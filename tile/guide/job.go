@@ -2,8 +2,17 @@ package guide
 
 import (
 	"dropsheet/flip"
+	"dropsheet/layout"
 	"dropsheet/layout/report"
 )
+
+// paper is what the guide comes on.
+func (j Job) paper() layout.Paper {
+	if j.Paper == (layout.Paper{}) {
+		return UsualPaper(j.Plan.Backdrop.Paper)
+	}
+	return j.Paper
+}
 
 // single tells whether one sheet is the whole print, without any seam.
 func (j Job) single() bool { return len(j.Plan.Sheets) == 1 }

@@ -30,7 +30,7 @@ func (b *book) keep(draw func(*book), share float64) {
 // out on pages that are thrown away.
 func (b *book) takes(draw func(*book)) (heightMM float64, pages int) {
 	if b.trial == nil {
-		b.trial = newBook(b.job, b.found)
+		b.trial = newBook(b.job, b.found, b.zoom)
 		b.trial.trying = true
 	}
 	t := b.trial

@@ -28,7 +28,7 @@ func (b *book) lampPlan(box layout.Rect) {
 	board := k * p.Backdrop.WidthMM
 	b.Fill(layout.Rect{XMM: middle - board/2, YMM: top - 1.6, WidthMM: board, HeightMM: 1.6}, pale)
 	b.Fill(layout.Rect{XMM: middle - board/2, YMM: top - 0.4, WidthMM: board, HeightMM: 0.8}, accent)
-	b.PutMiddle(captionStyle, middle, top-3.2, "board, "+length(p.Backdrop.WidthMM)+" wide")
+	b.PutMiddle(captionStyle, middle, top-3.2, "board, "+b.length(p.Backdrop.WidthMM)+" wide")
 
 	drop, camera := at(0, p.Drop.DistanceMM), at(0, cameraMM)
 	b.ring(drop.XMM, drop.YMM, 1.4, tint, pen(accent, 0.5))

@@ -73,6 +73,7 @@ func TestBareCellsAreDrawnBare(t *testing.T) {
 	j := jobOf(t, s)
 	doc := written(t, j)
 	img := doc.Render(pageWith(t, pageTexts(doc), "The board as it must hang Seen"), 50)
+	img = boardOnly(img)
 	greyX, greyY := centroid(t, img, bareShade.R, bareShade.G, bareShade.B)
 	require.InDelta(t, float64(img.Rect.Dx())/2, greyX, 12, "two bare cells across from each other")
 	redX, redY := centroid(t, img, red.R, red.G, red.B)
@@ -81,6 +82,21 @@ func TestBareCellsAreDrawnBare(t *testing.T) {
 	require.InDelta(t, (redY+yellowY)/2, greyY, 12)
 	require.Greater(t, redX, yellowX+10)
 	require.Greater(t, redY, yellowY+20)
+}
+
+// boardOnly is what a page shows from the picture's first colour to its last, each way: no words around it.
+func boardOnly(page *image.RGBA) *image.RGBA {
+	var at image.Rectangle
+	for y := range page.Rect.Dy() {
+		for x := range page.Rect.Dx() {
+			if c := page.RGBAAt(x, y); max(c.R, c.G, c.B)-min(c.R, c.G, c.B) > 200 { // no other ink is as strong
+				at = at.Union(image.Rect(x, y, x+1, y+1))
+			}
+		}
+	}
+	board := image.NewRGBA(image.Rect(0, 0, at.Dx(), at.Dy()))
+	draw.Draw(board, board.Rect, page, at.Min, draw.Src)
+	return board
 }
 
 // The overview says how the picture will look and what of it comes where.

@@ -18,7 +18,7 @@ func TestNumbers(t *testing.T) {
 		{"long", length(2350.04), "2350\u00a0mm"},
 		{"far", set(report.Far(2093.44)), "2093.4\u00a0mm (2.09\u00a0m)"},
 		{"not so far", set(report.Far(1999.9)), "1999.9\u00a0mm"},
-		{"size", size(889.23, 592.8), "889.2\u00a0×\u00a0592.8\u00a0mm"},
+		{"size", set(report.Size(889.23, 592.8)), "889.2\u00a0×\u00a0592.8\u00a0mm"},
 		{"percent", amount(report.Share(0.0675)), "6.8\u00a0%"},
 		{"short keeps what counts", amount(report.Number(1.3330, 4)), "1.333"},
 		{"short does not eat tens", amount(report.Number(100, 1)), "100"},

@@ -37,8 +37,8 @@ func (b *book) overview() {
 	}
 	for _, text := range []string{
 		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " +
-			strong(size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
-		"Stand the backdrop " + strong(length(p.Drop.DistanceMM)) + " behind a " + b.job.body() +
+			strong(b.size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
+		"Stand the backdrop " + strong(b.length(p.Drop.DistanceMM)) + " behind a " + b.job.body() +
 			" and look at it through the " + b.job.body() + ": " + inside + " " + b.told("hangs.looks", "hangs.bent"),
 		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak,
 			b.pageOf(len(b.sections)-1)),

@@ -14,6 +14,7 @@ const (
 	narrowMM      = 128.0 // least width that the pages are designed for, and
 	lowMM         = 180.0 // least height, both inside the margins: A5
 	plainMM       = 186.0 // width inside the margins up to which the scale is 1: A4
+	headerMM      = 14.0  // above and below the content, where the page is large enough for wider margins at its sides
 	footerMM      = 9.0
 	sideMM        = 36.0 // the column of side headings, where the page is wide enough for one
 	gutterMM      = 5.0
@@ -33,16 +34,16 @@ type geometry struct {
 	beside                   bool // side headings stand beside the text, not above it
 }
 
-// newGeometry fits the page to the paper, upright.
-func newGeometry(b layout.Backdrop) geometry {
-	w, h := min(b.Paper.WidthMM, b.Paper.HeightMM), max(b.Paper.WidthMM, b.Paper.HeightMM)
-	margin := min(max(b.MarginMM, leastMarginMM), 0.3*w) // a third leaves something to write on, whatever the margin
+// newGeometry fits the page to the paper, upright. All of it is zoom times as large as usual.
+func newGeometry(p layout.Paper, zoom float64) geometry {
+	w, h := min(p.WidthMM, p.HeightMM), max(p.WidthMM, p.HeightMM)
+	margin := min(leastMarginMM, 0.3*w)
 	liveW, liveH := w-2*margin, h-2*margin
 	scale := 1.0
 	if liveW > plainMM {
 		scale = math.Sqrt(liveW / plainMM) // type grows half as fast as paper: it is read from a little further off
 	}
-	scale = min(scale, liveW/narrowMM, liveH/lowMM)
+	scale = min(scale, liveW/narrowMM, liveH/lowMM) * zoom
 
 	g := geometry{scale: scale, widthMM: w / scale, heightMM: h / scale}
 	side := margin / scale
@@ -50,7 +51,8 @@ func newGeometry(b layout.Backdrop) geometry {
 		side = ample
 	}
 	g.left, g.right = side, g.widthMM-side
-	g.top, g.bottom = max(side, margin/scale), g.heightMM-side-footerMM
+	ends := min(side, max(margin/scale, headerMM))
+	g.top, g.bottom = ends, g.heightMM-ends-footerMM
 	g.textX, g.textWidth = g.left, min(g.right-g.left, measureMM)
 	if g.right-g.left >= wideMM {
 		g.beside = true

@@ -26,17 +26,19 @@ func TestTheCheckRuleIsTrue(t *testing.T) {
 		paper  string
 		change func(*layout.Setup)
 		long   float64 // of the figure, as a share of the rule
+		guide  string  // the paper that it comes on
 	}{
-		{"A4", func(*layout.Setup) {}, 1},
-		{"A5", func(s *layout.Setup) { s.DistanceMM = 250 }, 1},
-		{"A2", func(s *layout.Setup) { s.DistanceMM = 900 }, 1},
-		{"A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 1},
-		{"A6", func(s *layout.Setup) { s.DistanceMM, s.Orientation = 160, layout.Portrait }, 0.5},
-		{"letter", func(s *layout.Setup) { s.DistanceMM = 60 }, 1},
+		{"A4", func(*layout.Setup) {}, 1, "A4"},
+		{"A5", func(s *layout.Setup) { s.DistanceMM = 250 }, 1, "A5"},
+		{"A2", func(s *layout.Setup) { s.DistanceMM = 900 }, 1, "A2"},
+		{"A6", func(s *layout.Setup) { s.DistanceMM = 90 }, 1, "A4"},
+		{"A6", func(s *layout.Setup) { s.DistanceMM, s.Orientation = 160, layout.Portrait }, 0.5, "A6"},
+		{"letter", func(s *layout.Setup) { s.DistanceMM = 60 }, 1, "letter"},
 	} {
 		s := on(t, c.paper)
 		c.change(&s)
 		j := jobOf(t, s)
+		j.Paper, _ = layout.ParsePaper(c.guide)
 		t.Run(fmt.Sprintf("%s, %d sheets", c.paper, len(j.Plan.Sheets)), func(t *testing.T) {
 			ruleMM := onFirstPage(t, j.Plan)
 			doc := worded(t, j)

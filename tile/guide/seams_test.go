@@ -75,7 +75,7 @@ func TestSeamMapPanels(t *testing.T) {
 			}
 			for name, panel := range map[string]image.Rectangle{"board": panels.Board, "drop": panels.Drop} {
 				got, want := seen[name], panel.Inset(40)
-				perPx := float64(got.Dx()) / float64(want.Dx()) / dpi * 25.4 / newGeometry(j.Plan.Backdrop).scale
+				perPx := float64(got.Dx()) / float64(want.Dx()) / dpi * 25.4 / newGeometry(j.paper(), 1).scale
 				require.InDelta(t, float64(got.Dx())/float64(got.Dy()), float64(want.Dx())/float64(want.Dy()), 0.05, "%s %v",
 					name, got)
 				// The map's text is 27 pixels high: at 0.08 mm a pixel 6 points, at 0.12 mm 9 points.

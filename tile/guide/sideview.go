@@ -41,7 +41,7 @@ func (b *book) sideView(box layout.Rect) {
 	b.Fill(layout.Rect{XMM: board, YMM: axisY - boardHalf - 3, WidthMM: 2.6, HeightMM: 2*boardHalf + 6}, pale)
 	b.Fill(layout.Rect{XMM: board - 0.5, YMM: axisY - boardHalf, WidthMM: 0.9, HeightMM: 2 * boardHalf}, accent)
 	b.Line(board, axisY+boardHalf+3, board, axisY+boardHalf+dimsMM+3, dashed)
-	b.down(board+12, axisY-boardHalf, axisY+boardHalf, "print "+length(p.Backdrop.HeightMM)+" high")
+	b.down(board+12, axisY-boardHalf, axisY+boardHalf, "print "+b.length(p.Backdrop.HeightMM)+" high")
 
 	lampX, lampY := board-25, axisY+lampSide*(boardHalf+3)
 	toX, toY := board-lampX, axisY-lampY
@@ -51,8 +51,8 @@ func (b *book) sideView(box layout.Rect) {
 	b.tag(captionStyle, lampX-4-captionStyle.Width(words)/2, lampY, words)
 
 	dims := axisY + boardHalf + dimsMM
-	b.across(pupil, drop, dims, length(p.Drop.CameraMM))
-	b.across(drop, board, dims, length(p.Drop.DistanceMM))
+	b.across(pupil, drop, dims, b.length(p.Drop.CameraMM))
+	b.across(drop, board, dims, b.length(p.Drop.DistanceMM))
 	b.PutMiddle(captionStyle, (pupil+drop)/2, dims+6.4, "camera distance")
 	b.PutMiddle(captionStyle, (drop+board)/2, dims+6.4, "distance")
 }

@@ -57,7 +57,7 @@ func TestMaterials(t *testing.T) {
 
 // parts draws some parts of a guide, each on new pages.
 func parts(j Job, draw ...func(*book)) *book {
-	b := newBook(j, found{report: report.Of(j.Plan)})
+	b := newBook(j, found{report: report.Of(j.Plan)}, 1)
 	for _, d := range draw {
 		b.newPage()
 		d(b)
@@ -146,7 +146,7 @@ func TestOrderIsDrawnLegibly(t *testing.T) {
 			for _, l := range doc.Letters(page) {
 				if strings.Trim(l.Text, "0123456789") == "" && l.Text != "" {
 					// Digits of the Go fonts are 0.72 of their size high (4 and 7, the lowest, by their bounds in the files).
-					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*0.99*newGeometry(j.Plan.Backdrop).scale, "%v on %s with %d sheets",
+					require.Greater(t, l.TopPt-l.BottomPt, 0.65*6*0.99*newGeometry(j.paper(), 1).scale, "%v on %s with %d sheets",
 						l, c.paper, len(j.Plan.Sheets))
 				}
 			}

@@ -29,13 +29,13 @@ func (j Job) code() (string, error) {
 }
 
 // printed is a plan without what came to plans later and has no part in how its sheets come out: how the camera is
-// exposed, how the drop comes by, and what is known of lamps that the print does not make up for. The near-axis reach,
-// which is for comparison only, counts as for a camera far off, which is how it once was told. The same sheets keep
-// the code that they had before.
+// exposed, how the drop comes by, whether inches are told, and what is known of lamps that the print does not make up
+// for. The near-axis reach, which is for comparison only, counts as for a camera far off, which is how it once was
+// told. The same sheets keep the code that they had before.
 func printed(p layout.Plan) layout.Plan {
 	f, sight := p.Drop.FocalLengthMM, p.Sight()
 	p.Picture.NearAxisReachMM = math.Abs(sight.DistanceMM-f) / f * p.Picture.Fill * sight.ApparentRadiusMM()
-	p.Shooting, p.Camera.SensorAssumed = layout.Shooting{}, false
+	p.Shooting, p.Camera.SensorAssumed, p.Inches = layout.Shooting{}, false, false
 	p.Lamps = slices.Clone(p.Lamps)
 	for i, l := range p.Lamps {
 		p.Lamps[i] = layout.Lamp{XMM: l.XMM, YMM: l.YMM, ZMM: l.ZMM}

@@ -24,6 +24,8 @@ type Order struct {
 	PPI      PPI
 	Lossless bool // every pixel as it is, in place of JPEG
 
+	GuidePaper layout.Paper // what the guide comes on; none: the usual
+
 	Asked Asked // the words that all this was asked for with, for the job to keep
 
 	Folder string // where the job goes

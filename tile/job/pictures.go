@@ -46,7 +46,7 @@ func (m *making) writePictures(ctx context.Context) error {
 	mapping.Go(func() { unmapped = m.write("seams.png", writePNG(func() image.Image { return seams })) })
 	unguided := m.write("guide.pdf", func(w io.Writer) error {
 		return guide.Write(w, guide.Job{
-			Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan,
+			Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan, Paper: m.GuidePaper,
 			PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
 			Picture: m.picture, SeamMap: seams,
 			DropView: view, Looks: looks,

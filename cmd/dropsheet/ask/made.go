@@ -3,6 +3,7 @@ package ask
 import (
 	"github.com/spf13/pflag"
 
+	"dropsheet/layout"
 	"dropsheet/tile/job"
 )
 
@@ -13,12 +14,15 @@ type made struct {
 	ppi       job.PPI
 	lossless  bool
 	keep      bool
+	guide     layout.Paper
 }
 
 func (m *made) register(flags *pflag.FlagSet) {
 	m.setup.register(flags)
 	m.placement.register(flags)
 	addPPI(flags, &m.ppi)
+	add(flags, &m.guide, "guide-paper", "name|WxH", "", layout.ParsePaper, "what the guide comes on, whatever the sheets "+
+		"are printed on (default: A4, or letter where the sheets' paper is named in inches)")
 	flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
 		"at half the resolution; sheets.pdf grows several times larger")
 	flags.BoolVar(&m.keep, "keep-artwork", true, "copy the artwork into the job's folder; --keep-artwork=false leaves it "+
@@ -37,7 +41,7 @@ func (m *made) order() (job.Order, error) {
 	order := job.Order{
 		Artwork: m.artwork, Page: m.picture.page, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
 		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at, MoreSheets: m.placement.more,
-		PPI: m.ppi, Lossless: m.lossless, LeaveArtwork: !m.keep, Asked: asked(m.flags),
+		PPI: m.ppi, Lossless: m.lossless, LeaveArtwork: !m.keep, GuidePaper: m.guide, Asked: asked(m.flags),
 	}
 	if m.again.of != nil && m.again.artwork == "" {
 		order.From = m.again.of

@@ -101,6 +101,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"blur that passes for sharp, a diameter in pixels of the frame")
 	flags.BoolVar(&s.asked.Level, "level", false, "print darker where the lamps give more light, so that the board "+
 		"comes out even; needs --lamp")
+	flags.BoolVar(&s.asked.Inches, "inches", false, "tell lengths in inches too, to a sixteenth, as is done anyway where "+
+		"the paper is named in inches")
 	addMaxPixels(flags, &s.maxPixels)
 	s.again.register(flags)
 }

@@ -6,6 +6,7 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/disintegration/imaging"
@@ -55,19 +56,23 @@ func makeAll(t *testing.T) map[string]image.Image {
 	in := func(name string) string { return filepath.Join(work, name) }
 	job := in("job")
 	programtest.Do(t, "make", artwork, "--out", job, "--distance", "8cm", "--frame-width", "7mm", "--pixels", "240x160",
-		"--paper", "A6", "--lamp", "-30cm,-30cm,40cm")
+		"--paper", "A6", "--guide-paper", "A6", "--lamp", "-30cm,-30cm,40cm")
 	programtest.Do(t, "proof", job, "--sharp", "--out", in("sharp.png"))
 	programtest.Do(t, "proof", job, "--aperture", "f/11", "--out", in("lens.png"))
-	page := func(file string, number, dpi int) image.Image {
+	opened := func(file string) *pdftest.Doc {
 		data, err := os.ReadFile(filepath.Join(job, file))
 		require.NoError(t, err)
-		return pdftest.Open(t, data).Render(number, dpi)
+		return pdftest.Open(t, data)
+	}
+	guide, order := opened("guide.pdf"), 2 // the page that tells the order of pasting
+	for !strings.Contains(guide.Text(order), "Begin with") {
+		order++
 	}
 	seams := readPNG(t, filepath.Join(job, "seams.png"))
 	return map[string]image.Image{
-		"sheet":       page("sheets.pdf", 2, 48),
-		"guide-cover": page("guide.pdf", 1, 60),
-		"guide-order": page("guide.pdf", 14, 60),
+		"sheet":       opened("sheets.pdf").Render(2, 48),
+		"guide-cover": guide.Render(1, 60),
+		"guide-order": guide.Render(order, 60),
 		"seam-map":    imaging.Resize(seams, seams.Bounds().Dx()/6, 0, imaging.Box),
 		"proof-sharp": readPNG(t, in("sharp.png")),
 		"proof-lens":  readPNG(t, in("lens.png")),

@@ -39,6 +39,7 @@ var setups = []string{
 	"--distance 40cm --frame-width 9mm --sharp-to 0.5",
 	"--distance 40cm --frame-width 40cm --travel 3mm",
 	"--focus picture --aperture f/11",
+	"--paper letter --distance 16in --frame-width 9mm",
 	"--focus edge --frame-rate 12500 --aperture f/22",
 	"--liquid sea-water --drop 3.4mm --frame-rate 60",
 	"--liquid ethanol --oblate 0.9 --look straight",
