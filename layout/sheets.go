@@ -128,5 +128,5 @@ func (b Backdrop) seams(sheets []Sheet) []Seam {
 			across = append(across, Seam{"y", n.Cell.YMM, s.Cell.XMM, s.Cell.RightMM(), [2]string{s.Name, n.Name}})
 		}
 	}
-	return append(down, across...)
+	return append(append([]Seam{}, down...), across...) // none is an empty list in JSON, not null
 }

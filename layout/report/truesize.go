@@ -17,6 +17,12 @@ const leastOffMM = 0.2
 // Off is how far a printed length may be off its true one.
 func Off(mm float64) Figure { return Length(math.Max(leastOffMM, math.Floor(offShare*mm*10+0.5)/10)) }
 
+// leastCellOffMM is the least that a cell may be off from mark to mark: more than a mark is thick.
+const leastCellOffMM = 0.3
+
+// offBetweenMarks is how far the distance of two marks may be off its true one.
+func offBetweenMarks(mm float64) Figure { return Length(math.Max(leastCellOffMM, Off(mm).Value)) }
+
 // Marks is what a sheet carries to be measured by.
 type Marks struct {
 	Sheet        layout.Sheet // the one to print and measure before the others
@@ -36,17 +42,18 @@ func (r *Report) TrueSize(m Marks) (facts []Fact) {
 			Fact{Key: "true.stop", Text: say("if the %s are off by more than %s, stop", Length(m.RuleMM), Off(m.RuleMM))})
 	} else {
 		facts = append(facts, Fact{Key: "true.stop", Text: say("if the width is off by more than %s, or the height by more "+
-			"than %s, stop", Off(cell.WidthMM), Off(cell.HeightMM))})
+			"than %s, stop", offBetweenMarks(cell.WidthMM), offBetweenMarks(cell.HeightMM))})
 	}
 	var must Text
 	switch {
 	case m.Across && m.Down:
-		must = say("%s, within %s across and %s down", strong(Size(cell.WidthMM, cell.HeightMM)), Off(cell.WidthMM),
-			Off(cell.HeightMM))
+		must = say("%s, within %s across and %s down", strong(Size(cell.WidthMM, cell.HeightMM)),
+			offBetweenMarks(cell.WidthMM),
+			offBetweenMarks(cell.HeightMM))
 	case m.Across:
-		must = say("%s across, within %s", strong(Length(cell.WidthMM)), Off(cell.WidthMM))
+		must = say("%s across, within %s", strong(Length(cell.WidthMM)), offBetweenMarks(cell.WidthMM))
 	case m.Down:
-		must = say("%s from top to bottom, within %s", strong(Length(cell.HeightMM)), Off(cell.HeightMM))
+		must = say("%s from top to bottom, within %s", strong(Length(cell.HeightMM)), offBetweenMarks(cell.HeightMM))
 	}
 	if must != nil {
 		facts = append(facts, Fact{Key: "true.cell", Text: say("%s must measure %s", what, must)})
@@ -63,6 +70,9 @@ func (r *Report) whenOff(m Marks) []Fact {
 		measuredMM = max(cell.WidthMM, cell.HeightMM)
 	}
 	off := Off(measuredMM)
+	if m.RuleMM == 0 {
+		off = offBetweenMarks(measuredMM)
+	}
 	share := off.Value / measuredMM
 	at := say("at %s on %s", off, Length(measuredMM))
 	if len(p.Sheets) == 1 {

@@ -4,6 +4,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
+	"dropsheet/tile/sheet"
 )
 
 // paper is what the guide comes on.
@@ -12,6 +13,16 @@ func (j Job) paper() layout.Paper {
 		return UsualPaper(j.Plan.Backdrop.Paper)
 	}
 	return j.Paper
+}
+
+// coded tells whether the labels of all sheets have room for the check code, and whether any has.
+func (j Job) coded() (all, any bool) {
+	all = true
+	for _, s := range j.Plan.Sheets {
+		shows := sheet.ShowsCode(j.Plan, s, sheet.Label{Job: j.Name, Code: j.CheckCode, Of: len(j.Plan.Sheets)})
+		all, any = all && shows, any || shows
+	}
+	return all, any
 }
 
 // single tells whether one sheet is the whole print, without any seam.

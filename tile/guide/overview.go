@@ -35,6 +35,11 @@ func (b *book) overview() {
 	if b.job.rod() && p.Picture.Look != layout.Straight {
 		inside = "the picture appears inside, the right way round and squeezed " + strong("across the rod only") + "."
 	}
+	belong := "Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + "."
+	if all, _ := b.job.coded(); !all {
+		belong = "This guide has the check code " + strong(b.clean(b.job.CheckCode)) + ", for which the sheets\u2019 " +
+			"labels have no room: keep guide and sheets together."
+	}
 	for _, text := range []string{
 		"This guide goes with " + strong("sheets.pdf") + ". " + sheets + " a backdrop of " +
 			strong(b.size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
@@ -42,7 +47,7 @@ func (b *book) overview() {
 			" and look at it through the " + b.job.body() + ": " + inside + " " + b.told("hangs.looks", "hangs.bent"),
 		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak,
 			b.pageOf(len(b.sections)-1)),
-		"Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + ".",
+		belong,
 	} {
 		y = b.block(body, x, y, w, text) + b.gap(paraGapMM)
 	}

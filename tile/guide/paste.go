@@ -78,8 +78,14 @@ func (j Job) cutting(code string) []string {
 	const needed = ", not at the paper\u2019s edge: the marks for the other cuts stand in the strip and are needed " +
 		"until the last one."
 	corners := "Start and stop each cut " + strong("where the cut lines cross")
-	read := "Read the label: the sheet\u2019s name, its place in the order, the arrow for board-up. Its check " +
-		"code must be " + strong(code) + ". Write the name and the arrow on the back in pencil: the label is cut off."
+	read := "Read the label: the sheet\u2019s name, its place in the order, the arrow for board-up. "
+	switch all, any := j.coded(); {
+	case all:
+		read += "Its check code must be " + strong(code) + ". "
+	case any:
+		read += "Its check code, where there is room for it, must be " + strong(code) + ". "
+	}
+	read += "Write the name and the arrow on the back in pencil: the label is cut off."
 	if j.single() {
 		return []string{read, "Cut all four sides. " + ruler + corners + needed}
 	}
@@ -174,8 +180,11 @@ func (b *book) spoiled() {
 	})
 	b.para("Keep the picture\u2019s file as it was and where it was, or add " + strong("--artwork") +
 		" and its new place.")
-	b.para("The sheet comes out exactly as before. Its label must show the check code " +
-		strong(b.clean(b.job.CheckCode)) + " again. Use paper from the same packet, and the same printer settings.")
+	again := "The sheet comes out exactly as before. "
+	if all, _ := b.job.coded(); all {
+		again += "Its label must show the check code " + strong(b.clean(b.job.CheckCode)) + " again. "
+	}
+	b.para(again + "Use paper from the same packet, and the same printer settings.")
 	if !b.job.single() {
 		b.para("As long as nothing is pasted over its laps, lift the old sheet off and paste the new one in its place. " +
 			"Otherwise cut the new one on all four sides, and paste it over the old one, edge on edge. Where it has laps, " +

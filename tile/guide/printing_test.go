@@ -104,7 +104,7 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 		// 194.0 x 129.3 mm on four postcards, whose rules are 70 mm long: 0.2 mm on that is 0.29 %, 0.55 mm on 194.
 		{"postcards", "A6", func(s *layout.Setup) { s.DistanceMM = 90 }, []string{
 			"If the 70 mm are off by more than 0.2 mm, stop.", "Over 2 sheets in a row that makes 0.6 mm",
-			"within 0.2 mm",
+			"within 0.3 mm",
 		}, nil},
 		{"one sheet", "A4", func(s *layout.Setup) { s.DistanceMM = 60 },
 			[]string{"It must measure 126.6 × 84.4 mm", "At 0.2 mm on 70 mm the print is wrong by 0.4 mm"}, []string{"age " +
@@ -121,7 +121,7 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 			s.DistanceMM, s.LapMM, s.MarginMM,
 				s.Orientation = 60, 3, 13, layout.Landscape
 		}, []string{
-			"too small for a check rule", "If the width is off by more than 0.2 mm, or the height by more than 0.2 mm, stop.",
+			"too small for a check rule", "If the width is off by more than 0.3 mm, or the height by more than 0.3 mm, stop.",
 		}, []string{"A check rule"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -135,5 +135,26 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 				require.NotContains(t, all, not)
 			}
 		})
+	}
+}
+
+// The check code is asked for where the labels have room for it.
+func TestCodeIsAskedForWhereItStands(t *testing.T) {
+	for _, c := range []struct {
+		paper     string
+		says, not string
+	}{
+		{"A4", "Its check code must be 7F3A2C", "have no room"},
+		{"50x74mm", "for which the sheets\u2019 labels have no room: keep guide and sheets together", "must show the " +
+			"check code"},
+	} {
+		s := on(t, c.paper)
+		s.MaxSheets, s.DistanceMM, s.MarginMM, s.Orientation, s.Proportions = 9, 0, 3, layout.Portrait, 0.68
+		all := strings.Join(pageTexts(worded(t, jobOf(t, s))), " ")
+		require.Contains(t, all, c.says)
+		require.NotContains(t, all, c.not)
+		if c.paper != "A4" {
+			require.NotContains(t, all, "must be 7F3A2C")
+		}
 	}
 }

@@ -36,6 +36,9 @@ func printed(p layout.Plan) layout.Plan {
 	f, sight := p.Drop.FocalLengthMM, p.Sight()
 	p.Picture.NearAxisReachMM = math.Abs(sight.DistanceMM-f) / f * p.Picture.Fill * sight.ApparentRadiusMM()
 	p.Shooting, p.Camera.SensorAssumed, p.Inches = layout.Shooting{}, false, false
+	if len(p.Seams) == 0 {
+		p.Seams = nil // which is how no seam once was told
+	}
 	p.Lamps = slices.Clone(p.Lamps)
 	for i, l := range p.Lamps {
 		p.Lamps[i] = layout.Lamp{XMM: l.XMM, YMM: l.YMM, ZMM: l.ZMM}

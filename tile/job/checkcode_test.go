@@ -1,6 +1,7 @@
 package job
 
 import (
+	"encoding/json"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -35,6 +36,7 @@ func TestCheckCode(t *testing.T) {
 	}{
 		{"exposure", func(s *layout.Setup) { s.Shooting.ISO, s.Shooting.ShutterS = 400, 1e-4 }, true},
 		{"motion", func(s *layout.Setup) { s.Shooting.FallMM, s.Shooting.PlaybackFPS = 200, 30 }, true},
+		{"inches", func(s *layout.Setup) { s.Inches = true }, true},
 		{"what the drop comes from", func(s *layout.Setup) { s.Shooting.JetMM = 2 }, true},
 		{"a sensor that nobody named", func(s *layout.Setup) { s.Camera.SensorAssumed = true }, true},
 		{"lamps' lux, all alike", each(func(_ int, l *layout.Lamp) { l.LuxAt1M = 5000 }), true},
@@ -65,4 +67,19 @@ func TestCheckCode(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, was, is)
 	})
+}
+
+// A job of one sheet has no seam: an empty list in its file, where once there was none, and the same code.
+func TestNoSeamIsAnEmptyList(t *testing.T) {
+	j := jobOf(t, func(s *layout.Setup) { s.DistanceMM = 60 })
+	require.Len(t, j.Sheets, 1)
+	text, err := json.Marshal(j)
+	require.NoError(t, err)
+	require.Contains(t, string(text), `"seams":[]`)
+	is, err := j.code()
+	require.NoError(t, err)
+	j.Seams = nil
+	was, err := j.code()
+	require.NoError(t, err)
+	require.Equal(t, was, is)
 }

@@ -234,35 +234,6 @@ func inkBox(page *image.RGBA) (from, to layout.Point) {
 	return from, to
 }
 
-// A line that is put whole or not at all ends where it says.
-func TestPutWhole(t *testing.T) {
-	s := Sans(10)
-	wide := s.Width("Harbour")
-	for _, c := range []struct {
-		name  string
-		endMM float64
-		whole bool
-	}{
-		{"just fits", 20 + wide, true},
-		{"is a hair too long", 20 + wide - 1e-6, false},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			d := New("whole")
-			d.AddPage(100, 100)
-			to, whole := d.PutWhole(s, 20, 50, c.endMM, "Harbour")
-			require.Equal(t, c.whole, whole)
-			text := pdftest.Open(t, streamed(t, d, none)).Text(1)
-			if c.whole {
-				require.InDelta(t, 20+wide, to, 1e-9)
-				require.Equal(t, "Harbour", text)
-			} else {
-				require.Equal(t, 20.0, to)
-				require.Empty(t, text)
-			}
-		})
-	}
-}
-
 func TestStyles(t *testing.T) {
 	s := Sans(10).Lead(5).In(redInk)
 	require.Equal(t, 5.0, s.LeadMM)

@@ -21,17 +21,6 @@ func (d *Document) PutFit(s Style, xMM, baseMM, widthMM float64, text string) {
 	d.Put(s, xMM, baseMM, s.Fit(widthMM, text))
 }
 
-// PutWhole sets one line from x on if it ends at end or before, and tells whether it did and where it ends.
-func (d *Document) PutWhole(s Style, xMM, baseMM, endMM float64, text string) (toMM float64, ok bool) {
-	d.useStyle(s)
-	toMM = xMM + s.Width(text)
-	if toMM > endMM {
-		return xMM, false
-	}
-	d.text(s, xMM, baseMM, text)
-	return toMM, true
-}
-
 // PutUpward sets one line that reads upwards, from (x, y) on, its baseline at x.
 func (d *Document) PutUpward(s Style, xMM, yMM float64, text string) {
 	d.useStyle(s)

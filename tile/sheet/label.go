@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"dropsheet/layout"
 	"dropsheet/tile/pdf"
@@ -13,6 +14,7 @@ const (
 	labelGapMM   = 2.5
 	arrowWideMM  = 1.8
 	arrowHighMM  = 2.2
+	arrowGapMM   = 0.8
 )
 
 var (
@@ -23,36 +25,78 @@ var (
 // stripClearMM is the part of a cut side that marks may use: beyond the bleed, within StripMM.
 const stripClearMM = layout.StripMM - layout.BleedMM
 
-// drawLabel writes the sheet's name, its place in the pasting order, which way is up, and the job's check
-// code and name into the strip above the cell, or below it when that is the side that is cut. What does not
-// fit a small sheet is left out from the end.
+// piece is a part of a label.
+type piece struct {
+	style pdf.Style
+	text  string  // empty for the arrow
+	gapMM float64 // behind it
+}
+
+// widthMM is how wide it is, without the gap behind it.
+func (p piece) widthMM() float64 {
+	if p.text == "" {
+		return arrowWideMM
+	}
+	return p.style.Width(p.text)
+}
+
+// label is what a sheet's label says, from left to right: the sheet's name, its place in the pasting order, which way
+// is up, the job's check code and its name. What does not fit between the cell's cut marks is left out from the end;
+// but before the check code goes, the words that explain the arrow do.
+func label(on layout.SheetPage, s layout.Sheet, l Label) []piece {
+	printed := func(text string) string {
+		text, _ = pdf.Printed(text)
+		return text
+	}
+	before := []piece{{labelName, s.Name, labelGapMM}, {labelText, fmt.Sprintf("%d of %d", s.Page, l.Of), labelGapMM}}
+	wordy := []piece{{gapMM: arrowGapMM}, {labelText, "board up", labelGapMM}}
+	after := []piece{{labelText, printed("check " + l.Code), labelGapMM}}
+	if name := printed(l.Job); name != "" {
+		after = append(after, piece{labelText, name, labelGapMM})
+	}
+	roomMM := on.Cell.WidthMM - 2*labelInsetMM
+	fitting := func(all []piece) (told []piece, code bool) {
+		at := 0.0
+		for i, p := range all {
+			if at+p.widthMM() > roomMM {
+				return all[:i], code
+			}
+			at, code = at+p.widthMM()+p.gapMM, code || p == after[0]
+		}
+		return all, code
+	}
+	full, code := fitting(slices.Concat(before, wordy, after))
+	if !code {
+		if told, code := fitting(slices.Concat(before, []piece{{gapMM: labelGapMM}}, after)); code {
+			return told
+		}
+	}
+	return full
+}
+
+// ShowsCode tells whether a sheet's label has room for the check code.
+func ShowsCode(p layout.Plan, s layout.Sheet, l Label) bool {
+	code, _ := pdf.Printed("check " + l.Code)
+	return slices.ContainsFunc(label(p.Backdrop.OnPage(s), s, l), func(p piece) bool { return p.text == code })
+}
+
+// drawLabel writes the label into the strip above the cell, or below it when that is the side that is cut.
 func drawLabel(d *pdf.Document, on layout.SheetPage, s layout.Sheet, l Label) {
 	cell := on.Cell
 	middle := cell.YMM - layout.BleedMM - stripClearMM/2
 	if !on.CutTop {
 		middle = cell.BottomMM() + layout.BleedMM + stripClearMM/2
 	}
-	x, end := cell.XMM+labelInsetMM, cell.RightMM()-labelInsetMM
-
-	write := func(style pdf.Style, text string) bool {
-		text, _ = pdf.Printed(text)
-		to, whole := d.PutWhole(style, x, middle+style.CapMM()/2, end, text)
-		if whole {
-			x = to + labelGapMM
+	x := cell.XMM + labelInsetMM
+	for _, p := range label(on, s, l) {
+		if p.text == "" {
+			d.Polygon(pdf.Grey(0), pdf.Pen{},
+				layout.Point{XMM: x, YMM: middle + arrowHighMM/2},
+				layout.Point{XMM: x + arrowWideMM, YMM: middle + arrowHighMM/2},
+				layout.Point{XMM: x + arrowWideMM/2, YMM: middle - arrowHighMM/2})
+		} else {
+			d.Put(p.style, x, middle+p.style.CapMM()/2, p.text)
 		}
-		return whole
-	}
-	write(labelName, s.Name)
-	write(labelText, fmt.Sprintf("%d of %d", s.Page, l.Of))
-	if x+arrowWideMM <= end {
-		d.Polygon(pdf.Grey(0), pdf.Pen{},
-			layout.Point{XMM: x, YMM: middle + arrowHighMM/2},
-			layout.Point{XMM: x + arrowWideMM, YMM: middle + arrowHighMM/2},
-			layout.Point{XMM: x + arrowWideMM/2, YMM: middle - arrowHighMM/2})
-		x += arrowWideMM + 0.8
-		write(labelText, "board up")
-	}
-	if write(labelText, "check "+l.Code) {
-		write(labelText, l.Job)
+		x += p.widthMM() + p.gapMM
 	}
 }

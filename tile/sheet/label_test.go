@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/flip/units"
+	"dropsheet/layout"
 )
 
 // A label names the job in the letters of its name, as far as there are any.
@@ -64,4 +65,33 @@ func labelled(t *testing.T, name string) (shown string, endMM float64) {
 		endMM = max(endMM, units.PointsToMM(l.RightPt))
 	}
 	return strings.TrimSpace(shown), endMM
+}
+
+// On a small sheet the words beside the arrow go before the check code does, and where not even that helps, the sheet
+// is known not to show it.
+func TestSmallSheetsKeepTheCode(t *testing.T) {
+	for _, c := range []struct {
+		paper          string
+		words, code    bool
+		marginMM, cell float64 // the cell's width, by hand: paper less margins, strip and lap
+	}{
+		{"A5", true, true, 5, 148 - 10 - 6 - 10},
+		{"A7", false, true, 5, 74 - 10 - 6 - 10},
+		{"50x74mm", false, false, 3, 50 - 6 - 6 - 10},
+	} {
+		t.Run(c.paper, func(t *testing.T) {
+			j := flatJob(t, func(s *layout.Setup) {
+				s.Paper, _ = layout.ParsePaper(c.paper)
+				s.Orientation, s.MaxSheets, s.DistanceMM, s.Proportions, s.MarginMM = layout.Portrait, 9, 0, 0.68, c.marginMM
+			})
+			s := j.Plan.Sheets[0]
+			require.InDelta(t, c.cell, s.Cell.WidthMM, 2)
+			j.Label.Job = "7"
+			text := write(t, j, j.Plan.Sheets[:1]).Text(1)
+			require.Contains(t, text, s.Name)
+			require.Equal(t, c.words, strings.Contains(text, "board up"))
+			require.Equal(t, c.code, strings.Contains(text, "check 4F2A91"))
+			require.Equal(t, c.code, ShowsCode(j.Plan, s, j.Label))
+		})
+	}
 }
