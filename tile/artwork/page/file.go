@@ -36,11 +36,13 @@ type File struct {
 }
 
 // Open opens a whole PDF file that is in memory. It reads none that is locked, and none that holds no page.
-func Open(data []byte) (*File, error) {
+func Open(data []byte) (*File, error) { return openWithin(data, pdfium.Bounds{MemoryMB: memoryMB}) }
+
+func openWithin(data []byte, bounds pdfium.Bounds) (*File, error) {
 	f := &File{}
 	f.ctx, f.stop = context.WithTimeout(context.Background(), longest)
 	var err error
-	f.engine, err = pdfium.Start(f.ctx, pdfium.CompiledFolder(cacheName), pdfium.Bounds{MemoryMB: memoryMB})
+	f.engine, err = pdfium.Start(f.ctx, pdfium.CompiledFolder(cacheName), bounds)
 	if err != nil {
 		f.stop()
 		return nil, fmt.Errorf("PDFium, which reads PDF files, can't start: %w", err)

@@ -11,6 +11,8 @@ import (
 
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/pdfium"
 )
 
 // pdf writes a file by hand (ISO 32000-1, 7.5, recalled from memory) whose pages hold these entries and contents.
@@ -191,8 +193,10 @@ func TestAGreedyPageEnds(t *testing.T) {
 		fmt.Fprintf(&b, "%d 0 obj\n<<%s/Length %d>>\nstream\n%s\nendstream\nendobj\n", 4+i, head, len(draw), draw)
 	}
 	b.WriteString("trailer\n<</Root 1 0 R>>\n%%EOF\n")
-	f := open(t, b.Bytes())
-	_, err := f.Render(1, 60, 84)
+	f, err := openWithin(b.Bytes(), pdfium.Bounds{MemoryMB: 32}) // the less there is, the sooner it ends
+	require.NoError(t, err)
+	t.Cleanup(f.Close)
+	_, err = f.Render(1, 60, 84)
 	require.ErrorContains(t, err, "save the page as a picture")
 	require.NotContains(t, err.Error(), "\n")
 }
