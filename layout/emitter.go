@@ -59,6 +59,18 @@ func (e emitter) on(xMM, yMM float64) float64 {
 	return light * e.strength
 }
 
+// facing is its light on a small surface that faces it, at a place in mm from the backdrop's centre, in those units;
+// and the cosine of the angle, at the lamp, to where it points. A place behind the lamp gets none.
+func (e emitter) facing(at flip.Vec) (light, cosOff float64) {
+	d := at.Sub(e.s)
+	away2 := d.Dot(d)
+	cosOff = e.a.Sub(e.s).Dot(d) / e.aimed / math.Sqrt(away2)
+	if !(cosOff > 0) {
+		return 0, cosOff
+	}
+	return math.Pow(min(1, cosOff), e.power) / away2 * e.strength, cosOff
+}
+
 // meets is where the middle of its beam meets the board's plane. ok is false where that runs beside the board.
 func (e emitter) meets() (at Point, ok bool) {
 	t := e.s.Z / (e.s.Z - e.a.Z)

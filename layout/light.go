@@ -1,5 +1,12 @@
 package layout
 
+import "dropsheet/flip"
+
+// WhiteReflects is how much of the light that falls on it bare white paper throws back, which is the print's white:
+// L* 93 (uncoated paper has 92 to 95; common practice, no source), ((93 + 16) / 116)³ of the light (CIE 1976). It is
+// dull, and looks alike from everywhere.
+const WhiteReflects = 0.83
+
 // Light is the light on the printed side, prepared once by Plan.Light and safe for use by many goroutines.
 //
 // Each lamp is small against its distance, and shines into the cosine, to some power, of the angle to where it
@@ -84,6 +91,18 @@ func (l Light) Amount(xMM, yMM float64) float64 {
 // Of is what one lamp adds to Amount; lamps are counted from 0.
 func (l Light) Of(lamp int, xMM, yMM float64) float64 {
 	return l.lamps[lamp].on(xMM-l.centre.XMM, yMM-l.centre.YMM)
+}
+
+// Facing is what one lamp, counted from 0, gives a small surface that faces it, at a place in mm from the backdrop's
+// centre, x right, y down, z toward the camera: 1 for as much as falls on the picture's brightest place. cosOff is the
+// cosine of the angle, at the lamp, between the way to that place and to where the lamp points. It is infinite where no
+// lamp lights the picture.
+func (l Light) Facing(lamp int, at flip.Vec) (share, cosOff float64) {
+	light, cosOff := l.lamps[lamp].facing(at)
+	if light == 0 {
+		return 0, cosOff
+	}
+	return light / l.brightest.sum, cosOff
 }
 
 // StopsAt is how far below the picture's brightest place the light at a place of the board's plane lies, in

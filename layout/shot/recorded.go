@@ -6,10 +6,6 @@ import (
 	"dropsheet/layout"
 )
 
-// whiteReflects is how much of the light that falls on it bare white paper throws back, which is the print's white:
-// L* 93 (uncoated paper has 92 to 95; common practice, no source), ((93 + 16) / 116)³ of the light (CIE 1976).
-const whiteReflects = 0.83
-
 // RecordedWhite is the light of the print's white, in its brightest place, in the frame as the camera records it: 1 is
 // what just clips. ok is false where the ISO, how long a frame is exposed or how much light the lamps give is not
 // known. It is above 0: at most NoLightStops below what clips.
@@ -25,5 +21,5 @@ func (s Shot) RecordedWhite() (light float64, ok bool) {
 	}
 	at := s.Light().Brightest()
 	lux, ok := s.Light().Lux(at.XMM, at.YMM)
-	return max(math.Exp2(-layout.NoLightStops), whiteReflects*lux/neededLux), ok
+	return max(math.Exp2(-layout.NoLightStops), layout.WhiteReflects*lux/neededLux), ok
 }

@@ -55,13 +55,14 @@ func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *ima
 func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 	v := s.view()
 	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
+	lit := v.newGlints(s.Plan.Lamps)
 	frame := image.NewRGBA(image.Rect(0, 0, s.Camera.WidthPx, s.Camera.HeightPx))
 	texture.Rows(s.Camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
 			return
 		}
 		for i := range s.Camera.WidthPx {
-			frame.SetRGBA(i, j, v.pixel(i, j).Scale(v.white).SRGB())
+			frame.SetRGBA(i, j, v.pixel(i, j).Add(lit.at(i, j, s.Camera.WidthPx)).Scale(v.white).SRGB())
 		}
 		if done != nil {
 			done()
