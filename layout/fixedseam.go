@@ -83,7 +83,7 @@ func errNoRoom(fixed []FixedSeam, across, down line) error {
 		}
 		l.fixed = nil
 		all := l.candidates()[f.No]
-		bounds = append(bounds, fmt.Sprintf("%s from %.4g to %.4gmm", f, all[0], all[len(all)-1]))
+		bounds = append(bounds, fmt.Sprintf("%s from %.1f to %.1fmm", f, all[0], all[len(all)-1]))
 	}
 	return fmt.Errorf("seams where they were put leave cells that sheets of this paper can't show, or narrower than "+
 		"%gmm; by itself each may lie: %s", minCellMM, strings.Join(bounds, ", "))

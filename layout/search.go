@@ -63,7 +63,7 @@ func (s Setup) grown(from, to float64, lies []paperLie, at func(float64) (flip.S
 	}
 	if tooLarge(from) || !tooLarge(to) {
 		if s.Print != (Size{}) {
-			return 0, fmt.Errorf("no distance or fill makes a print %.4gmm wide: take another print size, or give distance "+
+			return 0, fmt.Errorf("no distance or fill makes a print %.0fmm wide: take another print size, or give distance "+
 				"and fill and leave the print out", s.Print.WidthMM)
 		}
 		return 0, s.noLargest()

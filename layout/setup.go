@@ -373,7 +373,7 @@ const leastPrintMM = 5.0
 // checkPrint refuses a print that nobody could cut out.
 func checkPrint(widthMM, heightMM float64) error {
 	if !(min(widthMM, heightMM) >= leastPrintMM) {
-		return fmt.Errorf("a print of %.3gx%.3gmm is too small to be cut out, under %gmm: take a longer distance, a "+
+		return fmt.Errorf("a print of %.1fx%.1fmm is too small to be cut out, under %gmm: take a longer distance, a "+
 			"larger fill or a larger print", widthMM, heightMM, leastPrintMM)
 	}
 	return nil

@@ -83,11 +83,11 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 		distanceMM, ok := sight.DistanceAtMM(fill, reachMM)
 		nearestMM, _ := sight.NearestInvertingMM()
 		if !ok || distanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-			return sight, print, fill, fmt.Errorf("no distance makes a print of %.4gx%.4gmm fill %g of the drop's radius: "+
+			return sight, print, fill, fmt.Errorf("no distance makes a print of %.0fx%.0fmm fill %g of the drop's radius: "+
 				"take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
 		}
 		if distanceMM > MaxLengthMM {
-			return sight, print, fill, fmt.Errorf("a print of %.4gx%.4gmm would have to stand %.4gkm off to fill %g of the "+
+			return sight, print, fill, fmt.Errorf("a print of %.0fx%.0fmm would have to stand %.0fkm off to fill %g of the "+
 				"drop's radius: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
 		}
 		sight.DistanceMM = distanceMM

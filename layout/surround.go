@@ -59,6 +59,16 @@ func ParseColour(s string) (Surround, error) {
 // colourWords lists the names, in order.
 func colourWords() []string { return slices.Sorted(maps.Keys(colourNames)) }
 
+// Word is the surround as one asks for it: a colour that has a name by that, the first of several.
+func (s Surround) Word() string {
+	for _, name := range colourWords() {
+		if colourNames[name] == s {
+			return name
+		}
+	}
+	return string(s)
+}
+
 // Colour is the surround's colour, in the artwork's own colours and opaque. ok is false where the picture
 // goes on instead.
 func (s Surround) Colour() (c color.RGBA, ok bool) {

@@ -89,7 +89,7 @@ func TestJobMadeOtherwise(t *testing.T) {
 		says  []string
 	}{
 		{"--aperture f/11", []string{"--aperture f/11 in place of f/22\n", "f/22 -> f/11: 2 stops lighter, "}},
-		{"--without surround", []string{": without --surround navy\n", "with #000080 round the picture -> backdrop "}},
+		{"--without surround", []string{": without --surround navy\n", "with navy round the picture -> backdrop "}},
 		{"--print-size 35cm --look straight", []string{": --look straight, --print-size 35cm in place of 30cm\n", "larger",
 			"bulged, fit cover -> straight, fit cover"}},
 		{"--frame-width 15cm", []string{"frame 200 mm wide, "}},

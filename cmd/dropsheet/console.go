@@ -57,12 +57,12 @@ func (c console) tell(warnings []report.Text) {
 	}
 }
 
-// writeJSON writes a value as programs get it.
+// writeJSON writes a value as programs get it, lengths to the nanometre.
 func writeJSON(w io.Writer, v any) error {
 	text, err := json.MarshalIndent(v, "", "  ")
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(w, "%s\n", text)
+	_, err = fmt.Fprintf(w, "%s\n", toNanometres(text))
 	return err
 }

@@ -84,7 +84,7 @@ func TestCoverageInJSON(t *testing.T) {
 		}
 	}
 	require.NoError(t, json.Unmarshal([]byte(stdout), &report))
-	require.InDelta(t, 400*650.0/300, report.Coverage.Sees.Width, 1e-9)
+	require.InDelta(t, 400*650.0/300, report.Coverage.Sees.Width, 0.6e-6, "to the nanometre")
 	require.Len(t, report.Coverage.Edges, 4)
 	require.Len(t, report.Coverage.Remedies, 4)
 	require.Greater(t, report.Coverage.Remedies["larger_fill"].Fill, 0.85)

@@ -65,7 +65,10 @@ func TestWordsOfSize(t *testing.T) {
 			[]string{"no edge of the board shows"}, []string{"print ends"}},
 		{"a background where sheets are left out", "size --look straight --fit inside --background navy --paper " +
 			"100x100mm --distance 400mm --frame-width 600mm",
-			[]string{"--surround #000080 in place of --background fills it"}, []string{"print larger", "hang it"}},
+			[]string{"--surround navy in place of --background fills it"}, []string{"print larger", "hang it"}},
+		{"a colour without a name: a background where sheets are left out", "size --look straight " +
+			"--fit inside --background #203040 --paper 100x100mm --distance 400mm --frame-width 600mm",
+			[]string{"--surround '#203040' in place of --background fills it"}, []string{"print larger", "hang it"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			stdout, stderr, code := dropsheet(t, append(strings.Fields(c.args), "--verbose")...)

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -95,14 +96,37 @@ func notALength(s string) error {
 // ParsePlace reads two lengths joined by a comma, such as "1mm,-0.5mm", and returns millimetres. One unit at the end
 // serves both.
 func ParsePlace(s string) (xMM, yMM float64, err error) {
-	x, y, ok := strings.Cut(s, ",")
-	if !ok {
+	mm, err := ParseLengths(s, 2)
+	if errors.Is(err, errCount) {
 		return 0, 0, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
 	}
-	if yMM, err = ParseLength(y); err == nil {
-		xMM, err = ParseLength(withUnitOf(x, y))
+	if err != nil {
+		return 0, 0, err
 	}
-	return xMM, yMM, err
+	return mm[0], mm[1], nil
+}
+
+// errCount is of another number of lengths than was asked for.
+var errCount = errors.New("another number of lengths")
+
+// ParseLengths reads n lengths joined by commas, and returns millimetres. Those without a unit take that of the one
+// after them, so that one at the end serves all.
+func ParseLengths(s string, n int) ([]float64, error) {
+	parts := strings.Split(s, ",")
+	if len(parts) != n {
+		return nil, fmt.Errorf("%w: %q has %d, and not %d", errCount, s, len(parts), n)
+	}
+	mm := make([]float64, n)
+	for i := n - 1; i >= 0; i-- {
+		if i < n-1 {
+			parts[i] = withUnitOf(parts[i], parts[i+1])
+		}
+		var err error
+		if mm[i], err = ParseLength(parts[i]); err != nil {
+			return nil, err
+		}
+	}
+	return mm, nil
 }
 
 // withUnitOf gives a bare number the unit of the length that follows it.

@@ -48,9 +48,9 @@ func (r *Report) surround() Text {
 	case beyond && b.Surround == layout.Stretch:
 		return say("beyond the picture its edge goes on, to a backdrop of %s", board)
 	case beyond:
-		return say("beyond the picture the backdrop goes on in %s, to %s", string(b.Surround), board)
+		return say("beyond the picture the backdrop goes on in %s, to %s", b.Surround.Word(), board)
 	case !p.Picture.Plain():
-		return say("what the picture leaves of the backdrop is %s", string(b.Surround))
+		return say("what the picture leaves of the backdrop is %s", b.Surround.Word())
 	}
 	return say("none is needed: the picture fills the frame by itself")
 }
@@ -113,7 +113,7 @@ func (r *Report) printEnds() []Fact {
 func (r *Report) printMend() Text {
 	p := r.shot.Plan
 	if p.Backdrop.FillOnly {
-		return say("--surround %s in place of --background fills it", string(p.Backdrop.Surround))
+		return say("--surround %s in place of --background fills it", Typed(p.Backdrop.Surround.Word()))
 	}
 	if p.Picture.Fit == layout.Inside { // else the picture fills the view by itself
 		return say("--surround black fills it, --background black only what the %s sees", r.body)
@@ -179,6 +179,6 @@ func asked(path string, m *shot.Remedy) Text {
 func (r *Report) askForSurround(path string, m *shot.Remedy) Text {
 	mm := func(name string, v float64) Figure { return Figure{Path: path + ".backdrop_mm." + name, Value: v} }
 	return say("%s --surround %s --surround-size %sx%smm, on %s sheets at most", asked(path, m),
-		string(r.shot.SurroundKind()), mm("width", m.Backdrop.WidthMM), mm("height", m.Backdrop.HeightMM),
+		Typed(r.shot.SurroundKind().Word()), mm("width", m.Backdrop.WidthMM), mm("height", m.Backdrop.HeightMM),
 		whole(path+".sheets_at_most", float64(m.SheetsAtMost), Bare))
 }

@@ -100,7 +100,7 @@ func (r *Report) wholeBoard() Text {
 	b := r.shot.Backdrop
 	surround := "nothing"
 	if b.Surround != "" {
-		surround = string(b.Surround)
+		surround = b.Surround.Word()
 	}
 	return say("backdrop %s with %s round the picture", size(length("backdrop.width_mm", b.WidthMM),
 		length("backdrop.height_mm", b.HeightMM)), surround)

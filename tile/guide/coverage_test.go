@@ -42,7 +42,7 @@ func TestWordsOfWhatIsNotPrinted(t *testing.T) {
 		{"round, on a background", func(s *layout.Setup) {
 			s.Framing.Round, s.Proportions, s.Fill, s.DistanceMM, s.Background = true, 1, 0.95, 300, "#000000"
 		},
-			[]string{"What the picture leaves of the backdrop is #000000.", "an even 5 % of the drop’s visible radius",
+			[]string{"What the picture leaves of the backdrop is black.", "an even 5 % of the drop’s visible radius",
 				"the picture still fills 95 % of the drop",
 				"The drop may not stray off the axis: the edge of the print would show, since the print ends where the fill does."},
 			[]string{"Beyond the picture the backdrop goes on", "fills 95 % or", "stray at all",

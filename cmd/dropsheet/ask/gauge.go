@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/gauge"
 	"dropsheet/tile/job"
@@ -95,20 +96,15 @@ func marginsMM(s string) (layout.Margins, error) {
 		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm",
 			s)
 	}
-	unit := strings.TrimLeft(strings.TrimSpace(parts[3]), "0123456789.eE+- ")
-	if unit == "" {
+	if last := parts[3]; strings.Trim(strings.TrimSpace(last), "0123456789.eE+-") == "" {
 		return layout.Margins{}, fmt.Errorf("%q has no unit: write it after the last, such as %smm", s, strings.TrimSpace(s))
 	}
-	var mm [4]float64
-	for i, part := range parts {
-		part = strings.TrimSpace(part)
-		if part != "" && strings.Trim(part, "0123456789.eE+-") == "" {
-			part += unit
-		}
-		var err error
-		if mm[i], err = zeroOrMore(part); err != nil {
-			return layout.Margins{}, err
-		}
+	mm, err := units.ParseLengths(s, len(parts))
+	if err != nil {
+		return layout.Margins{}, err
+	}
+	if least := min(mm[0], mm[1], mm[2], mm[3]); least < 0 {
+		return layout.Margins{}, fmt.Errorf("%q has a margin below 0mm: it must be 0mm or more", s)
 	}
 	return layout.Margins{LeftMM: mm[0], TopMM: mm[1], RightMM: mm[2], BottomMM: mm[3]}, nil
 }

@@ -41,16 +41,12 @@ func addList[T any](flags *pflag.FlagSet, into *[]T, name, kind string, parse fu
 
 // lampPlace reads where a lamp stands.
 func lampPlace(s string) (layout.Lamp, error) {
-	parts := strings.Split(s, ",")
-	if len(parts) != 3 {
+	if strings.Count(s, ",") != 2 {
 		return layout.Lamp{}, fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
 	}
-	var mm [3]float64
-	for i, part := range parts {
-		var err error
-		if mm[i], err = units.ParseLength(part); err != nil {
-			return layout.Lamp{}, err
-		}
+	mm, err := units.ParseLengths(s, 3)
+	if err != nil {
+		return layout.Lamp{}, err
 	}
 	return layout.Lamp{XMM: mm[0], YMM: mm[1], ZMM: mm[2]}, nil
 }
