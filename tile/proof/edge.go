@@ -16,7 +16,12 @@ import (
 // one took over from the other there would be a step.
 func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 	n := len(v.atEdge)
-	shares := make([]float64, n) // of each ray's patch, what passes beside the drop
+	var few [2 * DefaultSamples * edgeMultiple]float64
+	shares := few[:0] // of each ray's patch, what passes beside the drop
+	if n > len(few) {
+		shares = make([]float64, 0, n)
+	}
+	shares = shares[:n]
 	var most, sum float64
 	for k := range v.atEdge {
 		a := &v.atEdge[k]

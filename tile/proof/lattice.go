@@ -3,12 +3,13 @@ package proof
 import (
 	"context"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
 
-// lattice holds slopes at every few pixels. They change slowly but for the drop's rim: between the nodes they
-// lie on straight lines.
+// lattice holds slopes in a rod at every few pixels. They change slowly but for the rod's rim: between the nodes they
+// lie on straight lines. A ball has rings.
 type lattice struct {
 	step   int // pixels from node to node; 1 where every pixel is its own
 	across int // nodes in a row
@@ -36,8 +37,8 @@ const (
 func (v *view) newLattice(ctx context.Context) lattice {
 	radiusMM := min(v.outline.WidthMM, v.outline.HeightMM)
 	l := lattice{step: max(1, int(radiusMM/v.camera.PixelMM()/stepsARadius))}
-	if l.step == 1 {
-		return l
+	if l.step == 1 || v.sight.Drop.Body == flip.Ball {
+		return lattice{step: 1}
 	}
 	l.across = v.camera.WidthPx/l.step + 2
 	down := v.camera.HeightPx/l.step + 2
@@ -75,9 +76,24 @@ func (l *lattice) at(i, j int, drop layout.Point) (s slopes, ok bool) {
 	return upper.to(&lower, fy), true
 }
 
-// throughSpread is the spread of a pixel's rays through a drop: from the nodes about it, or traced.
+// slopesAt is the slopes at a pixel's middle through a drop as they are known without a trace; ok is false where they
+// are not.
+func (v *view) slopesAt(i, j int, at, drop layout.Point) (s slopes, ok bool) {
+	if r := ringsOf(v.rings, drop); r != nil {
+		k, ok := r.at(at)
+		return k.slopes, ok
+	}
+	return v.lattice.at(i, j, drop)
+}
+
+// throughSpread is the spread of a pixel's rays through a drop: as it is known, or traced.
 func (v *view) throughSpread(i, j int, at, drop layout.Point) spread {
-	s, ok := v.lattice.at(i, j, drop)
+	if r := ringsOf(v.rings, drop); r != nil && v.draft {
+		if k, ok := r.about(at); ok {
+			return v.spread(&k.slopes)
+		}
+	}
+	s, ok := v.slopesAt(i, j, at, drop)
 	if !ok {
 		s, _ = v.slopes(v.within(at, drop), drop)
 	}

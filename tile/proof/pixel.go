@@ -24,6 +24,8 @@ type view struct {
 	inside, past, atEdge []aim
 	beside               beside
 	lattice              lattice
+	rings                []*rings // of each drop, by what comes through it
+	mirrors              []*rings // and by what its front mirrors; nil where there are none
 	// the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
 	outline       layout.Size
 	thrownPx      float64       // how far from its pixel's middle a ray inside looks at most
@@ -32,6 +34,7 @@ type view struct {
 	edgePatches   []board.Patch // of the rays at the edge, see patchesAtEdge
 	edgeReachesMM []float64     // and reachesAtEdge
 	skin          skin
+	draft         bool // rays are so few that slopes stand for them
 }
 
 // pixel is the mean of the pixel's rays.
@@ -52,6 +55,11 @@ func (v *view) pixel(i, j int) texture.Light {
 func (v *view) insidePixel(i, j int, at, drop layout.Point) texture.Light {
 	if v.lens.pinhole() {
 		return v.sharpPixel(i, j, at, drop)
+	}
+	if v.draft && !v.moves() {
+		if light, ok := v.draftPixel(i, j, at, drop); ok {
+			return light
+		}
 	}
 	through := v.throughSpread(i, j, at, drop)
 	var near board.Expansion

@@ -25,7 +25,8 @@ type Scene struct {
 	// White is the light of the print's white, where the lamps light it most, in the frame: 1 is what just clips, and what
 	// it is when it is 0. AsRecorded sets it as the camera would.
 	White float64
-	// rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it.
+	// rays for a pixel inside the drop; 0 for DefaultSamples. Others take shares or multiples of it. With one, a draft,
+	// rays through the drop land by slopes.
 	Samples int
 }
 
@@ -54,15 +55,20 @@ func Pinhole(p layout.Plan, camera layout.Camera, picture *texture.Texture) *ima
 // It returns ctx's error when ctx ends first.
 func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 	v := s.view()
+	return v.render(ctx, s.Plan.Lamps, done)
+}
+
+func (v *view) render(ctx context.Context, lamps []layout.Lamp, done func()) (*image.RGBA, error) {
 	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
-	lit := v.newGlints(s.Plan.Lamps)
-	frame := image.NewRGBA(image.Rect(0, 0, s.Camera.WidthPx, s.Camera.HeightPx))
-	texture.Rows(s.Camera.HeightPx, func(j int) {
+	v.rings, v.mirrors = v.newRingsOfAll(ctx)
+	lit := v.newGlints(lamps)
+	frame := image.NewRGBA(image.Rect(0, 0, v.camera.WidthPx, v.camera.HeightPx))
+	texture.Rows(v.camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
 			return
 		}
-		for i := range s.Camera.WidthPx {
-			frame.SetRGBA(i, j, v.pixel(i, j).Add(lit.at(i, j, s.Camera.WidthPx)).Scale(v.white).SRGB())
+		for i := range v.camera.WidthPx {
+			frame.SetRGBA(i, j, v.pixel(i, j).Add(lit.at(i, j, v.camera.WidthPx)).Scale(v.white).SRGB())
 		}
 		if done != nil {
 			done()
@@ -94,7 +100,7 @@ func (s Scene) view() view {
 		n = DefaultSamples
 	}
 	v.lens = newLens(s.Camera, s.Plan.Drop.CameraMM, s.Sharp)
-	v.inside = v.lens.aim(raySet(n))
+	v.inside, v.draft = v.lens.aim(raySet(n)), n == 1
 	v.past = v.lens.aim(raySet(max(4, int(float64(n)*besideShare))))
 	v.atEdge = v.lens.aim(raySet(n * edgeMultiple))
 	if v.sweep = s.Motion.sweep(); v.moves() {

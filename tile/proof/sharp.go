@@ -7,14 +7,16 @@ import (
 )
 
 // sharpPixel is the light of a pixel through a drop when everything is in focus: its rays land within what
-// one pixel sees of the board. Where the lattice knows how landings change from pixel to pixel only its
-// middle is traced. A ray half a pixel off then misses its place by 1/8 of the landing's second derivative,
-// and slopes that were traced to the next pixel by twice that more: in a drop of radius 1 the derivative is
-// under 7 slopes out to nodesWithin, and a lattice has 140 pixels to the radius or more, which makes a
-// fiftieth of a pixel at most. A drop that moves is traced for each ray.
+// one pixel sees of the board. Where it is known how landings change from pixel to pixel only its middle is
+// traced. A ray half a pixel off then misses its place by 1/8 of the landing's second derivative, and slopes
+// that were traced to the next pixel by twice that more: in a drop of radius 1 the derivative is under 7 slopes
+// out to nodesWithin, and with 140 pixels to the radius or more that makes a fiftieth of a pixel at most. A drop
+// that moves is traced for each ray.
 func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
-	slopes, even := v.lattice.at(i, j, drop)
-	if !even {
+	slopes, known := v.slopesAt(i, j, at, drop)
+	even := known && v.share(at, drop) <= nodesWithin &&
+		min(v.outline.WidthMM, v.outline.HeightMM) >= 2*stepsARadius*v.camera.PixelMM()
+	if !known {
 		slopes, _ = v.slopes(v.within(at, drop), drop)
 	}
 	spread := v.spread(&slopes)

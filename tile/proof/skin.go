@@ -29,7 +29,7 @@ const (
 
 // newSkin prepares the skin, where a pixel inside the drop has so many rays.
 func (v *view) newSkin(samples int) skin {
-	s := skin{aims: v.lens.aim(raySet(max(leastSkinRays, int(float64(samples)*skinShare))))}
+	s := skin{aims: v.lens.aim(raySet(max(min(leastSkinRays, samples), int(float64(samples)*skinShare))))}
 	incidence := v.sight.MirrorsFromRad(math.Hypot(v.surface.CentreMM.XMM, v.surface.CentreMM.YMM))
 	// The mirrored room may show earlier, where what comes through the drop is black.
 	for i := incidence; i > 0 && v.sight.Drop.Reflectance(i)*float64(board.Room[1]) > leastSeen; i -= 0.01 {
@@ -116,13 +116,29 @@ func (v *view) comesBy(way flip.Thrown, drop layout.Point, over board.Patch) tex
 // mirrorSpread is how far apart a pixel's rays land on the board that the front of a drop mirrors. Light that was
 // thrown back inside is taken to spread alike.
 func (v *view) mirrorSpread(at, drop layout.Point) spread {
-	s, _ := v.slopesOf(v.within(at, drop), drop, func(r flip.Ray) (p layout.Point, ok bool) {
-		front, _, ok := v.tracer.Mirrored(r)
-		if !ok {
-			return p, false
+	if r := ringsOf(v.mirrors, drop); r != nil {
+		read := r.at
+		if v.draft {
+			read = r.about
 		}
-		p.XMM, p.YMM, ok = v.tracer.OnBoard(front.Ray)
+		if k, ok := read(at); ok {
+			return v.spread(&k.slopes)
+		}
+	}
+	s, _ := v.slopesOf(v.within(at, drop), drop, func(r flip.Ray) (layout.Point, bool) {
+		p, _, ok := v.mirrored(r)
 		return p, ok
 	})
 	return v.spread(&s)
+}
+
+// mirrored is where a ray lands on the board that the front of a drop mirrors, in the frame whose origin is the drop's
+// centre, and how much of its light is thrown there.
+func (v *view) mirrored(r flip.Ray) (p layout.Point, share float64, ok bool) {
+	front, _, ok := v.tracer.Mirrored(r)
+	if !ok {
+		return p, 0, false
+	}
+	p.XMM, p.YMM, ok = v.tracer.OnBoard(front.Ray)
+	return p, front.Share, ok
 }
