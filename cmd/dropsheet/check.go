@@ -35,7 +35,7 @@ do about those that do not agree. Changes nothing. Exit code 0: all agree; 1: so
 
 // checkJob writes what is found and returns an error if anything differs.
 func checkJob(w io.Writer, path string, asked ask.Check) error {
-	findings, err := job.Check(path, asked.Artwork, asked.MaxPixels)
+	findings, err := job.Check(path, asked.Artwork, asked.Limits)
 	if err != nil {
 		return err
 	}

@@ -56,7 +56,7 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := namedAs(p.Out, "a proof", ".png"); err != nil {
 		return err
 	}
-	art, err := j.OpenArtwork(p.Artwork, p.MaxPixels)
+	art, err := j.OpenArtwork(p.Artwork, p.Limits)
 	if err != nil {
 		return err
 	}

@@ -79,7 +79,7 @@ func rehearse(ctx context.Context, c console, asked *ask.Rehearse, port uint16, 
 
 // subjectOf is what is rehearsed: an artwork, or a job, whose artwork is its copy where the file has moved or changed.
 func subjectOf(what string, asked *ask.Rehearse) (rehearsal.Subject, error) {
-	s := rehearsal.Subject{Artwork: what, From: asked.Job(), MaxPixels: asked.MaxPixels(), Words: asked.Asked(),
+	s := rehearsal.Subject{Artwork: what, From: asked.Job(), Limits: asked.Limits(), Words: asked.Asked(),
 		Folder: filepath.Join(filepath.Dir(what), ask.BackdropFolder(what))}
 	var err error
 	if s.From != nil {
@@ -91,6 +91,6 @@ func subjectOf(what string, asked *ask.Rehearse) (rehearsal.Subject, error) {
 		}
 		s.From = nil
 	}
-	s.Extent, err = job.ReadExtent(s.Artwork, asked.Page(), s.MaxPixels)
+	s.Extent, err = job.ReadExtent(s.Artwork, asked.Page(), s.Limits)
 	return s, err
 }

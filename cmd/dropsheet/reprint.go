@@ -65,7 +65,7 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	if err := namedAs(r.Out, "a reprint", ".pdf"); err != nil {
 		return err
 	}
-	art, err := j.OpenArtwork(r.Artwork, r.MaxPixels)
+	art, err := j.OpenArtwork(r.Artwork, r.Limits)
 	fromPages := err != nil && r.Artwork == "" && again.MayCopy() == nil
 	switch {
 	case fromPages && asked:

@@ -55,7 +55,7 @@ func tellSeams(c console, s *ask.Seams, args []string) error {
 			return err
 		}
 	}
-	art, err := j.OpenArtwork(s.Artwork, s.MaxPixels)
+	art, err := j.OpenArtwork(s.Artwork, s.Limits)
 	if err != nil {
 		return err
 	}

@@ -11,5 +11,9 @@ func inspectBMP(src source, h *header) error {
 	}
 	bits := int64(binary.LittleEndian.Uint16(b))
 	h.leastBytes = (int64(h.width)*bits + 31) / 32 * 4 * int64(h.height)
+	h.decoding = 4 * h.pixels()
+	if bits <= 8 {
+		h.decoding += h.pixels() // the indexes beside the colours
+	}
 	return nil
 }

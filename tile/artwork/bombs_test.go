@@ -77,10 +77,10 @@ func TestBombsInsideTheBound(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)
 			var err error
-			took := allocated(func() { _, err = Open(path, DefaultMaxPixels) })
+			took := allocated(func() { _, err = Open(path, Default) })
 			requireClear(t, err, path, c.want)
 			require.Less(t, took, 1<<20, "bytes taken from the heap")
-			_, err = decode(c.data, DefaultMaxPixels)
+			_, err = decode(c.data, Default)
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -105,8 +105,8 @@ func giantFrame(t testing.TB) []byte {
 func TestMaxPixels(t *testing.T) {
 	path := saved(t, encodePNG(t, image.NewGray(image.Rect(0, 0, 100, 50))))
 	for maxPixels, ok := range map[int]bool{1: false, 4999: false, 5000: true, DefaultMaxPixels: true, 1 << 62: true} {
-		_, err := Open(path, maxPixels)
-		_, _, sizeErr := ReadSize(path, maxPixels)
+		_, err := Open(path, upTo(maxPixels))
+		_, _, sizeErr := ReadSize(path, upTo(maxPixels))
 		if ok {
 			require.NoError(t, err)
 			require.NoError(t, sizeErr)
@@ -121,7 +121,7 @@ func TestMaxPixels(t *testing.T) {
 	// A giant is let through to its bytes when that many pixels are asked for, and fails there for want of them.
 	for name, data := range giant(t, 50_000, 50_000) {
 		giantPath := saved(t, data)
-		_, _, err := ReadSize(giantPath, 3e9)
+		_, _, err := ReadSize(giantPath, Limits{3e9, 1e12})
 		requireClear(t, err, giantPath, "cut short, or its header is false: 50000 x 50000")
 		require.NotContains(t, err.Error(), "more than", name)
 	}
@@ -133,7 +133,7 @@ func TestLongFiles(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "picture")
 	require.NoError(t, os.WriteFile(path, encodePNG(t, patchPicture()), 0o600))
 	require.NoError(t, os.Truncate(path, 100<<20)) // a hole: no disk is taken
-	_, _, err := ReadSize(path, 1e6)
+	_, _, err := ReadSize(path, upTo(1e6))
 	requireClear(t, err, path, "the file has 104857600 bytes, more than 1000000 pixels can need")
 
 	const many = mostBlocks + 1
@@ -148,7 +148,7 @@ func TestLongFiles(t *testing.T) {
 			gifFile[frame:]),
 		"gif, many": slices.Concat(gifFile[:frame], bytes.Repeat([]byte{'!', 0xfe, 0}, many), gifFile[frame:]),
 	} {
-		_, err := readHeader(inMemory(data), DefaultMaxPixels)
+		_, err := readHeader(inMemory(data), Default)
 		require.ErrorIs(t, err, errEndlessBlocks, name)
 	}
 }
@@ -212,10 +212,10 @@ func TestDecoderCrash(t *testing.T) {
 			longs(le, 256, 400), longs(le, 257, 400), shorts(le, 258, samples...), shorts(le, 259, 5),
 			shorts(le, 262, photometric),
 			longs(le, 273, 8), shorts(le, 277, uint16(len(samples))), longs(le, 278, 400), longs(le, 279, uint32(len(coded)))))
-		w, h, err := ReadSize(path, DefaultMaxPixels)
+		w, h, err := ReadSize(path, Default)
 		require.NoError(t, err, name)
 		require.Equal(t, image.Pt(400, 400), image.Pt(w, h))
-		p, err := Open(path, DefaultMaxPixels)
+		p, err := Open(path, Default)
 		requireClear(t, err, path, "open it in a picture editor and save it anew")
 		require.Nil(t, p)
 	}

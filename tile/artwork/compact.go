@@ -28,6 +28,8 @@ func compact(m image.Image, grey bool) (image.Image, []string, error) {
 	switch m := m.(type) {
 	case *image.Gray, *image.YCbCr:
 		return m, nil, nil
+	case laidOnWhite:
+		return m.Image, notes, nil
 	case *image.Gray16:
 		return narrowGrey(m), nil, nil
 	case *image.NYCbCrA:

@@ -52,10 +52,10 @@ func TestPNGSuite(t *testing.T) {
 			require.NoError(t, err)
 			want, err := png.Decode(bytes.NewReader(data))
 			require.NoError(t, err)
-			p, err := Open(file, DefaultMaxPixels)
+			p, err := Open(file, Default)
 			require.NoError(t, err)
 			require.Equal(t, want.Bounds(), p.Image.Bounds())
-			w, h, err := ReadSize(file, DefaultMaxPixels)
+			w, h, err := ReadSize(file, Default)
 			require.NoError(t, err)
 			require.Equal(t, want.Bounds().Max, image.Pt(w, h))
 			for y := range h {
@@ -88,7 +88,7 @@ func TestGoJPEGs(t *testing.T) {
 			data, err := os.ReadFile(file)
 			require.NoError(t, err)
 			want, wantErr := jpeg.Decode(bytes.NewReader(data))
-			p, err := Open(file, DefaultMaxPixels)
+			p, err := Open(file, Default)
 			require.NoError(t, wantErr) // the one called truncated lacks its last scans, and ends as it should
 			require.NoError(t, err)
 			require.Equal(t, "jpeg", p.Format)
@@ -142,12 +142,12 @@ func TestPlainCMYK(t *testing.T) {
 	at := bytes.Index(data, []byte("\xff\xee\x00\x0eAdobe"))
 	require.Positive(t, at)
 	require.Zero(t, data[at+15], "transform 0: the four components are the inks themselves")
-	want, err := decode(data, DefaultMaxPixels)
+	want, err := decode(data, Default)
 	require.NoError(t, err)
 	plain := slices.Concat(data[:at], data[at+16:])
 	_, err = jpeg.Decode(bytes.NewReader(plain))
 	require.ErrorContains(t, err, "Adobe")
-	got, err := decode(plain, DefaultMaxPixels)
+	got, err := decode(plain, Default)
 	require.NoError(t, err)
 	require.Equal(t, want.Image, got.Image)
 	require.Equal(t, []string{warnUnmarkedInks, warnCMYK}, got.Warnings)
@@ -237,7 +237,7 @@ func TestForms(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := decode(c.data, DefaultMaxPixels)
+			p, err := decode(c.data, Default)
 			require.NoError(t, err)
 			require.Equal(t, c.want, p.Image.At(0, 0))
 			require.Equal(t, c.warn, p.Warnings)
@@ -269,7 +269,7 @@ func TestWebP(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.file, func(t *testing.T) {
-			p, err := decode(fixture(t, c.file), DefaultMaxPixels)
+			p, err := decode(fixture(t, c.file), Default)
 			require.NoError(t, err)
 			require.Equal(t, "webp", p.Format)
 			require.IsType(t, c.form, p.Image)
@@ -309,18 +309,18 @@ func TestWidenRange(t *testing.T) {
 func TestGIFFrame(t *testing.T) {
 	second := paletted(0, 0)
 	clear := encodeGIF(t, paletted(0, 0), second)
-	p, err := decode(clear, DefaultMaxPixels)
+	p, err := decode(clear, Default)
 	require.NoError(t, err)
 	require.Empty(t, p.Warnings)
 	require.Equal(t, patchPicture().Pix, p.Image.(*image.RGBA).Pix)
 
 	offset := encodeGIF(t, paletted(7, 5))
-	p, err = decode(offset, DefaultMaxPixels)
+	p, err = decode(offset, Default)
 	require.NoError(t, err)
 	require.Equal(t, []string{"only the first frame is taken: 48 x 32 pixels of 55 x 37"}, p.Warnings)
 	require.Equal(t, image.Rect(0, 0, 48, 32), p.Image.Bounds())
 	require.Equal(t, patchPicture().Pix, p.Image.(*image.RGBA).Pix)
-	w, h, err := ReadSize(saved(t, offset), DefaultMaxPixels)
+	w, h, err := ReadSize(saved(t, offset), Default)
 	require.NoError(t, err)
 	require.Equal(t, image.Pt(48, 32), image.Pt(w, h))
 }

@@ -10,8 +10,8 @@ import (
 )
 
 // decode decodes a whole file that is in memory. It may keep no part of data, so that the file's bytes can be freed.
-func decode(data []byte, maxPixels int) (*Picture, error) {
-	h, err := readHeader(inMemory(data), maxPixels)
+func decode(data []byte, limits Limits) (*Picture, error) {
+	h, err := readHeader(inMemory(data), limits)
 	if err != nil {
 		return nil, err
 	}

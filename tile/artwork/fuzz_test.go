@@ -21,7 +21,7 @@ func addSeeds(f *testing.F) {
 	found := map[string]bool{}
 	_, files := sortedSeeds(f)
 	for _, data := range files {
-		h, err := readHeader(inMemory(data), DefaultMaxPixels)
+		h, err := readHeader(inMemory(data), Default)
 		require.NoError(f, err)
 		found[h.format.name] = true
 		f.Add(data)
@@ -51,7 +51,7 @@ func FuzzOpen(f *testing.F) {
 	path := filepath.Join(f.TempDir(), "picture")
 	f.Fuzz(func(t *testing.T, data []byte) {
 		require.NoError(t, os.WriteFile(path, data, 0o600))
-		p, err := Open(path, fuzzPixels)
+		p, err := Open(path, upTo(fuzzPixels))
 		requireNoPanic(t, err)
 		if err != nil {
 			require.Nil(t, p)
@@ -59,7 +59,7 @@ func FuzzOpen(f *testing.F) {
 		}
 		requireSound(t, p, fuzzPixels)
 		w, h := p.Size()
-		rw, rh, err := ReadSize(path, fuzzPixels)
+		rw, rh, err := ReadSize(path, upTo(fuzzPixels))
 		require.NoError(t, err)
 		require.Equal(t, image.Pt(w, h), image.Pt(rw, rh))
 	})
@@ -73,7 +73,7 @@ func FuzzReadSize(f *testing.F) {
 		require.NoError(t, os.WriteFile(path, data, 0o600))
 		var w, h int
 		var err error
-		took := allocated(func() { w, h, err = ReadSize(path, DefaultMaxPixels) })
+		took := allocated(func() { w, h, err = ReadSize(path, Default) })
 		requireNoPanic(t, err)
 		// The profile, with what unpacking it leaves behind, is all that can be large.
 		require.Less(t, took, 8*maxICCBytes)
@@ -115,7 +115,7 @@ func FuzzProfile(f *testing.F) {
 		if len(profile) > 60_000 { // one JPEG segment
 			return
 		}
-		p, err := decode(carrier.with(profile), fuzzPixels)
+		p, err := decode(carrier.with(profile), upTo(fuzzPixels))
 		require.NoError(t, err)
 		if colour.CheckProfile(profile, false) == nil {
 			require.Equal(t, profile, p.ICC)

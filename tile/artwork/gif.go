@@ -54,6 +54,7 @@ func (h *header) takeFrame(w, ht int) error {
 			h.width, h.height))
 	}
 	h.width, h.height = w, ht
+	h.decoding = (1 + 4) * h.pixels() // indexes and colours
 	h.leastBytes = int64(w) * int64(ht) / lzwRatio
 	return nil
 }

@@ -30,7 +30,7 @@ type format struct {
 
 var formats = []format{
 	{"jpeg", "\xff\xd8\xff", refuseJPEG, start(jpeg.DecodeConfig), inspectJPEG, decodeJPEG},
-	{"png", "\x89PNG\r\n\x1a\n", nil, start(png.DecodeConfig), inspectPNG, whole(png.Decode)},
+	{"png", "\x89PNG\r\n\x1a\n", nil, start(png.DecodeConfig), inspectPNG, decodePNG},
 	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
 	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
 	{"gif", "GIF87a", nil, start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
@@ -66,6 +66,7 @@ type header struct {
 	icc           []byte // as found, not yet checked
 	grey          bool   // stored as grey, whatever the decoder makes of it
 	leastBytes    int64  // no whole file of such a picture is shorter
+	decoding      int64  // bytes that decoding takes, beside the file, at its peak
 	warnings      []string
 }
 
@@ -88,11 +89,11 @@ func (h *header) dropProfile(err error) {
 }
 
 // readHeader reads a file's header and refuses a picture that is too large, impossible or of no known format.
-func readHeader(src source, maxPixels int) (*header, error) {
+func readHeader(src source, limits Limits) (*header, error) {
 	if src.size == 0 {
 		return nil, errors.New("the file is empty; copy it again from where it came")
 	}
-	if err := refuseLong(src.size, maxPixels); err != nil {
+	if err := refuseLong(src.size, limits); err != nil {
 		return nil, err
 	}
 	h := &header{}
@@ -119,8 +120,8 @@ func readHeader(src source, maxPixels int) (*header, error) {
 	}
 	h.width, h.height = c.Width, c.Height
 	// Compared by division: the product may not fit.
-	if h.height > 0 && h.width > maxPixels/h.height {
-		return nil, &TooManyPixelsError{h.width, h.height, maxPixels}
+	if h.height > 0 && h.width > limits.Pixels/h.height {
+		return nil, &TooManyPixelsError{h.width, h.height, limits.Pixels}
 	}
 	if err := h.format.inspect(src, h); err != nil {
 		return nil, err
@@ -138,6 +139,9 @@ func readHeader(src source, maxPixels int) (*header, error) {
 			"or copy it again from where it came",
 			h.width, h.height, src.size)
 	}
+	if needs := h.needs(src.size); needs > limits.Bytes {
+		return nil, &TooMuchMemoryError{h.width, h.height, needs, limits.Bytes}
+	}
 	return h, nil
 }
 
@@ -149,13 +153,13 @@ const (
 	evenRatio = 4096
 )
 
-// refuseLong refuses a file that is longer than a picture of maxPixels pixels can need.
-func refuseLong(size int64, maxPixels int) error {
+// refuseLong refuses a file that is longer than a picture of that many pixels can need.
+func refuseLong(size int64, limits Limits) error {
 	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
 	const pixelBytes, otherBytes = 16, 64 << 20
-	if (size-otherBytes)/pixelBytes > int64(maxPixels) { // by division: the product may not fit
+	if (size-otherBytes)/pixelBytes > int64(limits.Pixels) { // by division: the product may not fit
 		return fmt.Errorf("the file has %d bytes, more than %d pixels can need; save the picture alone, without layers",
-			size, maxPixels)
+			size, limits.Pixels)
 	}
 	return nil
 }

@@ -78,7 +78,7 @@ func allocated(f func()) int {
 func TestTruncated(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {
-			whole, err := decode(data, DefaultMaxPixels)
+			whole, err := decode(data, Default)
 			require.NoError(t, err)
 			refused := 0
 			for n := range len(data) {
@@ -96,8 +96,11 @@ func TestTruncated(t *testing.T) {
 	}
 }
 
+// upTo is the usual limits but for the pixels.
+func upTo(pixels int) Limits { return Limits{pixels, DefaultMaxBytes} }
+
 func decodeGuarded(data []byte) (*Picture, error) {
-	return guarded(func() (*Picture, error) { return decode(data, 1<<22) })
+	return guarded(func() (*Picture, error) { return decode(data, upTo(1<<22)) })
 }
 
 func isPanic(err error) bool {
@@ -163,10 +166,10 @@ func TestBombs(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)
 			var err error
-			took := allocated(func() { _, err = Open(path, c.maxPixels) })
+			took := allocated(func() { _, err = Open(path, upTo(c.maxPixels)) })
 			requireClear(t, err, path, c.want)
 			require.Less(t, took, 1<<20, "bytes taken from the heap")
-			_, err = decode(c.data, c.maxPixels)
+			_, err = decode(c.data, upTo(c.maxPixels))
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -181,11 +184,11 @@ func TestLeastBytes(t *testing.T) {
 		"bmp": encodeBMP(t, blank),
 	} {
 		t.Run(name, func(t *testing.T) {
-			h, err := readHeader(inMemory(data), DefaultMaxPixels)
+			h, err := readHeader(inMemory(data), Default)
 			require.NoError(t, err)
 			require.Positive(t, h.leastBytes)
 			t.Logf("%d bytes, bound %d", len(data), h.leastBytes)
-			_, err = decode(data, DefaultMaxPixels)
+			_, err = decode(data, Default)
 			require.NoError(t, err)
 		})
 	}
@@ -226,7 +229,7 @@ func TestRefused(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)
-			_, err := Open(path, DefaultMaxPixels)
+			_, err := Open(path, Default)
 			requireClear(t, err, path, c.want)
 		})
 	}
@@ -271,7 +274,7 @@ func TestDecoderPanic(t *testing.T) {
 				config:  func(io.Reader) (image.Config, error) { return image.Config{Width: 3, Height: 2}, nil },
 				inspect: func(source, *header) error { return nil },
 			})
-			_, err := Open(path, DefaultMaxPixels)
+			_, err := Open(path, Default)
 			requireClear(t, err, path, c.want)
 		})
 	}

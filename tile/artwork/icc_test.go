@@ -73,7 +73,7 @@ func TestICC(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := decode(c.data, DefaultMaxPixels)
+			p, err := decode(c.data, Default)
 			require.NoError(t, err)
 			require.Equal(t, c.want, p.ICC)
 			if c.warn == "" {
@@ -89,7 +89,7 @@ func TestICC(t *testing.T) {
 
 // TestICCOfCMYK: the profile describes inks, and the picture has none any more.
 func TestICCOfCMYK(t *testing.T) {
-	p, err := decode(withSegments(goCMYK(t), iccSegment(1, 1, testProfile("CMYK", "prtr"))), DefaultMaxPixels)
+	p, err := decode(withSegments(goCMYK(t), iccSegment(1, 1, testProfile("CMYK", "prtr"))), Default)
 	require.NoError(t, err)
 	require.Nil(t, p.ICC)
 	require.Equal(t, []string{warnCMYK}, p.Warnings)

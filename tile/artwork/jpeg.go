@@ -65,6 +65,9 @@ func inspectJPEG(src source, h *header) error {
 	var inks inksMarks
 	walkJPEG(src.reader(), func(marker byte, body []byte) bool {
 		inks.see(marker, body)
+		if isFrame(marker) {
+			h.decoding = jpegDecoding(marker, body, h.pixels())
+		}
 		switch {
 		case marker == markAPP1 && !exif && bytes.HasPrefix(body, []byte(exifSignature)):
 			exif = true // XMP uses APP1 as well
@@ -84,6 +87,34 @@ func inspectJPEG(src source, h *header) error {
 	// Every 8 x 8 block of the first component takes a Huffman code of a bit or more (T.81, F.1.2 and G.1.2).
 	h.leastBytes = int64(h.width) * int64(h.height) / (64 * 8)
 	return nil
+}
+
+// jpegDecoding is the bytes that decoding a frame of so many pixels takes: its planes, of a progressive one four bytes
+// more for every coefficient, and of any but grey and YCbCr the picture that is made of them.
+func jpegDecoding(marker byte, frame []byte, px int64) int64 {
+	const start, each = 6, 3 // components follow, of three bytes: T.81, B.2.2
+	if len(frame) < start || len(frame) < start+each*int(frame[5]) {
+		return 0 // which the decoder refuses
+	}
+	var samples, most int64
+	for i := range int(frame[5]) {
+		area := int64(frame[start+each*i+1]>>4) * int64(frame[start+each*i+1]&15)
+		samples, most = samples+area, max(most, area)
+	}
+	if frame[5] == 1 || most == 0 {
+		samples, most = 1, 1 // a component alone is never subsampled: A.2.2
+	}
+	decoding := px * samples / most
+	if marker == markSOF2 {
+		decoding += 4 * decoding
+	}
+	if frame[5] > 1 {
+		decoding += px / 16 // planes are padded to whole blocks
+	}
+	if frame[5] == inks {
+		decoding += 4 * px
+	}
+	return decoding
 }
 
 // maxScans bounds a progressive JPEG's scans. Each walks the whole picture however short it is, so a small

@@ -96,7 +96,7 @@ func TestInksInJPEG(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			profile := iccSegment(1, 1, testProfile("CMYK", "prtr"))
-			p, err := decode(withSegments(c.file, profile), DefaultMaxPixels)
+			p, err := decode(withSegments(c.file, profile), Default)
 			require.NoError(t, err)
 			require.IsType(t, &image.RGBA{}, p.Image)
 			require.Equal(t, c.warnings, p.Warnings)

@@ -40,7 +40,7 @@ func TestKindsThatAreNotRead(t *testing.T) {
 		"TIFF of JPEG, the old way": {tiffOf(6), "a TIFF compressed as JPEG"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := readHeader(inMemory(c.data), DefaultMaxPixels)
+			_, err := readHeader(inMemory(c.data), Default)
 			require.ErrorContains(t, err, c.says)
 			_, err = decodeGuarded(c.data)
 			require.ErrorContains(t, err, c.says)

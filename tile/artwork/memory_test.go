@@ -47,12 +47,12 @@ func TestMemory(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)
 			var err error
-			took := allocated(func() { _, err = Open(path, DefaultMaxPixels) })
+			took := allocated(func() { _, err = Open(path, Default) })
 			require.NoError(t, err)
 			t.Logf("file %.1f MB, taken %.1f MB", float64(len(c.data))/1e6, float64(took)/1e6)
 			require.Less(t, took, len(c.data)+c.want+slack)
 
-			took = allocated(func() { _, _, err = ReadSize(path, DefaultMaxPixels) })
+			took = allocated(func() { _, _, err = ReadSize(path, Default) })
 			require.NoError(t, err)
 			require.Less(t, took, slack, "for the size alone")
 		})
@@ -64,7 +64,7 @@ func BenchmarkOpenJPEG24MP(b *testing.B) {
 	b.SetBytes(24_000_000) // MB/s are megapixels a second
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Open(path, DefaultMaxPixels); err != nil {
+		if _, err := Open(path, Default); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -121,7 +121,7 @@ func opened(t *testing.T, path, what string) (p *Picture, took int, err error) {
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		took = allocated(func() { p, err = Open(path, DefaultMaxPixels) })
+		took = allocated(func() { p, err = Open(path, Default) })
 	}()
 	select {
 	case <-done:
@@ -160,7 +160,7 @@ func TestMutated(t *testing.T) {
 		formats[p.Format]++
 		requireSound(t, p, DefaultMaxPixels)
 		w, h := p.Size()
-		rw, rh, err := ReadSize(path, DefaultMaxPixels)
+		rw, rh, err := ReadSize(path, Default)
 		require.NoError(t, err, "try %d, %s", i, name)
 		require.Equal(t, image.Pt(w, h), image.Pt(rw, rh))
 	}

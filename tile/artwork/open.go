@@ -12,20 +12,6 @@ import (
 	"dropsheet/tile/readfile"
 )
 
-// DefaultMaxPixels is the size of the largest picture that is read unless the caller asks for more.
-const DefaultMaxPixels = 500e6
-
-// TooManyPixelsError is in the error of Open and ReadSize for a picture that has more pixels than the caller allowed.
-type TooManyPixelsError struct {
-	WidthPx, HeightPx int // as its file says
-	MaxPixels         int // what was allowed
-}
-
-func (e *TooManyPixelsError) Error() string {
-	return fmt.Sprintf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels",
-		e.WidthPx, e.HeightPx, e.MaxPixels)
-}
-
 // Picture is a decoded picture file.
 type Picture struct {
 	// Image is one of *image.Gray, *image.YCbCr or an opaque *image.RGBA. Its bounds start at the origin
@@ -49,13 +35,13 @@ func (p *Picture) Size() (widthPx, heightPx int) {
 	return p.Upright.Size(b.Dx(), b.Dy())
 }
 
-// Open reads and decodes a picture of at most maxPixels pixels: JPEG, PNG, TIFF (first picture), BMP, GIF
+// Open reads and decodes a picture within limits: JPEG, PNG, TIFF (first picture), BMP, GIF
 // (first frame) or WebP. The file is read once, so that the hash and the pixels belong together. Errors quote
 // the path as it was given.
-func Open(path string, maxPixels int) (*Picture, error) { return OpenCopy(path, path, maxPixels) }
+func Open(path string, limits Limits) (*Picture, error) { return OpenCopy(path, path, limits) }
 
 // OpenCopy is Open of a file that was copied from another: errors quote the path of that.
-func OpenCopy(path, original string, maxPixels int) (*Picture, error) {
+func OpenCopy(path, original string, limits Limits) (*Picture, error) {
 	p, err := guarded(func() (*Picture, error) {
 		f, src, err := openFile(path)
 		if err != nil {
@@ -63,14 +49,14 @@ func OpenCopy(path, original string, maxPixels int) (*Picture, error) {
 		}
 		defer f.Close()
 		// A look at the header on disk refuses a giant or a stranger before its bytes are taken into memory.
-		if _, err := readHeader(src, maxPixels); err != nil {
+		if _, err := readHeader(src, limits); err != nil {
 			return nil, err
 		}
-		data, err := readAll(f, src.size, maxPixels)
+		data, err := readAll(f, src.size, limits)
 		if err != nil {
 			return nil, err
 		}
-		return decode(data, maxPixels)
+		return decode(data, limits)
 	})
 	if err != nil {
 		return nil, fmt.Errorf("picture %q: %w", original, err)
@@ -80,14 +66,14 @@ func OpenCopy(path, original string, maxPixels int) (*Picture, error) {
 
 // ReadSize returns the upright size of the picture that Open would return, from the file's header alone.
 // It takes no memory to speak of and refuses what Open refuses, but for damage past the header.
-func ReadSize(path string, maxPixels int) (widthPx, heightPx int, err error) {
+func ReadSize(path string, limits Limits) (widthPx, heightPx int, err error) {
 	h, err := guarded(func() (*header, error) {
 		f, src, err := openFile(path)
 		if err != nil {
 			return nil, err
 		}
 		defer f.Close()
-		return readHeader(src, maxPixels)
+		return readHeader(src, limits)
 	})
 	if err != nil {
 		return 0, 0, fmt.Errorf("picture %q: %w", path, err)
@@ -130,8 +116,8 @@ func pathError(err error) error {
 }
 
 // readAll reads a file that is size bytes long, once and whole.
-func readAll(r io.Reader, size int64, maxPixels int) ([]byte, error) {
-	if err := refuseLong(size, maxPixels); err != nil {
+func readAll(r io.Reader, size int64, limits Limits) ([]byte, error) {
+	if err := refuseLong(size, limits); err != nil {
 		return nil, err
 	}
 	data := make([]byte, size)

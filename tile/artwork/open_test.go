@@ -62,13 +62,13 @@ func TestOpenFaults(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.path, func(t *testing.T) {
-			p, err := Open(c.path, DefaultMaxPixels)
+			p, err := Open(c.path, Default)
 			requireClear(t, err, c.path, c.want)
 			require.Nil(t, p)
 			if strings.HasPrefix(c.want, "no such") {
 				require.ErrorIs(t, err, fs.ErrNotExist)
 			}
-			_, _, err = ReadSize(c.path, DefaultMaxPixels)
+			_, _, err = ReadSize(c.path, Default)
 			requireClear(t, err, c.path, c.want)
 		})
 	}
@@ -76,7 +76,7 @@ func TestOpenFaults(t *testing.T) {
 
 // TestReadAll: a file that changes its length while it is read is not taken.
 func TestReadAll(t *testing.T) {
-	data, err := readAll(strings.NewReader("12345"), 5, 1)
+	data, err := readAll(strings.NewReader("12345"), 5, upTo(1))
 	require.NoError(t, err)
 	require.Equal(t, "12345", string(data))
 	for name, c := range map[string]struct {
@@ -89,7 +89,7 @@ func TestReadAll(t *testing.T) {
 		"giant":    {1 << 40, "1099511627776 bytes"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, err := readAll(strings.NewReader("12345"), c.size, 1)
+			_, err := readAll(strings.NewReader("12345"), c.size, upTo(1))
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -100,21 +100,21 @@ func TestOpen(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, data)
-			p, err := Open(path, DefaultMaxPixels)
+			p, err := Open(path, Default)
 			require.NoError(t, err)
 			requireSound(t, p, DefaultMaxPixels)
 			require.Equal(t, sha256.Sum256(data), p.SHA256)
 			require.Equal(t, strings.Fields(name)[0], p.Format)
 			w, h := p.Size()
-			rw, rh, err := ReadSize(path, DefaultMaxPixels)
+			rw, rh, err := ReadSize(path, Default)
 			require.NoError(t, err)
 			require.Equal(t, image.Pt(w, h), image.Pt(rw, rh))
 
-			_, err = Open(path, w*h-1)
+			_, err = Open(path, upTo(w*h-1))
 			requireClear(t, err, path, "are more than the")
-			_, _, err = ReadSize(path, w*h-1)
+			_, _, err = ReadSize(path, upTo(w*h-1))
 			requireClear(t, err, path, "are more than the")
-			_, err = Open(path, w*h)
+			_, err = Open(path, upTo(w*h))
 			require.NoError(t, err)
 		})
 	}
@@ -124,7 +124,7 @@ func TestOpen(t *testing.T) {
 func TestOpenKeepsNothing(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {
-			p, err := decode(data, DefaultMaxPixels)
+			p, err := decode(data, Default)
 			require.NoError(t, err)
 			before := samples(p)
 			profile := string(p.ICC)
@@ -139,7 +139,7 @@ func TestOpenKeepsNothing(t *testing.T) {
 func TestExtensionIsNoMatter(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "really-a-png.JPG")
 	require.NoError(t, os.WriteFile(path, encodePNG(t, patchPicture()), 0o600))
-	p, err := Open(path, DefaultMaxPixels)
+	p, err := Open(path, Default)
 	require.NoError(t, err)
 	require.Equal(t, "png", p.Format)
 }

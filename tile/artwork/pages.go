@@ -39,8 +39,8 @@ func startsPDF(src source) bool {
 
 // ReadPage reads the size of a page of a PDF file: of the only one where number is 0. Errors quote the path, and say
 // which pages there are.
-func ReadPage(path string, number, maxPixels int) (p Page, err error) {
-	err = withPDF(path, path, maxPixels, func(f *page.File, _ []byte) error {
+func ReadPage(path string, number int, limits Limits) (p Page, err error) {
+	err = withPDF(path, path, limits, func(f *page.File, _ []byte) error {
 		p, err = pageOf(f, number)
 		return err
 	})
@@ -49,11 +49,11 @@ func ReadPage(path string, number, maxPixels int) (p Page, err error) {
 
 // OpenPage draws a page of a PDF file on so many pixels, upright and on white, in sRGB. original is the path that
 // errors quote, of which path may be a copy. The same file, page and size give the same pixels.
-func OpenPage(path, original string, number, widthPx, heightPx, maxPixels int) (drawn *Picture, err error) {
-	if widthPx > maxPixels/heightPx { // by division: the product may not fit
-		return nil, fmt.Errorf("picture %q: %w", original, &TooManyPixelsError{widthPx, heightPx, maxPixels})
+func OpenPage(path, original string, number, widthPx, heightPx int, limits Limits) (drawn *Picture, err error) {
+	if widthPx > limits.Pixels/heightPx { // by division: the product may not fit
+		return nil, fmt.Errorf("picture %q: %w", original, &TooManyPixelsError{widthPx, heightPx, limits.Pixels})
 	}
-	err = withPDF(path, original, maxPixels, func(f *page.File, data []byte) error {
+	err = withPDF(path, original, limits, func(f *page.File, data []byte) error {
 		p, err := pageOf(f, number)
 		if err != nil {
 			return err
@@ -69,14 +69,14 @@ func OpenPage(path, original string, number, widthPx, heightPx, maxPixels int) (
 }
 
 // withPDF opens a PDF file for a while.
-func withPDF(path, original string, maxPixels int, do func(*page.File, []byte) error) error {
+func withPDF(path, original string, limits Limits, do func(*page.File, []byte) error) error {
 	read := func() error {
 		f, src, err := openFile(path)
 		if err != nil {
 			return err
 		}
 		defer f.Close()
-		data, err := readAll(io.Reader(f), src.size, maxPixels)
+		data, err := readAll(io.Reader(f), src.size, limits)
 		if err != nil {
 			return err
 		}

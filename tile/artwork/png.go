@@ -32,6 +32,7 @@ func inspectPNG(src source, h *header) error {
 				depth, colour := int64(b[8]), b[9]
 				h.grey = colour&2 == 0
 				channels := map[byte]int64{0: 1, 2: 3, 3: 1, 4: 2, 6: 4}[colour]
+				h.decoding = pngDecoding(b[8:], h.pixels())
 				h.leastBytes = int64(h.width) * int64(h.height) * channels * depth / 8 / deflateRatio
 			}
 		case "iCCP": // 11.3.2.3
@@ -52,6 +53,36 @@ func inspectPNG(src source, h *header) error {
 		at = body + n + 4 // the check sum follows
 	}
 	return errEndlessBlocks
+}
+
+// pngDecoding is the bytes that decoding so many pixels takes, by the rest of an IHDR chunk, from the depth on.
+func pngDecoding(ihdr []byte, px int64) int64 {
+	const palette, alpha, colours = 1, 4, 2
+	depth, colour, interlaced := ihdr[0], ihdr[1], ihdr[4] != 0
+	grey, clear := colour&colours == 0, colour&alpha != 0
+	switch {
+	case readByRow(ihdr) && grey:
+		return px
+	case readByRow(ihdr):
+		return 4 * px
+	}
+	bytes := px * 4 // a pixel of colour, or of grey that is laid on white
+	if grey && !clear {
+		bytes = px
+	}
+	switch {
+	case colour&palette != 0:
+		bytes += px // the indexes beside the colours
+	case grey && clear:
+		bytes += px // what is laid on white, beside the grey that is taken from it
+	}
+	if depth == 16 {
+		bytes *= 2
+	}
+	if interlaced {
+		bytes += bytes / 2 // the last pass, which has every other row, beside the whole
+	}
+	return bytes
 }
 
 // inflateProfile returns the profile of an iCCP chunk: a name, a zero, the method (0), then zlib's data.

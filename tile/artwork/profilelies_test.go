@@ -57,7 +57,7 @@ func says(profile []byte, at, number int) []byte {
 func TestLyingProfiles(t *testing.T) {
 	good := testProfile("RGB ", "mntr")
 	for _, c := range carriers(t) {
-		p, err := decode(c.with(good), DefaultMaxPixels)
+		p, err := decode(c.with(good), Default)
 		require.NoError(t, err)
 		require.Equal(t, good, p.ICC, "%s carries a good one", c.name)
 		for _, harm := range profileHarms {
@@ -71,7 +71,7 @@ func TestLyingProfiles(t *testing.T) {
 // requireDropped reads a picture whose profile must be dropped for a reason.
 func requireDropped(t *testing.T, data []byte, want string) {
 	t.Helper()
-	p, err := Open(saved(t, data), DefaultMaxPixels)
+	p, err := Open(saved(t, data), Default)
 	require.NoError(t, err)
 	require.Nil(t, p.ICC)
 	require.Len(t, p.Warnings, 1)

@@ -44,7 +44,7 @@ func TestShortestFiles(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			of := func(bytes int) error {
 				file := append(slices.Clone(c.start), make([]byte, bytes-len(c.start))...)
-				_, err := readHeader(inMemory(file), DefaultMaxPixels)
+				_, err := readHeader(inMemory(file), Limits{DefaultMaxPixels, 1 << 40})
 				return err
 			}
 			require.NoError(t, of(c.least))

@@ -35,9 +35,9 @@ func TestWhatIsNotReadIsNamed(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			path := filepath.Join(t.TempDir(), "harbour.jpg")
 			require.NoError(t, os.WriteFile(path, []byte(c.start+strings.Repeat("\x00", 40)), 0o600))
-			_, err := Open(path, DefaultMaxPixels)
+			_, err := Open(path, Default)
 			require.ErrorContains(t, err, c.says)
-			_, _, err = ReadSize(path, DefaultMaxPixels)
+			_, _, err = ReadSize(path, Default)
 			require.ErrorContains(t, err, c.says)
 		})
 	}

@@ -3,6 +3,7 @@ package artwork
 import (
 	"errors"
 	"fmt"
+	"math"
 )
 
 // TIFF tags: TIFF 6.0, part 1 and section 15; 34675 is ICC.1:2010, Annex B. Clauses and pages in this file
@@ -67,6 +68,7 @@ func inspectTIFF(src source, h *header) error {
 	})
 	bits = min(max(bits, 1), 64)
 	compression := d.number(tagCompression, 1)
+	h.decoding = tiffDecoding(d, h.pixels(), int64(h.width), bits)
 	ratio, known := unpackRatio[compression]
 	switch {
 	case known:
@@ -83,6 +85,24 @@ func inspectTIFF(src source, h *header) error {
 			compression)
 	}
 	return nil
+}
+
+// tiffDecoding is the bytes that decoding so many pixels of so many bits takes: the picture, and the longest strip.
+func tiffDecoding(d directory, px, width, bits int64) int64 {
+	samples := max(d.number(tagSamplesPerPixel, 1), 1)
+	each := int64(1)
+	switch {
+	case samples > 1:
+		each = 4
+	case d.number(tagPhotometric, 0) == photometricPalette:
+		each = 1 + 4 // indexes and colours
+	}
+	if bits/samples > 8 {
+		each *= 2
+	}
+	rows := d.number(tagRowsPerStrip, math.MaxInt32)
+	height := px / max(width, 1)
+	return each*px + min(max(rows, 1), height)*width*bits/8
 }
 
 // Fax compression (TIFF 6.0, section 11).

@@ -25,10 +25,11 @@ const (
 	tagPredictor       = 317
 	tagTileWidth       = 322
 
-	photometricInks = 5
-	predictorNone   = 1
-	predictorAcross = 2
-	inks            = 4
+	photometricPalette = 3
+	photometricInks    = 5
+	predictorNone      = 1
+	predictorAcross    = 2
+	inks               = 4
 )
 
 // inksDirectory is a file's directory when its picture is of inks.

@@ -21,7 +21,7 @@ func inspectWebP(src source, h *header) error {
 	if end > src.size { // the decoder would make room for what the file only claims to have
 		return undecodable(fmt.Errorf("%w: it says that it has %d bytes and has %d", io.ErrUnexpectedEOF, end, src.size))
 	}
-	profile := false
+	profile, alpha := false, false
 	at := int64(12)
 	for blocks := 0; at+8 <= end; blocks++ {
 		if blocks == mostBlocks {
@@ -38,6 +38,12 @@ func inspectWebP(src source, h *header) error {
 			if flags, err := body.bytes(0, 1); err == nil && flags[0]&2 != 0 {
 				return errors.New("this webp file is an animation; save one frame of it as a picture")
 			}
+		case "VP8L":
+			h.decoding = (4 + 4) * h.pixels() // its own pixels, beside those of a transform
+		case "VP8 ":
+			h.decoding = 3 * h.pixels() / 2
+		case "ALPH":
+			alpha = true
 		case "ICCP":
 			if !profile { // only the first one counts: RFC 9649, 2.7.1.4
 				profile = true
@@ -47,6 +53,9 @@ func inspectWebP(src source, h *header) error {
 			h.turn = exifUpright(body)
 		}
 		at += 8 + n + n&1
+	}
+	if alpha {
+		h.decoding += (1 + 4) * h.pixels() // beside it what is laid on white
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"strings"
 
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
@@ -13,6 +14,9 @@ import (
 
 // MostPixels is as far as the bound on an artwork can be raised: more than any memory holds.
 const MostPixels = 1e11
+
+// MostBytes is as far as the bound on an artwork's memory can be raised.
+const MostBytes = 1e12
 
 // Found is the artwork of a job that was read, as it was found.
 type Found struct {
@@ -24,11 +28,11 @@ type Found struct {
 
 // OpenArtwork decodes the part that is printed of the artwork of a job that was read: of the file that moved names, or,
 // when that is empty, of the one that make was given, else of its copy in the job's folder, or of a file of its name
-// beside the job. Whichever it is, it must be the very file that the job was made from, of maxPixels at most.
-func (j Job) OpenArtwork(moved string, maxPixels int) (Found, error) {
+// beside the job. Whichever it is, it must be the very file that the job was made from, within limits.
+func (j Job) OpenArtwork(moved string, limits artwork.Limits) (Found, error) {
 	var was, errCopy error
 	for i, path := range j.places(moved) {
-		art, err := j.openAt(path, maxPixels)
+		art, err := j.openAt(path, limits)
 		switch {
 		case err == nil:
 			return Found{art, path, was}, nil
@@ -80,8 +84,8 @@ func (j Job) places(moved string) []string {
 func (j Job) isCopy(path string) bool { return j.Artwork.Copy != "" && path == j.copyPath() }
 
 // openAt is OpenArtwork of the file at path.
-func (j Job) openAt(path string, maxPixels int) (*artwork.Picture, error) {
-	art, err := Extent{j.Artwork.WidthPx, j.Artwork.HeightPx, j.Artwork.Page}.read(path, path, maxPixels)
+func (j Job) openAt(path string, limits artwork.Limits) (*artwork.Picture, error) {
+	art, err := Extent{j.Artwork.WidthPx, j.Artwork.HeightPx, j.Artwork.Page}.read(path, path, limits)
 	if err != nil {
 		return nil, err
 	}
@@ -125,8 +129,16 @@ func (j Job) ArtworkPath(moved string) string {
 	return filepath.Join(j.realFolder(), path)
 }
 
-// hintMaxPixels adds to the error of a picture that is over the bound what would let it in.
-func hintMaxPixels(err error) error {
+// hintLimits adds to the error of a picture that is over the bound what would let it in.
+func hintLimits(err error) error {
+	var tooMuch *artwork.TooMuchMemoryError
+	if errors.As(err, &tooMuch) {
+		if tooMuch.Bytes > MostBytes {
+			return fmt.Errorf("%w\nhint: --max-memory goes up to %d GB, which is not enough here", err, int(MostBytes/1e9))
+		}
+		return fmt.Errorf("%w\nhint: if there is so much, --max-memory %s lets it in", err,
+			strings.ReplaceAll(artwork.InMB(tooMuch.Bytes), " ", ""))
+	}
 	var tooMany *artwork.TooManyPixelsError
 	if !errors.As(err, &tooMany) {
 		return err

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/readfile"
@@ -21,8 +22,8 @@ type Finding struct {
 }
 
 // Check looks whether a job, named itself or by its folder, can still be printed as it was made; its artwork may
-// have moved, and has maxPixels at most. It is an error when there is nothing to look at.
-func Check(path, moved string, maxPixels int) ([]Finding, error) {
+// have moved, and is within limits. It is an error when there is nothing to look at.
+func Check(path, moved string, limits artwork.Limits) ([]Finding, error) {
 	folder := path
 	info, err := os.Stat(path)
 	if err != nil {
@@ -47,7 +48,7 @@ func Check(path, moved string, maxPixels int) ([]Finding, error) {
 		Finding{What: "sheets", Agrees: fmt.Sprintf("%d, each within its paper, %d across and %d down", len(j.Sheets),
 			j.Backdrop.Columns, j.Backdrop.Rows)},
 		Finding{"check code", j.CheckCode + ", as the job's figures give it", j.Changed()},
-		j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(moved, maxPixels)), nil
+		j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(moved, limits)), nil
 }
 
 // checkFolder looks for the files that make wrote, of which copy is the artwork's copy, empty for none.
@@ -114,8 +115,8 @@ func countPages(path string) (int, error) {
 }
 
 // checkArtwork looks whether the artwork is the one that the job was made from, and says which file is.
-func (j Job) checkArtwork(moved string, maxPixels int) Finding {
-	found, err := j.OpenArtwork(moved, maxPixels)
+func (j Job) checkArtwork(moved string, limits artwork.Limits) Finding {
+	found, err := j.OpenArtwork(moved, limits)
 	file := Printable(filepath.Base(j.ArtworkPath(moved)))
 	is := func(file, where string) string {
 		return fmt.Sprintf("%s%s, %d x %d pixels, of the job's SHA-256", file, where, j.Artwork.WidthPx, j.Artwork.HeightPx)

@@ -22,9 +22,9 @@ type Extent struct {
 // whole pixels changes its proportions by less than a print is measured.
 const nominalPx = 6000
 
-// ReadExtent reads an artwork's size from its file, of which only the header is read; over maxPixels is refused. page
+// ReadExtent reads an artwork's size from its file, of which only the header is read; over limits is refused. page
 // is the page asked for of a PDF, 0 for its only one, and must be 0 of a picture.
-func ReadExtent(path string, page, maxPixels int) (Extent, error) {
+func ReadExtent(path string, page int, limits artwork.Limits) (Extent, error) {
 	isPDF, err := artwork.IsPDF(path)
 	switch {
 	case err != nil:
@@ -33,10 +33,10 @@ func ReadExtent(path string, page, maxPixels int) (Extent, error) {
 		return Extent{}, WrongWords(fmt.Errorf("--page %d says which page of a PDF is meant, and %q is a picture: leave it "+
 			"out", page, path))
 	case !isPDF:
-		w, h, err := artwork.ReadSize(path, maxPixels)
-		return Extent{w, h, 0}, hintMaxPixels(err)
+		w, h, err := artwork.ReadSize(path, limits)
+		return Extent{w, h, 0}, hintLimits(err)
 	}
-	p, err := artwork.ReadPage(path, page, maxPixels)
+	p, err := artwork.ReadPage(path, page, limits)
 	if err != nil {
 		return Extent{}, err
 	}
@@ -69,18 +69,18 @@ func (o Order) drawnFor(p layout.Plan, page Extent, part image.Rectangle) Extent
 func sq(v float64) float64 { return v * v }
 
 // Open opens the artwork's file and makes pixels of it.
-func (e Extent) Open(path string, maxPixels int) (*artwork.Picture, error) {
-	return e.read(path, path, maxPixels)
+func (e Extent) Open(path string, limits artwork.Limits) (*artwork.Picture, error) {
+	return e.read(path, path, limits)
 }
 
 // read opens the artwork's file at path, which errors call original, and makes pixels of it.
-func (e Extent) read(path, original string, maxPixels int) (*artwork.Picture, error) {
+func (e Extent) read(path, original string, limits artwork.Limits) (*artwork.Picture, error) {
 	if e.Page == 0 {
-		art, err := artwork.OpenCopy(path, original, maxPixels)
-		return art, hintMaxPixels(err)
+		art, err := artwork.OpenCopy(path, original, limits)
+		return art, hintLimits(err)
 	}
-	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, maxPixels)
-	if err != nil && e.WidthPx > maxPixels/e.HeightPx {
+	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, limits)
+	if err != nil && e.WidthPx > limits.Pixels/e.HeightPx {
 		return nil, fmt.Errorf("%w\nhint: print it coarser, with --ppi auto or a lower --ppi than %d", err, shot.DefaultPPI)
 	}
 	return art, err

@@ -72,7 +72,7 @@ type making struct {
 // prepare finds out what can be known before the artwork is decoded: its size, the part that is the picture, and the
 // ways to lay the paper.
 func (m *making) prepare() (plans []layout.Plan, err error) {
-	if m.extent, err = ReadExtent(m.Artwork, m.Page, m.MaxPixels); err != nil {
+	if m.extent, err = ReadExtent(m.Artwork, m.Page, m.Limits); err != nil {
 		return nil, err
 	}
 	if m.part, err = m.Order.part(m.extent); err != nil {
@@ -115,7 +115,7 @@ func (m *making) writeFiles(ctx context.Context, plans []layout.Plan) error {
 
 // open decodes the artwork.
 func (m *making) open() (whole *artwork.Picture, err error) {
-	if whole, err = m.extent.read(m.source(), m.Artwork, m.MaxPixels); err != nil {
+	if whole, err = m.extent.read(m.source(), m.Artwork, m.Limits); err != nil {
 		return nil, err
 	}
 	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != m.part {

@@ -98,7 +98,7 @@ func TestArtworkChangedMeanwhile(t *testing.T) {
 		final := filepath.Join(t.TempDir(), "job")
 		folder, err := place.NewFolder(final, false, path)
 		require.NoError(t, err)
-		m := making{Order: Order{Artwork: path, MaxPixels: artwork.DefaultMaxPixels}, folder: folder,
+		m := making{Order: Order{Artwork: path, Limits: artwork.Default}, folder: folder,
 			part: image.Rect(0, 0, 60, 40)}
 		err = m.writeFiles(t.Context(), nil)
 		require.ErrorContains(t, err, says)

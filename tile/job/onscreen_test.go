@@ -43,7 +43,7 @@ func TestColoursOnScreenThatAreOnlyRough(t *testing.T) {
 		{"grey, its edge stretched", grey, greys, layout.Stretch, nil, false, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			art, err := artwork.Open(jobtest.WriteStripes(t, c.profile, c.colour), artwork.DefaultMaxPixels)
+			art, err := artwork.Open(jobtest.WriteStripes(t, c.profile, c.colour), artwork.Default)
 			require.NoError(t, err)
 			if c.dropped != "" {
 				require.Nil(t, art.ICC)

@@ -1,6 +1,9 @@
 package job
 
-import "dropsheet/layout"
+import (
+	"dropsheet/layout"
+	"dropsheet/tile/artwork"
+)
 
 // Order is what a job is made of and how.
 type Order struct {
@@ -10,10 +13,10 @@ type Order struct {
 	From *Job
 	// LeaveArtwork leaves it where it is; else the job keeps a copy.
 	LeaveArtwork bool
-	Page         int          // of an artwork that is a PDF, from 1; 0 for its only one, and for a picture
-	MaxPixels    int          // most pixels that it may have
-	Crop         Crop         // the part of it that is the picture
-	Setup        layout.Setup // without proportions, which are those of the picture
+	Page         int            // of an artwork that is a PDF, from 1; 0 for its only one, and for a picture
+	Limits       artwork.Limits // how large it may be
+	Crop         Crop           // the part of it that is the picture
+	Setup        layout.Setup   // without proportions, which are those of the picture
 
 	Seams      layout.SeamRule
 	Avoid      []Avoided

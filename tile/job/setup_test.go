@@ -47,7 +47,7 @@ func order(t testing.TB, change func(*layout.Setup)) Order {
 	t.Helper()
 	art, _ := jobtest.WritePattern(t, 60, 40)
 	return Order{
-		Artwork: art, MaxPixels: artwork.DefaultMaxPixels, Setup: setup(t, change), Seams: layout.SeamsLeast,
+		Artwork: art, Limits: artwork.Default, Setup: setup(t, change), Seams: layout.SeamsLeast,
 		PPI: PPI{Most: shot.DefaultPPI}, Folder: filepath.Join(t.TempDir(), "job"),
 	}
 }

@@ -165,7 +165,7 @@ func TestArtworkColoursThroughPDFium(t *testing.T) {
 func opened(t *testing.T, data []byte) *artwork.Picture {
 	path := filepath.Join(t.TempDir(), "artwork")
 	require.NoError(t, os.WriteFile(path, data, 0o600))
-	art, err := artwork.Open(path, artwork.DefaultMaxPixels)
+	art, err := artwork.Open(path, artwork.Default)
 	require.NoError(t, err)
 	require.Empty(t, art.Warnings)
 	return art

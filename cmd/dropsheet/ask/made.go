@@ -39,7 +39,7 @@ func (m *made) order() (job.Order, error) {
 		return job.Order{}, err
 	}
 	order := job.Order{
-		Artwork: m.artwork, Page: m.picture.page, MaxPixels: m.maxPixels, Crop: m.picture.crop, Setup: setup,
+		Artwork: m.artwork, Page: m.picture.page, Limits: m.limits, Crop: m.picture.crop, Setup: setup,
 		Seams: m.placement.rule, Avoid: m.placement.avoid, SeamsAt: m.placement.at, MoreSheets: m.placement.more,
 		PPI: m.ppi, Lossless: m.lossless, LeaveArtwork: !m.keep, GuidePaper: m.guide, Asked: asked(m.flags),
 	}

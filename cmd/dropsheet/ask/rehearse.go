@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 	"dropsheet/tile/proof"
 	"dropsheet/tile/texture"
@@ -32,8 +33,8 @@ func (r *Rehearse) OtherArtwork() string { return r.again.artwork }
 // Page is the page that is asked for of a PDF; 0 for its only one.
 func (r *Rehearse) Page() int { return r.picture.page }
 
-// MaxPixels is the most pixels that an artwork may have.
-func (r *Rehearse) MaxPixels() int { return r.maxPixels }
+// Limits are how large an artwork may be.
+func (r *Rehearse) Limits() artwork.Limits { return r.limits }
 
 // Bench is what the words come to for an artwork of that size, upright: an order for its job without a folder, the part
 // of the artwork that is the picture, and the ways to lay the paper, the first of which is what size tells of.

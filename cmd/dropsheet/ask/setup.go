@@ -10,6 +10,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/flip/motion"
 	"dropsheet/layout"
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 )
 
@@ -25,7 +26,7 @@ type setup struct {
 	sharpToPx  float64
 	picture    picture
 	printer    string
-	maxPixels  int
+	limits     artwork.Limits
 	artwork    string // the picture's file; empty for none, and for that of a job
 	again      again
 	fromJob    map[string]bool // flags whose words are those of the job
@@ -103,7 +104,7 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"comes out even; needs --lamp")
 	flags.BoolVar(&s.asked.Inches, "inches", false, "tell lengths in inches too, to a sixteenth, as is done anyway where "+
 		"the paper is named in inches")
-	addMaxPixels(flags, &s.maxPixels)
+	addLimits(flags, &s.limits)
 	s.again.register(flags)
 }
 

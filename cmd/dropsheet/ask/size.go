@@ -79,7 +79,7 @@ func (s *Size) part() (image.Rectangle, error) {
 	case path == "":
 		return image.Rectangle{}, nil
 	}
-	extent, err := job.ReadExtent(path, s.picture.page, s.maxPixels)
+	extent, err := job.ReadExtent(path, s.picture.page, s.limits)
 	if err != nil {
 		return image.Rectangle{}, err
 	}

@@ -16,13 +16,13 @@ import (
 
 // Subject is what is rehearsed.
 type Subject struct {
-	Artwork   string     // the picture's file
-	From      *job.Job   // the job whose own artwork that is; nil for an artwork by itself
-	Extent    job.Extent // its size, and its page if it is a PDF
-	MaxPixels int        // most that it may have
-	Folder    string     // where its job goes, beside which takes are kept
-	Dropped   bool       // it was dropped on the page, and goes when the program ends
-	Words     job.Asked  // to begin with
+	Artwork string         // the picture's file
+	From    *job.Job       // the job whose own artwork that is; nil for an artwork by itself
+	Extent  job.Extent     // its size, and its page if it is a PDF
+	Limits  artwork.Limits // how large it may be
+	Folder  string         // where its job goes, beside which takes are kept
+	Dropped bool           // it was dropped on the page, and goes when the program ends
+	Words   job.Asked      // to begin with
 }
 
 // bench is the subject on the bench. Another picture may take its place.
@@ -36,7 +36,7 @@ type bench struct {
 }
 
 func newBench(s Subject) *bench {
-	open := func() (*artwork.Picture, error) { return s.Extent.Open(s.Artwork, s.MaxPixels) }
+	open := func() (*artwork.Picture, error) { return s.Extent.Open(s.Artwork, s.Limits) }
 	return &bench{subject: s, art: &onScreen{open: open}}
 }
 
@@ -80,7 +80,7 @@ func (b *bench) set(words []Word) (*set, error) {
 	if s.order, s.part, s.plans, err = asked.Bench(subject.Artwork, w, h); err != nil {
 		return nil, err
 	}
-	s.order.MaxPixels = subject.MaxPixels
+	s.order.Limits = subject.Limits
 	s.picture, s.notes, err = art.of(s.part, s.plans[0].Backdrop.Surround)
 	return s, err
 }

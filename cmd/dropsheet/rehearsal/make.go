@@ -133,7 +133,7 @@ func (s *server) makeJob(ctx context.Context, o order, to *records) error {
 	}
 	ordered.From = subject.From
 	ordered.LeaveArtwork = ordered.LeaveArtwork && !subject.Dropped
-	ordered.Folder, ordered.Force, ordered.MaxPixels = folder, o.Replace, subject.MaxPixels
+	ordered.Folder, ordered.Force, ordered.Limits = folder, o.Replace, subject.Limits
 	j, seams, err := job.Make(ctx, ordered, job.Watch{
 		Warn: func(warning string) { to.write(warningRecord{head{Kind: "warning"}, warning}, nil) },
 		Progress: func(what string, done, of int) {

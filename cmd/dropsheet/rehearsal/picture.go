@@ -100,18 +100,18 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	if err = errors.Join(err, f.Close()); err != nil {
 		return errors.New("the picture did not come whole: drop it again")
 	}
-	extent, err := job.ReadExtent(path, 0, was.MaxPixels)
+	extent, err := job.ReadExtent(path, 0, was.Limits)
 	if err != nil {
 		return err
 	}
-	whole, err := extent.Open(path, was.MaxPixels)
+	whole, err := extent.Open(path, was.Limits)
 	if err != nil {
 		return err
 	}
 	art := &onScreen{whole: whole}
 	words := maps.Clone(was.Words)
 	delete(words, "page")
-	b.put(Subject{Artwork: path, Extent: extent, MaxPixels: was.MaxPixels, Dropped: true,
+	b.put(Subject{Artwork: path, Extent: extent, Limits: was.Limits, Dropped: true,
 		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}, art)
 	b.mutex.Lock()
 	old := b.dropped

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/jobtest"
 )
@@ -38,8 +39,8 @@ func serve(t *testing.T, path string, words job.Asked) (url string, stop func())
 	require.NoError(t, err)
 	ctx, cancel := context.WithCancel(context.Background())
 	opened, ended := make(chan string, 1), make(chan error, 1)
-	extent, _ := job.ReadExtent(path, 0, 1e8) // of what is not there, nothing
-	subject := Subject{Artwork: path, Extent: extent, MaxPixels: 1e8,
+	extent, _ := job.ReadExtent(path, 0, artwork.Default) // of what is not there, nothing
+	subject := Subject{Artwork: path, Extent: extent, Limits: artwork.Default,
 		Folder: filepath.Join(filepath.Dir(path), ask.BackdropFolder(path)),
 		Words:  words}
 	about := []Heading{{"drop", []string{"drop", "liquid", "drop-at"}},

@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"dropsheet/tile/artwork"
 	"dropsheet/tile/job"
 	"dropsheet/tile/proof"
 )
@@ -22,11 +23,11 @@ var (
 
 func harbourBench(b *testing.B) *bench {
 	b.Helper()
-	extent, err := job.ReadExtent(wholeHarbour, 0, 1e8)
+	extent, err := job.ReadExtent(wholeHarbour, 0, artwork.Default)
 	if err != nil {
 		b.Fatal(err)
 	}
-	return newBench(Subject{Artwork: wholeHarbour, Extent: extent, MaxPixels: 1e8, Folder: "harbour-backdrop"})
+	return newBench(Subject{Artwork: wholeHarbour, Extent: extent, Limits: artwork.Default, Folder: "harbour-backdrop"})
 }
 
 // untilFrame is a page that leaves when the first frame has come.

@@ -25,7 +25,7 @@ func (w Word) Flag() string { return w[0] }
 func (w Word) Value() string { return w[1] }
 
 // notFromThePage are flags that the command line alone sets: they say what the program may do, and what it reads.
-var notFromThePage = []string{"max-pixels", "page", "artwork", "scale", "without"}
+var notFromThePage = []string{"max-pixels", "max-memory", "page", "artwork", "scale", "without"}
 
 // wordsOf lists what was asked, flag by flag in the order of their names.
 func wordsOf(asked job.Asked) []Word {
@@ -43,7 +43,7 @@ func wordsOf(asked job.Asked) []Word {
 
 // fixed are the words that the command line alone sets, as it set them.
 func (s Subject) fixed() (words []Word) {
-	for _, flag := range []string{"page", "max-pixels"} {
+	for _, flag := range []string{"page", "max-pixels", "max-memory"} {
 		for _, value := range s.Words[flag] {
 			words = append(words, Word{flag, value})
 		}

@@ -101,7 +101,7 @@ func noise(x, y float64) float64 {
 func paint(t testing.TB, draw func(u, v float64) float64) *texture.Texture {
 	t.Helper()
 	if draw == nil {
-		art, err := artwork.Open("../../../examples/harbour/harbour.jpg", artwork.DefaultMaxPixels)
+		art, err := artwork.Open("../../../examples/harbour/harbour.jpg", artwork.Default)
 		require.NoError(t, err)
 		return texture.New(art)
 	}
