@@ -112,6 +112,9 @@ func TestRehearse(t *testing.T) {
 		require.Len(t, told, 1)
 		var page struct{ Figures any }
 		require.NoError(t, json.Unmarshal(told[0], &page))
+		exactly, err := json.MarshalIndent(page.Figures, "", "  ")
+		require.NoError(t, err)
+		require.NoError(t, json.Unmarshal(toNanometres(exactly), &page.Figures))
 		text, _, code := dropsheet(t, append([]string{"size", art, "--json"}, flags...)...)
 		require.Equal(t, exitDone, code)
 		var size any

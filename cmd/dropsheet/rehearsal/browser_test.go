@@ -50,7 +50,7 @@ type tab struct {
 
 // onTheBench is what the page begins with.
 var onTheBench = job.Asked{"distance": {"40cm"}, "frame-width": {"9mm"}, "pixels": {"1280x800"}, "aperture": {"f/22"},
-	"lamp": {"-900mm,0mm,900mm", "900mm,0mm,900mm"}}
+	"lamp": {"-900mm,-700mm,600mm", "900mm,-700mm,600mm"}}
 
 // open opens the page of an artwork on a screen of that size.
 func open(t *testing.T, artwork string, widthPx, heightPx int64, options ...chromedp.EmulateViewportOption) *tab {

@@ -79,10 +79,10 @@ export class Bench {
     const half = (this.#above ? p.backdrop.width_mm : p.backdrop.height_mm) / 2;
     const across = l => this.#above ? l[0] : l[1]; // up on the drawing is up, or the far side: left of the board
     if (!this.#scale || !this.#held()) {
-      const reach = Math.max(half, ...lamps.map(l => Math.abs(across(l))), 60);
+      const up = Math.max(half, 60, ...lamps.map(l => -across(l))), down = Math.max(half, 60, ...lamps.map(across));
       const left = Math.min(-cam, ...lamps.map(l => dist - l[2]));
-      const k = Math.min((w - 110) / (dist - left), (h - 84) / 2 / reach);
-      this.#scale = {k, x0: (w - (dist - left) * k) / 2 - left * k, y0: (h - 16) / 2};
+      const k = Math.min((w - 110) / (dist - left), (h - 96) / (up + down));
+      this.#scale = {k, x0: (w - (dist - left) * k) / 2 - left * k, y0: 36 + (h - 96 - (up + down) * k) / 2 + up * k};
     }
     const {k, x0, y0} = this.#scale, at = (z, y) => ({x: x0 + z * k, y: y0 + y * k});
     const s = this.#svg, line = (a, b, more) => add(s, "line", {x1: a.x, y1: a.y, x2: b.x, y2: b.y, ...more});
@@ -100,10 +100,12 @@ export class Bench {
     line(at(dist, -half), at(dist, half), {stroke: "var(--say)", "stroke-width": 4});
     for (const l of lamps) line(at(dist - l[2], across(l)), board, {stroke: "var(--mark)", "stroke-dasharray": "1 5"});
     const ruler = h - 30;
+    const room = 66, narrow = Math.min(drop.x - lens.x, board.x - drop.x) < room; // for a length in figures
+    if (narrow) add(s, "text", {x: (lens.x + board.x) / 2, y: ruler + 19, "text-anchor": "middle", class: "q"}, `${short(cam, 1)} + ${readMM(dist)}`);
     for (const [a, b, mmLong] of [[lens, drop, cam], [drop, board, dist]]) {
       line({x: a.x, y: ruler}, {x: b.x, y: ruler}, {stroke: "var(--quiet)"});
       for (const e of [a, b]) line({x: e.x, y: ruler - 5}, {x: e.x, y: ruler + 5}, {stroke: "var(--quiet)"});
-      add(s, "text", {x: (a.x + b.x) / 2, y: ruler + 19, "text-anchor": "middle", class: "q"}, readMM(mmLong));
+      if (!narrow) add(s, "text", {x: (a.x + b.x) / 2, y: ruler + 19, "text-anchor": "middle", class: "q"}, readMM(mmLong));
     }
     add(s, "text", {x: Math.min(board.x, w - 8), y: Math.max(16, y0 - half * k - 10), "text-anchor": "end"},
       `board ${short(p.backdrop.width_mm, 0)} × ${short(p.backdrop.height_mm, 0)}`);
