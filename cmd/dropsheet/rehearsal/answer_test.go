@@ -175,3 +175,25 @@ func TestStart(t *testing.T) {
 	require.Equal(t, "distance", b.Headings[1].Flags[0].Name)
 	require.Empty(t, b.Takes)
 }
+
+// The page's four verdicts find their facts: each of the topics that it tells of has some, with a whole shot asked for.
+func TestFactsOfTheVerdicts(t *testing.T) {
+	address, _ := served(t)
+	words := append([]Word{{"lamp", "-60cm,0cm,80cm"}, {"lamp-lux", "20000"}, {"iso", "3200"}, {"frame-rate", "1000"},
+		{"fall", "20cm"}}, usual...)
+	told := map[string]bool{}
+	for _, r := range asked(t, address, "look", question{Words: words, SidePx: 64}) {
+		for _, f := range r.Facts {
+			topic, _, _ := strings.Cut(f.Key, ".")
+			told[topic] = told[topic] || f.Text != ""
+		}
+		if r.Kind == "figures" {
+			require.NotEmpty(t, r.Ladder)
+			require.Greater(t, r.Ladder[0].Smear, 0.0)
+			require.NotEmpty(t, r.Catches)
+		}
+	}
+	for _, topic := range []string{"sharp", "focus", "lux", "light", "glare", "motion", "travel", "print"} {
+		require.True(t, told[topic], topic)
+	}
+}

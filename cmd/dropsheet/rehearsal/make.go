@@ -204,5 +204,8 @@ func (s *server) made(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	w.Header().Set("Content-Type", kind)
+	if kind == "application/pdf" { // which the page's policy lets no viewer in the browser draw
+		w.Header().Set("Content-Disposition", `attachment; filename="`+name+`"`)
+	}
 	http.ServeContent(w, r, "", info.ModTime(), f)
 }

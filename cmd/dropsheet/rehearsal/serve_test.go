@@ -68,6 +68,7 @@ type record struct {
 	Files, Warnings                                                                       []string
 	Sheets                                                                                any
 	Figures, Plan                                                                         json.RawMessage
+	Facts                                                                                 []fact
 	Catches                                                                               []catch
 	Ladder                                                                                []rung
 	Count                                                                                 json.RawMessage

@@ -81,7 +81,8 @@ export class Bench {
     if (!this.#scale || !this.#held()) {
       const up = Math.max(half, 60, ...lamps.map(l => -across(l))), down = Math.max(half, 60, ...lamps.map(across));
       const left = Math.min(-cam, ...lamps.map(l => dist - l[2]));
-      const k = Math.min((w - 110) / (dist - left), (h - 96) / (up + down));
+      const body = 70; // pixels that the camera takes up behind its lens
+      const k = Math.min((w - 2 * body) / (dist - left), (h - 96) / (up + down));
       this.#scale = {k, x0: (w - (dist - left) * k) / 2 - left * k, y0: 36 + (h - 96 - (up + down) * k) / 2 + up * k};
     }
     const {k, x0, y0} = this.#scale, at = (z, y) => ({x: x0 + z * k, y: y0 + y * k});

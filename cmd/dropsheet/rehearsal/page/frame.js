@@ -26,7 +26,7 @@ export class Frame {
     const drop = length("drop", "drop", () => bench.plan.plan.drop.diameter_mm, 0.05, 0.5, 60);
     add("drop", {}, [drop], (dx, dy, [from]) => {
       const level = bench.plan.plan.drop.body === "level-rod";
-      drop.set(Math.max(0.05, from + 2 * (level ? dy : dx) / this.#pxPerMM()));
+      drop.set(Math.max(0.05, from + 2 * (level ? -dy : dx) / this.#pxPerMM()));
     });
     const frame = length("frame-width", "frame width", () => bench.plan.plan.camera.frame_width_mm, 0.1, 1, 1000);
     add("frame", {shape: "corner", tag: "left"}, [frame], (dx, dy, [from]) => {
@@ -155,7 +155,7 @@ export class Frame {
       this.#handles[name].put(x, y, tag);
     };
     const d = p.plan.drop, level = d.body === "level-rod";
-    put("drop", this.#at(level ? {x: first.x, y: first.y + half.y} : {x: first.x + half.x, y: first.y}), `drop ${readMM(d.diameter_mm, 2)}`);
+    put("drop", this.#at(level ? {x: first.x, y: first.y - half.y} : {x: first.x + half.x, y: first.y}), `drop ${readMM(d.diameter_mm, 2)}`);
     put("frame", {x: b.left + b.width, y: b.top}, `frame ${readMM(c.frame_width_mm, 2)}`);
     put("centre", this.#at(first), `centre ${this.#centre().map(v => short(v, 3)).join(", ")}`);
     const a = this.#turn() * Math.PI / 180, u = p.plan.picture.fill;

@@ -75,8 +75,7 @@ export class Making {
     for (const [name, says] of [["sheets.pdf", "The sheets, to print at 100 %"], ["guide.pdf", "The guide: read it first"]]) {
       const a = document.createElement("a");
       a.href = `made/${name}${fresh}`;
-      a.target = "_blank";
-      a.rel = "noopener";
+      a.download = name;
       a.textContent = says;
       all.push(a);
     }
