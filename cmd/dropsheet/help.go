@@ -45,7 +45,7 @@ var headings = []struct{ title, flags string }{
 	{"paper and printer", "paper orientation printer margin lap ppi lossless spare guide-paper inches"},
 	{"seams", "seams avoid more-sheets seam-at seam-width"},
 	{"readings of a printer", "save read between margins list"},
-	{"files and output", "artwork keep-artwork max-pixels max-memory out force verbose json port no-open"},
+	{"files and output", "artwork keep-artwork max-pixels max-memory film out force verbose json port no-open"},
 	{"a job made again", "scale without"},
 }
 

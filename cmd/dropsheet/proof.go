@@ -13,6 +13,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/tile/job"
+	"dropsheet/tile/proof"
 )
 
 var proofCommand = command{
@@ -23,7 +24,8 @@ through the drop: blur, diffraction, smear, light lost in the drop, lamps, seams
 drop, camera, exposure and light try another set-up on the same print; what is not given stays as in
 the job. The proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
 brightness is set for it, unless ISO, exposure and the lamps' lux are known: then it is as bright
-as it is recorded, and how much of it is clipped or black is told.`,
+as it is recorded, and how much of it is clipped or black is told. --film renders all frames of the
+drop's passage, for which its fall or speed and the frame rate must be known.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Proof
@@ -47,14 +49,16 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err != nil {
 		return err
 	}
-	if p.Out == "" {
-		p.Out = filepath.Join(j.Folder(), "proof-trial.png")
-	}
-	if err := j.MayWrite(p.Out, p.Force, p.Artwork); err != nil {
-		return err
-	}
-	if err := namedAs(p.Out, "a proof", ".png"); err != nil {
-		return err
+	if p.Film == "" {
+		if p.Out == "" {
+			p.Out = filepath.Join(j.Folder(), "proof-trial.png")
+		}
+		if err := j.MayWrite(p.Out, p.Force, p.Artwork); err != nil {
+			return err
+		}
+		if err := namedAs(p.Out, "a proof", ".png"); err != nil {
+			return err
+		}
 	}
 	art, err := j.OpenArtwork(p.Artwork, p.Limits)
 	if err != nil {
@@ -64,6 +68,9 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	picture, warnings := job.OnScreen(art.Picture, plan.Backdrop.Surround)
 	c.warn(warnings...)
 	scene := p.Scene(plan, picture)
+	if p.Film != "" {
+		return writeFilm(ctx, c, p, j, scene)
+	}
 	show := progress{console: c}
 	defer show.clear()
 	frame, err := job.Render(ctx, scene, show.watch())
@@ -73,6 +80,12 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := j.WritePNG(p.Out, p.Force, func() image.Image { return frame }); err != nil {
 		return err
 	}
+	return tellProof(c, p, scene)
+}
+
+// tellProof says what the frame that was written shows, and what not.
+func tellProof(c console, p *ask.Proof, scene proof.Scene) error {
+	plan := scene.Plan
 	told := report.Of(plan)
 	c.tell(told.Warnings())
 	c.warn(unseen(told, plan, p.Drops)...)
@@ -84,7 +97,7 @@ func writeProof(ctx context.Context, c console, p *ask.Proof, args []string) err
 	if err := writeGlance(c.out, shortened(told.Glance(), "SEE", "LIGHT", "TIME", "CHECK")); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.out, "proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s\n",
+	_, err := fmt.Fprintf(c.out, "proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s\n",
 		job.Brightness(plan), p.Out, camera.WidthPx, camera.HeightPx, report.Body(plan.Drop),
 		report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)
 	return err

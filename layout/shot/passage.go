@@ -61,7 +61,7 @@ func (s Shot) Passage(drops []layout.Point) (Passage, error) {
 	reachMM := s.Camera.FrameHeightMM/2 + halfHeightMM
 	fromS, toS, ok := motion.ViewS(speed, reachMM+lowestMM, reachMM-highestMM)
 	if !ok {
-		return Passage{}, errors.New("so the drop never comes into the frame: give a place nearer to the axis, or a speed " +
+		return Passage{}, errors.New("the drop never comes into the frame: give a place nearer to the axis, or a speed " +
 			"that brings it there")
 	}
 	first, last := math.Ceil(fromS*p.FrameRate), math.Floor(toS*p.FrameRate)
@@ -75,6 +75,18 @@ func (s Shot) Passage(drops []layout.Point) (Passage, error) {
 			p.FrameRate, most)
 	}
 	p.First, p.Last = int(first), int(last)
+	// At its ends the drop may not be as long as that.
+	shows := func(m Moment) bool {
+		_, halfHeightMM := s.Plan.Swung(m.HeightOverWidth).Sight().OutlineMM()
+		reachMM := s.Camera.FrameHeightMM/2 + halfHeightMM
+		return lowestMM+m.FallsMM >= -reachMM && highestMM+m.FallsMM <= reachMM
+	}
+	for p.First < p.Last && !shows(p.At(0)) {
+		p.First++
+	}
+	for p.First < p.Last && !shows(p.At(p.Frames()-1)) {
+		p.Last--
+	}
 	return p, nil
 }
 

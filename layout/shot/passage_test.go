@@ -42,12 +42,12 @@ func TestPassageShowsAllOfTheDrop(t *testing.T) {
 			if drops == nil {
 				drops = []layout.Point{{}}
 			}
-			const longer = 1.0728 // a drop that is 1/0.9 times as high as wide: the cube root of its square
 			shows := func(frame int) bool {
 				seconds := float64(frame) / 12500
+				ratio := math.Pow(0.9, -math.Sin(2*math.Pi*30.7*seconds)) // TestPassageSwings
 				for _, at := range drops {
 					y := at.YMM + c.v*seconds + g/2*seconds*seconds
-					if math.Abs(y) <= s.Camera.FrameHeightMM/2+radiusMM*longer {
+					if math.Abs(y) <= s.Camera.FrameHeightMM/2+radiusMM*math.Cbrt(ratio*ratio) { // of the same volume
 						return true
 					}
 				}

@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"image"
 	"math"
 	"strings"
 
@@ -44,10 +43,9 @@ func unexposed(p layout.Plan) (flags []string) {
 	return flags
 }
 
-// noteTones tells how much of a frame as it is recorded shows nothing.
-func (w Watch) noteTones(s proof.Scene, frame *image.RGBA) {
-	if s.White > 0 && w.Note != nil {
-		t := proof.TonesOf(frame)
-		w.Note(fmt.Sprintf("%.1f %% of the frame is clipped, %.1f %% is black", 100*t.ClippedShare, 100*t.BlackShare))
+// noteTones tells how much of what is as bright as recorded shows nothing.
+func (w Watch) noteTones(s proof.Scene, of string, t proof.Tones) {
+	if s.White > 0 {
+		w.note("%.1f %% of the %s is clipped, %.1f %% is black", 100*t.ClippedShare, of, 100*t.BlackShare)
 	}
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"context"
+	"fmt"
 	"image"
 	"sync"
 
@@ -24,6 +25,12 @@ func (w Watch) warn(warnings ...string) {
 		if w.Warn != nil {
 			w.Warn(warning)
 		}
+	}
+}
+
+func (w Watch) note(format string, a ...any) {
+	if w.Note != nil {
+		w.Note(fmt.Sprintf(format, a...))
 	}
 }
 
@@ -52,7 +59,7 @@ func Render(ctx context.Context, s proof.Scene, w Watch) (*image.RGBA, error) {
 		w.progress("row", rows, s.Camera.HeightPx)
 	})
 	if err == nil {
-		w.noteTones(s, frame)
+		w.noteTones(s, "frame", proof.TonesOf(frame))
 	}
 	return frame, err
 }

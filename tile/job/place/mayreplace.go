@@ -32,7 +32,7 @@ func mayReplace(path, name string, force bool) error {
 		switch {
 		case e.IsDir() || !isOurs(e.Name()) && !copied(e.Name()):
 			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", name, e.Name())
-		case isUnfinished(e.Name()):
+		case IsUnfinished(e.Name()):
 			lock, err := hold(filepath.Join(path, e.Name()))
 			if errors.Is(err, errBusy) {
 				return fmt.Errorf("output folder %q: a file in it is being written: wait until that is done", name)

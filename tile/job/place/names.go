@@ -58,7 +58,7 @@ var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // isOurs tells whether a file of that name in a job's folder is dropsheet's, but for the artwork's copy.
 func isOurs(name string) bool {
-	return slices.Contains(madeFiles, name) || isUnfinished(name) || isBeside(name)
+	return slices.Contains(madeFiles, name) || IsUnfinished(name) || isBeside(name)
 }
 
 // isBeside tells whether a file of that name is written into a job's folder later.
@@ -72,7 +72,7 @@ func isBeside(name string) bool {
 // unfinishedSuffix ends the hidden names.
 const unfinishedSuffix = ".unfinished"
 
-// isUnfinished tells hidden names from others.
-func isUnfinished(name string) bool {
+// IsUnfinished tells hidden names from others.
+func IsUnfinished(name string) bool {
 	return strings.HasPrefix(name, ".") && strings.HasSuffix(name, unfinishedSuffix)
 }

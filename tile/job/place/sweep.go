@@ -60,7 +60,7 @@ func sweep(path string, remove func(path string, info fs.FileInfo)) {
 func hiddenIn(folder string) (names []string) {
 	entries, _ := os.ReadDir(folder) // one that can't be read is told of by whoever writes there
 	for _, e := range entries {
-		if isUnfinished(e.Name()) {
+		if IsUnfinished(e.Name()) {
 			names = append(names, e.Name())
 		}
 	}
