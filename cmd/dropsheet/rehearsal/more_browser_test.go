@@ -57,8 +57,9 @@ func TestTypedSetUp(t *testing.T) {
 func TestPlays(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)
 	p.do(chromedp.Click(chromedp.CSS("#play")))
-	p.until(`document.getElementById("fault").textContent.includes("how fast the drop falls is not known")`)
-	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-fall"), "20cm\t"))
+	p.until(`document.getElementById("fault").textContent.includes("takes the drop's speed and the frame rate")`)
+	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-fall"), "20cm\t"),
+		chromedp.SendKeys(chromedp.CSS("#word-frame-rate"), "12500\t"))
 	p.until(`document.getElementById("frame").dataset.rung === "draft"`)
 	p.finest()
 	p.do(chromedp.Click(chromedp.CSS("#play")))

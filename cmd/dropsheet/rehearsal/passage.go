@@ -3,84 +3,44 @@ package rehearsal
 import (
 	"context"
 	"errors"
-	"math"
+	"fmt"
 	"net/http"
 
-	"dropsheet/flip/motion"
 	"dropsheet/layout"
-	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/proof"
 )
 
-// passage is the drop's way through the frame.
-type passage struct {
-	moments  []moment
-	eachS    float64 // how long one of them is shown
-	ofFrames float64 // how many frames the camera takes of it; 0 where the rate is not known
-}
+// mostMoments is how many frames are rendered of a long passage, evenly apart.
+const mostMoments = 40
 
-// moment is where the drop's centre is below the frame's middle, and how far out of round it is; 0 for as planned.
-type moment struct{ downMM, heightOverWidth float64 }
-
-const (
-	// mostMoments is how many are rendered of a long passage, evenly apart.
-	mostMoments = 40
-	// unratedS is how long a passage is shown when the frame rate is not known.
-	unratedS = 2.0
-)
-
-// newPassage follows the drop from where it comes into the frame to where it leaves it, and as it swings: when it does
-// is not known beforehand, and it is taken to be round in the frame's middle. ok is false where the drop's speed is not
-// known.
-func newPassage(p layout.Plan) (all passage, ok bool) {
-	speed, ok := p.Shooting.DropSpeedMMPerS()
-	if !ok {
-		return passage{}, false
-	}
-	_, halfHeightMM := p.Sight().OutlineMM()
-	fromS, toS := passes(speed, p.Camera.FrameHeightMM/2+halfHeightMM)
-	all.ofFrames = p.Camera.FrameRate * (toS - fromS)
-	n, shownS := mostMoments, unratedS
-	if all.ofFrames > 0 {
-		n, shownS = int(max(1, min(math.Round(all.ofFrames), mostMoments))), all.ofFrames/p.Shooting.Playback()
-	}
-	all.eachS = shownS / float64(n)
-	swing, swings := shot.Of(p).Swing()
-	swings = swings && swing.PerSecond > 0 && !report.Solid(p.Drop)
-	for i := range n {
-		t := fromS + (toS-fromS)*(float64(i)+0.5)/float64(n)
-		m := moment{downMM: speed*t + motion.GravityMMPerS2*t*t/2}
-		if swings {
-			m.heightOverWidth = math.Pow(swing.Flat.HeightOverWidth, math.Sin(2*math.Pi*swing.PerSecond*t))
+// moments are the frames of a passage that are rendered, and how long each is shown: all of them together as long as
+// the film of the passage is.
+func moments(p layout.Plan, drops []layout.Point) (all []shot.Moment, eachS float64, err error) {
+	passage, err := shot.Of(p).Passage(drops)
+	if errors.Is(err, shot.ErrNotKnown) {
+		flag := "frame-rate"
+		if _, ok := p.Shooting.DropSpeedMMPerS(); !ok {
+			flag = "fall"
 		}
-		all.moments = append(all.moments, m)
+		err = flagError{flag, fmt.Errorf("%w: say how far it has fallen, with --fall such as 20cm, and --frame-rate", err)}
 	}
-	return all, true
-}
-
-// passes is when a drop that passes the frame's middle at time 0, downward at that speed, is so far above it and so far
-// below. One too slow to come from above was let go on its way; one that rises and turns on it falls back.
-func passes(speedMMPerS, offMM float64) (fromS, toS float64) {
-	const g = motion.GravityMMPerS2
-	v2, rises := speedMMPerS*speedMMPerS, 2*g*offMM
-	atLower, atUpper := math.Sqrt(v2+rises), math.Sqrt(max(0, v2-rises))
-	if speedMMPerS >= 0 {
-		return (-speedMMPerS + atUpper) / g, (-speedMMPerS + atLower) / g
+	if err != nil {
+		return nil, 0, err
 	}
-	fromS = (-speedMMPerS - atLower) / g
-	if v2 >= rises {
-		return fromS, (-speedMMPerS - atUpper) / g
+	frames := passage.Frames()
+	n := min(frames, mostMoments)
+	for i := range n {
+		all = append(all, passage.At((2*i+1)*frames/(2*n)))
 	}
-	return fromS, (-speedMMPerS + atLower) / g
+	return all, float64(frames) / p.Shooting.Playback() / float64(n), nil
 }
 
 // passageRecord comes before the frames of a passage.
 type passageRecord struct {
 	head
-	Count    int     `json:"count"`
-	EachS    float64 `json:"each_s"`
-	OfFrames float64 `json:"of_frames"`
+	Count int     `json:"count"`
+	EachS float64 `json:"each_s"` // how long one of them is shown
 }
 
 // momentRecord is followed by its frame's pixels.
@@ -120,40 +80,20 @@ func (b *bench) play(ctx context.Context, q question, to *records) {
 		return
 	}
 	plan := b.roughly(s.plans[0])
-	all, ok := newPassage(plan)
-	if !ok {
-		to.write(newErrorRecord(flagError{"fall", errors.New("how fast the drop falls is not known: say how far it has " +
-			"fallen, with --fall such as 20cm, or its --speed")}, nil), nil)
+	all, eachS, err := moments(plan, s.asked.Drops)
+	if err != nil {
+		to.write(newErrorRecord(err, q.Words), nil)
 		return
 	}
-	to.write(passageRecord{head{Kind: "passage"}, len(all.moments), all.eachS, all.ofFrames}, nil)
+	to.write(passageRecord{head{Kind: "passage"}, len(all), eachS}, nil)
 	side := max(leastSidePx, min(q.SidePx, passageSidePx))
-	for i, m := range all.moments {
-		at := plan
-		if m.heightOverWidth != 0 && math.Abs(m.heightOverWidth-1) > 1e-3 {
-			if at, err = plan.WithShape(m.heightOverWidth); err != nil {
-				at = plan // swung further than drops are traced
-			}
-		}
-		scene := s.asked.Scene(at, s.picture)
-		scene.Drops = passing(s.asked.Drops, m.downMM)
-		scene.Camera, scene.Samples = proof.Reduced(plan.Camera, side), passageRays
-		frame, err := scene.Render(ctx, nil)
+	scene := s.asked.Scene(plan, s.picture)
+	scene.Camera, scene.Samples = proof.Reduced(plan.Camera, side), passageRays
+	for i, m := range all {
+		frame, err := scene.At(m).Render(ctx, nil)
 		if err != nil {
 			return
 		}
 		to.write(momentRecord{head{"moment", len(frame.Pix)}, i, scene.Camera.WidthPx, scene.Camera.HeightPx}, frame.Pix)
 	}
-}
-
-// passing are the drops, of which the first passes the frame's middle, so far below where they are then.
-func passing(drops []layout.Point, downMM float64) []layout.Point {
-	if len(drops) == 0 {
-		return []layout.Point{{YMM: downMM}}
-	}
-	var all []layout.Point
-	for _, at := range drops {
-		all = append(all, layout.Point{XMM: at.XMM, YMM: at.YMM - drops[0].YMM + downMM})
-	}
-	return all
 }

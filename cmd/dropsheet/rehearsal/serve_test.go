@@ -45,7 +45,7 @@ func serve(t *testing.T, path string, words job.Asked) (url string, stop func())
 		Words:  words}
 	about := []Heading{{"drop", []string{"drop", "liquid", "drop-at"}},
 		{"size and distance", []string{"distance", "fill", "max-sheets"}}, {"picture", []string{"round", "turn"}},
-		{"motion", []string{"fall"}},
+		{"motion", []string{"fall", "frame-rate"}},
 		{"files", []string{"max-pixels", "out"}}}
 	go func() { ended <- Serve(ctx, l, subject, about, func(url string) { opened <- url }) }()
 	stopped := false
