@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"sync"
 )
 
 // sample is one ray of the set: where in the pixel, where on the pupil and how far thrown by diffraction.
@@ -21,27 +22,38 @@ const overlap = 1.5
 // sunflower (Vogel, A Better Way to Construct the Sunflower Head, 1979), the pixel by the additive sequence
 // of the plastic number (Roberts, The Unreasonable Effectiveness of Quasirandom Sequences, 2018), diffraction
 // by equal shares of light. Each goes through its places in another order, so that none follows another.
-// Every ray has an opposite, so that a set has its middle in the middle of the pixel.
+// Every ray has an opposite, so that a set has its middle in the middle of the pixel. A set is not to be changed.
 func raySet(n int) []sample {
+	if set, ok := raySets.Load(n); ok {
+		return set.([]sample)
+	}
+	set := newRaySet(n)
+	raySets.Store(n, set)
+	return set
+}
+
+// raySets are the sets made so far, by their size.
+var raySets sync.Map
+
+func newRaySet(n int) []sample {
 	const (
 		golden  = 2.399963229728653 // radians: the golden angle
 		plastic = 1.324717957244746 // p^3 = p + 1
 	)
 	half := (n + 1) / 2
 	drawn := math.Sqrt(max(0, 1-overlap/float64(2*half)))
-	second, third := orders(half)
 	set := make([]sample, 0, 2*half)
 	for i := range half {
 		var s sample
 		r := math.Sqrt((float64(i) + 0.5) / float64(half))
 		s.pupilX, s.pupilY = drawn*r*math.Cos(golden*float64(i)), drawn*r*math.Sin(golden*float64(i))
 
-		k := float64(second[i] + 1)
+		k := float64(i + 1)
 		_, u := math.Modf(0.5 + k/plastic)
 		_, w := math.Modf(0.5 + k/(plastic*plastic))
 		s.x, s.y = drawn*(u-0.5), drawn*(w-0.5)
 
-		k = float64(third[i])
+		k = float64(i)
 		r = airyRadius((k + 0.5) / float64(half))
 		s.airyX, s.airyY = r*math.Cos(golden*k), r*math.Sin(golden*k)
 		// The ring between the neighbouring shares of light belongs to this ray and its opposite: the side of a
@@ -53,6 +65,7 @@ func raySet(n int) []sample {
 	even(set, func(s *sample) (x, y *float64) { return &s.pupilX, &s.pupilY })
 	even(set, func(s *sample) (x, y *float64) { return &s.x, &s.y })
 	even(set, func(s *sample) (x, y *float64) { return &s.airyX, &s.airyY })
+	set = shuffled(set)
 	for _, s := range set {
 		set = append(set, sample{-s.x, -s.y, -s.pupilX, -s.pupilY, -s.airyX, -s.airyY, s.airySpread})
 	}
@@ -87,30 +100,6 @@ func even(set []sample, place func(*sample) (x, y *float64)) {
 		u := *x / a
 		*x, *y = size*u, size*(*y-b*u)/d
 	}
-}
-
-// orders returns two ways to go through n places, each by steps that have no divisor in common with n: near
-// the golden section of n and of its square root.
-func orders(n int) (second, third []int) {
-	through := func(near float64) []int {
-		step := max(1, int(near))
-		for gcd(step, n) != 1 {
-			step++
-		}
-		order := make([]int, n)
-		for i := range order {
-			order[i] = i * step % n
-		}
-		return order
-	}
-	return through(0.618 * float64(n)), through(1.618 * math.Sqrt(float64(n)))
-}
-
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
 }
 
 // Diffraction is followed to airyReach radii of the first dark ring, which holds 95 % of the light; the rest,

@@ -184,8 +184,8 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 // threshold's formula: light, detail and contrast come from the frames' pixels there, and from the print and
 // the optics' scales here.
 //
-// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (91 %
-// of all were measured, 80 to 99 % in a scene); but what shows plainly in the frames is never called hidden,
+// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (93 %
+// of all were measured, 85 to 97 % in a scene); but what shows plainly in the frames is never called hidden,
 // nor the other way round.
 func TestVerdictsAgreeWithTheProof(t *testing.T) {
 	picture := scenic()
