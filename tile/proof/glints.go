@@ -88,6 +88,13 @@ func newLampRay(k int) sample {
 	return s
 }
 
+// glintTime is when the k-th of a lamp's rays goes by, in exposures from the middle of one.
+func glintTime(k int) float64 {
+	const golden = 0.6180339887498949
+	_, time := math.Modf(0.5 + float64(k+1)*golden)
+	return time - 0.5
+}
+
 // gives is what a place of the face gives the drop, as a share of what its middle does: by Lambert's law, and the
 // inverse square.
 func (f *face) gives(place, drop flip.Vec) float64 {
@@ -106,7 +113,8 @@ func (v *view) shine(on glints, g flip.Glint, f face, drop flip.Vec, amount, cos
 		return // not even all on one pixel
 	}
 	blurPx := v.edgePupilMM()/pixelMM + v.lens.airyPx
-	areaPx := lampMM2/pixelMM/pixelMM + math.Pi*blurPx*blurPx
+	smearPx := v.sweep.mm() / pixelMM
+	areaPx := lampMM2/pixelMM/pixelMM + math.Pi*blurPx*blurPx + smearPx*(math.Sqrt(lampMM2)/pixelMM+2*blurPx)
 	count := int(max(leastGlints, min(areaPx*raysAPixel, mostGlints)))
 	reachPx := max(1, raysApart*math.Sqrt(areaPx/float64(count)), blurPx*blurApart)
 	scale := v.lens.camera.FocusMM / v.lens.cameraMM
@@ -114,7 +122,8 @@ func (v *view) shine(on glints, g flip.Glint, f face, drop flip.Vec, amount, cos
 	const together = 256
 	texture.Rows((count+together-1)/together, func(row int) {
 		for k := row * together; k < min(count, (row+1)*together); k++ {
-			s := newLampRay(k)
+			s, drop := newLampRay(k), drop
+			drop.Y += v.motion.fallsMM(glintTime(k))
 			pupil := flip.Vec{X: s.pupilX * v.lens.pupilMM, Y: s.pupilY * v.lens.pupilMM, Z: -v.lens.cameraMM}
 			place := f.middle.Add(f.across.Scale(s.x)).Add(f.up.Scale(s.y))
 			one, ok := v.tracer.GlintFrom(pupil.Sub(drop), place.Sub(drop), g)

@@ -202,3 +202,30 @@ func TestMovingDropsAreTheMeanOfStillOnes(t *testing.T) {
 		})
 	}
 }
+
+// A lamp in the skin is drawn out as the drop moves, its light all there: by 1/12 of the square of the smear more
+// variance down, and no more across. For a lamp so far off it stays in its place of the drop.
+func TestSmearOfHighlights(t *testing.T) {
+	lamp := lampAt(60, 0, 800_000, 200, 0)
+	p := plan(t, func(s *layout.Setup) { s.Lamps, s.CameraMM = []layout.Lamp{lamp}, 100_000 })
+	for _, sharp := range []bool{true, false} {
+		for _, smearMM := range []float64{0.1, 1} {
+			scene := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Sharp: sharp}
+			spread := func(s Scene) (across, down, all float64) {
+				v := s.view()
+				var x, y, xx, yy float64
+				for n, light := range v.newGlints(p.Lamps) {
+					i, j, l := float64(n%p.Camera.WidthPx), float64(n/p.Camera.WidthPx), float64(light)
+					all, x, y, xx, yy = all+l, x+l*i, y+l*j, xx+l*i*i, yy+l*j*j
+				}
+				return xx/all - x*x/all/all, yy/all - y*y/all/all, all
+			}
+			restAcross, restDown, rest := spread(scene)
+			scene.Motion = falling(smearMM)
+			across, down, all := spread(scene)
+			require.InEpsilon(t, rest, all, 0.02)
+			require.InEpsilon(t, smearMM, math.Sqrt(12*(down-restDown))*p.Camera.PixelMM(), 0.02, "sharp %t", sharp)
+			require.InDelta(t, math.Sqrt(restAcross), math.Sqrt(across), 0.02*math.Sqrt(restAcross)+0.05)
+		}
+	}
+}

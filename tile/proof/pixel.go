@@ -16,7 +16,8 @@ type view struct {
 	camera  layout.Camera
 	lens    lens
 	drops   []layout.Point // their centres in their plane, in the exposure's middle, optical mm from the axis; one or more
-	sweep   sweep          // of each while the frame is exposed
+	motion  Motion
+	sweep   sweep // of each while the frame is exposed
 	surface *board.Surface
 	lamps   layout.Light
 	white   float32 // the light of the print's white in full light, in the frame

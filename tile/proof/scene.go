@@ -103,7 +103,8 @@ func (s Scene) view() view {
 	v.inside, v.draft = v.lens.aim(raySet(n)), n == 1
 	v.past = v.lens.aim(raySet(max(4, int(float64(n)*besideShare))))
 	v.atEdge = v.lens.aim(raySet(n * edgeMultiple))
-	if v.sweep = s.Motion.sweep(); v.moves() {
+	v.motion, v.sweep = s.Motion, s.Motion.sweep()
+	if v.moves() {
 		s.Motion.place(&v.lens, v.inside, s.Plan.ImageMM())
 		s.Motion.place(&v.lens, v.atEdge, s.Plan.Drop.CameraMM)
 	}
