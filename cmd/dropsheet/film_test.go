@@ -141,9 +141,9 @@ func TestFilmStoppedGoesOn(t *testing.T) {
 	errs := &stopAt{words: "frame 2 of", stop: stop}
 	code = run(ctx, console{out: &bytes.Buffer{}, err: errs, terminal: true}, words("stopped"))
 	require.Equal(t, exitFailed, code)
-	require.Contains(t, errs.String(), `dropsheet: stopped; 2 of 5 frames are in "`)
+	require.Contains(t, errs.String(), `dropsheet: stopped; 3 of 5 frames are in "`)
 	left := readFolder(t, filepath.Join(parent, "stopped"))
-	require.Len(t, left, 4, "two frames, the one in the middle, and the words")
+	require.Len(t, left, 4, "two frames, the one in the middle that comes first, and the words")
 	for name := range left {
 		if strings.HasSuffix(name, ".png") {
 			readFrame(t, filepath.Join(parent, "stopped", name))

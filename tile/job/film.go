@@ -71,26 +71,35 @@ func (j Job) WriteFilm(ctx context.Context, f Film, w Watch) error {
 	n := f.Passage.Frames()
 	w.note("%d frames of %d x %d pixels, for as long as any of the drop is in the frame: %.3g s at %g a second", n,
 		f.Scene.Camera.WidthPx, f.Scene.Camera.HeightPx, float64(n)/f.PlaybackFPS, f.PlaybackFPS)
-	done := 0
 	// The film itself is held from the first frame on, so that no other run comes into the folder.
-	err = place.WriteSeekableIf(filepath.Join(f.Folder, FilmFile), true, func(out io.WriteSeeker) (err error) {
-		if err = f.openFolder(words); err == nil {
-			done, err = j.fillFilm(ctx, f, out, w)
+	err = place.WriteSeekableIf(filepath.Join(f.Folder, FilmFile), true, func(out io.WriteSeeker) error {
+		if err := f.openFolder(words); err != nil {
+			return err
 		}
-		return err
+		return j.fillFilm(ctx, f, out, w)
 	}, j.read.stands)
 	if ctx.Err() != nil && errors.Is(err, ctx.Err()) {
-		return fmt.Errorf("stopped; %d of %d frames are in %q, and the same words go on from there", done, n, f.Folder)
+		return fmt.Errorf("stopped; %d of %d frames are in %q, and the same words go on from there", f.done(), n, f.Folder)
 	}
 	return forFilm(err)
 }
 
-// fillFilm renders what frames there are not yet and puts all of them into the film. It tells how many there are then.
-func (j Job) fillFilm(ctx context.Context, f Film, out io.WriteSeeker, w Watch) (done int, err error) {
+// done is how many frames there are.
+func (f Film) done() (n int) {
+	for frame := range f.Passage.Frames() {
+		if _, err := os.Stat(filepath.Join(f.Folder, frameName(frame))); err == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// fillFilm renders what frames there are not yet and puts all of them into the film.
+func (j Job) fillFilm(ctx context.Context, f Film, out io.WriteSeeker, w Watch) (err error) {
 	c := f.Scene.Camera
 	writer, err := film.New(out, c.WidthPx, c.HeightPx, f.PlaybackFPS)
 	if err != nil {
-		return 0, err
+		return err
 	}
 	defer func() {
 		if closing := writer.Close(); err == nil {
@@ -102,7 +111,7 @@ func (j Job) fillFilm(ctx context.Context, f Film, out io.WriteSeeker, w Watch) 
 	began := time.Now()
 	_, rendered, err := j.frame(ctx, f, min(max(-f.Passage.First, 0), n-1))
 	if err != nil {
-		return 0, err
+		return err
 	}
 	if rendered {
 		w.tellHowLong(time.Since(began), n-1)
@@ -114,16 +123,15 @@ func (j Job) fillFilm(ctx context.Context, f Film, out io.WriteSeeker, w Watch) 
 			err = cmp.Or(ctx.Err(), writer.Add(picture))
 		}
 		if err != nil {
-			return done, err
+			return err
 		}
 		t := proof.TonesOf(picture)
 		tones.ClippedShare += t.ClippedShare / float64(n)
 		tones.BlackShare += t.BlackShare / float64(n)
-		done++
-		w.progress("frame", done, n)
+		w.progress("frame", frame+1, n)
 	}
 	w.noteTones(f.Scene, "film", tones)
-	return done, nil
+	return nil
 }
 
 // frame is a frame of the film: the one that stands in its folder, or else rendered and put there.
