@@ -98,7 +98,7 @@ func (m *making) writeFiles(ctx context.Context, plans []layout.Plan) error {
 	if err != nil {
 		return err
 	}
-	if err := m.plan(whole, plans); err != nil {
+	if err := m.plan(ctx, whole, plans); err != nil {
 		return err
 	}
 	if err := m.writeSheets(ctx); err != nil {
@@ -132,11 +132,11 @@ func (m *making) open() (whole *artwork.Picture, err error) {
 }
 
 // plan takes one of the plans, places its seams and puts the job together.
-func (m *making) plan(whole *artwork.Picture, plans []layout.Plan) error {
+func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layout.Plan) error {
 	var warnings []string
 	m.picture, warnings = OnScreen(m.art, plans[0].Backdrop.Surround)
 	m.watch.warn(warnings...)
-	plan, placed, err := m.PlaceSeams(plans, m.picture)
+	plan, placed, err := m.PlaceSeams(ctx, plans, m.picture)
 	if err != nil {
 		return err
 	}

@@ -28,7 +28,8 @@ func TestMakeTellsHowItGoesOn(t *testing.T) {
 		Progress: func(what string, done, of int) { told = append(told, fmt.Sprintf("%s %d of %d", what, done, of)) },
 	})
 	require.NoError(t, err)
-	want := []string{"no layout of so few sheets"[:20], "the picture has 60 x 40 pixels"[:20]}
+	want := []string{"no layout of so few sheets"[:20], "a seam crosses the middle"[:20],
+		"the picture has 60 x 40 pixels"[:20]}
 	for _, counted := range []struct {
 		what string
 		of   int

@@ -2,6 +2,7 @@ package job
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -37,8 +38,10 @@ type Placement struct {
 const SeamWidthMM = 0.3
 
 // PlaceSeams slides the seams of the plans, which differ in the lie of the paper only, as the order asks: by its rule,
-// out of the places to avoid, and to where some shall be. The first plan has the seams of even cells.
-func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout.Plan, Placement, error) {
+// out of the places to avoid, and to where some shall be. The first plan has the seams of even cells. It returns ctx's
+// error when ctx ends first.
+func (o Order) PlaceSeams(ctx context.Context, plans []layout.Plan,
+	picture *texture.Texture) (layout.Plan, Placement, error) {
 	rule, avoid := o.Seams, o.Avoid
 	even := plans[0]
 	if rule == layout.SeamsEven {
@@ -52,7 +55,16 @@ func (o Order) PlaceSeams(plans []layout.Plan, picture *texture.Texture) (layout
 	for _, a := range avoid {
 		circles = append(circles, even.CircleOnBoard(a.X, a.Y, a.Radius))
 	}
-	costs := seamcost.Sum(even.Backdrop.Board(), seamsight.New(even, picture, SeamWidthMM).CostAt)
+	model := seamsight.New(even, picture, SeamWidthMM)
+	costs := seamcost.Sum(even.Backdrop.Board(), func(xMM, yMM float64, axis string) float64 {
+		if ctx.Err() != nil {
+			return 0
+		}
+		return model.CostAt(xMM, yMM, axis)
+	})
+	if err := ctx.Err(); err != nil {
+		return layout.Plan{}, Placement{}, err
+	}
 	best, err := layout.LeastSeen(plans, costs, circles, o.SeamsAt...)
 	if err != nil {
 		if len(o.SeamsAt) > 0 {

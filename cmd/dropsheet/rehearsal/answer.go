@@ -48,11 +48,17 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 		return
 	}
 	b.draft(ctx, to, s, rough, side)
+	if !rests(ctx) {
+		return
+	}
 	to.write(newFiguresRecord(s, even), nil)
 	if ctx.Err() != nil {
 		return
 	}
-	plan, _, err := s.order.PlaceSeams(s.plans, s.picture)
+	plan, _, err := s.order.PlaceSeams(ctx, s.plans, s.picture)
+	if ctx.Err() != nil {
+		return
+	}
 	if err != nil {
 		to.write(newErrorRecord(err, q.Words), nil)
 		return
@@ -69,6 +75,19 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 	model := seamsight.New(plan, s.picture, max(s.asked.SeamWidthMM, leastSeamMM))
 	to.write(newVerdictsRecord(ctx, plan, model), nil)
 	b.frame(ctx, to, s, plan, "fine", side, s.asked.Samples)
+}
+
+// handTime is how long a hand that moves takes to ask again, once it has a draft.
+const handTime = 12 * time.Millisecond
+
+// rests tells whether nothing new is asked for a while: else what takes longer would only be in the way.
+func rests(ctx context.Context) bool {
+	select {
+	case <-ctx.Done():
+		return false
+	case <-time.After(handTime):
+		return true
+	}
 }
 
 // leastSeamMM is the narrowest seam that is judged: a proof may show none.
