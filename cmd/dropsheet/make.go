@@ -88,8 +88,9 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string, ver
 	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n", "proof", job.Brightness(j.Plan), "written",
-		strings.Join(place.Files(j.Artwork.Copy), ", "), folder, report.PerInch(placed.PixelsPerInch()), j.CheckCode)
+	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n%-12s %s\n", "proof",
+		job.Brightness(j.Plan), "written", strings.Join(place.Files(j.Artwork.Copy), ", "), folder,
+		report.PerInch(placed.PixelsPerInch()), j.CheckCode, "care", report.Care(j.Plan, report.GlanceColumns))
 	return err
 }
 
@@ -108,6 +109,8 @@ func tellFolder(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) e
 	fmt.Fprintf(&b, "%-*s%s (check code %s, %s)\n%-[1]*[6]s"+
 		"read guide.pdf, look at proof.png, print sheets.pdf at 100 %%\n",
 		report.GlanceGroupColumns, "MADE", folder, j.CheckCode, report.PerInch(placed.PixelsPerInch()), "")
+	fmt.Fprintf(&b, "%-*s%s\n", report.GlanceGroupColumns, "CARE", report.Care(j.Plan,
+		report.GlanceColumns-report.GlanceGroupColumns))
 	fmt.Fprintf(&b, "More: dropsheet make --verbose, dropsheet seams %s\n", report.Typed(folder))
 	_, err := io.WriteString(w, b.String())
 	return err

@@ -27,7 +27,11 @@ func (b *book) anatomy(s layout.Sheet) {
 		drawn, words = min(full, 174)-2*outMM, min(full, measureMM)
 		list = b.listMM(calls, words)
 	}
-	k := min(drawn/page.WidthMM, 0.66*most/page.HeightMM)
+	share := 0.66 // of the page's height, at most
+	if b.spacing < 1 {
+		share = 0.44
+	}
+	k := min(drawn/page.WidthMM, share*most/page.HeightMM)
 	if !stands {
 		k = min(k, (most-list-belowMM-2*figureGapMM)/page.HeightMM)
 	}

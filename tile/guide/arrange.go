@@ -1,5 +1,10 @@
 package guide
 
+import (
+	"cmp"
+	"slices"
+)
+
 // placement is how a section is set.
 type placement struct {
 	follows bool    // behind the one before, on its page
@@ -45,12 +50,20 @@ func laidOut(j Job, found found) *book {
 // badness is what speaks against an arrangement, in pages: their number, what is torn, and what is less than half full,
 // but for the last.
 func (a arrangement) badness() float64 {
-	const half, emptier, tears = 0.5, 4.0, 1.5
 	bad := float64(a.pages) + tears*float64(a.torn)
 	for _, fill := range a.fills[:len(a.fills)-1] {
-		bad += emptier * max(0, half-fill)
+		bad += emptier(fill)
 	}
 	return bad
+}
+
+// tears is what speaks against a section that is torn and could do without, in pages.
+const tears = 1.5
+
+// emptier is what speaks against a page that is left filled to so little, in pages.
+func emptier(fill float64) float64 {
+	const half, weight = 0.5, 4.0
+	return weight * max(0, half-fill)
 }
 
 // How sections share pages.
@@ -61,65 +74,109 @@ const (
 	tightSpacing = 0.35 // for the overview alone, where it then fits on a page
 )
 
-// arrange finds each section in turn the place that leaves the least of the pages empty without parting what
-// belongs together. It draws them on pages that are thrown away.
+// mostKept is how many ways to set what came before are kept while the next section finds its place.
+const mostKept = 4
+
+// partial is how the first sections are set.
+type partial struct {
+	arrangement
+	yMM  float64 // where the last of them ends
+	cost float64 // what speaks against them, in pages: those that are used up, and more
+}
+
+// arrange finds the sections the places that leave the least of the pages empty without parting what belongs
+// together. It draws them on pages that are thrown away.
 func arrange(j Job, found found, zoom float64) arrangement {
 	b := newBook(j, found, zoom)
-	fill := func(bottom float64) float64 { return (bottom - b.geo.top) / (b.geo.bottom - b.geo.top) }
-	a := arrangement{cover: 1}
-	a.pages = b.coverPages(1)
-	for _, spacing := range []float64{closeSpacing, tightSpacing} {
-		if a.pages == 1 {
-			break
-		}
-		if pages := b.coverPages(spacing); pages < a.pages {
-			a.cover, a.pages = spacing, pages
-		}
-	}
-	y := b.lowest()
-	for range a.pages - 1 {
-		a.fills = append(a.fills, 1)
-	}
-	a.fills = append(a.fills, fill(y))
+	kept := []partial{b.withCover()}
 	for i, s := range b.sections {
-		fresh := b.attempt(i, s, placement{false, 1}, y)
-		best := fresh
-		if i > 0 { // the first part starts behind the overview's last page
-			for _, p := range []placement{{true, 1}, {true, closeSpacing}, {false, closeSpacing}} {
-				at := y + betweenMM
-				if p.follows && at+headMM > b.geo.bottom {
-					continue // not even its title has room
-				}
-				if p.follows && s.whole && (len(fresh.bottoms) > 1 || at+fresh.bottoms[0] > b.geo.bottom) {
-					continue
-				}
-				if try := b.attempt(i, s, p, y); try.cost(b.geo) < best.cost(b.geo) {
-					best = try
-				}
+		var next []partial
+		var fresh []attempt // on pages of its own, wherever the one before ends
+		for _, spacing := range []float64{1, closeSpacing} {
+			fresh = append(fresh, b.attempt(i, s, placement{false, spacing}, 0))
+		}
+		for _, before := range kept {
+			tries := fresh
+			if i > 0 { // the first section starts behind the overview's last page
+				tries = append(slices.Clone(fresh), b.behind(i, s, before.yMM, fresh[0])...)
+			}
+			for _, a := range tries {
+				next = append(next, before.with(a, b.geo))
 			}
 		}
-		if best.follows {
-			a.starts = append(a.starts, a.pages)
-			a.pages += len(best.bottoms) - 1
-		} else {
-			a.starts = append(a.starts, a.pages+1)
-			a.pages += len(best.bottoms)
-		}
-		if best.follows {
-			a.fills = a.fills[:len(a.fills)-1] // it goes on
-		}
-		high := -fill(best.fromMM)
-		for _, bottom := range best.bottoms {
-			a.fills = append(a.fills, fill(bottom))
-			high += fill(bottom)
-		}
-		if len(best.bottoms) > 1 && high < couldBeOne {
-			a.torn++
-		}
-		a.placements = append(a.placements, best.placement)
-		y = best.bottoms[len(best.bottoms)-1]
+		slices.SortStableFunc(next, func(p, q partial) int { return cmp.Compare(p.cost, q.cost) })
+		kept = next[:min(len(next), mostKept)]
 	}
-	return a
+	return kept[0].arrangement
+}
+
+// withCover is the overview alone.
+func (b *book) withCover() partial {
+	p := partial{arrangement: arrangement{cover: 1}}
+	p.pages = b.coverPages(1)
+	for _, spacing := range []float64{closeSpacing, tightSpacing} {
+		if p.pages == 1 {
+			break
+		}
+		if pages := b.coverPages(spacing); pages < p.pages {
+			p.cover, p.pages = spacing, pages
+		}
+	}
+	p.yMM = b.lowest()
+	for range p.pages - 1 {
+		p.fills = append(p.fills, 1)
+	}
+	p.fills = append(p.fills, b.geo.fill(p.yMM))
+	return p
+}
+
+// behind tries a section behind one that ends at y; fresh is how it is on pages of its own.
+func (b *book) behind(i int, s section, y float64, fresh attempt) (tries []attempt) {
+	at := y + betweenMM
+	if at+headMM > b.geo.bottom { // not even its title has room
+		return nil
+	}
+	if s.whole && (len(fresh.bottoms) > 1 || at+fresh.bottoms[0]-b.geo.top > b.geo.bottom) {
+		return nil
+	}
+	for _, spacing := range []float64{1, closeSpacing} {
+		tries = append(tries, b.attempt(i, s, placement{true, spacing}, y))
+	}
+	return tries
+}
+
+// with is a partial arrangement with one more section.
+func (p partial) with(a attempt, g geometry) partial {
+	p.fills, p.starts, p.placements = slices.Clone(p.fills), slices.Clone(p.starts), slices.Clone(p.placements)
+	fill := p.fills[len(p.fills)-1]
+	if a.follows {
+		p.starts = append(p.starts, p.pages)
+		p.pages += len(a.bottoms) - 1
+		p.fills = p.fills[:len(p.fills)-1] // it goes on
+		p.cost -= fill
+	} else {
+		p.starts = append(p.starts, p.pages+1)
+		p.pages += len(a.bottoms)
+		p.cost += 1 - fill + emptier(fill) // that page is used up
+	}
+	high := -g.fill(a.fromMM)
+	for i, bottom := range a.bottoms {
+		fill := g.fill(bottom)
+		p.fills = append(p.fills, fill)
+		high += fill
+		if i < len(a.bottoms)-1 {
+			p.cost += 1 + emptier(fill)
+		} else {
+			p.cost += fill
+		}
+	}
+	if len(a.bottoms) > 1 && high < couldBeOne {
+		p.torn++
+		p.cost += tears
+	}
+	p.cost += a.faults(g)
+	p.placements, p.yMM = append(p.placements, a.placement), a.bottoms[len(a.bottoms)-1]
+	return p
 }
 
 // coverPages is how many pages the overview takes.
@@ -154,23 +211,18 @@ func (b *book) attempt(i int, s section, p placement, y float64) attempt {
 	return a
 }
 
-// cost is what speaks against an attempt, in pages.
-func (a attempt) cost(g geometry) float64 {
+// faults are what speaks against an attempt by itself, in pages.
+func (a attempt) faults(g geometry) (cost float64) {
 	const (
-		closer     = 0.15 // airy pages read better
-		parted     = 0.35 // a section that could stand on one page
-		stub       = 0.5  // a few lines alone on a page
-		stubShare  = 0.2
-		head       = 2.0 // a title with hardly anything under it
-		headShare  = 0.25
-		emptyShare = 0.35 // a page that is left emptier than this
+		closer    = 0.15 // airy pages read better
+		parted    = 0.35 // a section that could stand on one page
+		stub      = 0.5  // a few lines alone on a page
+		stubShare = 0.2
+		head      = 2.0 // a title with hardly anything under it
+		headShare = 0.25
 	)
 	high := g.bottom - g.top
 	last := len(a.bottoms) - 1
-	cost := float64(last) + (a.bottoms[last]-g.top)/high
-	if !a.follows {
-		cost++
-	}
 	if a.spacing < 1 {
 		cost += closer
 	}
@@ -185,11 +237,6 @@ func (a attempt) cost(g geometry) float64 {
 	}
 	if (a.bottoms[last]-g.top)/high < stubShare {
 		cost += stub
-	}
-	for _, bottom := range a.bottoms[:last] {
-		if empty := (g.bottom - bottom) / high; empty > emptyShare {
-			cost += empty - emptyShare
-		}
 	}
 	return cost
 }

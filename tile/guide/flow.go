@@ -86,15 +86,19 @@ func (b *book) tick(text string) {
 }
 
 // note sets a paragraph that must not be missed, on a tint with a bar beside it.
-func (b *book) note(text string) {
+func (b *book) note(text string) { b.noteIn(b.geo.textX, b.geo.textWidth, text) }
+
+// wideNote sets a note from side to side.
+func (b *book) wideNote(text string) { b.noteIn(b.geo.left, b.geo.fullMM(), text) }
+
+func (b *book) noteIn(x, widthMM float64, text string) {
 	const padMM = 3.0
-	g := b.geo
-	w := g.textWidth - 2*padMM - 1
+	w := widthMM - 2*padMM - 1
 	h := b.blockMM(bodyStyle, w, text) + 2*padMM - 1
 	b.need(h)
-	b.Fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: g.textWidth, HeightMM: h}, tint)
-	b.Fill(layout.Rect{XMM: g.textX, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
-	b.block(bodyStyle, g.textX+1+padMM, b.y+padMM-0.5, w, text)
+	b.Fill(layout.Rect{XMM: x, YMM: b.y, WidthMM: widthMM, HeightMM: h}, tint)
+	b.Fill(layout.Rect{XMM: x, YMM: b.y, WidthMM: 1, HeightMM: h}, accent)
+	b.block(bodyStyle, x+1+padMM, b.y+padMM-0.5, w, text)
 	b.y += h + b.gap(paraGapMM+0.6)
 }
 

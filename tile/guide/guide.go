@@ -120,8 +120,8 @@ func (j Job) sections() []section {
 		{"The pencil grid", false, (*book).grid},
 		{"The order of pasting", false, (*book).order},
 		{"Cutting and pasting one sheet", false, (*book).paste},
-		{"Where the seams fall", true, (*book).seams},
 		{"If a sheet is spoiled", false, (*book).spoiled},
+		{"Where the seams fall", true, (*book).seams},
 		{"Cautions", false, (*book).cautions},
 	}...)
 }

@@ -163,7 +163,7 @@ func requireContents(t *testing.T, texts []string, single bool) {
 	require.Contains(t, opening, "In this guide")
 	titles := []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
 		"The board as it must hang", "The pencil grid", "The order of pasting",
-		"Cutting and pasting one sheet", "Where the seams fall", "If a sheet is spoiled", "Cautions"}
+		"Cutting and pasting one sheet", "If a sheet is spoiled", "Where the seams fall", "Cautions"}
 	if single {
 		titles = []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
 			"The board as it must hang",
@@ -283,10 +283,27 @@ func TestTheDropsSizeMattersUpClose(t *testing.T) {
 }
 
 func TestCautionsNameEveryDanger(t *testing.T) {
+	s := usual()
+	s.Material, s.DistanceMM = "ethanol", 500
+	for _, rod := range []bool{false, true} {
+		if rod {
+			s.Drop.Body, s.Drop.DiameterMM, s.Material, s.DistanceMM = flip.UprightRod, 20, "crown-glass", 100
+		}
+		texts := pageTexts(worded(t, jobOf(t, s)))
+		page := texts[pageWith(t, texts, "Cautions Read this")-1]
+		require.Contains(t, texts[0], "Before you start, read the cautions on page")
+		for word, there := range map[string]bool{"Ethanol and its vapour": !rod,
+			"Glass rods, tubes": rod, "carried and hung by two": !rod} {
+			require.Equal(t, there, strings.Contains(page, word), word)
+		}
+		require.Equal(t, !rod, strings.Contains(texts[0], "ethanol vapour"))
+		require.Equal(t, rod, strings.Contains(texts[0], "near water, glass,"))
+	}
 	texts := pageTexts(worded(t, jobOf(t, usual())))
 	page := texts[pageWith(t, texts, "Cautions Read this")-1]
 	for _, word := range []string{"fire", "Mains", "electrician", "blade", "Spray", "windows open", "seizure",
-		"Do not look into the lamps", "Makers’ instructions", "local rules", "licensed trades"} {
+		"Do not look into the lamps", "Filters", "RCD, GFCI", "MDF", "step ladder", "Makers’ instructions", "local " +
+			"rules", "licensed trades"} {
 		require.Contains(t, page, word)
 	}
 }

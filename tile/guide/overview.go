@@ -45,13 +45,13 @@ func (b *book) overview() {
 			strong(b.size(p.Backdrop.WidthMM, p.Backdrop.HeightMM)) + ".",
 		"Stand the backdrop " + strong(b.length(p.Drop.DistanceMM)) + " behind a " + b.job.body() +
 			" and look at it through the " + b.job.body() + ": " + inside + " " + b.told("hangs.looks", "hangs.bent"),
-		fmt.Sprintf("Work through the guide from front to back, but read the cautions on page%s%d first.", noBreak,
-			b.pageOf(len(b.sections)-1)),
+		"Work through the guide from front to back.",
 		belong,
 	} {
 		y = b.block(body, x, y, w, text) + b.gap(paraGapMM)
 	}
 	b.y = max(below, y) + b.gap(3)
+	b.beforeYouStart()
 	b.floor = b.y
 	b.facts()
 	b.contents()

@@ -65,6 +65,9 @@ func newGeometry(p layout.Paper, zoom float64) geometry {
 // fullMM is the width that figures may take.
 func (g geometry) fullMM() float64 { return g.right - g.left }
 
+// fill is how much of a page is filled that ends there, as a share.
+func (g geometry) fill(bottomMM float64) float64 { return (bottomMM - g.top) / (g.bottom - g.top) }
+
 // room is the height left on the page.
 func (b *book) room() float64 { return b.geo.bottom - b.y }
 
