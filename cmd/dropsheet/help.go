@@ -10,18 +10,29 @@ import (
 // helpColumns is how wide help may be: a terminal's usual width.
 const helpColumns = 100
 
+// What the help says of the whole program.
+const (
+	purpose = "dropsheet prints a picture, turned and at the right size, over many sheets of paper, so that it\n" +
+		"appears upright and whole inside a falling drop that is filmed in front of it."
+	lengthsTaken = "Lengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its flags with --help."
+)
+
+// exitCodes say what each means.
+var exitCodes = []string{exitDone: "done", exitFailed: "the job failed, or check found something that differs",
+	exitWrongWords: "the command line asks for what can't be"}
+
 // overview is the help for the whole program: what it is for, its commands and its exit codes.
 func overview() string {
 	var b strings.Builder
-	b.WriteString("dropsheet prints a picture, turned and at the right size, over many sheets of paper, so that it\n" +
-		"appears upright and whole inside a falling drop that is filmed in front of it.\n\nusage:\n")
+	fmt.Fprintf(&b, "%s\n\nusage:\n", purpose)
 	for _, k := range commands {
 		fmt.Fprintf(&b, "  dropsheet %-20s %s\n", k.name+" "+k.args, k.summary)
 	}
-	fmt.Fprintf(&b, "\nLengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its flags with --help.\n\n"+
-		"exit codes:\n  %d  done\n  %d  the job failed, or check found something that differs\n  %d  the command line "+
-		"asks for what can't be\n\n"+
-		"example:\n  %s\n", exitDone, exitFailed, exitWrongWords, makeCommand.example)
+	fmt.Fprintf(&b, "\n%s\n\nexit codes:\n", lengthsTaken)
+	for code, means := range exitCodes {
+		fmt.Fprintf(&b, "  %d  %s\n", code, means)
+	}
+	fmt.Fprintf(&b, "\nexample:\n  %s\n", makeCommand.example)
 	return b.String()
 }
 

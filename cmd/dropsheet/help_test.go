@@ -70,11 +70,12 @@ func TestOverview(t *testing.T) {
 		}
 		_, usage, _ := strings.Cut(stdout, "usage:\n")
 		usage, _, _ = strings.Cut(usage, "\n\n")
-		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check", "job", "rehearse"} {
+		for _, name := range []string{"size", "make", "proof", "seams", "reprint", "gauge", "check", "job", "rehearse",
+			"completion", "manual"} {
 			require.Len(t, regexp.MustCompile(`(?m)^  dropsheet `+name+` [A-Z\[\]|. ]*[a-z].+$`).FindAllString(usage, -1), 1,
 				name)
 		}
-		require.Len(t, strings.Split(usage, "\n"), 9)
+		require.Len(t, strings.Split(usage, "\n"), 11)
 		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {
 			require.Contains(t, stdout, "\n  "+line)
 		}

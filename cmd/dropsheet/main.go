@@ -83,7 +83,7 @@ var commands []command
 
 func init() {
 	commands = []command{sizeCommand, makeCommand, rehearseCommand, proofCommand, seamsCommand, reprintCommand,
-		checkCommand, gaugeCommand, jobCommand}
+		checkCommand, gaugeCommand, jobCommand, completionCommand, manualCommand}
 }
 
 func commandNames() string {

@@ -30,7 +30,7 @@ type sharePoint struct {
 
 func (f *picture) register(flags *pflag.FlagSet) {
 	add(flags, &f.page, "page", "N", "", wholeFromOne, "the page that is the artwork, of a PDF that has several")
-	add(flags, &f.look, "look", "look", "bulged", layout.ParseLook,
+	add(flags, &f.look, "look", "bulged|straight|share", "bulged", layout.ParseLook,
 		"how the picture appears in the drop: bulged (as a flat print looks, wrapped round it), straight (pre-bent, so "+
 			"that it appears as drawn), or a share between, such as 0.5; in a rod straight unless told otherwise")
 	add(flags, &f.crop, "crop", "X,Y,W,H", "", parseCrop, "use only that part of the artwork: left, top, width and "+

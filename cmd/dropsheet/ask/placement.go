@@ -20,7 +20,7 @@ type placement struct {
 
 func (f *placement) register(flags *pflag.FlagSet) {
 	f.flags = flags
-	add(flags, &f.rule, "seams", "rule", string(layout.SeamsLeast), layout.ParseSeamRule,
+	add(flags, &f.rule, "seams", "least|even", string(layout.SeamsLeast), layout.ParseSeamRule,
 		"where seams run: least (slid to where they show least) or even (cells as even as they can be)")
 	addList(flags, &f.avoid, "avoid", "X,Y,R", avoided, "keep seams out of a circle of the picture, a face say: "+
 		"centre X,Y from "+

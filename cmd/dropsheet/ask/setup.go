@@ -41,7 +41,7 @@ const (
 // register adds the flags, with their defaults.
 func (s *setup) register(flags *pflag.FlagSet) {
 	s.flags, s.fromJob = flags, map[string]bool{}
-	add(flags, &s.asked.Drop.Body, "body", "shape", "ball", flip.ParseBody,
+	add(flags, &s.asked.Drop.Body, "body", "ball|upright-rod|level-rod", "ball", flip.ParseBody,
 		"what refracts: ball (a falling drop), upright-rod or level-rod (a glass or tube of liquid)")
 	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
 	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(0, maxDropsPerML),
@@ -93,7 +93,7 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.asked.LapMM, "lap", "length", "10mm", aboveZero,
 		"width of the strip that the next sheet is pasted over, 3mm or more")
-	add(flags, &s.asked.Orientation, "orientation", "way", "auto", layout.ParseOrientation,
+	add(flags, &s.asked.Orientation, "orientation", "auto|portrait|landscape", "auto", layout.ParseOrientation,
 		"how the paper lies: auto (fewest sheets), portrait or landscape")
 	add(flags, &s.asked.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner,
 		"corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")
