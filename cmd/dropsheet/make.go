@@ -11,6 +11,7 @@ import (
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
+	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/seamsight"
@@ -106,9 +107,13 @@ func tellFolder(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) e
 			n.Seen())
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
+	bright := "proof.png has a brightness that is set for it, not the camera's"
+	if _, ok := shot.Of(j.Plan).RecordedWhite(); ok {
+		bright = "proof.png is as bright as the camera records it"
+	}
 	fmt.Fprintf(&b, "%-*s%s (check code %s, %s)\n%-[1]*[6]s"+
-		"read guide.pdf, look at proof.png, print sheets.pdf at 100 %%\n",
-		report.GlanceGroupColumns, "MADE", folder, j.CheckCode, report.PerInch(placed.PixelsPerInch()), "")
+		"read guide.pdf, look at proof.png, print sheets.pdf at 100 %%\n%-[1]*[6]s%[7]s\n",
+		report.GlanceGroupColumns, "MADE", folder, j.CheckCode, report.PerInch(placed.PixelsPerInch()), "", bright)
 	fmt.Fprintf(&b, "%-*s%s\n", report.GlanceGroupColumns, "CARE", report.Care(j.Plan,
 		report.GlanceColumns-report.GlanceGroupColumns))
 	fmt.Fprintf(&b, "More: dropsheet make --verbose, dropsheet seams %s\n", report.Typed(folder))
