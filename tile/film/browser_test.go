@@ -12,52 +12,15 @@ import (
 	"image/png"
 	"net/http"
 	"net/http/httptest"
-	"os"
-	"os/exec"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/film/browsertest"
 )
-
-// browserPath finds a Chromium: the one that CHROME names, or one installed by Debian's packages. chromedp does not
-// look for chromium-headless-shell.
-func browserPath(t *testing.T) string {
-	t.Helper()
-	candidates := []string{"chromium-headless-shell", "chromium", "google-chrome"}
-	if named := os.Getenv("CHROME"); named != "" {
-		candidates = []string{named}
-	}
-	for _, name := range candidates {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	require.FailNow(t, "no browser", "none of %v is installed: install one, or say where one is with CHROME", candidates)
-	return ""
-}
-
-// browser starts a Chromium that talks to this machine alone.
-func browser(t *testing.T) context.Context {
-	t.Helper()
-	options := []chromedp.ExecAllocatorOption{
-		chromedp.ExecPath(browserPath(t)), chromedp.UserDataDir(t.TempDir()),
-		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
-	}
-	for _, flag := range []string{"disable-quic", "disable-background-networking", "disable-component-update",
-		"disable-sync"} {
-		options = append(options, chromedp.Flag(flag, true))
-	}
-	ctx, stop := context.WithTimeout(t.Context(), 3*time.Minute)
-	t.Cleanup(stop)
-	ctx, wait := chromedp.NewExecAllocator(ctx, options...)
-	t.Cleanup(wait)
-	ctx, end := chromedp.NewContext(ctx)
-	t.Cleanup(end)
-	return ctx
-}
 
 const page = `<!doctype html><meta charset="utf-8"><video id="v" src="film.webm" muted preload="auto"></video><script>
 const v = document.getElementById("v");
@@ -111,7 +74,7 @@ func TestBrowserPlaysTheFilm(t *testing.T) {
 			})
 			server := httptest.NewServer(mux)
 			defer server.Close()
-			ctx := browser(t)
+			ctx := browsertest.Start(t)
 			require.NoError(t, chromedp.Do(ctx, chromedp.Navigate(server.URL)))
 
 			type told struct {

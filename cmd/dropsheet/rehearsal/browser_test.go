@@ -6,7 +6,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -19,24 +18,9 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
+	"dropsheet/tile/film/browsertest"
 	"dropsheet/tile/job"
 )
-
-// browserPath finds a Chromium: the one that CHROME names, or one installed by Debian's packages.
-func browserPath(t *testing.T) string {
-	t.Helper()
-	candidates := []string{"chromium-headless-shell", "chromium", "google-chrome"}
-	if named := os.Getenv("CHROME"); named != "" {
-		candidates = []string{named}
-	}
-	for _, name := range candidates {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	require.FailNow(t, "no browser", "none of %v is installed: install one, or say where one is with CHROME", candidates)
-	return ""
-}
 
 // tab is a page in a Chromium that talks to this machine alone. At its end no error was on the console, and nothing
 // was asked of anyone but the server.
@@ -57,20 +41,7 @@ func open(t *testing.T, artwork string, widthPx, heightPx int64, options ...chro
 	t.Helper()
 	address, stop := serve(t, artwork, onTheBench)
 	t.Cleanup(stop)
-	flags := []chromedp.ExecAllocatorOption{
-		chromedp.ExecPath(browserPath(t)), chromedp.UserDataDir(t.TempDir()),
-		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
-	}
-	for _, flag := range []string{"disable-quic", "disable-background-networking", "disable-component-update",
-		"disable-sync"} {
-		flags = append(flags, chromedp.Flag(flag, true))
-	}
-	ctx, end := context.WithTimeout(t.Context(), 3*time.Minute)
-	t.Cleanup(end)
-	ctx, end = chromedp.NewExecAllocator(ctx, flags...)
-	t.Cleanup(end)
-	ctx, end = chromedp.NewContext(ctx)
-	t.Cleanup(end)
+	ctx := browsertest.Start(t)
 	p := &tab{T: t, ctx: ctx, address: address}
 	require.NoError(t, chromedp.Listen(ctx, p.watch))
 	p.do(chromedp.EmulateViewport(widthPx, heightPx, options...), chromedp.Navigate(address))
