@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
@@ -85,9 +86,9 @@ func (j Job) checkFiles(folder string) Finding {
 		}
 	}
 	if len(differ) > 0 {
-		f.Differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %q "+
+		f.Differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %s "+
 			"all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "),
-			folder)
+			report.Typed(folder))
 	}
 	return f
 }
@@ -95,12 +96,13 @@ func (j Job) checkFiles(folder string) Finding {
 // checkPages counts the pages of the sheets' file.
 func (j Job) checkPages(folder string) Finding {
 	f := Finding{What: "pages", Agrees: fmt.Sprintf("%d in sheets.pdf, one for each sheet", len(j.Sheets))}
-	const again = "make it again with dropsheet reprint %q all, which writes it under another name"
+	const again = "make it again with dropsheet reprint %s all, which writes it under another name"
 	switch pages, err := countPages(filepath.Join(folder, "sheets.pdf")); {
 	case err != nil:
-		f.Differs = fmt.Errorf("sheets.pdf can't be counted (%w): "+again, err, folder)
+		f.Differs = fmt.Errorf("sheets.pdf can't be counted (%w): "+again, err, report.Typed(folder))
 	case pages != len(j.Sheets):
-		f.Differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets: "+again, pages, len(j.Sheets), folder)
+		f.Differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets: "+again, pages, len(j.Sheets),
+			report.Typed(folder))
 	}
 	return f
 }
