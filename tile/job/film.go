@@ -149,13 +149,23 @@ func (j Job) frame(ctx context.Context, f Film, frame int) (picture *image.RGBA,
 
 // frameOf is the picture that stands in a frame's file; nil where there is none of that size.
 func frameOf(path string, widthPx, heightPx int) *image.RGBA {
+	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
+		return nil
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return nil
 	}
 	defer file.Close()
+	told, err := png.DecodeConfig(file)
+	if err != nil || told.Width != widthPx || told.Height != heightPx {
+		return nil
+	}
+	if _, err := file.Seek(0, io.SeekStart); err != nil {
+		return nil
+	}
 	read, err := png.Decode(file)
-	if err != nil || read.Bounds() != image.Rect(0, 0, widthPx, heightPx) {
+	if err != nil {
 		return nil
 	}
 	picture := image.NewRGBA(read.Bounds())
