@@ -80,7 +80,7 @@ func TestBombsInsideTheBound(t *testing.T) {
 			took := allocated(func() { _, err = Open(path, Default) })
 			requireClear(t, err, path, c.want)
 			require.Less(t, took, 1<<20, "bytes taken from the heap")
-			_, err = decode(c.data, Default)
+			_, err = decode(c.data, Reading{Limits: Default})
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -180,7 +180,7 @@ func TestColourBeyondThePalette(t *testing.T) {
 		m.Palette[i] = color.White
 	}
 	copy(m.Pix, []uint8{64, 70})
-	compacted, _, err := compact(m, false)
+	compacted, _, err := compact(m, false, Reading{}.under(), nil)
 	require.NoError(t, err)
 	require.Equal(t, color.RGBA{255, 255, 255, 255}, compacted.At(0, 0))
 	require.Equal(t, black, compacted.At(1, 0))

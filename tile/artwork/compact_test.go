@@ -142,12 +142,12 @@ func TestPlainCMYK(t *testing.T) {
 	at := bytes.Index(data, []byte("\xff\xee\x00\x0eAdobe"))
 	require.Positive(t, at)
 	require.Zero(t, data[at+15], "transform 0: the four components are the inks themselves")
-	want, err := decode(data, Default)
+	want, err := decode(data, Reading{Limits: Default})
 	require.NoError(t, err)
 	plain := slices.Concat(data[:at], data[at+16:])
 	_, err = jpeg.Decode(bytes.NewReader(plain))
 	require.ErrorContains(t, err, "Adobe")
-	got, err := decode(plain, Default)
+	got, err := decode(plain, Reading{Limits: Default})
 	require.NoError(t, err)
 	require.Equal(t, want.Image, got.Image)
 	require.Equal(t, []string{warnUnmarkedInks, warnCMYK}, got.Warnings)
@@ -164,12 +164,13 @@ func same(t *testing.T, want, got uint8, what string, args ...any) {
 func TestLayOnWhite8(t *testing.T) {
 	for a := range 256 {
 		for c := range 256 {
-			same(t, onWhite(color.NRGBA{R: uint8(c), A: uint8(a)}).R, straight8(uint8(c), uint8(a)), "straight8(%d, %d)", c, a)
+			same(t, onWhite(color.NRGBA{R: uint8(c), A: uint8(a)}).R, straight8(uint8(c), uint8(a), 255),
+				"straight8(%d, %d)", c, a)
 			want := uint8(255) // what a sample above its opacity comes to
 			if c <= a {
 				want = uint8(c + 255 - a)
 			}
-			same(t, want, premultiplied8(uint8(c), uint8(a)), "premultiplied8(%d, %d)", c, a)
+			same(t, want, premultiplied8(uint8(c), uint8(a), 255), "premultiplied8(%d, %d)", c, a)
 		}
 	}
 }
@@ -180,9 +181,9 @@ func TestLayOnWhite16(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, seed))
 	for range 200_000 {
 		c, a := uint16(r.Uint32()), uint16(r.Uint32())
-		same(t, onWhite(color.NRGBA64{R: c, A: a}).R, straight16(c, a), "straight16(%d, %d)", c, a)
+		same(t, onWhite(color.NRGBA64{R: c, A: a}).R, straight16(c, a, 255), "straight16(%d, %d)", c, a)
 		c = min(c, a)
-		same(t, onWhite(color.RGBA64{R: c, A: a}).R, premultiplied16(c, a), "premultiplied16(%d, %d)", c, a)
+		same(t, onWhite(color.RGBA64{R: c, A: a}).R, premultiplied16(c, a, 255), "premultiplied16(%d, %d)", c, a)
 	}
 	for v := range 65536 {
 		same(t, uint8(math.Round(float64(v)/257)), round16(uint16(v)), "round16(%d)", v)
@@ -237,7 +238,7 @@ func TestForms(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := decode(c.data, Default)
+			p, err := decode(c.data, Reading{Limits: Default})
 			require.NoError(t, err)
 			require.Equal(t, c.want, p.Image.At(0, 0))
 			require.Equal(t, c.warn, p.Warnings)
@@ -269,7 +270,7 @@ func TestWebP(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.file, func(t *testing.T) {
-			p, err := decode(fixture(t, c.file), Default)
+			p, err := decode(fixture(t, c.file), Reading{Limits: Default})
 			require.NoError(t, err)
 			require.Equal(t, "webp", p.Format)
 			require.IsType(t, c.form, p.Image)
@@ -309,13 +310,13 @@ func TestWidenRange(t *testing.T) {
 func TestGIFFrame(t *testing.T) {
 	second := paletted(0, 0)
 	clear := encodeGIF(t, paletted(0, 0), second)
-	p, err := decode(clear, Default)
+	p, err := decode(clear, Reading{Limits: Default})
 	require.NoError(t, err)
 	require.Empty(t, p.Warnings)
 	require.Equal(t, patchPicture().Pix, p.Image.(*image.RGBA).Pix)
 
 	offset := encodeGIF(t, paletted(7, 5))
-	p, err = decode(offset, Default)
+	p, err = decode(offset, Reading{Limits: Default})
 	require.NoError(t, err)
 	require.Equal(t, []string{"only the first frame is taken: 48 x 32 pixels of 55 x 37"}, p.Warnings)
 	require.Equal(t, image.Rect(0, 0, 48, 32), p.Image.Bounds())
@@ -323,4 +324,68 @@ func TestGIFFrame(t *testing.T) {
 	w, h, err := ReadSize(saved(t, offset), Default)
 	require.NoError(t, err)
 	require.Equal(t, image.Pt(48, 32), image.Pt(w, h))
+}
+
+// Transparent parts lie on the background that was asked for, in every form that a decoder makes, worked out in
+// float64: c a + w (1 - a) for straight samples. Opaque artwork shows none of it.
+func TestTransparentOnABackground(t *testing.T) {
+	under := color.RGBA{32, 48, 64, 255}
+	straight := color.NRGBA{200, 100, 0, 128}
+	one := image.Rect(0, 0, 1, 1)
+	nrgba, nrgba64 := image.NewNRGBA(one), image.NewNRGBA64(one)
+	nrgba.SetNRGBA(0, 0, straight)
+	nrgba64.SetNRGBA64(0, 0, color.NRGBA64{200 * 257, 100 * 257, 0, 128 * 257})
+	premultiplied := image.NewRGBA(one)
+	premultiplied.SetRGBA(0, 0, color.RGBA{100, 50, 0, 128})
+	premultiplied64 := image.NewRGBA64(one)
+	premultiplied64.SetRGBA64(0, 0, color.RGBA64{100 * 257, 50 * 257, 0, 128 * 257})
+	planes := image.NewNYCbCrA(one, image.YCbCrSubsampleRatio444)
+	planes.Y[0], planes.Cb[0], planes.Cr[0] = color.RGBToYCbCr(200, 100, 0)
+	planes.A[0] = 128
+	// 200 * 128/255 + 32 * 127/255 = 116.3; 100 * 128/255 + 48 * 127/255 = 74.1; 64 * 127/255 = 31.9
+	want, wantPremultiplied := color.RGBA{116, 74, 32, 255}, color.RGBA{116, 74, 32, 255} // 100 + 15.9; 50 + 23.9
+	for _, c := range []struct {
+		name      string
+		m         image.Image
+		want      color.RGBA
+		tolerance int
+	}{
+		{"straight", nrgba, want, 0}, {"straight of 16 bits", nrgba64, want, 0}, {"planes", planes, want, 1},
+		{"palette", image.NewPaletted(one, color.Palette{straight}), want, 0},
+		{"premultiplied", premultiplied, wantPremultiplied, 0},
+		{"premultiplied of 16 bits", premultiplied64, wantPremultiplied, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m, transparent, err := compact(c.m, false, under, nil)
+			require.NoError(t, err)
+			require.True(t, transparent)
+			requireNear(t, c.want, m.(*image.RGBA).RGBAAt(0, 0), c.tolerance, c.name)
+		})
+	}
+
+	clear := image.NewNRGBA(one)
+	p, err := decode(encodePNG(t, clear), Reading{Limits: Default, Under: under})
+	require.NoError(t, err)
+	require.True(t, p.Transparent)
+	require.Equal(t, under, p.Image.At(0, 0))
+	require.Equal(t, []string{"transparent parts are laid on the background, #203040"}, p.Warnings)
+	opaque, err := decode(encodePNG(t, image.NewGray(one)), Reading{Limits: Default, Under: under})
+	require.NoError(t, err)
+	require.False(t, opaque.Transparent)
+	require.Equal(t, color.Gray{}, opaque.Image.At(0, 0))
+	require.Empty(t, opaque.Warnings)
+}
+
+// Grey artwork stays grey on a grey background, and takes on the colour of any other.
+func TestGreyOnABackground(t *testing.T) {
+	file := filepath.Join(goroot(t), "png", "testdata", "pngsuite", "basn4a08.png")
+	for _, c := range []struct {
+		under color.RGBA
+		grey  bool
+	}{{color.RGBA{}, true}, {color.RGBA{40, 40, 40, 255}, true}, {color.RGBA{32, 48, 64, 255}, false}} {
+		p, err := OpenCopy(file, file, Reading{Limits: Default, Under: c.under})
+		require.NoError(t, err)
+		require.True(t, p.Transparent)
+		require.Equal(t, c.grey, isGrey(p.Image), "%v", c.under)
+	}
 }

@@ -4,18 +4,19 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"image"
+	"image/color"
 	"runtime/debug"
 
 	"dropsheet/tile/colour"
 )
 
 // decode decodes a whole file that is in memory. It may keep no part of data, so that the file's bytes can be freed.
-func decode(data []byte, limits Limits) (*Picture, error) {
-	h, err := readHeader(inMemory(data), limits)
+func decode(data []byte, r Reading) (*Picture, error) {
+	h, err := readHeader(inMemory(data), r.Limits)
 	if err != nil {
 		return nil, err
 	}
-	decoded, err := h.format.decode(data)
+	decoded, err := h.format.decode(data, r.under())
 	if err != nil {
 		return nil, undecodable(err)
 	}
@@ -24,14 +25,18 @@ func decode(data []byte, limits Limits) (*Picture, error) {
 			"and save it anew",
 			h.width, h.height, b.Dx(), b.Dy())
 	}
+	var inks *colour.Inks
 	if _, cmyk := decoded.(*image.CMYK); cmyk {
-		h.icc = nil // the profile is of the inks, which are gone
+		inks = h.inks(r)
+		h.icc = nil // the profile is of the inks, which will be gone
 	}
-	compacted, notes, err := compact(decoded, h.grey)
+	compacted, transparent, err := compact(decoded, h.grey, r.under(), inks)
 	if err != nil {
 		return nil, undecodable(err)
 	}
-	h.warnings = append(h.warnings, notes...)
+	if transparent {
+		h.warnings = append(h.warnings, r.transparentWarning())
+	}
 	if h.icc != nil {
 		if err := colour.CheckProfile(h.icc, isGrey(compacted)); err != nil {
 			h.dropProfile(err)
@@ -44,7 +49,41 @@ func decode(data []byte, limits Limits) (*Picture, error) {
 		SHA256:   sha256.Sum256(data),
 		Format:   h.format.name,
 		Warnings: h.warnings,
+
+		Transparent: transparent, InksByProfile: inks != nil,
 	}, nil
+}
+
+// inks is what turns a picture of inks into sRGB; nil for shares of red, green and blue, of which it warns.
+func (h *header) inks(r Reading) *colour.Inks {
+	switch {
+	case h.icc == nil:
+		h.warnings = append(h.warnings, warnCMYK)
+		return nil
+	case r.PlainInks:
+		h.warnings = append(h.warnings, warnPlainInks)
+		return nil
+	}
+	inks, err := colour.ReadInks(h.icc)
+	if err != nil {
+		h.warnings = append(h.warnings, fmt.Sprintf(warnInksProfile, err))
+	}
+	return inks
+}
+
+// under is what transparent parts are laid on.
+func (r Reading) under() color.RGBA {
+	if r.Under.A == 0 {
+		return color.RGBA{0xff, 0xff, 0xff, 0xff}
+	}
+	return r.Under
+}
+
+func (r Reading) transparentWarning() string {
+	if r.Under.A == 0 {
+		return warnTransparent
+	}
+	return fmt.Sprintf(warnUnder, fmt.Sprintf("#%02x%02x%02x", r.Under.R, r.Under.G, r.Under.B))
 }
 
 // panicError is a panic told as an error.

@@ -115,7 +115,7 @@ func FuzzProfile(f *testing.F) {
 		if len(profile) > 60_000 { // one JPEG segment
 			return
 		}
-		p, err := decode(carrier.with(profile), upTo(fuzzPixels))
+		p, err := decode(carrier.with(profile), Reading{Limits: upTo(fuzzPixels)})
 		require.NoError(t, err)
 		if colour.CheckProfile(profile, false) == nil {
 			require.Equal(t, profile, p.ICC)

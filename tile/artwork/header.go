@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	"image/gif"
 	"image/jpeg"
 	"image/png"
@@ -25,18 +26,19 @@ type format struct {
 	config func(io.Reader) (image.Config, error)
 	// inspect adds to the header what config leaves out, and refuses what decode can't be trusted with.
 	inspect func(source, *header) error
-	decode  func(data []byte) (image.Image, error)
+	// under is what transparent parts will be laid on.
+	decode func(data []byte, under color.RGBA) (image.Image, error)
 }
 
 var formats = []format{
-	{"jpeg", "\xff\xd8\xff", refuseJPEG, start(jpeg.DecodeConfig), inspectJPEG, decodeJPEG},
+	{"jpeg", "\xff\xd8\xff", refuseJPEG, start(jpeg.DecodeConfig), inspectJPEG, apart(decodeJPEG)},
 	{"png", "\x89PNG\r\n\x1a\n", nil, start(png.DecodeConfig), inspectPNG, decodePNG},
-	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
-	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
-	{"gif", "GIF87a", nil, start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
-	{"gif", "GIF89a", nil, start(gif.DecodeConfig), inspectGIF, whole(gif.Decode)},
-	{"webp", "RIFF????WEBP", nil, start(webp.DecodeConfig), inspectWebP, decodeWebP},
-	{"bmp", "BM????\x00\x00\x00\x00", nil, start(bmp.DecodeConfig), inspectBMP, whole(bmp.Decode)},
+	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, apart(decodeTIFF)},
+	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, apart(decodeTIFF)},
+	{"gif", "GIF87a", nil, start(gif.DecodeConfig), inspectGIF, apart(whole(gif.Decode))},
+	{"gif", "GIF89a", nil, start(gif.DecodeConfig), inspectGIF, apart(whole(gif.Decode))},
+	{"webp", "RIFF????WEBP", nil, start(webp.DecodeConfig), inspectWebP, apart(decodeWebP)},
+	{"bmp", "BM????\x00\x00\x00\x00", nil, start(bmp.DecodeConfig), inspectBMP, apart(whole(bmp.Decode))},
 }
 
 // Bounds on the walk to a picture's size and to what goes with it, so that a file of empty blocks is no work
@@ -56,6 +58,11 @@ func start(config func(io.Reader) (image.Config, error)) func(io.Reader) (image.
 
 func whole(decode func(io.Reader) (image.Image, error)) func([]byte) (image.Image, error) {
 	return func(data []byte) (image.Image, error) { return decode(inMemory(data).reader()) }
+}
+
+// apart is for decoders that leave it to others to lay transparent parts on something.
+func apart(decode func([]byte) (image.Image, error)) func([]byte, color.RGBA) (image.Image, error) {
+	return func(data []byte, _ color.RGBA) (image.Image, error) { return decode(data) }
 }
 
 // header is what a file says of its picture before any pixel is decoded.

@@ -78,7 +78,7 @@ func allocated(f func()) int {
 func TestTruncated(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {
-			whole, err := decode(data, Default)
+			whole, err := decode(data, Reading{Limits: Default})
 			require.NoError(t, err)
 			refused := 0
 			for n := range len(data) {
@@ -100,7 +100,7 @@ func TestTruncated(t *testing.T) {
 func upTo(pixels int) Limits { return Limits{pixels, DefaultMaxBytes} }
 
 func decodeGuarded(data []byte) (*Picture, error) {
-	return guarded(func() (*Picture, error) { return decode(data, upTo(1<<22)) })
+	return guarded(func() (*Picture, error) { return decode(data, Reading{Limits: upTo(1 << 22)}) })
 }
 
 func isPanic(err error) bool {
@@ -169,7 +169,7 @@ func TestBombs(t *testing.T) {
 			took := allocated(func() { _, err = Open(path, upTo(c.maxPixels)) })
 			requireClear(t, err, path, c.want)
 			require.Less(t, took, 1<<20, "bytes taken from the heap")
-			_, err = decode(c.data, upTo(c.maxPixels))
+			_, err = decode(c.data, Reading{Limits: upTo(c.maxPixels)})
 			require.ErrorContains(t, err, c.want)
 		})
 	}
@@ -188,7 +188,7 @@ func TestLeastBytes(t *testing.T) {
 			require.NoError(t, err)
 			require.Positive(t, h.leastBytes)
 			t.Logf("%d bytes, bound %d", len(data), h.leastBytes)
-			_, err = decode(data, Default)
+			_, err = decode(data, Reading{Limits: Default})
 			require.NoError(t, err)
 		})
 	}
@@ -270,7 +270,7 @@ func TestDecoderPanic(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			formats = append(slices.Clone(kept), format{
-				name: "fake", magic: "FAKE", decode: c.decode,
+				name: "fake", magic: "FAKE", decode: apart(c.decode),
 				config:  func(io.Reader) (image.Config, error) { return image.Config{Width: 3, Height: 2}, nil },
 				inspect: func(source, *header) error { return nil },
 			})

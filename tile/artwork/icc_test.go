@@ -73,7 +73,7 @@ func TestICC(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := decode(c.data, Default)
+			p, err := decode(c.data, Reading{Limits: Default})
 			require.NoError(t, err)
 			require.Equal(t, c.want, p.ICC)
 			if c.warn == "" {
@@ -85,14 +85,6 @@ func TestICC(t *testing.T) {
 			require.Contains(t, p.Warnings[0], c.warn)
 		})
 	}
-}
-
-// TestICCOfCMYK: the profile describes inks, and the picture has none any more.
-func TestICCOfCMYK(t *testing.T) {
-	p, err := decode(withSegments(goCMYK(t), iccSegment(1, 1, testProfile("CMYK", "prtr"))), Default)
-	require.NoError(t, err)
-	require.Nil(t, p.ICC)
-	require.Equal(t, []string{warnCMYK}, p.Warnings)
 }
 
 // A picture without a profile has sRGB's colours; with one it is asked as grey or RGB by its samples.

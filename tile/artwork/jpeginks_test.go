@@ -2,6 +2,8 @@ package artwork
 
 import (
 	"bytes"
+	"encoding/binary"
+	"fmt"
 	"image"
 	"image/color"
 	"math"
@@ -9,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"dropsheet/tile/colour/icctest"
 )
 
 // inkPatches are amounts of cyan, magenta, yellow and black, 255 being all of it, and the colours that they
@@ -95,15 +99,70 @@ func TestInksInJPEG(t *testing.T) {
 		{"no marker", inksJPEG(t, nil, inverted), 1, []string{warnUnmarkedInks, warnCMYK}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			profile := iccSegment(1, 1, testProfile("CMYK", "prtr"))
-			p, err := decode(withSegments(c.file, profile), Default)
+			p, err := decode(c.file, Reading{Limits: Default})
 			require.NoError(t, err)
 			require.IsType(t, &image.RGBA{}, p.Image)
 			require.Equal(t, c.warnings, p.Warnings)
-			require.Nil(t, p.ICC, "the profile is of inks, which are gone")
 			for i, patch := range inkPatches {
 				requireNear(t, patch.want, p.Image.(*image.RGBA).RGBAAt(8*i+4, 4), c.tolerance, patch.name)
 			}
 		})
 	}
+}
+
+// Inks go by their own profile, in JPEG and in TIFF. Paper, cyan and so on of this press are as Little CMS 2.14 has
+// them ("transicc -t1 -b -n -s -i PRESS.icc -o '*sRGB'"), in levels of sRGB.
+func TestInksByTheirProfile(t *testing.T) {
+	want := map[string]color.RGBA{
+		"paper": {242, 243, 247, 255}, "cyan": {0, 152, 217, 255}, "magenta": {217, 0, 124, 255},
+		"yellow": {245, 224, 0, 255}, "black": {31, 27, 26, 255}, "red": {216, 15, 24, 255},
+	}
+	file := inksJPEG(t, segment(markAPP14, []byte("Adobe\x00\x64\x00\x00\x00\x00"), []byte{0}),
+		func(inks [4]uint8) [4]uint8 { return [4]uint8{^inks[0], ^inks[1], ^inks[2], ^inks[3]} })
+	inJPEG := withSegments(file, iccSegment(1, 1, icctest.Press()))
+	var flat []byte
+	for _, patch := range inkPatches {
+		flat = append(flat, patch.inks[:]...)
+	}
+	order := binary.LittleEndian
+	inTIFF := tiffFile(order, len(inkPatches), 1, flat, []uint16{8, 8, 8, 8}, photometricInks,
+		field{tagICC, 7, len(icctest.Press()), icctest.Press()})
+	for _, c := range []struct {
+		name  string
+		data  []byte
+		patch func(m image.Image, i int) color.RGBA
+	}{
+		{"jpeg", inJPEG, func(m image.Image, i int) color.RGBA { return m.(*image.RGBA).RGBAAt(8*i+4, 4) }},
+		{"tiff", inTIFF, func(m image.Image, i int) color.RGBA { return m.(*image.RGBA).RGBAAt(i, 0) }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p, err := decode(c.data, Reading{Limits: Default})
+			require.NoError(t, err)
+			require.Empty(t, p.Warnings)
+			require.True(t, p.InksByProfile)
+			require.Nil(t, p.ICC, "the profile is of inks, which are gone")
+			seen := 0
+			for i, patch := range inkPatches {
+				if colour, ok := want[patch.name]; ok {
+					requireNear(t, colour, c.patch(p.Image, i), 2, patch.name)
+					seen++
+				}
+			}
+			require.Equal(t, len(want), seen)
+
+			plain, err := decode(c.data, Reading{Limits: Default, PlainInks: true})
+			require.NoError(t, err)
+			require.Equal(t, []string{warnPlainInks}, plain.Warnings)
+			require.False(t, plain.InksByProfile)
+			for i, patch := range inkPatches {
+				requireNear(t, patch.want, c.patch(plain.Image, i), 1, patch.name)
+			}
+		})
+	}
+	p, err := decode(withSegments(file, iccSegment(1, 1, testProfile("CMYK", "prtr"))),
+		Reading{Limits: Default})
+	require.NoError(t, err)
+	require.Equal(t, []string{fmt.Sprintf(warnInksProfile, "it has no table (A2B0)")}, p.Warnings)
+	require.False(t, p.InksByProfile)
+	require.Nil(t, p.ICC)
 }

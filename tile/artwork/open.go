@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/color"
 	"io"
 	"io/fs"
 	"os"
@@ -27,6 +28,19 @@ type Picture struct {
 	Format string
 	// Warnings say what was changed or left out, each in a line of its own.
 	Warnings []string
+	// Transparent tells that parts of it were, which Image shows on what the Reading says.
+	Transparent bool
+	// InksByProfile tells that it was of inks, which its own profile turned into sRGB.
+	InksByProfile bool
+}
+
+// Reading is how a picture's file is made pixels of.
+type Reading struct {
+	Limits
+	// Under is what transparent parts are laid on, opaque, in the picture's own colours. The zero value is white.
+	Under color.RGBA
+	// PlainInks leaves the profile of a picture of inks out.
+	PlainInks bool
 }
 
 // Size returns the upright picture's size in pixels.
@@ -38,10 +52,12 @@ func (p *Picture) Size() (widthPx, heightPx int) {
 // Open reads and decodes a picture within limits: JPEG, PNG, TIFF (first picture), BMP, GIF
 // (first frame) or WebP. The file is read once, so that the hash and the pixels belong together. Errors quote
 // the path as it was given.
-func Open(path string, limits Limits) (*Picture, error) { return OpenCopy(path, path, limits) }
+func Open(path string, limits Limits) (*Picture, error) {
+	return OpenCopy(path, path, Reading{Limits: limits})
+}
 
-// OpenCopy is Open of a file that was copied from another: errors quote the path of that.
-func OpenCopy(path, original string, limits Limits) (*Picture, error) {
+// OpenCopy is Open of a file that was copied from another, whose path errors quote, and read in a way of one's own.
+func OpenCopy(path, original string, r Reading) (*Picture, error) {
 	p, err := guarded(func() (*Picture, error) {
 		f, src, err := openFile(path)
 		if err != nil {
@@ -49,14 +65,14 @@ func OpenCopy(path, original string, limits Limits) (*Picture, error) {
 		}
 		defer f.Close()
 		// A look at the header on disk refuses a giant or a stranger before its bytes are taken into memory.
-		if _, err := readHeader(src, limits); err != nil {
+		if _, err := readHeader(src, r.Limits); err != nil {
 			return nil, err
 		}
-		data, err := readAll(f, src.size, limits)
+		data, err := readAll(f, src.size, r.Limits)
 		if err != nil {
 			return nil, err
 		}
-		return decode(data, limits)
+		return decode(data, r)
 	})
 	if err != nil {
 		return nil, fmt.Errorf("picture %q: %w", original, err)

@@ -124,7 +124,7 @@ func TestOpen(t *testing.T) {
 func TestOpenKeepsNothing(t *testing.T) {
 	for name, data := range seeds(t) {
 		t.Run(name, func(t *testing.T) {
-			p, err := decode(data, Default)
+			p, err := decode(data, Reading{Limits: Default})
 			require.NoError(t, err)
 			before := samples(p)
 			profile := string(p.ICC)

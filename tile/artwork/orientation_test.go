@@ -69,7 +69,7 @@ func TestOrientation(t *testing.T) {
 		for o := uint16(1); o <= 8; o++ {
 			t.Run(fmt.Sprintf("%s/%d", w.name, o), func(t *testing.T) {
 				data := w.write(storedAs(want, o), o)
-				p, err := decode(data, Default)
+				p, err := decode(data, Reading{Limits: Default})
 				require.NoError(t, err)
 				width, height := p.Size()
 				require.Equal(t, want.Rect.Max, image.Pt(width, height))
@@ -94,7 +94,7 @@ func TestOrientationWebP(t *testing.T) {
 	for o := uint16(1); o <= 8; o++ {
 		for _, prefix := range []string{"", exifSignature} {
 			block := append([]byte(prefix), exifBlock(binary.LittleEndian, o)...)
-			p, err := decode(withRIFF(file, riffChunk("EXIF", block)), Default)
+			p, err := decode(withRIFF(file, riffChunk("EXIF", block)), Reading{Limits: Default})
 			require.NoError(t, err)
 			w, h := p.Size()
 			m := image.NewRGBA(image.Rect(0, 0, w, h))
@@ -142,13 +142,13 @@ func TestOrientationDamaged(t *testing.T) {
 	for name, block := range cases {
 		t.Run(name, func(t *testing.T) {
 			p, err := decode(withSegments(encodeJPEG(t, patchPicture(), 80), segment(0xe1, []byte(exifSignature), block)),
-				Default)
+				Reading{Limits: Default})
 			require.NoError(t, err)
 			require.Equal(t, uprights[1], p.Upright)
 		})
 	}
 	long := directoryFile(binary.BigEndian, nil, longs(binary.BigEndian, tagOrientation, 6))
-	p, err := decode(withChunk(encodePNG(t, patchPicture()), "eXIf", long), Default)
+	p, err := decode(withChunk(encodePNG(t, patchPicture()), "eXIf", long), Reading{Limits: Default})
 	require.NoError(t, err)
 	require.Equal(t, uprights[6], p.Upright, "some writers use a long where the standard has a short")
 }

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"hash/crc32"
 	"image"
+	"image/color"
 	"image/png"
 	"io"
 )
@@ -21,16 +22,24 @@ const pngStart = 8 + 8 + 13 + 4
 // readByRow tells whether the rest of an IHDR chunk, from the depth on, is of a picture that is read here.
 func readByRow(ihdr []byte) bool { return ihdr[0] == 16 && ihdr[4] == 0 }
 
-// laidOnWhite is a picture of 8 bits that was laid on white where it was transparent.
-type laidOnWhite struct {
+// laid is a picture of 8 bits that was laid on a colour where it was transparent.
+type laid struct {
 	image.Image // *image.Gray or *image.RGBA, opaque
 	transparent bool
 }
 
-// Opaque tells whether nothing had to be laid on white.
-func (m laidOnWhite) Opaque() bool { return !m.transparent }
+// Opaque tells whether nothing had to be laid on a colour.
+func (m laid) Opaque() bool { return !m.transparent }
 
-func decodePNG(data []byte) (image.Image, error) {
+// only is the picture, of one channel if it was stored as grey and nothing coloured showed through.
+func (m laid) only(grey bool) image.Image {
+	if rgb, ok := m.Image.(*image.RGBA); ok && grey && !m.transparent {
+		return firstChannel(rgb)
+	}
+	return m.Image
+}
+
+func decodePNG(data []byte, under color.RGBA) (image.Image, error) {
 	if len(data) < pngStart || !readByRow(data[24:29]) {
 		return png.Decode(inMemory(data).reader())
 	}
@@ -38,7 +47,7 @@ func decodePNG(data []byte) (image.Image, error) {
 	if err != nil {
 		return nil, err
 	}
-	rows := pngRows{chunks: pngChunks{data[pngStart:]}, colour: data[25]}
+	rows := pngRows{chunks: pngChunks{data[pngStart:]}, colour: data[25], under: under}
 	rows.channels = map[byte]int{0: 1, 2: 3, 4: 2, 6: 4}[rows.colour]
 	m, err := rows.read(config.Width, config.Height)
 	if errors.Is(err, io.EOF) {
@@ -73,7 +82,8 @@ type pngRows struct {
 	body     []byte // of the IDAT chunk that is being read
 	colour   byte
 	channels int
-	clear    []byte // the sample that stands for what is transparent, of pictures without alpha; nil for none
+	clear    []byte     // the sample that stands for what is transparent, of pictures without alpha; nil for none
+	under    color.RGBA // what that lies on
 }
 
 // read reads the whole picture.
@@ -94,8 +104,8 @@ func (r *pngRows) read(width, height int) (image.Image, error) {
 	if err != nil {
 		return nil, err
 	}
-	grey := r.colour&2 == 0
-	var out laidOnWhite
+	grey := r.colour&2 == 0 && !(coloured(r.under) && (r.colour&4 != 0 || r.clear != nil))
+	var out laid
 	var pix []byte
 	if grey {
 		m := image.NewGray(image.Rect(0, 0, width, height))
@@ -199,12 +209,13 @@ func paeth(left, up, corner int) uint8 {
 
 func abs(v int) int { return max(v, -v) }
 
-// narrow rounds a row to 8 bits, on white, and tells whether any of it was transparent.
+// narrow rounds a row to 8 bits, on what lies under it, and tells whether any of it was transparent.
 func (r *pngRows) narrow(out, row []byte, grey bool) (transparent bool) {
-	colours, step := 3, 4
+	colours, step := r.channels-int(r.colour&4)/4, 4
 	if grey {
-		colours, step = 1, 1
+		step = 1
 	}
+	ground := [3]uint8{r.under.R, r.under.G, r.under.B}
 	for x := range len(out) / step {
 		from := row[2*r.channels*x:][:2*r.channels]
 		alpha := uint16(65535)
@@ -216,8 +227,8 @@ func (r *pngRows) narrow(out, row []byte, grey bool) (transparent bool) {
 		}
 		transparent = transparent || alpha != 65535
 		to := out[step*x:][:step]
-		for k := range colours {
-			to[k] = straight16(binary.BigEndian.Uint16(from[2*k:]), alpha)
+		for k := range min(3, step) {
+			to[k] = straight16(binary.BigEndian.Uint16(from[2*min(k, colours-1):]), alpha, ground[k])
 		}
 		if !grey {
 			to[3] = 255

@@ -93,14 +93,21 @@ func rows16(t *testing.T, data []byte, n int) []byte {
 
 func requireAsLibrary(t *testing.T, name string, data []byte) {
 	t.Helper()
-	ours, err := decodePNG(data)
+	for _, under := range []color.RGBA{Reading{}.under(), {32, 48, 64, 255}, {90, 90, 90, 255}} {
+		requireAsLibraryOn(t, name, data, under)
+	}
+}
+
+func requireAsLibraryOn(t *testing.T, name string, data []byte, under color.RGBA) {
+	t.Helper()
+	ours, err := decodePNG(data, under)
 	require.NoError(t, err, name)
-	require.IsType(t, laidOnWhite{}, ours, name)
+	require.IsType(t, laid{}, ours, name)
 	theirs, err := png.Decode(bytes.NewReader(data))
 	require.NoError(t, err, name)
-	want, wantNotes, err := compact(theirs, false)
+	want, wantNotes, err := compact(theirs, false, under, nil)
 	require.NoError(t, err, name)
-	got, gotNotes, err := compact(ours, false)
+	got, gotNotes, err := compact(ours, false, under, nil)
 	require.NoError(t, err, name)
 	require.Equal(t, wantNotes, gotNotes, name)
 	if grey, ok := got.(*image.Gray); ok {

@@ -57,7 +57,7 @@ func says(profile []byte, at, number int) []byte {
 func TestLyingProfiles(t *testing.T) {
 	good := testProfile("RGB ", "mntr")
 	for _, c := range carriers(t) {
-		p, err := decode(c.with(good), Default)
+		p, err := decode(c.with(good), Reading{Limits: Default})
 		require.NoError(t, err)
 		require.Equal(t, good, p.ICC, "%s carries a good one", c.name)
 		for _, harm := range profileHarms {

@@ -40,7 +40,7 @@ func TestInksInTIFF(t *testing.T) {
 			"deflate":      deflated,
 		} {
 			t.Run(name, func(t *testing.T) {
-				p, err := decode(file, Default)
+				p, err := decode(file, Reading{Limits: Default})
 				require.NoError(t, err)
 				require.Equal(t, []string{warnCMYK}, p.Warnings)
 				for i := range 6 {
@@ -48,13 +48,13 @@ func TestInksInTIFF(t *testing.T) {
 					require.Equal(t, color.RGBA{r, g, b, 255}, color.RGBAModel.Convert(p.Image.At(i%3, i/3)), "pixel %d", i)
 				}
 				for n := range len(file) - 4 { // the last four bytes only say that no other picture follows
-					_, err := decode(file[:n], Default)
+					_, err := decode(file[:n], Reading{Limits: Default})
 					require.Error(t, err, "cut at %d of %d", n, len(file))
 				}
 			})
 		}
 	}
 	_, err = decode(tiffFile(binary.LittleEndian, 1, 1, make([]byte, 5), []uint16{8, 8, 8, 8, 8}, photometricInks),
-		Default)
+		Reading{Limits: Default})
 	require.ErrorContains(t, err, "without alpha")
 }

@@ -50,6 +50,9 @@ func readTable(data []byte) (light func(v float64) float64, err error) {
 	}, nil
 }
 
+// formulaCounts are how many numbers each function of a parametricCurveType has.
+var formulaCounts = [...]int{1, 3, 4, 5, 7}
+
 // readFormula reads a parametricCurveType (10.15). All its functions are the last with some numbers left out:
 // (a v + b)^g + e from d on, c v + f below.
 func readFormula(data []byte) (light func(v float64) float64, err error) {
@@ -58,15 +61,14 @@ func readFormula(data []byte) (light func(v float64) float64, err error) {
 		return nil, err
 	}
 	kind := binary.BigEndian.Uint16(data[8:])
-	counts := [...]int{1, 3, 4, 5, 7}
-	if int(kind) >= len(counts) {
+	if int(kind) >= len(formulaCounts) {
 		return nil, fmt.Errorf("is of the unknown function %d", kind)
 	}
-	if err := refuseTag(data, "para", headBytes+4*counts[kind]); err != nil {
+	if err := refuseTag(data, "para", headBytes+4*formulaCounts[kind]); err != nil {
 		return nil, err
 	}
 	var numbers [7]float64
-	for i := range counts[kind] {
+	for i := range formulaCounts[kind] {
 		numbers[i] = fixed16(data[headBytes+4*i:])
 	}
 	g, a, b, c, d, e, f := numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5], numbers[6]

@@ -8,7 +8,7 @@ import (
 )
 
 // Shares by hand, and the standard library, which rounds down what is here rounded to the nearest.
-func TestInksToRGB(t *testing.T) {
+func TestInksWithoutProfile(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		inks  [4]uint8
@@ -24,7 +24,7 @@ func TestInksToRGB(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			pix := append(c.inks[:], c.inks[:]...)
-			InksToRGB(pix)
+			(*Inks)(nil).ToRGB(pix)
 			require.Equal(t, append(c.light[:], c.light[:]...), pix)
 			r, g, b := color.CMYKToRGB(c.inks[0], c.inks[1], c.inks[2], c.inks[3])
 			for i, v := range []uint8{r, g, b} {

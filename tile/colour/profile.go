@@ -30,6 +30,11 @@ func spaceSignature(grey bool) string {
 // whole, of a version and a class that a PDF takes, and for as many components. A viewer trusts the profile in a PDF,
 // so what can't be trusted is not passed on.
 func CheckProfile(profile []byte, grey bool) error {
+	return checkProfile(profile, spaceSignature(grey))
+}
+
+// checkProfile is CheckProfile of a profile for a space by its name.
+func checkProfile(profile []byte, space string) error {
 	if len(profile) < tableAt {
 		return fmt.Errorf("it has only %d bytes", len(profile))
 	}
@@ -48,8 +53,8 @@ func CheckProfile(profile []byte, grey bool) error {
 	default:
 		return fmt.Errorf("its class %q is not one that describes a picture", class)
 	}
-	if got, want := string(profile[16:20]), spaceSignature(grey); got != want { // 7.2.6
-		return fmt.Errorf("it is for %q and the picture is %q", got, want)
+	if got := string(profile[16:20]); got != space { // 7.2.6
+		return fmt.Errorf("it is for %q and the picture is %q", got, space)
 	}
 	if connects := string(profile[20:24]); connects != "XYZ " && connects != "Lab " { // 7.2.7
 		return fmt.Errorf("it connects to %q, neither XYZ nor Lab", connects)

@@ -5,21 +5,37 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strings"
 )
 
 // Space is what a picture's levels mean by its own profile. From levels to linear light of sRGB's
-// primaries, whose whites are one: ToSRGB (Tones[0][red], Tones[1][green], Tones[2][blue]). A grey picture's
-// three tones are the same, and its matrix changes nothing.
+// primaries, whose whites are one: ToSRGB (Light). Of a profile by tables, and of one for grey, the matrix changes
+// nothing.
 type Space struct {
-	// Tones is the light of each level, 0 to 1 of the full light of the profile's red, green and blue.
-	Tones [3][256]float32
+	table *baked // of a profile by tables for RGB; nil for any other, which goes by the rest
+	// tones is the light of each level, 0 to 1 of the full light of the profile's red, green and blue.
+	tones [3][256]float32
 	// ToSRGB takes that light to sRGB's, row by row. What sRGB can't show comes out under 0 or over 1.
 	ToSRGB [3][3]float32
 }
 
+// Light is that of levels, to be mixed as it is: linear, of the profile's own red, green and blue, and ToSRGB takes
+// what comes of it to sRGB's. A grey picture has its level three times.
+func (s *Space) Light(red, green, blue uint8) [3]float32 {
+	if s.table != nil {
+		var light [3]float32
+		for i, v := range s.table.at([mostComponents]uint8{red, green, blue}) {
+			light[i] = float32(v) / fullLight
+		}
+		return light
+	}
+	return [3]float32{s.tones[0][red], s.tones[1][green], s.tones[2][blue]}
+}
+
+// Grey is the light of a grey picture's level.
+func (s *Space) Grey(level uint8) float32 { return s.tones[0][level] }
+
 // OwnSpace is what a profile makes of the levels of a grey or an RGB picture; nil when they are sRGB's to within a
-// level. The error says why the profile can't be followed: only a matrix with curves can, and a curve for grey.
+// level. The error says why the profile can't be followed: tables can, a matrix with curves, and a curve for grey.
 func OwnSpace(profile []byte, grey bool) (*Space, error) {
 	s, err := readSpace(profile, grey)
 	if err != nil || s.isSRGB() {
@@ -33,15 +49,15 @@ func readSpace(profile []byte, grey bool) (*Space, error) {
 	if err := CheckProfile(profile, grey); err != nil {
 		return nil, err
 	}
+	if s, err := tableSpace(profile, grey); s != nil || err != nil { // tables go before a matrix (8.10)
+		return s, err
+	}
 	if pcs := string(profile[20:24]); pcs != "XYZ " { // 7.2.7
-		return nil, fmt.Errorf("it connects to %q, and only XYZ is followed", pcs)
+		return nil, fmt.Errorf("it has no table and connects to %q, where a matrix needs XYZ", pcs)
 	}
 	tags := map[string][]byte{}
 	for i := range tagCount(profile) {
 		name, at, n := tagEntry(profile, i)
-		if strings.HasPrefix(name, "A2B") || strings.HasPrefix(name, "D2B") { // these go before a matrix (8.10)
-			return nil, fmt.Errorf("it goes by tables (%s), and only a matrix with curves is followed", name)
-		}
 		if kind := name[1:]; tags[name] == nil && (kind == "XYZ" || kind == "TRC") {
 			tags[name] = profile[at : at+n]
 		}
@@ -61,7 +77,7 @@ func greySpace(curve []byte) (*Space, error) {
 	if err != nil {
 		return nil, fmt.Errorf("its curve kTRC %w", err)
 	}
-	return &Space{Tones: [3][256]float32{tone, tone, tone}, ToSRGB: [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}, nil
+	return &Space{tones: [3][256]float32{tone, tone, tone}, ToSRGB: identity}, nil
 }
 
 // matrixSpace reads a three-component matrix profile: curves to light, colorants to XYZ (F.3), and from
@@ -74,7 +90,7 @@ func matrixSpace(tags map[string][]byte) (*Space, error) {
 		if err != nil {
 			return nil, fmt.Errorf("its curve %sTRC %w", colour, err)
 		}
-		s.Tones[i] = tone
+		s.tones[i] = tone
 		colorant, err := readXYZ(tags[colour+"XYZ"])
 		if err != nil {
 			return nil, fmt.Errorf("its colorant %sXYZ %w", colour, err)
@@ -121,8 +137,8 @@ func (s *Space) isSRGB() bool {
 	near := func(levels [3]int) bool {
 		for i, row := range s.ToSRGB {
 			light := 0.0
-			for k, v := range levels {
-				light += float64(row[k]) * float64(s.Tones[k][v])
+			for k, v := range s.Light(uint8(levels[0]), uint8(levels[1]), uint8(levels[2])) {
+				light += float64(row[k]) * float64(v)
 			}
 			if !(math.Abs(255*LightToSRGB(max(0, min(light, 1)))-float64(levels[i])) < 1) {
 				return false

@@ -26,8 +26,8 @@ func mixedProfile() []byte {
 func (s *Space) inSRGB(levels [3]int) (out [3]float64) {
 	for i, row := range s.ToSRGB {
 		light := 0.0
-		for k, v := range levels {
-			light += float64(row[k]) * float64(s.Tones[k][v])
+		for k := range levels {
+			light += float64(row[k]) * float64(s.Light(uint8(levels[0]), uint8(levels[1]), uint8(levels[2]))[k])
 		}
 		out[i] = 255 * LightToSRGB(max(0, min(light, 1)))
 	}
@@ -100,10 +100,10 @@ func TestTonesAgainstLCMS(t *testing.T) {
 			got, err := readSpace(icctest.Grey(c.curve), true)
 			require.NoError(t, err)
 			for i, level := range levels {
-				require.InDelta(t, c.want[i], 100*float64(got.Tones[0][level]), 0.002, "level %d", level)
+				require.InDelta(t, c.want[i], 100*float64(got.tones[0][level]), 0.002, "level %d", level)
 			}
-			require.Equal(t, got.Tones[0], got.Tones[1])
-			require.Equal(t, got.Tones[0], got.Tones[2])
+			require.Equal(t, got.tones[0], got.tones[1])
+			require.Equal(t, got.tones[0], got.tones[2])
 			require.Equal(t, [3][3]float32{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}, got.ToSRGB)
 		})
 	}
@@ -191,13 +191,12 @@ func TestProfilesNotFollowed(t *testing.T) {
 		profile []byte
 		want    string
 	}{
-		{"connects to Lab", header(20, "Lab "), `it connects to "Lab ", and only XYZ is followed`},
+		{"connects to Lab", header(20, "Lab "), `it has no table and connects to "Lab ", where a matrix needs XYZ`},
 		{"a printer's", header(12, "prtr"), "it is a printer's"},
 		{"a device link", header(12, "link"), `its class "link"`},
 		{"cut short", good[:200], "says that it has"},
 		{"empty", []byte{}, "only 0 bytes"},
-		{"tables", with("A2B0", make([]byte, 40)), "it goes by tables (A2B0), and only a matrix with curves is followed"},
-		{"tables of fractions", with("D2B1", make([]byte, 40)), "it goes by tables (D2B1)"},
+		{"a table of nothing", with("A2B0", make([]byte, 40)), `its table A2B0 is of the kind "\x00\x00\x00\x00"`},
 		{"nothing in it", icctest.Profile("RGB ", 2), "its curve rTRC is missing"},
 		{"a colorant is none", with("gXYZ", icctest.Gamma(1)), `its colorant gXYZ is of the kind "curv"`},
 		{"a colorant cut short", with("bXYZ", icctest.XYZ(icctest.D50)[:16]), "its colorant bXYZ is cut short"},
@@ -229,6 +228,12 @@ func FuzzOwnSpace(f *testing.F) {
 		{2, 0.9, 0.05, 0.3, 0.25, 0.05, 0.02}} {
 		seeds = append(seeds, icctest.Grey(icctest.Formula(byte(kind), numbers...)))
 	}
+	small := func(v []float64) [3]float64 { return [3]float64{v[0], v[len(v)/2], v[len(v)-1]} }
+	seeds = append(seeds,
+		icctest.Printer("RGB ", "Lab ", 4, icctest.Tag{Name: "A2B0", Data: icctest.Lut(3, 2, 1, plain, plain, small)}),
+		icctest.Printer("RGB ", "XYZ ", 4, icctest.Tag{Name: "A2B1", Data: icctest.AToB(3, 2, 2, icctest.Formula(0, -1),
+			icctest.Table(), icctest.Table(9, 7), 1, 0, small)}),
+		icctest.Printer("GRAY", "Lab ", 2, icctest.Tag{Name: "A2B0", Data: icctest.Lut(1, 2, 1, plain, plain, small)}))
 	seeds = append(seeds, icctest.Grey(icctest.Table()), icctest.Grey(icctest.Table(0, 9000, 65535)))
 	for i, seed := range seeds {
 		for _, grey := range []bool{false, true} {
@@ -251,7 +256,7 @@ func FuzzOwnSpace(f *testing.F) {
 				require.Nil(t, again)
 				continue
 			}
-			for _, tone := range c.Tones {
+			for _, tone := range c.tones {
 				for level, light := range tone {
 					require.True(t, light >= 0 && light <= 1, "level %d is %v", level, light)
 				}

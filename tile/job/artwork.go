@@ -85,7 +85,7 @@ func (j Job) isCopy(path string) bool { return j.Artwork.Copy != "" && path == j
 
 // openAt is OpenArtwork of the file at path.
 func (j Job) openAt(path string, limits artwork.Limits) (*artwork.Picture, error) {
-	art, err := Extent{j.Artwork.WidthPx, j.Artwork.HeightPx, j.Artwork.Page}.read(path, path, limits)
+	art, err := Extent{j.Artwork.WidthPx, j.Artwork.HeightPx, j.Artwork.Page}.read(path, path, j.Print.reading(limits))
 	if err != nil {
 		return nil, err
 	}

@@ -68,19 +68,26 @@ func (o Order) drawnFor(p layout.Plan, page Extent, part image.Rectangle) Extent
 
 func sq(v float64) float64 { return v * v }
 
-// Open opens the artwork's file and makes pixels of it.
-func (e Extent) Open(path string, limits artwork.Limits) (*artwork.Picture, error) {
-	return e.read(path, path, limits)
+// Open opens the artwork's file and makes pixels of it, transparent parts on a background where there is one.
+func (e Extent) Open(path string, background layout.Surround, limits artwork.Limits) (*artwork.Picture, error) {
+	return e.read(path, path, newReading(background, limits))
+}
+
+// newReading is how the artwork of a job that is made now is read.
+func newReading(background layout.Surround, limits artwork.Limits) artwork.Reading {
+	r := artwork.Reading{Limits: limits}
+	r.Under, _ = background.Colour()
+	return r
 }
 
 // read opens the artwork's file at path, which errors call original, and makes pixels of it.
-func (e Extent) read(path, original string, limits artwork.Limits) (*artwork.Picture, error) {
+func (e Extent) read(path, original string, r artwork.Reading) (*artwork.Picture, error) {
 	if e.Page == 0 {
-		art, err := artwork.OpenCopy(path, original, limits)
+		art, err := artwork.OpenCopy(path, original, r)
 		return art, hintLimits(err)
 	}
-	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, limits)
-	if err != nil && e.WidthPx > limits.Pixels/e.HeightPx {
+	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, r.Limits)
+	if err != nil && e.WidthPx > r.Pixels/e.HeightPx {
 		return nil, fmt.Errorf("%w\nhint: print it coarser, with --ppi auto or a lower --ppi than %d", err, shot.DefaultPPI)
 	}
 	return art, err

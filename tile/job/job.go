@@ -64,6 +64,18 @@ type Print struct {
 	Grid     raster.Grid `json:"grid"`         // the picture as one raster
 	Part     PixelRect   `json:"artwork_part"` // of the artwork, upright, that is the picture
 	Lossless bool        `json:"lossless"`
+	// InksByProfile tells that the artwork was of inks, and sRGB was made of it by its own profile. In jobs made before
+	// that could be, each ink takes its share of one of red, green and blue.
+	InksByProfile bool `json:"inks_by_profile,omitempty"`
+	// TransparentOn is the colour that the artwork's transparent parts are laid on; empty for white.
+	TransparentOn layout.Surround `json:"transparent_on,omitempty"`
+}
+
+// reading is how the job's artwork is read, so that it prints as it did.
+func (p Print) reading(limits artwork.Limits) artwork.Reading {
+	r := artwork.Reading{Limits: limits, PlainInks: !p.InksByProfile}
+	r.Under, _ = p.TransparentOn.Colour()
+	return r
 }
 
 // PixelRect is a rectangle of whole pixels.

@@ -115,7 +115,7 @@ func (m *making) writeFiles(ctx context.Context, plans []layout.Plan) error {
 
 // open decodes the artwork.
 func (m *making) open() (whole *artwork.Picture, err error) {
-	if whole, err = m.extent.read(m.source(), m.Artwork, m.Limits); err != nil {
+	if whole, err = m.extent.read(m.source(), m.Artwork, newReading(m.Setup.Background, m.Limits)); err != nil {
 		return nil, err
 	}
 	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != m.part {
@@ -146,8 +146,11 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
-	m.job, err = newJob(plan, whole, m.extent.Page, m.Order, m.folder.Final(),
-		Print{grid, newPixelRect(m.part), m.Lossless})
+	print := Print{Grid: grid, Part: newPixelRect(m.part), Lossless: m.Lossless, InksByProfile: whole.InksByProfile}
+	if whole.Transparent {
+		print.TransparentOn = m.Setup.Background
+	}
+	m.job, err = newJob(plan, whole, m.extent.Page, m.Order, m.folder.Final(), print)
 	if err != nil {
 		return err
 	}

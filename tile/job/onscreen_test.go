@@ -21,7 +21,7 @@ func TestColoursOnScreenThatAreOnlyRough(t *testing.T) {
 	tables := icctest.Profile("RGB ", 2, icctest.Tag{Name: "A2B0", Data: make([]byte, 40)})
 	const roughly = "the artwork's colour profile goes into the sheets, but the pictures on screen show its colours " +
 		"only roughly, its levels taken for sRGB's: " +
-		"it goes by tables (A2B0), and only a matrix with curves is followed"
+		`its table A2B0 is of the kind "\x00\x00\x00\x00"`
 	for _, c := range []struct {
 		name     string
 		profile  []byte
@@ -58,4 +58,17 @@ func TestColoursOnScreenThatAreOnlyRough(t *testing.T) {
 			require.Equal(t, c.same, got == color.RGBA{c.colour[0], c.colour[1], c.colour[2], 255}, "%v", got)
 		})
 	}
+}
+
+// A profile by tables shows its colours: those of "transicc -t1 -n -s -i SCANNER.icc -o '*sRGB'" of Little CMS 2.14.
+func TestColoursOnScreenByTables(t *testing.T) {
+	art, err := artwork.Open(jobtest.WriteStripes(t, icctest.Scanner(), [3]uint8{200, 120, 100}), artwork.Default)
+	require.NoError(t, err)
+	require.Equal(t, icctest.Scanner(), art.ICC, "the sheets carry it as it is")
+	picture, warnings := OnScreen(art, "")
+	require.Empty(t, warnings)
+	got := picture.Reduced(4).RGBAAt(0, 0)
+	require.InDelta(t, 231.4, float64(got.R), 1.5)
+	require.InDelta(t, 138.9, float64(got.G), 1.5)
+	require.InDelta(t, 118.5, float64(got.B), 1.5)
 }

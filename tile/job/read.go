@@ -101,6 +101,9 @@ func (j Job) holdsTogether() error {
 	if j.Artwork.Copy != "" && !place.IsCopyName(j.Artwork.Copy) {
 		return fmt.Errorf("%q is not what an artwork's copy is called", j.Artwork.Copy)
 	}
+	if _, ok := j.Print.TransparentOn.Colour(); j.Print.TransparentOn != "" && !ok {
+		return fmt.Errorf("%q is no colour for transparent parts to lie on", string(j.Print.TransparentOn))
+	}
 	g := j.Print.Grid
 	if sum, err := hex.DecodeString(j.Artwork.SHA256); err != nil || len(sum) != sha256.Size {
 		return errors.New("the artwork's hash is not one")

@@ -13,7 +13,7 @@ type ownSpace colour.Space
 
 // light is the light of the artwork's levels, of its own primaries.
 func (o *ownSpace) light(c color.RGBA) Light {
-	return Light{o.Tones[0][c.R], o.Tones[1][c.G], o.Tones[2][c.B]}
+	return (*colour.Space)(o).Light(c.R, c.G, c.B)
 }
 
 // inSRGB goes from light of the artwork's own primaries to that of sRGB's, each clipped to what can be shown.
@@ -35,16 +35,22 @@ func (t *Texture) bilinearOwn(u, v float64) Light {
 
 // mean fills a row of the first half, in sRGB's levels, from the artwork's own.
 func (o *ownSpace) mean(half, upper, lower []uint8, w, channels int) {
+	space := (*colour.Space)(o)
 	for x := range (w + 1) / 2 {
 		left, right := 2*x*channels, min(2*x+1, w-1)*channels
-		var own Light
-		for i := range channels {
-			tone := &o.Tones[i]
-			own[i] = (tone[upper[left+i]] + tone[upper[right+i]] + tone[lower[left+i]] + tone[lower[right+i]]) / 4
+		if channels == 1 { // a grey picture's matrix changes nothing
+			sum := space.Grey(upper[left]) + space.Grey(upper[right]) + space.Grey(lower[left]) + space.Grey(lower[right])
+			half[x] = encoded(sum / 4)
+			continue
 		}
-		light := o.inSRGB(own) // a grey picture's matrix changes nothing
-		for i := range channels {
-			half[x*channels+i] = encoded(light[i])
+		var own Light
+		for _, p := range [4][]uint8{upper[left:], upper[right:], lower[left:], lower[right:]} {
+			for i, v := range space.Light(p[0], p[1], p[2]) {
+				own[i] += v / 4
+			}
+		}
+		for i, v := range o.inSRGB(own) {
+			half[x*channels+i] = encoded(v)
 		}
 	}
 }

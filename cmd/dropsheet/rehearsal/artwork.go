@@ -10,12 +10,14 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// onScreen is the artwork, decoded once, and the part of it that was last asked for as pictures on screen take it.
+// onScreen is the artwork, decoded once, or again where its transparent parts come to lie on another background, and
+// the part of it that was last asked for as pictures on screen take it.
 type onScreen struct {
-	open  func() (*artwork.Picture, error)
-	mutex sync.Mutex
-	whole *artwork.Picture
-	err   error
+	open       func(background layout.Surround) (*artwork.Picture, error)
+	mutex      sync.Mutex
+	background layout.Surround
+	whole      *artwork.Picture
+	err        error
 
 	part     image.Rectangle
 	surround layout.Surround
@@ -32,16 +34,20 @@ func (s *onScreen) decoded() (*artwork.Picture, error) {
 
 func (s *onScreen) decode() (*artwork.Picture, error) {
 	if s.whole == nil && s.err == nil {
-		s.whole, s.err = s.open()
+		s.whole, s.err = s.open(s.background)
 	}
 	return s.whole, s.err
 }
 
-// of is a part of the artwork for pictures on screen, and what to warn of.
-func (s *onScreen) of(part image.Rectangle, surround layout.Surround) (*texture.Texture, []string, error) {
+// of is a part of the artwork for pictures on screen, on a background where there is one, and what to warn of.
+func (s *onScreen) of(part image.Rectangle, background, surround layout.Surround) (*texture.Texture, []string, error) {
 	s.mutex.Lock()
 	defer s.mutex.Unlock()
 	whole, err := s.decode()
+	if err == nil && whole.Transparent && background != s.background {
+		s.background, s.whole, s.picture = background, nil, nil
+		whole, err = s.decode()
+	}
 	if err != nil {
 		return nil, nil, err
 	}

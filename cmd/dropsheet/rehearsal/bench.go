@@ -36,8 +36,12 @@ type bench struct {
 }
 
 func newBench(s Subject) *bench {
-	open := func() (*artwork.Picture, error) { return s.Extent.Open(s.Artwork, s.Limits) }
-	return &bench{subject: s, art: &onScreen{open: open}}
+	return &bench{subject: s, art: &onScreen{open: s.open}}
+}
+
+// open decodes the subject's picture, transparent parts on a background where there is one.
+func (s Subject) open(background layout.Surround) (*artwork.Picture, error) {
+	return s.Extent.Open(s.Artwork, background, s.Limits)
 }
 
 // now is what lies on the bench.
@@ -81,7 +85,7 @@ func (b *bench) set(words []Word) (*set, error) {
 		return nil, err
 	}
 	s.order.Limits = subject.Limits
-	s.picture, s.notes, err = art.of(s.part, s.plans[0].Backdrop.Surround)
+	s.picture, s.notes, err = art.of(s.part, s.order.Setup.Background, s.plans[0].Backdrop.Surround)
 	return s, err
 }
 

@@ -104,15 +104,15 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	if err != nil {
 		return err
 	}
-	whole, err := extent.Open(path, was.Limits)
+	whole, err := extent.Open(path, "", was.Limits)
 	if err != nil {
 		return err
 	}
-	art := &onScreen{whole: whole}
 	words := maps.Clone(was.Words)
 	delete(words, "page")
-	b.put(Subject{Artwork: path, Extent: extent, Limits: was.Limits, Dropped: true,
-		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}, art)
+	is := Subject{Artwork: path, Extent: extent, Limits: was.Limits, Dropped: true,
+		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}
+	b.put(is, &onScreen{open: is.open, whole: whole})
 	b.mutex.Lock()
 	old := b.dropped
 	b.dropped = folder
