@@ -40,7 +40,8 @@ func Serve(ctx context.Context, l net.Listener, s Subject, flags []Heading, open
 		WriteTimeout: 30 * time.Second, MaxHeaderBytes: 16 << 10,
 		ErrorLog: nil,
 	}
-	go func() { _, _ = in.bench.art.decoded() }() // while the browser starts
+	_, art := in.bench.now()
+	go func() { _, _ = art.decoded() }() // while the browser starts
 	opened(guard.url())
 	served := make(chan error, 1)
 	go func() { served <- h.Serve(l) }()

@@ -75,6 +75,7 @@ function tell(r) {
     fault("");
     arrange();
     byId("made-of").textContent = session.makes();
+    document.querySelector("#by-hand code").textContent = r.make;
     break;
   case "frame": {
     frame.show(r);
