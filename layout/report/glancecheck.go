@@ -11,7 +11,8 @@ import (
 func (r *Report) checksInShort(most int) []GlanceLine {
 	var asks, well []GlanceLine
 	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkSmear(),
-		r.checkBoard(), r.checkTravel(), r.checkGlare(), r.checkMains(), r.checkSensor(), r.checkDetail()} {
+		r.checkBoard(), r.checkTravel(), r.checkGlare(), r.checkHighlights(), r.checkMains(), r.checkSensor(),
+		r.checkDetail()} {
 		switch {
 		case line.Text == nil:
 		case line.Asks:
@@ -181,6 +182,16 @@ func (r *Report) checkGlare() GlanceLine {
 				return mends("glare", say("shiny paper mirrors lamp %s: matt paper, or move it out",
 					whole("", float64(g.Lamp), Bare)))
 			}
+		}
+	}
+	return GlanceLine{}
+}
+
+func (r *Report) checkHighlights() GlanceLine {
+	for _, h := range r.highlights() {
+		if h.BlowsOut && !r.shot.Lamps[h.Lamp-1].Aim.AtDrop {
+			return mends("mirror", say("lamp %s blows out in the %s: a face of %s would not", whole("", float64(h.Lamp), Bare),
+				r.body, enough("", h.HeldFaceMM)), say("lamp %s blows out in the %s", whole("", float64(h.Lamp), Bare), r.body))
 		}
 	}
 	return GlanceLine{}

@@ -11,6 +11,7 @@ type Figures struct {
 	Version int `json:"dropsheet"` // of the format, as in a job file
 	layout.Plan
 	DarkRim     shot.DarkRim     `json:"dark_rim"`
+	MirroredRim shot.MirroredRim `json:"mirrored_rim"`
 	Sensitivity shot.Sensitivity `json:"sensitivity"`
 	Coverage    coverage         `json:"coverage"`
 	Travel      shot.Travel      `json:"travel"`
@@ -36,7 +37,7 @@ type coverage struct {
 // Figures are the plan's, in a format of that version.
 func (r *Report) Figures(version int) Figures {
 	return Figures{
-		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), Sensitivity: r.sensitivity(),
+		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), MirroredRim: r.mirror(), Sensitivity: r.sensitivity(),
 		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
 		Sharpness: r.sharp(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(), Exposure: r.exposure(),
 		Motion: r.motion(), Choices: r.choices(),

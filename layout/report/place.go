@@ -16,7 +16,7 @@ func (r *Report) place() []Fact {
 		reach = say("%s to the sides, %s up and down", reach, strong(length("", downMM)))
 	}
 	ratio := pic.ReachMM / pic.NearAxisReachMM
-	rim, shows := r.darkRim()
+	rim, shows := r.pastPicture()
 	return []Fact{
 		{Key: "place.distance", Name: "distance", Text: say("%s from the middle of the %s to the printed side of the board",
 			strong(far("drop.distance_mm", p.Drop.DistanceMM)), r.body)},
@@ -29,8 +29,10 @@ func (r *Report) place() []Fact {
 		{Key: "place.near", Text: say("the near-axis (thin lens) formula says %s and is wrong here by a factor of %s: "+
 			"never size a print by it", length("picture.near_axis_reach_mm", pic.NearAxisReachMM),
 			Figure{Value: max(ratio, 1/ratio), Decimals: 2})},
-		{Key: "place.rim", Name: "dark rim", Text: rim},
+		{Key: "place.rim", Name: "rim", Text: rim},
 		{Key: "place.rim_shows", Text: shows},
+		{Key: "place.rim_mirrors", Text: r.rimMirrors()},
+		{Key: "place.rim_dark", Text: r.rimDark()},
 		{Key: "place.drops", Name: "tolerance", Text: r.otherDrop()},
 		{Key: "place.boards", Text: say("with the board %s nearer the fill is %s, and %s further off it is %s",
 			length("", 10), share("sensitivity.distance_10_mm_less_fill", r.sensitivity().NearerFill), length("", 10),
@@ -46,17 +48,17 @@ func far(path string, mm float64) Text {
 	return say("%s (%s)", length(path, mm), Figure{Value: mm / 1000, Unit: "m", Decimals: 2})
 }
 
-// darkRim says what of the drop looks past the picture, and what it then shows.
-func (r *Report) darkRim() (ring, shows Text) {
+// pastPicture says what of the drop looks past the picture, and what it then shows.
+func (r *Report) pastPicture() (ring, shows Text) {
 	rim := r.rim()
 	across, down := share("dark_rim.across_share", rim.AcrossShare), share("dark_rim.down_share", rim.DownShare)
 	corner := share("dark_rim.corner_share", rim.CornerShare)
 	radius := say(" of the %s's visible radius", r.body)
 	past := "backdrop"
-	shows = say("there it is as dark as the room around the board")
+	shows = say("through it the room is seen around the board, bright or dark as that is")
 	if r.unfilled() {
 		past = "picture"
-		shows = say("there it is white where the paper goes on beyond the picture, and elsewhere as dark as the room")
+		shows = say("through it white paper is seen where that goes on beyond the picture, and else the room")
 	}
 	switch r.shot.Drop.Reverses {
 	case flip.ReversesX:
@@ -75,6 +77,37 @@ func (r *Report) darkRim() (ring, shows Text) {
 		}
 	}
 	return say("the outermost ring of the %s looks past the %s: %s", r.body, past, ring), shows
+}
+
+// rimMirrors says what the drop's front mirrors in that ring.
+func (r *Report) rimMirrors() Text {
+	m := r.mirror()
+	across, down := share("mirrored_rim.across_from_share", m.AcrossFromShare), share("mirrored_rim.down_from_share",
+		m.DownFromShare)
+	from := say("from %s of the radius at the left and right, and from %s above and below", across, down)
+	switch {
+	case m.AcrossFromShare == 0:
+		from = say("from %s of the radius", down)
+	case m.DownFromShare == 0 || across.Number() == down.Number():
+		from = say("from %s of the radius", across)
+	}
+	return say("outward %s, the %s's front mirrors the print once more, the way up it hangs: in a thin band, "+
+		"bright at the very edge", from, r.body)
+}
+
+// rimDark says what makes the rest of it dark.
+func (r *Report) rimDark() Text {
+	m, p := r.mirror(), r.shot.Picture
+	needs := m.DarkSurround
+	switch {
+	case needs == layout.Size{}:
+		return say("no surround is wide enough to keep it dark between the picture and the mirrored print: a dark room does")
+	case needs.WidthMM <= p.WidthMM && needs.HeightMM <= p.HeightMM:
+		return say("the mirrored print begins before the picture ends, and nothing dark lies between")
+	}
+	return say("a dark surround of %s keeps it dark as far as that band",
+		size(enough("mirrored_rim.dark_surround_mm.width", needs.WidthMM),
+			enough("mirrored_rim.dark_surround_mm.height", needs.HeightMM)))
 }
 
 // unfilled tells whether nothing is printed in what the picture leaves of the board.

@@ -14,6 +14,7 @@ type Report struct {
 	shot        shot.Shot
 	body        string // the word for what refracts
 	rim         func() shot.DarkRim
+	mirror      func() shot.MirroredRim
 	sensitivity func() shot.Sensitivity
 	coverage    func() shot.Coverage
 	remedies    func() shot.Remedies
@@ -23,6 +24,7 @@ type Report struct {
 	sharp       func() shot.Sharpness
 	fringePx    func() float64            // 0 where the material's dispersion is not known
 	light       func() *shot.LightFigures // nil without lamps
+	highlights  func() []shot.Highlight   // nil without lamps
 	exposure    func() *shot.Exposure     // nil where ISO or exposure are not known
 	choices     func() []layout.Choice
 	motion      func() *shot.Motion // nil where the drop's speed is not known
@@ -41,7 +43,7 @@ func Of(p layout.Plan) *Report {
 	s := shot.Of(p)
 	r := &Report{
 		shot: s, body: Body(p.Drop),
-		rim: sync.OnceValue(s.DarkRim), sensitivity: sync.OnceValue(s.Sensitivity),
+		rim: sync.OnceValue(s.DarkRim), mirror: sync.OnceValue(s.MirroredRim), sensitivity: sync.OnceValue(s.Sensitivity),
 		coverage: sync.OnceValue(s.Coverage), remedies: sync.OnceValue(func() shot.Remedies { return remedies(s) }),
 		travel: sync.OnceValue(s.Travel), resolution: sync.OnceValue(s.Resolution),
 		swing: sync.OnceValue(func() *shot.Swing {
@@ -51,6 +53,12 @@ func Of(p layout.Plan) *Report {
 			return nil
 		}),
 		sharp: sync.OnceValue(s.Sharpness), light: sync.OnceValue(s.LightFigures),
+		highlights: sync.OnceValue(func() []shot.Highlight {
+			if len(p.Lamps) == 0 {
+				return nil
+			}
+			return s.Highlights()
+		}),
 		fringePx: sync.OnceValue(func() float64 {
 			px, _ := s.Fringe()
 			return px
@@ -64,7 +72,8 @@ func Of(p layout.Plan) *Report {
 		{name: "remedies", facts: r.coverageRemedies}, {name: "travel", facts: r.moves},
 		{name: "lux", facts: r.exposed}, {name: "motion", facts: r.moving},
 		{name: "sharp", facts: r.sharpness}, {name: "focus", facts: r.focus}, {name: "mains", facts: r.mains},
-		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "lamps", facts: r.lampsInTheWay},
+		{name: "light", facts: r.lit}, {name: "glare", facts: r.glare}, {name: "highlights", facts: r.mirrored},
+		{name: "lamps", facts: r.lampsInTheWay},
 		{name: "build", facts: r.build, aside: true}, {name: "buy", facts: r.buy, aside: true},
 		{name: "seams", facts: r.seamsBent, aside: true},
 	} {

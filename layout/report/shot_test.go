@@ -274,9 +274,15 @@ func TestShotInShort(t *testing.T) {
 	shotOf := func(change func(*layout.Setup)) map[string]float64 {
 		text, err := json.Marshal(reportOf(t, change).Figures(1))
 		require.NoError(t, err)
-		var figures struct{ Shot map[string]float64 }
+		var figures struct{ Shot map[string]any }
 		require.NoError(t, json.Unmarshal(text, &figures))
-		return figures.Shot
+		numbers := map[string]float64{}
+		for name, figure := range figures.Shot {
+			if number, ok := figure.(float64); ok {
+				numbers[name] = number
+			}
+		}
+		return numbers
 	}
 	require.Empty(t, shotOf(func(s *layout.Setup) { s.Drop.Body, s.Drop.DiameterMM = flip.UprightRod, 20 }))
 	require.Equal(t, []string{"swing_hz"}, keys(shotOf(func(*layout.Setup) {})))

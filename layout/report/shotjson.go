@@ -1,5 +1,7 @@
 package report
 
+import "dropsheet/layout/shot"
+
 // Shot is what decides a shot, in a few figures. What is not known is left out.
 type Shot struct {
 	NeededLux      float64  `json:"illuminance_needed_lux,omitempty"` // that the board's middle needs
@@ -13,6 +15,8 @@ type Shot struct {
 	PlaybackS      float64  `json:"playback_s,omitempty"`
 	SwingHz        float64  `json:"swing_hz,omitempty"`
 	FramesPerSwing float64  `json:"frames_per_swing,omitempty"`
+
+	Highlights []shot.Highlight `json:"highlights,omitzero"` // of the lamps in the drop; left out without lamps
 }
 
 // Shot works the figures out.
@@ -32,5 +36,6 @@ func (r *Report) Shot() (s Shot) {
 	if swing := r.swing(); swing != nil {
 		s.SwingHz, s.FramesPerSwing = swing.PerSecond, swing.FramesPerSwing
 	}
+	s.Highlights = r.highlights()
 	return s
 }

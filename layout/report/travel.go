@@ -42,8 +42,9 @@ func (r *Report) tolerated() []Fact {
 		return []Fact{{Key: "travel.none", Name: "travel", Asks: true, Text: say("the %s may %s stray off the axis: %s",
 			r.body, strong("not"), shows)}}
 	}
-	facts := []Fact{{Key: "travel.free", Name: "travel", Text: say("the %s may stray off the axis %s before the dark rim "+
-		"comes inside a fill of %s", r.body, join(free, ", and "), share("travel.held_fill", t.HeldFill))}}
+	facts := []Fact{{Key: "travel.free", Name: "travel", Text: say("the %s may stray off the axis %s before the rim "+
+		"that looks past the board comes inside a fill of %s", r.body, join(free, ", and "),
+		share("travel.held_fill", t.HeldFill))}}
 	if len(none) > 0 {
 		facts = append(facts, Fact{Key: "travel.shows", Asks: true, Text: say("%s it may %s stray at all: %s", none[0],
 			strong("not"), shows)})
@@ -60,13 +61,13 @@ func (r *Report) askedTravel() []Fact {
 	over := significant("travel.asked.travel_mm", a.TravelMM, MM, 4)
 	if a.Holds {
 		return []Fact{{Key: "travel.holds", Text: say("over the %s each way that you asked for, a fill of %s stays free of "+
-			"the dark rim", over, held)}}
+			"the rim that looks past the board", over, held)}}
 	}
 	kept := share("travel.asked.fill", a.Fill)
 	kept.rounds = down
 	facts := []Fact{{Key: "travel.asked", Asks: true,
 		Text: say("over the %s each way that you asked for, only a fill of %s "+
-			"stays free of the dark rim", over, kept)}}
+			"stays free of the rim that looks past the board", over, kept)}}
 	if a.NeedsBoard == nil {
 		return append(facts, Fact{Key: "travel.hopeless", Asks: true, Text: say("no board is large enough for %s: take a "+
 			"smaller fill or a shorter travel", held)})

@@ -31,6 +31,9 @@ type Highlight struct {
 	// BlowsOut tells that it is recorded as white that has clipped: over what the camera holds, or where the exposure is
 	// not known over the print's white.
 	BlowsOut bool `json:"blows_out,omitempty"`
+	// HeldFaceMM is how wide the lamp's face would have to be, giving as much light in all, for it not to blow out
+	// however large that shows; 0 where it does not.
+	HeldFaceMM float64 `json:"held_face_mm,omitempty"`
 
 	light float64 // all of it: of white's, over mm² of the drop's plane
 }
@@ -66,6 +69,9 @@ func (s Shot) Highlights() []Highlight {
 			}
 			if lamp.SizeMM > 0 {
 				h.OverWhite, h.BlowsOut = over, over*s.whiteLevel() > 1
+				if h.BlowsOut {
+					h.HeldFaceMM = lamp.SizeMM * math.Sqrt(h.light/(g.AreaMM2*steradians)*s.whiteLevel())
+				}
 			}
 			all = append(all, h)
 		}

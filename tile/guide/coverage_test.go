@@ -18,7 +18,8 @@ func TestCoverageOnTheSetupPage(t *testing.T) {
 	// 72 x 48 mm at the drop, by a 100 mm lens 300 mm off; (300 + 400)/300 times as much at the board.
 	require.Contains(t, all, "Past the drop the frame takes in 168 × 112 mm at the board, 3.6 % of the backdrop. "+
 		"No edge of the board shows.")
-	require.Contains(t, all, "to either side before the dark rim comes inside a fill of 85 %. Up or down it may not "+
+	require.Contains(t, all, "to either side before the rim that looks past the board comes inside a fill of 85 %. "+
+		"Up or down it may not "+
 		"stray at all")
 
 	s.Camera.LensMM, s.Camera.FrameWidthMM, s.TravelMM = 0, 400, 3

@@ -32,6 +32,13 @@ func (b *book) light() {
 	b.together(func(b *book) { b.toldTable(b.report.LitPlaces()) })
 
 	b.topic("Glare", (*book).glare)
+	if mirrored := b.report.Facts("highlights"); len(mirrored) > 0 {
+		b.topic("In the "+b.job.body(), func(b *book) {
+			for _, f := range mirrored {
+				b.bullet(set(f.Text.Sentence()))
+			}
+		})
+	}
 	if seen := b.report.All("lamps.seen"); len(seen) > 0 {
 		b.topic("In the view", func(b *book) {
 			for _, f := range seen {

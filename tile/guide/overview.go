@@ -100,7 +100,7 @@ func (b *book) facts() {
 		{"Along the rod", []string{"look.along", "look.shows"}},
 		{"Fill", []string{"place.fill"}},
 		{"Reach", []string{"place.reach", "place.near"}},
-		{"Dark rim", []string{"place.rim", "place.rim_shows"}},
+		{"Rim", []string{"place.rim", "place.rim_shows", "place.rim_mirrors", "place.rim_dark"}},
 		{"If it differs", []string{"place.drops", "place.boards"}},
 	} {
 		if text := b.told(row.keys...); text != "" {

@@ -35,8 +35,8 @@ func (b *book) setup() {
 	}
 	b.topic("Lamp and room", func(b *book) {
 		b.para(lamp + "Look through the camera for glare.")
-		b.para("The " + body + "\u2019s dark rim shows whatever stands around the board, and its front mirrors what " +
-			"stands behind the camera. Work in a " + strong("dark room") +
-			", or hang " + strong("black cloth") + " there.")
+		b.para("In the " + body + "\u2019s rim one sees what stands around the board, and mirrored in it the board itself " +
+			"and what stands behind the camera. Work in a " + strong("dark room") +
+			", or hang " + strong("black cloth") + " there: " + b.phrase("place.rim_dark") + ".")
 	})
 }

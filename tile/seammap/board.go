@@ -53,6 +53,8 @@ func (v boardView) land(at ink.Point) (layout.Point, bool) {
 	return layout.Point{XMM: (at.X - v.origin.X) / v.pxPerMM, YMM: (at.Y - v.origin.Y) / v.pxPerMM}, true
 }
 
+func (v boardView) mirrors(ink.Point) (p layout.Point, share float64, ok bool) { return p, 0, false }
+
 // judge takes the worse of both paths: either may call for care with that seam.
 func (v boardView) judge(s seamsight.Sample) seamsight.Verdict { return s.Verdict() }
 

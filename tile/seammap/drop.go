@@ -57,6 +57,25 @@ func (v dropView) land(at ink.Point) (layout.Point, bool) {
 	return layout.Point{XMM: xMM, YMM: yMM}, ok
 }
 
+// mirrorsFrom is the share of the visible radius from which on mirroring is looked at: water throws back under 5 %
+// within.
+const mirrorsFrom = 0.8
+
+func (v dropView) mirrors(at ink.Point) (p layout.Point, share float64, ok bool) {
+	m := v.middle()
+	x, y := (at.X-m.X)/v.pxPerMM, (at.Y-m.Y)/v.pxPerMM
+	if v.sight.ShareAt(x, y) < mirrorsFrom {
+		return p, 0, false
+	}
+	front, _, ok := v.downward.tracer.Mirrored(v.sight.PinholeRay(x, y))
+	if !ok {
+		return p, 0, false
+	}
+	board := v.downward.board
+	p.XMM, p.YMM, ok = v.downward.tracer.OnBoard(front.Ray)
+	return layout.Point{XMM: p.XMM + board.WidthMM/2, YMM: p.YMM + board.HeightMM/2}, front.Share, ok
+}
+
 func (v dropView) spot(p layout.Point) (ink.Point, bool) {
 	acrossMM, alongMM, ok := v.downward.find(p.XMM, p.YMM)
 	return v.at(v.downward.point(acrossMM, alongMM)), ok

@@ -51,13 +51,31 @@ func ground(canvas *image.RGBA, v view, board onBoard, white float64) {
 			for i := range frame.Dx() {
 				x := frame.Min.X + i
 				if shown := max(0, min(v.inside(centre(x, y))+0.5, 1)); shown > 0 {
-					c := colour(here[i], here[i+1], below[i])
+					c := board.skin(v, centre(x, y), colour(here[i], here[i+1], below[i]))
 					canvas.SetRGBA(x, y, mix(mix(c, paper, white), paper, 1-shown))
 				}
 			}
 			here = below
 		}
 	})
+}
+
+// mirroredFrom is the share of the light from which on what the drop mirrors is painted: less is hardly seen.
+const mirroredFrom = 0.05
+
+// skin lays what the drop's front mirrors of the board, a pixel's part of which is little of a millimetre, over the
+// colour of what is seen through it.
+func (b onBoard) skin(v view, at ink.Point, through color.RGBA) color.RGBA {
+	place, share, ok := v.mirrors(at)
+	if !ok || share < mirroredFrom {
+		return through
+	}
+	spanMM := 0.0
+	if next, _, ok := v.mirrors(ink.Point{X: at.X + 1, Y: at.Y}); ok {
+		spanMM = math.Hypot(next.XMM-place.XMM, next.YMM-place.YMM)
+	}
+	mirrored := texture.Linear(b.at(place, spanMM)).Scale(float32(share))
+	return texture.Linear(through).Scale(float32(1 - share)).Add(mirrored).SRGB()
 }
 
 // bandRows is how many rows are painted one after the other, so that landings need not be looked for twice.

@@ -12,8 +12,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The board ends at the picture's height, which the drop shows at the fill: within that it is picture, and past
-// it the dark of the room, up and down alike.
+// The board ends at the picture's height, which the drop shows at the fill: within that it is picture, and past it
+// the dark of the room, up and down alike; toward the edge that mirrors the board. At 0.98 of the radius, 78.5
+// degrees of incidence, water mirrors 0.30 of the light (Fresnel's formulas by hand): level 153 for white over the
+// dark.
 func TestDropSeesPastTheBoard(t *testing.T) {
 	p := plan(t, nil)
 	_, drop := mapOf(p)
@@ -23,21 +25,26 @@ func TestDropSeesPastTheBoard(t *testing.T) {
 	for _, c := range []struct {
 		share float64 // of the drop's radius
 		want  color.RGBA
-	}{{0, paper}, {p.Picture.Fill - 0.01, paper}, {p.Picture.Fill + 0.01, wall}, {0.98, wall}} {
+	}{{0, paper}, {p.Picture.Fill - 0.01, paper}, {p.Picture.Fill + 0.01, wall},
+		{0.98, color.RGBA{153, 153, 154, 255}}} {
 		for _, way := range []float64{-1, 1} {
 			at := got.RGBAAt(int(m.X), int(m.Y+way*c.share*drop.radiusPx))
-			require.Equal(t, c.want, at, "%g of the radius", way*c.share)
+			require.InDelta(t, float64(c.want.G), float64(at.G), 3, "%g of the radius", way*c.share)
 		}
 	}
 }
 
 // The drop's outline is smooth: where it halves a pixel, that is half as far from the paper around to the dark
-// within.
+// within, a board as dark as the room that is mirrored.
 func TestOutlineOfTheDropIsSmooth(t *testing.T) {
 	p := plan(t, nil)
 	_, drop := mapOf(p)
 	got := image.NewRGBA(image.Rect(0, 0, widthPx, drop.square.Max.Y))
-	ground(got, drop, inTheDrop(p, white()), 0)
+	dark := image.NewGray(image.Rect(0, 0, 30, 20))
+	for i := range dark.Pix {
+		dark.Pix[i] = wall.G
+	}
+	ground(got, drop, inTheDrop(p, texture.New(&artwork.Picture{Image: dark})), 0)
 	m := drop.middle()
 	on := 0
 	for y := drop.square.Min.Y; y < drop.square.Max.Y; y++ {

@@ -102,6 +102,7 @@ func (m seamMap) caption() []string {
 		paragraphs = append(paragraphs, "On the board each seam has the line of its worse view, beside the "+body+
 			" or in it. dropsheet seams tells both, and what would hide each.")
 	}
+	paragraphs = append(paragraphs, m.tell("place.rim_mirrors"))
 	return append(paragraphs, "Fill is the share of the "+body+"'s visible radius. Beside it stands how far from the "+
 		"board's middle it looks there.")
 }

@@ -75,7 +75,7 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"size of the board with its surround, the picture in the middle (default: what fills the frame)")
 	add(flags, &s.asked.TravelMM, "travel", "length", "", aboveZero,
 		"how far off the axis the drop may fall, up, down or sideways, up to 1m: tells what of the picture then stays "+
-			"free of the dark rim")
+			"free of the rim that looks past the board")
 	add(flags, &s.asked.MaxSheets, "max-sheets", "N", "", wholeFromOne,
 		"at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print "+
 			"that they hold")

@@ -58,6 +58,7 @@ var setups = []string{
 	"--lamp -60cm,-40cm,90cm --distance 30cm --light-from bottom-right",
 	"--lamp -90cm,0cm,90cm --lamp 90cm,0cm,90cm --distance 40cm --drop 4.6mm",
 	"--lamp -250cm,-160cm,90cm --distance 30cm",
+	"--lamp -60cm,0cm,5cm --lamp-beam 10 --distance 40cm",
 	"--lamp 0cm,-5cm,60cm --travel 1mm --surround stretch --frame-width 45cm",
 	"--jet 2mm --speed -2m/s --frame-rate 12500 --pixel-size 28um --iso 1600 --playback 30",
 	"--nozzle 3mm --fall 90cm --frame-rate 2000 --shutter 1/7000s --sensor 36x24mm --iso 400 --lamp -60cm,0cm,80cm " +
@@ -78,6 +79,8 @@ var made = map[string]bool{
 var guideTells = []string{
 	"drop.what", "hangs.looks", "hangs.bent", "hangs.why",
 	"place.distance", "place.camera", "place.fill", "place.reach", "place.near", "place.rim", "place.rim_shows",
+	"place.rim_mirrors", "place.rim_dark", "highlights.mirrored", "highlights.inside",
+	"highlights.none", "highlights.size",
 	"place.drops", "place.boards",
 	"look.bend", "look.holds", "look.turn", "look.off", "look.aside", "look.round", "look.along", "look.shows",
 	"print.size", "print.sheets", "print.bare", "frame.size", "frame.drop",
