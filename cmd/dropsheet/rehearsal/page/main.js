@@ -1,6 +1,7 @@
 // The page: words change, the server is asked how the bench looks by them, and everything shows it.
 import {Bench} from "./bench.js";
 import {Board} from "./board.js";
+import {showCommand} from "./commands.js";
 import {takesPictures} from "./dropping.js";
 import {Frame} from "./frame.js";
 import {Handle} from "./handle.js";
@@ -75,7 +76,7 @@ function tell(r) {
     fault("");
     arrange();
     byId("made-of").textContent = session.makes();
-    document.querySelector("#by-hand code").textContent = r.make;
+    showCommand(document.querySelector("#by-hand code"), r.make);
     break;
   case "frame": {
     frame.show(r);

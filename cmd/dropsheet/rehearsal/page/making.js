@@ -1,4 +1,5 @@
 // Making the job: the same as the command, with progress and a stop, and the command lines that do it.
+import {showCommand} from "./commands.js";
 import {records} from "./records.js";
 
 const byId = id => document.getElementById(id);
@@ -18,8 +19,8 @@ export class Making {
   }
 
   #open() {
-    byId("make-line").textContent = this.#bench.plan?.make ?? "";
-    byId("proof-line").textContent = this.#bench.plan?.proof ?? "";
+    showCommand(byId("make-line"), this.#bench.plan?.make ?? "");
+    showCommand(byId("proof-line"), this.#bench.plan?.proof ?? "");
     if (!this.#stop) this.#ready("");
     byId("making").showModal();
   }
