@@ -3,11 +3,9 @@ package rehearsal
 import (
 	"context"
 	"fmt"
-	"io/fs"
 	"net/http"
 	"os"
 	"path/filepath"
-	"slices"
 	"sync"
 
 	"github.com/spf13/pflag"
@@ -169,43 +167,4 @@ func freshFolder(folder string) string {
 			return fresh
 		}
 	}
-}
-
-// madeKinds are what may be looked at of a job that was made.
-var madeKinds = map[string]string{"sheets.pdf": "application/pdf", "guide.pdf": "application/pdf",
-	"proof.png": "image/png", "seams.png": "image/png", "closeup.png": "image/png"}
-
-// made answers with a file of the job that was made last.
-func (s *server) made(w http.ResponseWriter, r *http.Request) {
-	s.making.mutex.Lock()
-	folder, names := s.making.folder, s.making.names
-	s.making.mutex.Unlock()
-	name := r.PathValue("name")
-	kind, ok := madeKinds[name]
-	if !ok || !slices.Contains(names, name) {
-		refuse(w, http.StatusNotFound)
-		return
-	}
-	in, err := os.OpenRoot(folder)
-	if err != nil {
-		refuse(w, http.StatusNotFound)
-		return
-	}
-	defer in.Close()
-	f, err := in.Open(name)
-	if err != nil {
-		refuse(w, http.StatusNotFound)
-		return
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil || info.Mode()&fs.ModeType != 0 {
-		refuse(w, http.StatusNotFound)
-		return
-	}
-	w.Header().Set("Content-Type", kind)
-	if kind == "application/pdf" { // which the page's policy lets no viewer in the browser draw
-		w.Header().Set("Content-Disposition", `attachment; filename="`+name+`"`)
-	}
-	http.ServeContent(w, r, "", info.ModTime(), f)
 }

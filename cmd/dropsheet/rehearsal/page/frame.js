@@ -11,7 +11,6 @@ export class Frame {
   #canvas = document.getElementById("picture");
   #handles = {};
   #drops = [];
-  #finest = ""; // rung of what is shown
   #kept = document.createElement("canvas"); // the same, to be compared
 
   constructor(bench) {
@@ -104,7 +103,6 @@ export class Frame {
     this.#canvas.getContext("2d").putImageData(picture, 0, 0);
     [this.#kept.width, this.#kept.height] = [r.width_px, r.height_px];
     this.#kept.getContext("2d").putImageData(picture, 0, 0);
-    this.#finest = r.rung;
     this.#place();
   }
 

@@ -23,8 +23,6 @@ export class Takes {
     });
   }
 
-  get count() { return this.#takes.length; }
-
   /** Hangs up what is on the bench. */
   keep() {
     if (!this.#bench.plan) return;
