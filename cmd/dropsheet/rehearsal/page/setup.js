@@ -19,7 +19,11 @@ export class Setup {
     close.addEventListener("click", () => this.#close());
     top.className = "row";
     top.append(h, close);
-    this.#panel.append(top);
+    const keys = document.createElement("p");
+    keys.className = "keys";
+    keys.textContent = "Handles are dragged, or moved by keys: Tab goes to them, arrows move them a little, with Shift ten times as far, " +
+      "Page Up and Page Down by much, 0 puts back what was, Enter lets you type. K pegs up a take; hold one, or the space bar on it, to compare.";
+    this.#panel.append(top, keys);
     for (const heading of headings) {
       const title = document.createElement("h3");
       title.textContent = heading.title;
