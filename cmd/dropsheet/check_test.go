@@ -40,10 +40,17 @@ func TestCheck(t *testing.T) {
 		{"of the format before", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, place.JobFile), asVersion3(t, files[place.JobFile]), 0o600))
 			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
+			require.NoError(t, os.Remove(filepath.Join(folder, place.CloseUpFile)))
 		}, nil, nil, "version 3, which this program reads; it writes version 4"},
 		{"a file missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "guide.pdf")))
 		}, nil, []string{"folder", "files"}, "guide.pdf missing"},
+		{"the close-up missing", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.Remove(filepath.Join(folder, place.CloseUpFile)))
+		}, nil, []string{"folder", "files"}, "closeup.png missing"},
+		{"the close-up replaced", func(t *testing.T, folder, _ string) {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, place.CloseUpFile), []byte("x"), 0o600))
+		}, nil, []string{"files"}, "closeup.png not as this job made them"},
 		{"a file emptied", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Truncate(filepath.Join(folder, "proof.png"), 0))
 		}, nil, []string{"folder", "files"}, "proof.png missing or empty"},

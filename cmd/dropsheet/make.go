@@ -19,12 +19,13 @@ import (
 
 var makeCommand = command{
 	name: "make", args: "ARTWORK|JOB",
-	summary: "the whole job into a folder: sheets, guide, proof, seam map, job file",
+	summary: "the whole job into a folder: sheets, guide, proof, close-up, seam map, job file",
 	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF, WebP, or a page of a PDF) as the drop demands, cuts it
 into sheets and writes a folder with
   sheets.pdf   one sheet a page, in pasting order
   guide.pdf    how to assemble them
   proof.png    what the camera will record
+  closeup.png  the drop in it, large
   seams.png    where the seams fall, on the board and in the drop
   job.json     the job, which proof, seams, reprint and check read
   artwork.*    a copy of ARTWORK, for the day that it has moved or changed

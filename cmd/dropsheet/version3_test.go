@@ -23,6 +23,7 @@ func asVersion3(t *testing.T, file []byte) []byte {
 	delete(tree, "shot")
 	delete(tree, "landing_ticks_mm")
 	delete(tree["artwork"].(map[string]any), "copy")
+	delete(tree["files"].(map[string]any), place.CloseUpFile)
 	text, err := json.Marshal(tree)
 	require.NoError(t, err)
 	return text

@@ -24,7 +24,8 @@ func (b *book) overview() {
 	b.Frame(view, pen(grey, 0.2))
 	x := view.RightMM() + 7
 	w := min(g.right-x, measureMM)
-	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, by ray tracing.")
+	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, everything in focus. "+
+		"Through the lens: closeup.png, and proof.png for the whole frame.")
 	body := bodyStyle
 	y := b.y - 1
 	sheets := "Its sheets, cut and pasted on a board, make"

@@ -35,7 +35,7 @@ func Check(path, moved string, limits artwork.Limits) ([]Finding, error) {
 		folder = filepath.Dir(path)
 	}
 	j, err := Read(path)
-	findings := []Finding{checkFolder(folder, j.Artwork.Copy)}
+	findings := []Finding{checkFolder(folder, j.made())}
 	if err != nil {
 		return append(findings, Finding{"job", "", err}), nil
 	}
@@ -52,9 +52,16 @@ func Check(path, moved string, limits artwork.Limits) ([]Finding, error) {
 		j.checkFiles(folder), j.checkPages(folder), j.checkArtwork(moved, limits)), nil
 }
 
-// checkFolder looks for the files that make wrote, of which copy is the artwork's copy, empty for none.
-func checkFolder(folder, copy string) Finding {
-	files := place.Files(copy)
+// made are the files of the job's folder, as its program wrote them.
+func (j Job) made() []string {
+	return slices.DeleteFunc(place.Files(j.Artwork.Copy), func(name string) bool {
+		_, there := j.Files[name]
+		return name == place.CloseUpFile && !there
+	})
+}
+
+// checkFolder looks for the files that make wrote.
+func checkFolder(folder string, files []string) Finding {
 	f := Finding{What: "folder", Agrees: strings.Join(files, ", ") + " are there"}
 	var missing []string
 	for _, name := range files {
@@ -77,7 +84,7 @@ func checkFolder(folder, copy string) Finding {
 func (j Job) checkFiles(folder string) Finding {
 	f := Finding{What: "files", Agrees: "as they were made, by their SHA-256"}
 	var differ []string
-	for _, name := range place.Files(j.Artwork.Copy) {
+	for _, name := range j.made() {
 		if name == place.JobFile {
 			continue
 		}
@@ -87,7 +94,7 @@ func (j Job) checkFiles(folder string) Finding {
 	}
 	if len(differ) > 0 {
 		f.Differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %s "+
-			"all); a proof or seam map may have been replaced by a trial, which harms nothing", strings.Join(differ, ", "),
+			"all); pictures may have been replaced by trials, which harms nothing", strings.Join(differ, ", "),
 			report.Typed(folder))
 	}
 	return f

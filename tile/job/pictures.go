@@ -8,8 +8,11 @@ import (
 	"io"
 	"sync"
 
+	"github.com/disintegration/imaging"
+
 	"dropsheet/layout"
 	"dropsheet/tile/guide"
+	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
@@ -19,14 +22,21 @@ import (
 // ProofSidePx is the most pixels of the longer side of a proof that nobody asked more of.
 const ProofSidePx = 1920
 
-// The guide's close-up of the drop: its side, and how many drops wide it is, the drop with a little of what is
+// The guide's view of the drop: its side, and how many drops wide it is, the drop with a little of what is
 // beside it.
 const (
 	dropViewSidePx = 640
 	dropViewDrops  = 1.15
 )
 
-// writePictures writes what shows the job: guide, seam map and proof.
+// The close-up beside the proof: its side, and in how many times fewer pixels each way it is traced. A lens blurs a
+// drop that fills the frame over several of these, at any stop: more would cost much of make's time and show nothing.
+const (
+	closeUpSidePx = 1200
+	closeUpCoarse = 2
+)
+
+// writePictures writes what shows the job: guide, seam map, proof and close-up.
 func (m *making) writePictures(ctx context.Context) error {
 	plan := m.job.Plan
 	m.seams = seamsight.New(plan, m.picture, SeamWidthMM).Seams()
@@ -56,14 +66,26 @@ func (m *making) writePictures(ctx context.Context) error {
 	if err := cmp.Or(unguided, unmapped); err != nil {
 		return err
 	}
-	return m.write("proof.png", func(w io.Writer) error {
-		scene := proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx),
-			Picture: m.picture, SeamWidthMM: SeamWidthMM}.AsRecorded()
+	scene := proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx), Picture: m.picture,
+		SeamWidthMM: SeamWidthMM}.AsRecorded()
+	if err := m.write("proof.png", func(w io.Writer) error {
 		frame, err := Render(ctx, scene, m.watch)
 		if err != nil {
 			return err
 		}
 		return writePNG(func() image.Image { return frame })(w)
+	}); err != nil {
+		return err
+	}
+	return m.write(place.CloseUpFile, func(w io.Writer) error {
+		// of the proof's shot, which has told what clips
+		scene.Camera = proof.CloseUp(plan, closeUpSidePx/closeUpCoarse, dropViewDrops)
+		frame, err := render(ctx, scene, m.watch)
+		if err != nil {
+			return err
+		}
+		large := imaging.Resize(frame, closeUpSidePx, closeUpSidePx, imaging.CatmullRom)
+		return writePNG(func() image.Image { return large })(w)
 	})
 }
 

@@ -50,16 +50,21 @@ func (w Watch) progress(what string, done, of int) {
 // Render renders a scene and counts its rows. It tells what clips and what is black where the scene is as bright as it
 // is recorded.
 func Render(ctx context.Context, s proof.Scene, w Watch) (*image.RGBA, error) {
+	frame, err := render(ctx, s, w)
+	if err == nil {
+		w.noteTones(s, "frame", proof.TonesOf(frame))
+	}
+	return frame, err
+}
+
+// render renders a scene and counts its rows.
+func render(ctx context.Context, s proof.Scene, w Watch) (*image.RGBA, error) {
 	var mutex sync.Mutex
 	rows := 0
-	frame, err := s.Render(ctx, func() {
+	return s.Render(ctx, func() {
 		mutex.Lock()
 		defer mutex.Unlock()
 		rows++
 		w.progress("row", rows, s.Camera.HeightPx)
 	})
-	if err == nil {
-		w.noteTones(s, "frame", proof.TonesOf(frame))
-	}
-	return frame, err
 }

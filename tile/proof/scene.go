@@ -122,8 +122,9 @@ func (s Scene) view() view {
 	return v
 }
 
-// CloseUp is the camera brought in until the frame is that many times the drop's apparent width, or its
-// height where that is greater, and square.
+// CloseUp is the square part of the frame, shown in sidePx pixels each way, that is that many times the drop's apparent
+// width, or its height where that is greater. The camera stays where and what it is, and only a part of its sensor is
+// read out: what is blurred is so by as much of the drop.
 func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
 	c := p.Camera
 	c.WidthPx, c.HeightPx = sidePx, sidePx
@@ -131,8 +132,10 @@ func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
 	if _, halfHeightMM := p.Sight().OutlineMM(); p.Sight().Drop.Oblate() {
 		radiusMM = max(radiusMM, halfHeightMM)
 	}
-	c.FrameWidthMM = 2 * radiusMM * drops
-	c.FrameHeightMM = c.FrameWidthMM
+	sideMM := 2 * radiusMM * drops
+	sensorMM := c.Sensor.WidthMM * sideMM / c.FrameWidthMM
+	c.FrameWidthMM, c.FrameHeightMM = sideMM, sideMM
+	c.Sensor = layout.Size{WidthMM: sensorMM, HeightMM: sensorMM}
 	return c
 }
 

@@ -12,8 +12,11 @@ const MostJobBytes = 64 << 20
 // JobFile is what the job file is called in a job's folder.
 const JobFile = "job.json"
 
+// CloseUpFile is what the close-up of the drop is called there. Jobs that an older program made have none.
+const CloseUpFile = "closeup.png"
+
 // madeFiles are what make writes, whatever the job.
-var madeFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", "seams.png", JobFile}
+var madeFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", CloseUpFile, "seams.png", JobFile}
 
 // Files is what a job's folder is made of; reprints and trials come beside them. copy is what the artwork's copy is
 // called there, empty for none.
