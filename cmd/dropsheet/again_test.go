@@ -83,13 +83,16 @@ func TestJobMadeAgain(t *testing.T) {
 func TestJobMadeOtherwise(t *testing.T) {
 	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := mustMake(t, art, "--print-size", "30cm", "--aperture", "f/22", "--surround",
-		"navy", "--frame-width", "20cm")
+		"navy", "--surround-size", "40x40cm", "--frame-width", "20cm")
+	stdout, _, _ := dropsheet(t, "size", folder)
+	require.Contains(t, stdout, "nothing that decides print or shot", "whichever way make laid the paper")
 	for _, c := range []struct {
 		words string
 		says  []string
 	}{
 		{"--aperture f/11", []string{"--aperture f/11 in place of f/22\n", "f/22 -> f/11: 2 stops lighter, "}},
-		{"--without surround", []string{": without --surround navy\n", "with navy round the picture -> backdrop "}},
+		{"--without surround", []string{
+			": without --surround navy, without --surround-size 40x40cm\n", "navy round the picture, to "}},
 		{"--print-size 35cm --look straight", []string{": --look straight, --print-size 35cm in place of 30cm\n", "larger",
 			"bulged, fit cover -> straight, fit cover"}},
 		{"--frame-width 15cm", []string{"frame 200 mm wide, "}},
@@ -104,7 +107,7 @@ func TestJobMadeOtherwise(t *testing.T) {
 			}
 		})
 	}
-	stdout, _, _ := dropsheet(t, "size", folder, "--aperture", "f/11", "--json")
+	stdout, _, _ = dropsheet(t, "size", folder, "--aperture", "f/11", "--json")
 	var told struct {
 		Since   string
 		Words   []string `json:"words_changed"`

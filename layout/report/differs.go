@@ -98,12 +98,15 @@ func (r *Report) onSheets() Text {
 // wholeBoard is the board with what surrounds the picture.
 func (r *Report) wholeBoard() Text {
 	b := r.shot.Backdrop
-	surround := "nothing"
+	if b.Board() == r.shot.PictureOnBoard() {
+		return say("nothing round the picture")
+	}
+	surround := "bare paper"
 	if b.Surround != "" {
 		surround = b.Surround.Word()
 	}
-	return say("backdrop %s with %s round the picture", size(length("backdrop.width_mm", b.WidthMM),
-		length("backdrop.height_mm", b.HeightMM)), surround)
+	return say("%s round the picture, to %s", surround, size(length("backdrop.width_mm", b.WidthMM),
+		length("backdrop.height_mm", b.HeightMM)))
 }
 
 func (r *Report) looks() Text {

@@ -104,6 +104,9 @@ func (s *setup) layUnder(words job.Asked) error {
 				strings.Join(slices.Sorted(maps.Keys(words)), ", "))
 		}
 		gives[flag] = true
+		for _, with := range meansNothingWithout[flag] {
+			gives[with] = true
+		}
 	}
 	known := makeFlags()
 	for _, flag := range slices.Sorted(maps.Keys(words)) {
@@ -141,6 +144,12 @@ func (s *setup) rescale() error {
 		return Set(s.flags, "distance", units.Typed(was.Drop.DistanceMM))
 	}
 	return nil
+}
+
+// meansNothingWithout are the flags that have no meaning without another.
+var meansNothingWithout = map[string][]string{
+	"surround": {"surround-size"}, "avoid": {"more-sheets"},
+	"lamp": {"lamp-lux", "lamp-size", "lamp-beam", "lamp-aim", "level"},
 }
 
 // rivals are flags that say a thing in different ways: of the first, given, the others give way.

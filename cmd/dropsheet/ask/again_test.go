@@ -67,6 +67,8 @@ func TestWordsGiveWay(t *testing.T) {
 			words{"avoid": {"0.1,0.1,0.1"}}},
 		{"left out", words{"surround": {"navy"}, "distance": {"40cm"}}, []string{"--without", "surround"},
 			words{"distance": {"40cm"}}},
+		{"left out, with what means nothing without it", words{"lamp": {"1m,0m,1m"}, "lamp-lux": {"900"}, "level": {"true"},
+			"surround": {"navy"}, "surround-size": {"1x1m"}}, []string{"--without", "lamp", "--without", "surround"}, words{}},
 		{"a scale keeps the distance", words{"distance": {"40cm"}, "fill": {"0.8"}}, []string{"--scale", "1.05"},
 			words{"distance": {"40cm"}, "print-size": {"945mm"}}},
 		{"a scale keeps a distance that followed", words{"print-size": {"90x60cm"}}, []string{"--scale", "0.5"},

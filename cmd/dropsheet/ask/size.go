@@ -53,8 +53,18 @@ func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
 	default:
 		setup.Proportions = s.picture.crop.Proportions(s.shape)
 	}
-	p, err = setup.Plan()
-	return p, part, job.WrongWords(err)
+	plans, err := setup.Plans()
+	if err != nil {
+		return layout.Plan{}, part, job.WrongWords(err)
+	}
+	if was := s.again.of; was != nil { // make may have laid the paper the other way, for the sake of the seams
+		for _, p := range plans {
+			if p.Backdrop.Orientation == was.Backdrop.Orientation {
+				return p, part, nil
+			}
+		}
+	}
+	return plans[0], part, nil
 }
 
 // part is the part of the artwork that is used, in its pixels; empty without one. Of a job's own artwork the job knows
