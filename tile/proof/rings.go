@@ -19,7 +19,10 @@ import (
 type rings struct {
 	drop    layout.Point
 	outline layout.Size
-	first   int // the innermost ring that is worked out
+	count   int     // steps from the middle to the outermost ring
+	ways    int     // knots in a ring
+	step    float64 // from ring to ring, radians
+	first   int     // the innermost ring that is worked out
 	knots   []knot
 }
 
@@ -37,37 +40,43 @@ type knot struct {
 // out of round repeats itself twice: a straight line misses by 1/8 (2 · 2π/96)², a fifth of a per cent of how much
 // a ring's knots differ. A test holds it against traced slopes.
 const (
-	ringCount      = 128 // steps from the middle to the outermost
-	wayCount       = 96  // knots in a ring
+	ringCount      = 128
+	wayCount       = 96
 	outermostShare = 0.93
-	// mostGrowth is how much larger slopes may be at the next ring: where a ray hardly gets to the board they grow beyond
-	// any straight line.
+	// mostGrowth is how much larger slopes may be a ring further out: where a ray hardly gets to the board they grow
+	// beyond any straight line.
 	mostGrowth = 1.12
+	// A draft has fewer knots: it may miss by so many times as much, squared.
+	draftRings = 2
+	draftWays  = 3
 )
-
-var ringStep = math.Asin(outermostShare) / ringCount // radians
 
 // newRings works them out for one drop, from such a share of its radius on, with the way that rays take to the board in
 // the frame whose origin is the drop's centre. It is nil for a drop that has hardly as many pixels as knots.
 func (v *view) newRings(ctx context.Context, drop layout.Point, fromShare float64,
 	lands func(flip.Ray) (layout.Point, float64, bool)) *rings {
+	r := &rings{drop: drop, outline: v.outline, count: ringCount, ways: wayCount}
+	if v.draft {
+		r.count, r.ways = ringCount/draftRings, wayCount/draftWays
+	}
 	pixelMM := v.camera.PixelMM()
 	pixels := math.Pi * v.outline.WidthMM * v.outline.HeightMM / (pixelMM * pixelMM)
-	if !(pixels > 2*ringCount*wayCount) || fromShare >= outermostShare {
+	if !(pixels > 2*float64(r.count*r.ways)) || fromShare >= outermostShare {
 		return nil
 	}
-	r := &rings{drop: drop, outline: v.outline, knots: make([]knot, (ringCount+1)*wayCount)}
-	r.first = max(0, int(math.Asin(max(0, fromShare))/ringStep)-1)
-	texture.Rows(ringCount+1-r.first, func(n int) {
+	r.step = math.Asin(outermostShare) / float64(r.count)
+	r.knots = make([]knot, (r.count+1)*r.ways)
+	r.first = max(0, int(math.Asin(max(0, fromShare))/r.step)-1)
+	texture.Rows(r.count+1-r.first, func(n int) {
 		n += r.first
-		u := math.Sin(float64(n) * ringStep)
-		for w := range wayCount {
+		u := math.Sin(float64(n) * r.step)
+		for w := range r.ways {
 			if ctx.Err() != nil {
 				return
 			}
-			sin, cos := math.Sincos(2 * math.Pi * float64(w) / wayCount)
+			sin, cos := math.Sincos(2 * math.Pi * float64(w) / float64(r.ways))
 			at := layout.Point{XMM: drop.XMM + u*v.outline.WidthMM*cos, YMM: drop.YMM + u*v.outline.HeightMM*sin}
-			k := &r.knots[n*wayCount+w]
+			k := &r.knots[n*r.ways+w]
 			if k.slopes, k.ok = v.slopesOf(at, drop, func(ray flip.Ray) (layout.Point, bool) {
 				p, _, ok := lands(ray)
 				return p, ok
@@ -92,10 +101,11 @@ func (v *view) lacks(s *slopes) bool {
 
 // keepEven gives up knots beyond which slopes grow too much for a straight line.
 func (r *rings) keepEven() {
-	for n := ringCount; n > r.first; n-- {
-		for w := range wayCount {
-			inner, outer := &r.knots[(n-1)*wayCount+w], &r.knots[n*wayCount+w]
-			if inner.ok && outer.ok && outer.size() > mostGrowth*inner.size()+leastSlopeMM {
+	most := math.Pow(mostGrowth, ringCount/float64(r.count))
+	for n := r.count; n > r.first; n-- {
+		for w := range r.ways {
+			inner, outer := &r.knots[(n-1)*r.ways+w], &r.knots[n*r.ways+w]
+			if inner.ok && outer.ok && outer.size() > most*inner.size()+leastSlopeMM {
 				outer.ok = false
 			}
 		}
@@ -146,18 +156,18 @@ func (r *rings) read(p layout.Point, beyond bool) (k knot, ok bool) {
 	if u > 0 {
 		cos, sin = x/u, y/u
 	}
-	out := math.Asin(min(u, outermostShare)) / ringStep
-	way := math.Atan2(sin, cos) / (2 * math.Pi) * wayCount
+	out := math.Asin(min(u, outermostShare)) / r.step
+	way := math.Atan2(sin, cos) / (2 * math.Pi) * float64(r.ways)
 	if way < 0 {
-		way += wayCount
+		way += float64(r.ways)
 	}
-	n, w := min(int(out), ringCount-1), int(way)%wayCount
+	n, w := min(int(out), r.count-1), int(way)%r.ways
 	if n < r.first {
 		return knot{}, false
 	}
-	next := (w + 1) % wayCount
-	a, b := &r.knots[n*wayCount+w], &r.knots[n*wayCount+next]
-	c, d := &r.knots[(n+1)*wayCount+w], &r.knots[(n+1)*wayCount+next]
+	next := (w + 1) % r.ways
+	a, b := &r.knots[n*r.ways+w], &r.knots[n*r.ways+next]
+	c, d := &r.knots[(n+1)*r.ways+w], &r.knots[(n+1)*r.ways+next]
 	if !a.ok || !b.ok || !c.ok || !d.ok {
 		return knot{}, false
 	}
@@ -240,4 +250,20 @@ func (v *view) draftPixel(i, j int, at, drop layout.Point) (sum texture.Light, o
 		sum = sum.Add(v.landed(x+acrossMM, y+downMM, over, &near))
 	}
 	return sum.Scale(float32(k.share) / float32(len(v.inside))), true
+}
+
+// draftSkin is the light that a drop's front throws to a pixel of a draft, all from where its middle's comes from; what
+// is thrown back inside shows the dark room and is left out. ok is false where that is not known.
+func (v *view) draftSkin(at, drop layout.Point) (light texture.Light, ok bool) {
+	r := ringsOf(v.mirrors, drop)
+	if r == nil {
+		return light, false
+	}
+	k, ok := r.at(at)
+	if !ok {
+		return light, false
+	}
+	spread := v.spread(&k.slopes)
+	over := spread.patch(&v.skin.aims[0])
+	return v.landed(k.lands.xMM+drop.XMM, k.lands.yMM+drop.YMM, over, nil).Scale(float32(k.share)), true
 }

@@ -76,6 +76,11 @@ func (v *view) skinPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	if 1+mostMM/min(v.outline.WidthMM, v.outline.HeightMM) < v.skin.fromShare {
 		return texture.Light{}
 	}
+	if v.draft && !v.moves() && !v.skin.inside {
+		if light, ok := v.draftSkin(at, drop); ok {
+			return light
+		}
+	}
 	spread := v.mirrorSpread(at, drop)
 	for k := range v.skin.aims {
 		a := &v.skin.aims[k]
