@@ -45,7 +45,7 @@ func TestGuidePaper(t *testing.T) {
 		}
 		stdout, stderr, code := dropsheet(t, "size", folder)
 		require.Equal(t, exitDone, code, stderr)
-		require.Equal(t, c.inches, strings.Contains(stdout, tenCM), c.flags)
+		require.Equal(t, c.inches, strings.Contains(stdout, tenCM), "%s: %s", c.flags, stdout)
 		j, err := job.Read(folder)
 		require.NoError(t, err)
 		codes = append(codes, j.CheckCode)

@@ -75,7 +75,7 @@ func TestSeams(t *testing.T) {
 			}
 			require.Equal(t, want, s.Verdict)
 			require.Equal(t, s.Verdict != "hidden", s.Remedy != nil)
-			require.InEpsilon(t, 0.3*s.PxPerMM, s.Width, 1e-6)
+			require.InDelta(t, 0.3*s.PxPerMM, s.Width, 1e-6, "both are rounded to a millionth")
 			require.True(t, s.Frame.X >= 0 && s.Frame.X <= 600 && s.Frame.Y >= 0 && s.Frame.Y <= 400)
 		}
 		require.NotZero(t, verdicts["faint"]+verdicts["shows"], "a white edge in a pattern without white")

@@ -40,8 +40,7 @@ func (r *Report) Glance() []GlanceLine {
 		}
 	}
 	add("PRINT", r.sheetsInShort(), r.boardInShort())
-	add("PLACE", say("board %s behind the %s, lens %s in front of it", short4(length("drop.distance_mm",
-		r.shot.Drop.DistanceMM)), r.body, short4(length("drop.camera_distance_mm", r.shot.Drop.CameraMM))))
+	add("PLACE", r.placeInShort())
 	add("SEE", r.seenInShort(), r.frameInShort())
 	add("TRUST", r.trustInShort())
 	if t := r.lightInShort(); t != nil {
@@ -77,6 +76,26 @@ func short4(f Figure) Text {
 	return say("%s", Figure{Value: f.Value / 1000, Unit: "m", Decimals: 2})
 }
 
+// besides are texts with inches beside their lengths before the same without, for the first that fits; only the latter
+// where the plan asks for no inches.
+func (r *Report) besides(texts ...Text) []Text {
+	if !r.shot.Inches {
+		return texts
+	}
+	var all []Text
+	for _, t := range texts {
+		all = append(all, r.Beside(t))
+	}
+	return append(all, texts...)
+}
+
+func (r *Report) placeInShort() Text {
+	board := short4(length("drop.distance_mm", r.shot.Drop.DistanceMM))
+	lens := short4(length("drop.camera_distance_mm", r.shot.Drop.CameraMM))
+	return shortest(lineColumns, r.besides(say("board %s behind the %s, lens %s in front of it", board, r.body, lens),
+		say("board %s and lens %s from the %s", board, lens, r.body))...)
+}
+
 func (r *Report) sheetsInShort() Text {
 	p := r.shot.Plan
 	b := p.Backdrop
@@ -84,10 +103,10 @@ func (r *Report) sheetsInShort() Text {
 	sheets := say("%s, on %s of %s", print, counted("", len(p.Sheets), "sheet", "sheets"), b.Paper.Name)
 	lies := say("%s %s", sheets, string(b.Orientation))
 	if len(p.Sheets) == 1 {
-		return shortest(lineColumns, lies, sheets)
+		return shortest(lineColumns, r.besides(lies, sheets)...)
 	}
-	return shortest(lineColumns, say("%s (%s across, %s down)", lies, whole("backdrop.columns", float64(b.Columns), Bare),
-		whole("backdrop.rows", float64(b.Rows), Bare)), lies, sheets)
+	return shortest(lineColumns, r.besides(say("%s (%s across, %s down)", lies, whole("backdrop.columns",
+		float64(b.Columns), Bare), whole("backdrop.rows", float64(b.Rows), Bare)), lies, sheets)...)
 }
 
 // boardInShort says what it is pasted on and how that hangs.
@@ -95,12 +114,16 @@ func (r *Report) boardInShort() Text {
 	b := r.shot.Backdrop
 	least := func(mm float64) Figure { return WholeMM(roundUp(mm+2*layout.BorderMM, boardStepMM)) }
 	board := say("on a board of %s", size(least(b.WidthMM), least(b.HeightMM)))
-	hangs := map[flip.Reversal]string{flip.ReversesBoth: "it hangs upside down, and is not mirrored",
+	hangs := map[flip.Reversal]string{flip.ReversesBoth: "it hangs upside down",
 		flip.ReversesX: "it is mirrored left to right", flip.ReversesY: "it is mirrored top to bottom"}[r.shot.Drop.Reverses]
+	more := ""
+	if r.shot.Drop.Reverses == flip.ReversesBoth {
+		more = ", and is not mirrored"
+	}
 	if turn := r.turn(); turn != nil {
 		return say("%s; in the %s it is turned by %s", board, r.body, turn)
 	}
-	return say("%s; %s", board, hangs)
+	return shortest(lineColumns, r.besides(say("%s; %s%s", board, hangs, more), say("%s; %s", board, hangs), board)...)
 }
 
 func (r *Report) seenInShort() Text {
