@@ -332,7 +332,7 @@ func TestLampsTakesAndJob(t *testing.T) {
 	require.Empty(t, p.fault(), "pictures of takes come when nothing else is asked")
 
 	p.do(chromedp.Click(chromedp.CSS("#make")), chromedp.Click(chromedp.CSS("#making-go")))
-	p.until(`document.querySelectorAll("#making-shows > img").length === 2`)
+	p.until(`document.querySelectorAll("#making-shows > img").length === 3`)
 	p.until(`document.querySelectorAll("#making-shows .pages img").length === 15`)
 	p.until(`[...document.querySelectorAll("#making-shows img")].slice(0, 6).every(i => i.naturalWidth > 100)`)
 	p.screenshot("made")

@@ -80,7 +80,8 @@ export class Making {
       a.textContent = says;
       all.push(a);
     }
-    for (const [name, alt] of [["proof.png", "what the camera will record"], ["seams.png", "where the seams fall"]]) {
+    for (const [name, alt] of [["proof.png", "what the camera will record"], ["closeup.png", "the drop large"], ["seams.png", "where the seams fall"]]) {
+      if (!r.files.includes(name)) continue;
       const img = document.createElement("img");
       img.src = `made/${name}${fresh}`;
       img.alt = alt;
