@@ -84,3 +84,13 @@ func TestPlainArtworkIsNotTold(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, Print{Grid: made.Print.Grid, Part: made.Print.Part}, made.Print)
 }
+
+// What is no colour can't lie under transparent parts.
+func TestTransparentOnNoColour(t *testing.T) {
+	j := jobOf(t, func(*layout.Setup) {})
+	require.NoError(t, j.holdsTogether())
+	for _, ground := range []layout.Surround{layout.Stretch, "navy", "#20304", "#gggggg"} {
+		j.Print.TransparentOn = ground
+		require.ErrorContains(t, j.holdsTogether(), "is no colour for transparent parts to lie on", string(ground))
+	}
+}
