@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip/units"
-	"dropsheet/layout"
 	"dropsheet/tile/job"
 )
 
@@ -103,10 +102,7 @@ func (s *setup) layUnder(words job.Asked) error {
 			return fmt.Errorf("--without %q: the job was not asked for with --%s; its words are %s", flag, flag,
 				strings.Join(slices.Sorted(maps.Keys(words)), ", "))
 		}
-		gives[flag] = true
-		for _, with := range meansNothingWithout[flag] {
-			gives[with] = true
-		}
+		gives.way(flag)
 	}
 	known := makeFlags()
 	for _, flag := range slices.Sorted(maps.Keys(words)) {
@@ -144,74 +140,4 @@ func (s *setup) rescale() error {
 		return Set(s.flags, "distance", units.Typed(was.Drop.DistanceMM))
 	}
 	return nil
-}
-
-// meansNothingWithout are the flags that have no meaning without another.
-var meansNothingWithout = map[string][]string{
-	"surround": {"surround-size"}, "avoid": {"more-sheets"},
-	"lamp": {"lamp-lux", "lamp-size", "lamp-beam", "lamp-aim", "level"},
-}
-
-// rivals are flags that say a thing in different ways: of the first, given, the others give way.
-var rivals = [][]string{
-	{"drop", "drops-per-ml", "nozzle", "jet"}, {"drops-per-ml", "drop", "nozzle", "jet"},
-	{"nozzle", "drop", "drops-per-ml", "jet"}, {"jet", "drop", "drops-per-ml", "nozzle"},
-	{"fall", "speed"}, {"speed", "fall"}, {"sensor", "pixel-size"}, {"pixel-size", "sensor"},
-	{"margin", "printer"}, {"printer", "margin"},
-	{"surround", "background"}, {"background", "surround", "surround-size"},
-	{"print-size", "max-sheets"}, {"max-sheets", "print-size"}, {"scale", "print-size", "max-sheets", "fill"},
-	{"avoid", "seams"},
-}
-
-// givesWay is which of a job's words give way to the flags given.
-func givesWay(flags *pflag.FlagSet, words job.Asked) map[string]bool {
-	gives := map[string]bool{}
-	for _, r := range rivals {
-		if flags.Changed(r[0]) {
-			for _, flag := range r[1:] {
-				gives[flag] = true
-			}
-		}
-	}
-	if f := flags.Lookup("seams"); f != nil && f.Changed && f.Value.String() == string(layout.SeamsEven) {
-		gives["avoid"] = true
-	}
-	if flags.Changed("lamp") { // what each lamp had belongs to those that stood there
-		for _, flag := range []string{"lamp-lux", "lamp-size", "lamp-beam", "lamp-aim"} {
-			gives[flag] = len(words[flag]) > 1
-		}
-	}
-	// Of lens, frame width and camera distance, and of distance, print and fill, the third follows from two.
-	thirdGivesWay(flags, words, gives, "camera-distance", "frame-width", "lens")
-	thirdGivesWay(flags, words, gives, "frame-width", "lens", "camera-distance")
-	thirdGivesWay(flags, words, gives, "lens", "frame-width", "camera-distance")
-	print := "print-size"
-	if len(words[print]) == 0 && (len(words["distance"]) == 0 || len(words["fill"]) == 0) {
-		print = "max-sheets" // which bounds the print where that is not free
-	}
-	thirdGivesWay(flags, words, gives, "distance", print, "fill")
-	thirdGivesWay(flags, words, gives, "fill", print, "distance")
-	thirdGivesWay(flags, words, gives, "print-size", "fill", "distance")
-	for _, bound := range []string{"max-sheets", "columns", "rows", "board-width", "board-height"} {
-		if len(words[bound]) == 0 { // else it is the same bound with another number
-			thirdGivesWay(flags, words, gives, bound, "fill", "distance")
-		}
-	}
-	if flags.Changed("scale") && flags.Changed("fill") {
-		gives["distance"] = true
-	}
-	return gives
-}
-
-// thirdGivesWay lets one of a job's words give way to the flag given, of three of which two are enough: the first of
-// the others, or the second where the first is given too.
-func thirdGivesWay(flags *pflag.FlagSet, words job.Asked, gives map[string]bool, given, first, second string) {
-	stands := func(flag string) bool { return flags.Changed(flag) || len(words[flag]) > 0 && !gives[flag] }
-	switch {
-	case !flags.Changed(given) || !stands(first) || !stands(second):
-	case !flags.Changed(first):
-		gives[first] = true
-	case !flags.Changed(second):
-		gives[second] = true
-	}
 }

@@ -55,6 +55,8 @@ func TestWordsGiveWay(t *testing.T) {
 			[]string{"--max-sheets", "12"}, words{"distance": {"40cm"}, "max-sheets": {"12"}}},
 		{"another bound", words{"distance": {"4m"}, "fill": {"0.8"}, "max-sheets": {"900"}},
 			[]string{"--max-sheets", "800"}, words{"distance": {"4m"}, "fill": {"0.8"}, "max-sheets": {"800"}}},
+		{"a board, of distance and fill", words{"distance": {"40cm"}, "fill": {"0.8"}}, []string{"--board-width", "60cm"},
+			words{"distance": {"40cm"}, "board-width": {"60cm"}}},
 		{"frame width, of lens and camera distance", words{"lens": {"90mm"}, "camera-distance": {"30cm"}},
 			[]string{"--frame-width", "40mm"}, words{"frame-width": {"40mm"}, "camera-distance": {"30cm"}}},
 		{"camera distance, of lens and frame width", words{"lens": {"90mm"}, "frame-width": {"40mm"}},

@@ -1,6 +1,7 @@
 package ask
 
 // Alternatives are flags of which at most so many can be given together: each more says what the others say already.
+// Those of a job that is asked for again give way to flags that are given in the order in which they stand here.
 type Alternatives struct {
 	Flags []string `json:"flags"`
 	Most  int      `json:"most"`
@@ -14,7 +15,7 @@ func AllAlternatives() []Alternatives {
 		{[]string{"fall", "speed"}, 1},
 		{[]string{"margin", "printer"}, 1},
 		{[]string{"surround", "background"}, 1},
-		{[]string{"lens", "frame-width", "camera-distance"}, 2},
-		{[]string{"distance", "print-size", "fill"}, 2},
+		{[]string{"frame-width", "lens", "camera-distance"}, 2},
+		{[]string{"print-size", "fill", "distance"}, 2},
 	}
 }
