@@ -54,27 +54,27 @@ func makeJob(ctx context.Context, c console, m *ask.Make, args []string) error {
 	}
 	show := progress{console: c}
 	defer show.clear()
-	j, seams, err := job.Make(ctx, order, show.watch())
+	j, err := job.Make(ctx, order, show.watch())
 	if err != nil {
 		return err
 	}
 	if m.JSON {
 		return j.Encode(c.out)
 	}
-	if err := sinceJob(m.Job(), m.Changes(), report.Of(j.Plan)).write(c.out); err != nil {
+	if err := sinceJob(m.Job(), m.Changes(), j.Told).write(c.out); err != nil {
 		return err
 	}
-	return tellMade(c.out, j, seams, order.Folder, m.Verbose)
+	return tellMade(c.out, j, order.Folder, m.Verbose)
 }
 
 // tellMade says what was made, and into which folder: in short, or with all facts.
-func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string, verbose bool) error {
-	r := report.Of(j.Plan)
+func tellMade(w io.Writer, j job.Made, folder string, verbose bool) error {
+	r := j.Told
 	if !verbose {
 		if err := writeGlance(w, shortened(r.Glance(), "PRINT", "PLACE", "SEE", "CHECK")); err != nil {
 			return err
 		}
-		return tellFolder(w, j, seams, folder)
+		return tellFolder(w, j, folder)
 	}
 	if err := writeFacts(w, r.Facts()...); err != nil {
 		return err
@@ -82,7 +82,7 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string, ver
 	if err := writePlacement(w, j.Placement, len(j.Sheets)); err != nil {
 		return err
 	}
-	if err := writeSeen(w, seams, folder); err != nil {
+	if err := writeSeen(w, j.Seen, folder); err != nil {
 		return err
 	}
 	placed := j.Print.Grid.Resolution(j.PictureOnBoard())
@@ -97,9 +97,9 @@ func tellMade(w io.Writer, j job.Job, seams []seamsight.Seam, folder string, ver
 }
 
 // tellFolder says in short how the seams show, and what lies in the folder.
-func tellFolder(w io.Writer, j job.Job, seams []seamsight.Seam, folder string) error {
+func tellFolder(w io.Writer, j job.Made, folder string) error {
 	var b strings.Builder
-	if n := seamsight.Count(seams); len(seams) > 0 {
+	if n := seamsight.Count(j.Seen); len(j.Seen) > 0 {
 		mark := " "
 		if n.Shows > 0 {
 			mark = "!"

@@ -24,6 +24,7 @@ type Job struct {
 	Paper     layout.Paper     // what the guide itself comes on; none: UsualPaper
 	PPI       float64          // pixels on an inch of the print, as placed
 	Picture   *texture.Texture // the artwork
+	Told      *report.Report   // what there is to say of the plan; worked out where it is nil
 	// None of these can be seen through.
 	SeamMap  image.Image // what seammap.Draw draws of the plan: seams.png
 	DropView image.Image // a square close-up of what the drop shows
@@ -155,9 +156,12 @@ type found struct {
 }
 
 func find(j Job) found {
-	p := j.Plan
+	p, told := j.Plan, j.Told
+	if told == nil {
+		told = report.Of(p)
+	}
 	return found{
-		j.sections(), report.Of(p), seammap.Find(p),
+		j.sections(), told, seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() *board.Surface { return board.NewDrawing(p, j.Picture) }),
 	}
 }

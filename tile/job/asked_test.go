@@ -65,7 +65,7 @@ func TestMakeRefusesWordsThatCantBeKept(t *testing.T) {
 			"most 65536": {"avoid": {strings.Repeat("1", 70_000)}},
 	} {
 		o.Asked = asked
-		_, _, err := Make(t.Context(), o, Watch{})
+		_, err := Make(t.Context(), o, Watch{})
 		require.ErrorContains(t, err, says)
 		require.True(t, IsWrongWords(err))
 		require.NoDirExists(t, o.Folder)

@@ -51,7 +51,7 @@ func TestSpoiltJobs(t *testing.T) {
 		order(t, func(s *layout.Setup) { s.MaxSheets = 1 }), order(t, levelled), order(t, filmed),
 		order(t, func(s *layout.Setup) { s.Drop.Body, s.Drop.DiameterMM = flip.UprightRod, 20 }),
 	} {
-		_, _, err := Make(t.Context(), o, Watch{})
+		_, err := Make(t.Context(), o, Watch{})
 		require.NoError(t, err)
 		file, err := os.ReadFile(filepath.Join(o.Folder, place.JobFile))
 		require.NoError(t, err)

@@ -18,21 +18,28 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// Make makes the whole job, and puts its folder in place when all of it is there. It also returns how the camera sees
-// the seams. When it fails or ctx ends it leaves nothing behind, and what was there before stays.
-func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) {
+// Made is a job that was made, with what was worked out on the way.
+type Made struct {
+	Job
+	Seen []seamsight.Seam // how the camera sees the seams
+	Told *report.Report   // what there is to say of its plan
+}
+
+// Make makes the whole job, and puts its folder in place when all of it is there. When it fails or ctx ends it leaves
+// nothing behind, and what was there before stays.
+func Make(ctx context.Context, o Order, w Watch) (Made, error) {
 	if err := o.Asked.check(); err != nil {
-		return Job{}, nil, WrongWords(err)
+		return Made{}, WrongWords(err)
 	}
 	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
 	m := making{Order: o, watch: w}
 	plans, err := m.prepare()
 	if err != nil {
-		return Job{}, nil, err
+		return Made{}, err
 	}
 	folder, err := place.NewFolder(o.Folder, o.Force, o.outside())
 	if err != nil {
-		return Job{}, nil, err
+		return Made{}, err
 	}
 	m.folder = folder
 	err = m.writeFiles(ctx, plans)
@@ -49,9 +56,9 @@ func Make(ctx context.Context, o Order, w Watch) (Job, []seamsight.Seam, error) 
 		if left := folder.Discard(); left != nil {
 			w.warn(left.Error())
 		}
-		return Job{}, nil, err
+		return Made{}, err
 	}
-	return m.job, m.seams, nil
+	return Made{m.job, m.seams, m.told}, nil
 }
 
 // making is a job on its way into its folder.
@@ -67,6 +74,7 @@ type making struct {
 	hung    *layout.Hanging
 	job     Job
 	seams   []seamsight.Seam // as the camera sees them
+	told    *report.Report
 }
 
 // prepare finds out what can be known before the artwork is decoded: its size, the part that is the picture, and the
@@ -141,8 +149,8 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 		return err
 	}
 	m.watch.warn(placed.warnings(len(plan.Sheets))...)
-	r := report.Of(plan)
-	m.warnOf(plan, r)
+	m.told = report.Of(plan)
+	m.warnOf(plan)
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
@@ -157,18 +165,18 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 	if err := m.job.checkSheets(); err != nil {
 		return WrongWords(fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err))
 	}
-	m.job.Placement, m.job.Shot = placed, r.Shot()
+	m.job.Placement, m.job.Shot = placed, m.told.Shot()
 	return nil
 }
 
 // warnOf warns of what about the plan spoils the shot or the print.
-func (m *making) warnOf(plan layout.Plan, r *report.Report) {
-	m.watch.tell(r.Warnings())
+func (m *making) warnOf(plan layout.Plan) {
+	m.watch.tell(m.told.Warnings())
 	if plan.Level().On() && m.art.ICC != nil {
 		m.watch.warn("--level darkens by sRGB's curve, and the artwork's own colour profile may have another: check one " +
 			"sheet before you print all")
 	}
-	m.watch.tell(r.TooCoarse(m.art.Size()))
+	m.watch.tell(m.told.TooCoarse(m.art.Size()))
 	if c, ok := plan.Middle(); ok {
 		if is, canBe := plan.Clear(c); canBe && !is {
 			m.watch.warn(fmt.Sprintf("a seam crosses the middle of what the %s shows: --avoid 0.5,0.5,%.2g keeps it out",

@@ -23,7 +23,7 @@ func TestMakeTellsHowItGoesOn(t *testing.T) {
 	})
 	o.Avoid = []Avoided{{X: 0.5, Y: 0.5, Radius: 0.4}} // more than seams can keep out of
 	var told []string
-	j, seams, err := Make(t.Context(), o, Watch{
+	j, err := Make(t.Context(), o, Watch{
 		Warn:     func(warning string) { told = append(told, warning[:min(len(warning), 20)]) },
 		Progress: func(what string, done, of int) { told = append(told, fmt.Sprintf("%s %d of %d", what, done, of)) },
 	})
@@ -33,19 +33,19 @@ func TestMakeTellsHowItGoesOn(t *testing.T) {
 	for _, counted := range []struct {
 		what string
 		of   int
-	}{{"sheet", len(j.Sheets)}, {"row", 80}} {
+	}{{"sheet", len(j.Sheets)}, {"row", 80}, {"row", closeUpSidePx / closeUpCoarse}} {
 		for done := range counted.of {
 			want = append(want, fmt.Sprintf("%s %d of %d", counted.what, done+1, counted.of))
 		}
 	}
 	require.Equal(t, want, told)
-	require.Len(t, seams, len(j.Seams))
+	require.Len(t, j.Seen, len(j.Seams))
 
 	read, err := Read(o.Folder)
 	require.NoError(t, err)
 	require.Equal(t, o.Folder, read.Folder())
 	read.read = source{}
-	require.Equal(t, j, read, "the job returned is the one in the folder")
+	require.Equal(t, j.Job, read, "the job returned is the one in the folder")
 }
 
 // A make whose context ends leaves nothing behind.
@@ -54,7 +54,7 @@ func TestMakeEndsWithItsContext(t *testing.T) {
 		t.Run(at, func(t *testing.T) {
 			o := order(t, func(*layout.Setup) {})
 			ctx, stop := context.WithCancel(t.Context())
-			_, _, err := Make(ctx, o, Watch{Progress: func(what string, _, _ int) {
+			_, err := Make(ctx, o, Watch{Progress: func(what string, _, _ int) {
 				if what == at {
 					stop()
 				}
@@ -82,7 +82,7 @@ func TestMakeTellsWhoIsToBlame(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			o := order(t, func(*layout.Setup) {})
 			c.change(&o)
-			_, _, err := Make(t.Context(), o, Watch{})
+			_, err := Make(t.Context(), o, Watch{})
 			require.Error(t, err)
 			require.Equal(t, c.wrongWords, IsWrongWords(err), err)
 		})

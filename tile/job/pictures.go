@@ -58,7 +58,7 @@ func (m *making) writePictures(ctx context.Context) error {
 		return guide.Write(w, guide.Job{
 			Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan, Paper: m.GuidePaper,
 			PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
-			Picture: m.picture, SeamMap: seams,
+			Picture: m.picture, SeamMap: seams, Told: m.told,
 			DropView: view, Looks: looks,
 		})
 	})

@@ -43,7 +43,7 @@ func TestArtworkIsReadAsItWas(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			o := order(t, func(s *layout.Setup) { s.Background, s.MaxSheets = "#203040", 1 })
 			o.Artwork = c.artwork
-			made, _, err := Make(t.Context(), o, Watch{})
+			made, err := Make(t.Context(), o, Watch{})
 			require.NoError(t, err)
 			shows := func(want color.RGBA) Job {
 				j, err := Read(o.Folder)
@@ -80,7 +80,7 @@ func TestArtworkIsReadAsItWas(t *testing.T) {
 // An artwork without inks and without transparent parts leaves the job's file and its code as they were.
 func TestPlainArtworkIsNotTold(t *testing.T) {
 	o := order(t, func(s *layout.Setup) { s.Background, s.MaxSheets = "#203040", 1 })
-	made, _, err := Make(t.Context(), o, Watch{})
+	made, err := Make(t.Context(), o, Watch{})
 	require.NoError(t, err)
 	require.Equal(t, Print{Grid: made.Print.Grid, Part: made.Print.Part}, made.Print)
 }

@@ -132,7 +132,7 @@ func (s *server) makeJob(ctx context.Context, o order, to *records) error {
 	ordered.From = subject.From
 	ordered.LeaveArtwork = ordered.LeaveArtwork && !subject.Dropped
 	ordered.Folder, ordered.Force, ordered.Limits = folder, o.Replace, subject.Limits
-	j, seams, err := job.Make(ctx, ordered, job.Watch{
+	j, err := job.Make(ctx, ordered, job.Watch{
 		Warn: func(warning string) { to.write(warningRecord{head{Kind: "warning"}, warning}, nil) },
 		Progress: func(what string, done, of int) {
 			if what != "row" || done%32 == 0 || done == of {
@@ -148,8 +148,8 @@ func (s *server) makeJob(ctx context.Context, o order, to *records) error {
 	s.making.folder, s.making.names = folder, names
 	s.making.mutex.Unlock()
 	seen := ""
-	if len(seams) > 0 {
-		seen = seamsight.Count(seams).Seen().String()
+	if len(j.Seen) > 0 {
+		seen = seamsight.Count(j.Seen).Seen().String()
 	}
 	to.write(madeRecord{head{Kind: "made"}, folder, names, len(j.Sheets), j.CheckCode, seen}, nil)
 	return nil
