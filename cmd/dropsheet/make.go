@@ -19,7 +19,7 @@ import (
 
 var makeCommand = command{
 	name: "make", args: "ARTWORK|JOB",
-	summary: "the whole job into a folder: sheets, guide, proof, close-up, seam map, job file",
+	summary: "the whole job into a folder: sheets, guide, pictures, job file",
 	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF, WebP, or a page of a PDF) as the drop demands, cuts it
 into sheets and writes a folder with
   sheets.pdf   one sheet a page, in pasting order
