@@ -23,21 +23,27 @@ func (c Canvas) Within(r image.Rectangle) Canvas {
 
 // Fill paints the inside of the paths, each closed if it is not: what they go round more often one way than the other.
 func (c Canvas) Fill(colour color.RGBA, paths ...Path) {
-	// The rasteriser's fixed-point numbers overflow far outside its picture, so nothing outside goes in.
 	b := c.picture.Rect
-	picture := Rect{float64(b.Min.X), float64(b.Min.Y), float64(b.Max.X), float64(b.Max.Y)}
-	clipped := make([]Path, len(paths))
-	for i, path := range paths {
-		clipped[i] = picture.clipped(path)
-	}
+	clipped := within(b, paths)
 	box := bounds(clipped).Intersect(b) // cutting may leave a point outside by rounding
-	if box.Empty() {
-		return
+	for y := box.Min.Y; y < box.Max.Y; y += blockPx {
+		for x := box.Min.X; x < box.Max.X; x += blockPx {
+			c.fillBlock(colour, image.Rect(x, y, min(x+blockPx, box.Max.X), min(y+blockPx, box.Max.Y)), clipped)
+		}
 	}
-	raster := vector.NewRasterizer(box.Dx(), box.Dy())
-	for _, path := range clipped {
+}
+
+// blockPx is the largest picture that the rasteriser does by whole numbers. A larger one it does by fractions, whose
+// sums come out otherwise on one processor than on another.
+const blockPx = 512
+
+// fillBlock fills what of the paths lies in a block of the picture.
+func (c Canvas) fillBlock(colour color.RGBA, block image.Rectangle, paths []Path) {
+	raster := vector.NewRasterizer(block.Dx(), block.Dy())
+	raster.DrawOp = draw.Over
+	for _, path := range within(block, paths) {
 		for i, p := range path {
-			x, y := float32(p.X-float64(box.Min.X)), float32(p.Y-float64(box.Min.Y))
+			x, y := float32(p.X-float64(block.Min.X)), float32(p.Y-float64(block.Min.Y))
 			if i == 0 {
 				raster.MoveTo(x, y)
 			} else {
@@ -46,8 +52,18 @@ func (c Canvas) Fill(colour color.RGBA, paths ...Path) {
 		}
 		raster.ClosePath()
 	}
-	raster.DrawOp = draw.Over
-	raster.Draw(c.picture, box, image.NewUniform(colour), image.Point{})
+	raster.Draw(c.picture, block, image.NewUniform(colour), image.Point{})
+}
+
+// within is what of the paths lies in a part of the picture: the rasteriser's fixed-point numbers overflow far outside
+// of it.
+func within(part image.Rectangle, paths []Path) []Path {
+	r := Rect{float64(part.Min.X), float64(part.Min.Y), float64(part.Max.X), float64(part.Max.Y)}
+	clipped := make([]Path, len(paths))
+	for i, path := range paths {
+		clipped[i] = r.clipped(path)
+	}
+	return clipped
 }
 
 // bounds is the smallest rectangle of whole pixels that holds the paths.

@@ -13,14 +13,20 @@ import (
 	"dropsheet/layout"
 )
 
-// code is the job's check code, from what decides how its sheets come out.
-func (j Job) code() (string, error) {
+// code is the job's check code, from what decides how its sheets come out, rounded as processors agree on it.
+func (j Job) code() (string, error) { return j.codeOf(layout.Rounded(printed(layout.Rounded(j.Plan)))) }
+
+// exactCode is the check code as jobs once got it, to the last digit.
+func (j Job) exactCode() (string, error) { return j.codeOf(printed(j.Plan)) }
+
+// codeOf is the check code of the job with that plan.
+func (j Job) codeOf(p layout.Plan) (string, error) {
 	// The file's place is left out: the same job made elsewhere has the same code.
 	text, err := json.Marshal(struct {
 		SHA256 string
 		Print  Print
 		Plan   layout.Plan
-	}{j.Artwork.SHA256, j.Print, printed(j.Plan)})
+	}{j.Artwork.SHA256, j.Print, p})
 	if err != nil {
 		return "", err
 	}
@@ -59,6 +65,9 @@ func printed(p layout.Plan) layout.Plan {
 func (j Job) Changed() error {
 	got, err := j.code()
 	if err == nil && got == j.CheckCode {
+		return nil
+	}
+	if exact, errExact := j.exactCode(); errExact == nil && exact == j.CheckCode {
 		return nil
 	}
 	return errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it "+

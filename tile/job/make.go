@@ -148,6 +148,7 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 	if err != nil {
 		return err
 	}
+	plan, placed = layout.Rounded(plan), layout.Rounded(placed)
 	m.watch.warn(placed.warnings(len(plan.Sheets))...)
 	m.told = report.Of(plan)
 	m.warnOf(plan)
@@ -165,7 +166,7 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 	if err := m.job.checkSheets(); err != nil {
 		return WrongWords(fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err))
 	}
-	m.job.Placement, m.job.Shot = placed, m.told.Shot()
+	m.job.Placement, m.job.Shot = placed, layout.Rounded(m.told.Shot())
 	return nil
 }
 
