@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"dropsheet/flip"
 	"dropsheet/layout"
@@ -49,7 +50,12 @@ func (r *Report) Glance() []GlanceLine {
 	if t := r.timeInShort(); t != nil {
 		add("TIME", t)
 	}
-	return append(lines, r.checksInShort(MostGlanceLines-len(lines))...)
+	checks := r.checksInShort(MostGlanceLines - len(lines))
+	if t := r.nearby(true); t != nil && len(lines)+len(checks) < MostGlanceLines { // where there is room
+		near := GlanceLine{Group: "NEARBY", Text: shortest(lineColumns, t, r.nearby(false))}
+		lines = slices.Insert(lines, 2, near)
+	}
+	return append(lines, checks...)
 }
 
 // shortest is the first text that fits a line, or the last.

@@ -34,31 +34,37 @@ func (r *Report) print() []Fact {
 	}
 	facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
 		Value: b.LapMM, Unit: MM, Decimals: 2}, margin)})
-	if near := r.choices(); len(near) > 1 {
-		var each []Text
-		for i, c := range near {
-			path := fmt.Sprintf("choices.%d.", i)
-			n := whole(path+"sheets", float64(c.Sheets), Bare)
-			most := Figure{Path: path + "width_mm", Value: c.WidthMM, Unit: MM, rounds: down}
-			if i > 0 {
-				most.Unit = Bare
-			}
-			text := say("%s at %s", n, most)
-			if i == 0 {
-				text = say("%s at up to %s wide", counted(path+"sheets", c.Sheets, "sheet", "sheets"), most)
-			}
-			if c.Orientation != b.Orientation {
-				text = say("%s (%s)", text, string(c.Orientation))
-			}
-			each = append(each, text)
-		}
-		facts = append(facts, Fact{Key: "print.choices", Text: say("nearby: %s", join(each, ", "))})
+	if near := r.nearby(true); near != nil {
+		facts = append(facts, Fact{Key: "print.choices", Text: say("nearby: %s", near)})
 	}
 	if b.Printer != nil {
 		facts = append(facts, Fact{Key: "print.printer", Name: "printer",
 			Text: say("%s; the sheets make up for it", Printer(*b.Printer))})
 	}
 	return facts
+}
+
+// nearby tells how large a print numbers of sheets near the plan's hold, with the lie of the paper where that is
+// another; nothing where they are not known.
+func (r *Report) nearby(lies bool) Text {
+	near := r.choices()
+	if len(near) < 2 {
+		return nil
+	}
+	var each []Text
+	for i, c := range near {
+		path := fmt.Sprintf("choices.%d.", i)
+		most := Figure{Path: path + "width_mm", Value: c.WidthMM, Unit: MM, rounds: down}
+		text := say("%s at %s", whole(path+"sheets", float64(c.Sheets), Bare), most.bare())
+		if i == 0 {
+			text = say("%s at up to %s wide", counted(path+"sheets", c.Sheets, "sheet", "sheets"), most)
+		}
+		if lies && c.Orientation != r.shot.Backdrop.Orientation {
+			text = say("%s (%s)", text, string(c.Orientation))
+		}
+		each = append(each, text)
+	}
+	return join(each, ", ")
 }
 
 // counted is how many of a thing there are.
