@@ -49,7 +49,8 @@ func (v *view) pixel(i, j int) texture.Light {
 	if mostMM > -v.edgeBlurMM {
 		return v.edgePixel(i, j, at, drop)
 	}
-	return v.insidePixel(i, j, at, drop).Add(v.skinPixel(i, j, at, drop))
+	through := v.insidePixel(i, j, at, drop)
+	return through.Add(v.skinPixel(i, j, at, drop)).Add(v.ghostPixel(i, j, at, drop, through))
 }
 
 // insidePixel is the light that comes through a drop to a pixel whose rays all meet it.

@@ -17,7 +17,8 @@ type skin struct {
 	aims      []aim
 	// inside tells that what was thrown back inside may come from the board, as with drops that hardly bend light. Water
 	// turns all of it to the dark room.
-	inside bool
+	inside  bool
+	ghostOn float32 // see ghostOn
 }
 
 // skinShare is the rays for the skin of a pixel inside the drop, as a share of those through it: the skin adds a small
@@ -41,7 +42,7 @@ func (v *view) newSkin(samples int) skin {
 		k = 1
 	}
 	s.fromShare = math.Sin(math.Atan(k*math.Tan(incidence))) - v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM)
-	s.inside = v.bringsBoardInside(s.fromShare)
+	s.inside, s.ghostOn = v.bringsBoardInside(s.fromShare), ghostOn(v.sight.Drop)
 	return s
 }
 
@@ -87,6 +88,34 @@ func (v *view) skinPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 		sum = sum.Add(v.thrown(v.lens.ray(i, j, a), v.met(at, drop, a), spread.patch(a)))
 	}
 	return sum.Scale(1 / float32(len(v.skin.aims)))
+}
+
+// ghostOn is the light on which white that a drop throws back inside twice, near its middle, is half a level of 255: by
+// the slope of sRGB's curve, 1.055/2.4 light^(-7/12) (IEC 61966-2-1). That is 0.0004 of white for water, on 0.016, and
+// 0.0016 for glass of index 1.5, on 0.17.
+func ghostOn(drop flip.Drop) float32 {
+	back := drop.Reflectance(0)
+	return float32(math.Pow(255*1.055/2.4*back*back/0.5, 12.0/7))
+}
+
+// ghostPixel is the light of a pixel that was thrown back inside twice, further in than the skin is traced: the board
+// once more, small. On anything but black it is too little to be told.
+func (v *view) ghostPixel(i, j int, at, drop layout.Point, through texture.Light) texture.Light {
+	if min(through[0], through[1], through[2]) > v.skin.ghostOn || v.share(at, drop) >= v.skin.fromShare {
+		return texture.Light{}
+	}
+	ways, ok := v.tracer.Thrown(fromDrop(v.lens.ray(i, j, &aim{}), drop))
+	if !ok {
+		return texture.Light{}
+	}
+	// Near the axis rays thrown back twice are turned by 6/n - 2 of their incidence, those that go through by 2 - 2/n.
+	smaller := (3 - v.sight.Drop.Index) / (v.sight.Drop.Index - 1)
+	spread := v.throughSpread(i, j, at, drop)
+	return v.comesBy(ways[flip.TwiceInside], drop, board.Patch{
+		XX: smaller * smaller * (spread.pixel.XX + spread.pupil.XX),
+		XY: smaller * smaller * (spread.pixel.XY + spread.pupil.XY),
+		YY: smaller * smaller * (spread.pixel.YY + spread.pupil.YY),
+	})
 }
 
 // thrown is the light along a ray that a drop throws on, each ray of which stands for such a patch of the mirrored
