@@ -11,13 +11,17 @@ import (
 // somePrinter is a printer that errs within what is taken, measured on a paper.
 func somePrinter(r *rand.Rand, paper Paper) *Printer {
 	near := func() float64 { return 0.91 + 0.18*r.Float64() }
+	grown := Growth{}
+	if r.IntN(2) == 0 {
+		grown = Growth{0.99 + 0.02*r.Float64(), 0.99 + 0.02*r.Float64()}
+	}
 	return &Printer{"hall", paper, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(),
-		20 * r.Float64()}}
+		20 * r.Float64()}, grown}
 }
 
 // requireDrawnFor holds a sheet against its printer: what is drawn lies within the real margins, portrait or
 // landscape turned either way, and the cell, whose length on the page is that of the correction times its
-// own, comes out of the printer as long as it is on the board.
+// own, comes out of printer and paste as long as it is on the board.
 func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
 	t.Helper()
 	c := b.Correction()
@@ -36,8 +40,12 @@ func requireDrawnFor(t *testing.T, b Backdrop, s Sheet, p Printer) {
 		if b.Orientation == Landscape {
 			wide, high = high, wide
 		}
-		require.InDelta(t, wide, across*p.AcrossScale, 1e-6)
-		require.InDelta(t, high, feed*p.FeedScale, 1e-6)
+		growsAcross, growsFeed := 1.0, 1.0 // once it is pasted
+		if p.Growth != (Growth{}) {
+			growsAcross, growsFeed = p.Growth.Across, p.Growth.Feed
+		}
+		require.InDelta(t, wide, across*p.AcrossScale*growsAcross, 1e-6)
+		require.InDelta(t, high, feed*p.FeedScale*growsFeed, 1e-6)
 	}
 }
 
@@ -94,7 +102,7 @@ func TestSheetsForPrinters(t *testing.T) {
 // By hand: A4 of a printer that prints 0.4 % short across and 0.6 % short along the feed, with margins of 3,
 // 4, 5 and 12 mm.
 func TestCorrection(t *testing.T) {
-	b := Backdrop{Paper: a4, Orientation: Portrait, Printer: &Printer{"hall", a4, 0.996, 0.994, usualMargin}}
+	b := Backdrop{Paper: a4, Orientation: Portrait, Printer: &Printer{"hall", a4, 0.996, 0.994, usualMargin, Growth{}}}
 	require.Equal(t, Correction{Point{104, 144.5}, 1 / 0.996, 1 / 0.994}, b.Correction(),
 		"about the middle of 3 to 205 and 4 to 285")
 	at := b.Correction().Drawn(Rect{54.2, 45.1, 99.6, 99.4})
@@ -112,7 +120,7 @@ func TestCorrection(t *testing.T) {
 // not measured is bound by the paper's edge alone.
 func TestReprintRefuses(t *testing.T) {
 	s := plain()
-	s.MaxSheets, s.Printer = 4, &Printer{"hall", a4, 1, 1, usualMargin}
+	s.MaxSheets, s.Printer = 4, &Printer{"hall", a4, 1, 1, usualMargin, Growth{}}
 	p := mustPlan(t, s)
 	a5, err := ParsePaper("A5")
 	require.NoError(t, err)

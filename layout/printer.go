@@ -25,6 +25,8 @@ type Printer struct {
 	// Margins are what it can't reach along each side of the upright page, in mm of the page as it is drawn:
 	// the gauge's lines carry the numbers of the page, so that no scale enters.
 	Margins Margins `json:"margins_mm"`
+	// Growth is what pasting makes of its paper.
+	Growth Growth `json:"pasted,omitzero"`
 }
 
 // Margins are Sides of an upright page, in mm, as a file holds them.
@@ -46,7 +48,8 @@ const maxPrinterName = 80
 // and the true lengths between them, both across x feed in mm. A reading more than a tenth off, and margins
 // that leave nothing to print on, are errors.
 func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer, error) {
-	p := Printer{name, paper, read.WidthMM / trueMM.WidthMM, read.HeightMM / trueMM.HeightMM, m}
+	p := Printer{Name: name, Paper: paper, AcrossScale: read.WidthMM / trueMM.WidthMM,
+		FeedScale: read.HeightMM / trueMM.HeightMM, Margins: m}
 	for _, d := range []struct {
 		way          string
 		trueMM, read float64
@@ -89,6 +92,9 @@ func (p Printer) Check() error {
 				"page again", p.Name, scale, 100*mostOff)
 		}
 	}
+	if err := p.Growth.check(); err != nil {
+		return fmt.Errorf("printer %q: %w", p.Name, err)
+	}
 	for _, mm := range []float64{p.Margins.LeftMM, p.Margins.TopMM, p.Margins.RightMM, p.Margins.BottomMM} {
 		if !(mm >= 0 && mm <= maxPaperMM) {
 			return fmt.Errorf("printer %q: a margin of %gmm can't be: it must be 0mm or more", p.Name, mm)
@@ -109,14 +115,15 @@ func (p Printer) Check() error {
 	return nil
 }
 
-// Scale is what the printer makes of one along a page's x and y, for a page that lies so. From lengths as
-// drawn to lengths on paper: printed = drawn * scale. So a page is drawn at 1 / scale, and what comes out of
-// the printer is true: see Correction.
+// Scale is what printer and paste make of one along a page's x and y, for a page that lies so. From lengths as drawn
+// to lengths on the board: pasted = drawn * scale. So a page is drawn at 1 / scale, and what comes out is true once it
+// is pasted: see Correction.
 func (p Printer) Scale(o Orientation) (x, y float64) {
+	x, y = p.Grown(o)
 	if o == Landscape {
-		return p.FeedScale, p.AcrossScale
+		return x * p.FeedScale, y * p.AcrossScale
 	}
-	return p.AcrossScale, p.FeedScale
+	return x * p.AcrossScale, y * p.FeedScale
 }
 
 // PageMargins are the margins of a page that lies so, in mm of the page as drawn. On a landscape page they

@@ -85,7 +85,7 @@ func TestPrinterCorrectsBothOrientations(t *testing.T) {
 	near := func() float64 { return 0.9 + 0.2*r.Float64() }
 	for range 200 {
 		p := Printer{"hall", a4, near(), near(), Margins{20 * r.Float64(), 20 * r.Float64(), 20 * r.Float64(),
-			20 * r.Float64()}}
+			20 * r.Float64()}, Growth{}}
 		require.NoError(t, p.Check())
 		for o, ways := range turns {
 			live := p.Live(a4, o)
@@ -116,7 +116,7 @@ func TestPrinterCorrectsBothOrientations(t *testing.T) {
 // By hand, for a printer that keeps most at a sheet's foot: a portrait A4 page keeps its own margins; a
 // landscape one 12 mm left and right, where the sheet's foot may come, and 5 mm above and below.
 func TestLandscapeMargins(t *testing.T) {
-	p := Printer{"hall", a4, 0.996, 0.994, usualMargin}
+	p := Printer{"hall", a4, 0.996, 0.994, usualMargin, Growth{}}
 	require.Equal(t, Sides{LeftMM: 3, TopMM: 4, RightMM: 5, BottomMM: 12}, p.PageMargins(Portrait))
 	require.Equal(t, Sides{LeftMM: 12, TopMM: 5, RightMM: 12, BottomMM: 5}, p.PageMargins(Landscape))
 	require.Equal(t, Rect{12, 5, 273, 200}, p.Live(a4, Landscape))

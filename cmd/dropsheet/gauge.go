@@ -46,12 +46,14 @@ greys and lines it keeps apart. Print it as the sheets will be printed, measure 
 keep the reading:
   dropsheet gauge --save "study inkjet" --read 199.2x248.5mm --margins 4,4,4,12mm
 The rules' true lengths, across x feed: ` + strings.Join(lengths, ", ") + `;
-the page says those of any other paper. --list tells the readings that are kept, and in which file.`
+the page says those of any other paper. --list tells the readings that are kept, and in which file;
+--forget leaves one out. Paper that is pasted wet grows, more across its grain than along it:
+--pasted takes what the rules measure on a page that is pasted and dry, and sheets make up for that.`
 }
 
 func acrossFeed(s layout.Size) string { return fmt.Sprintf("%gx%gmm", s.WidthMM, s.HeightMM) }
 
-// measure does one of the three things that gauge is for.
+// measure does one of the things that gauge is for.
 func measure(ctx context.Context, c console, g *ask.Gauge, args []string) error {
 	if len(args) > 0 {
 		return job.WrongWords(fmt.Errorf("gauge takes no artwork, and got %q: give flags only", args))
@@ -62,6 +64,8 @@ func measure(ctx context.Context, c console, g *ask.Gauge, args []string) error 
 	switch {
 	case g.List:
 		return tellPrinters(c)
+	case g.Forget != "":
+		return forgetPrinter(ctx, c, g.Forget)
 	case g.Keeps():
 		return keepReading(ctx, c, g)
 	}
@@ -84,29 +88,41 @@ func writeGauge(c console, g *ask.Gauge) error {
 	for i, step := range gauge.Steps(g.Paper) {
 		text += fmt.Sprintf("%d  %s\n", i+1, step)
 	}
-	_, err := fmt.Fprintf(c.out, "%s\n  %s\n", text, gauge.SaveCommand(g.Paper))
+	_, err := fmt.Fprintf(c.out, "%s\n  %s\n\n%s\n  %s\n", text, gauge.SaveCommand(g.Paper), "Paper that is pasted wet "+
+		"grows. Paste two such pages as you will paste the sheets, measure their\nrules when they are dry, and add the mean:",
+		gauge.PastedCommand(g.Paper))
 	return err
 }
 
 // keepReading keeps the reading.
 func keepReading(ctx context.Context, c console, g *ask.Gauge) error {
-	p, err := g.Printer()
-	if err != nil {
-		return err
-	}
 	path, err := printers.Path()
 	if err != nil {
 		return err
 	}
-	if err := printers.Keep(ctx, path, p, g.Force); err != nil {
+	p, err := printers.Keep(ctx, path, g.Name(), g.Force, g.Printer)
+	if err != nil {
 		return err
 	}
-	c.warn(readingWarnings(p, gauge.DepthMM(g.Paper))...)
+	c.warn(readingWarnings(p, gauge.DepthMM(p.Paper))...)
 	if printed, full := pdf.Printed(p.Name); !full {
 		c.warn(fmt.Sprintf("the name %q can't be printed in full: guides show it as %q, and sheets don't carry it", p.Name,
 			printed))
 	}
 	_, err = fmt.Fprintf(c.out, "kept         %s\nin           %s\n", report.Printer(p), path)
+	return err
+}
+
+// forgetPrinter forgets a printer that is kept.
+func forgetPrinter(ctx context.Context, c console, name string) error {
+	path, err := printers.Path()
+	if err != nil {
+		return err
+	}
+	if err := printers.Forget(ctx, path, strings.TrimSpace(name)); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.out, "forgotten    %q\nin           %s\n", strings.TrimSpace(name), path)
 	return err
 }
 

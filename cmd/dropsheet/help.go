@@ -55,7 +55,7 @@ var headings = []struct{ title, flags string }{
 	{"light", "lamp lamp-lux lamp-size lamp-beam lamp-aim light-from level"},
 	{"paper and printer", "paper orientation printer margin lap ppi lossless spare guide-paper inches"},
 	{"seams", "seams avoid more-sheets seam-at seam-width"},
-	{"readings of a printer", "save read between margins list"},
+	{"readings of a printer", "save read between margins pasted list forget"},
 	{"files and output", "artwork keep-artwork max-pixels max-memory film out force verbose json port no-open"},
 	{"a job made again", "scale without"},
 }

@@ -30,7 +30,7 @@ func (r *Report) build() []Fact {
 		facts = append(facts, Fact{Key: "build.scale", Text: say("it prints %s across and %s along the feed, and the sheets "+
 			"make up for that", PercentOff(b.Printer.AcrossScale), PercentOff(b.Printer.FeedScale))})
 	}
-	return append(facts, r.handwork()...)
+	return append(append(facts, r.grows()), r.handwork()...)
 }
 
 // stands says what stands or falls between the lens and the board.

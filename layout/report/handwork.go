@@ -1,5 +1,7 @@
 package report
 
+import "dropsheet/layout"
+
 // What hands do with knife and paste, as standard deviations, mm (common practice, no source).
 const (
 	cutOffMM   = 0.3 // how far a cut lies off its line
@@ -16,6 +18,26 @@ const (
 
 // splitMM is how far ticks and grid may disagree before something was measured wrong: far out of what hands are off by.
 const splitMM = 1.0
+
+// wetGrowth is what paper grows by when it is pasted wet, at most, as a share (common practice, no source).
+const wetGrowth = 0.003
+
+// grows tells what pasting does to the paper.
+func (r *Report) grows() Fact {
+	b := r.shot.Backdrop
+	if p := b.Printer; p != nil && p.Growth != (layout.Growth{}) {
+		return Fact{Key: "build.grows", Text: say("pasted and dry, this paper comes out %s across and %s along the "+
+			"feed, and the sheets make up for that: as printed they are off by as much the other way",
+			PercentOff(p.Growth.Across),
+			PercentOff(p.Growth.Feed))}
+	}
+	longest := 0.0
+	for _, s := range r.shot.Sheets {
+		longest = max(longest, s.Cell.WidthMM, s.Cell.HeightMM)
+	}
+	return Fact{Key: "build.grows", Text: say("pasted wet, paper grows, more across its grain than along: some %s "+
+		"(common practice, no source), %s on a sheet here", Share(wetGrowth), Length(wetGrowth*longest))}
+}
 
 // handwork tells how a sheet is laid, and how well that comes out.
 func (r *Report) handwork() []Fact {

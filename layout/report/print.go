@@ -79,9 +79,14 @@ func counted(path string, n int, one, many Unit) Figure {
 func Printer(p layout.Printer) Text {
 	m := p.Margins
 	mm := func(v float64) Figure { return Figure{Value: v, Decimals: 2} }
-	return say("%s on %s: across %s, feed %s; margins left %s, top %s, right %s, bottom %s mm",
+	t := say("%s on %s: across %s, feed %s; margins left %s, top %s, right %s, bottom %s mm",
 		fmt.Sprintf("%q", p.Name), p.Paper.Name, PercentOff(p.AcrossScale), PercentOff(p.FeedScale), mm(m.LeftMM),
 		mm(m.TopMM), mm(m.RightMM), mm(m.BottomMM))
+	if p.Growth != (layout.Growth{}) {
+		t = say("%s; pasted, its paper comes %s across and %s along the feed", t, PercentOff(p.Growth.Across),
+			PercentOff(p.Growth.Feed))
+	}
+	return t
 }
 
 // PercentOff tells a scale as what is too much or too little.

@@ -32,14 +32,20 @@ type Marks struct {
 
 // TrueSize tells what the sheet that is printed first must measure, and what it does to the job when it does not.
 func (r *Report) TrueSize(m Marks) (facts []Fact) {
-	cell := m.Sheet.Cell
+	// Before it is pasted a sheet is smaller by what it will grow.
+	b, cell, ruleMM := r.shot.Backdrop, m.Sheet.Cell, m.RuleMM
+	growsX, growsY := b.Printer.Grown(b.Orientation)
+	cell.WidthMM, cell.HeightMM, ruleMM = cell.WidthMM/growsX, cell.HeightMM/growsY, ruleMM/growsY
 	on, what := say("on page %s it", m.Sheet.Page), say("page %s", m.Sheet.Page)
 	if len(r.shot.Sheets) == 1 {
 		on, what = say("it"), say("it")
 	}
 	if m.RuleMM > 0 {
-		facts = append(facts, Fact{Key: "true.rule", Text: say("%s is %s long", on, strong(Length(m.RuleMM)))},
-			Fact{Key: "true.stop", Text: say("if the %s are off by more than %s, stop", Length(m.RuleMM), Off(m.RuleMM))})
+		facts = append(facts, Fact{Key: "true.rule", Text: say("%s is %s long", on, strong(Length(ruleMM)))},
+			Fact{Key: "true.stop", Text: say("if the %s are off by more than %s, stop", Length(ruleMM), Off(ruleMM))})
+		if growsY != 1 {
+			facts = append(facts, Fact{Key: "true.pasted", Text: say("pasted and dry, it must be %s", Length(m.RuleMM))})
+		}
 	} else {
 		facts = append(facts, Fact{Key: "true.stop", Text: say("if the width is off by more than %s, or the height by more "+
 			"than %s, stop", offBetweenMarks(cell.WidthMM), offBetweenMarks(cell.HeightMM))})

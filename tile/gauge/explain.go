@@ -37,6 +37,15 @@ func SaveCommand(paper layout.Paper) string {
 		paper.Name, across*rules.WidthMM, feed*rules.HeightMM)
 }
 
+// PastedCommand is the command that adds what pasting makes of the paper, with figures of one that grows by 0.1 %
+// across and 0.3 % along the feed.
+func PastedCommand(paper layout.Paper) string {
+	rules := Rules(paper)
+	const across, feed = 0.996 * 1.001, 0.994 * 1.003
+	return fmt.Sprintf(`dropsheet gauge --save "study inkjet" --pasted %.1fx%.1fmm`, across*rules.WidthMM,
+		feed*rules.HeightMM)
+}
+
 // title says what the page is.
 func (p *page) title() {
 	s, small := p.types.title, p.types.body

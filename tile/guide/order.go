@@ -44,6 +44,18 @@ func (b *book) order() {
 		b.para(text + " The pages of sheets.pdf come in this order.")
 		b.figure(b.pathMM(), b.path, "")
 	})
+	b.topic("Paper that behaves", func(b *book) {
+		advice := b.told("build.grows")
+		if p.Backdrop.Printer == nil || p.Backdrop.Printer.Growth == (layout.Growth{}) {
+			advice += " To have the sheets make up for it, paste and dry two pages of dropsheet gauge, measure them, and " +
+				"keep the reading with " + strong("--pasted") + "."
+		}
+		b.bullet(advice)
+		b.bullet("All sheets from one packet, with the grain one way, printed with one set of inks. Let the paper lie " +
+			"in the room for a day. Store the prints flat, in order, and number their backs.")
+		b.bullet("The same soaking time for every sheet. Roll each out from its middle, and let the board dry flat, under " +
+			"weight. A light board bows: paste as much paper on its back.")
+	})
 	b.topic("Why", func(b *book) {
 		b.para("The edges of a sheet that face the lamp are cut, and lie on top of the laps that are already down. " +
 			"Lit like the paper around it, such an edge throws no shadow. One that faces away throws a thin shadow along " +

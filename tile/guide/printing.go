@@ -56,7 +56,7 @@ func (b *book) checkSize() {
 		b.together(func(b *book) {
 			b.side(heading)
 			b.para("In the strip beside the picture stands a check rule with a tick each 10" + noBreak + "mm. " +
-				toldOf(facts, "true.rule") + " Lay a steel rule along it, and read it with a lens.")
+				toldOf(facts, "true.rule", "true.pasted") + " Lay a steel rule along it, and read it with a lens.")
 			b.checkRuleFigure(ruleMM)
 		})
 	} else {

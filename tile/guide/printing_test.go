@@ -117,6 +117,16 @@ func TestPrintToleranceIsToldInTheJobsFigures(t *testing.T) {
 			"made for the printer measured as study inkjet", "It prints 0.4 % short across and 1.25 % long along the feed",
 			"measure it again with dropsheet gauge", "If the 100 mm are off by more than 0.2 mm, stop.",
 		}, []string{"A printer that takes", "another printer, or measure", "true here too"}},
+		// A rule of 100 mm that grows by 0.3 % is printed 99.7 mm long.
+		{"paper that grows", "A4", func(s *layout.Setup) {
+			s.Printer = &layout.Printer{Name: "study inkjet", Paper: s.Paper, AcrossScale: 0.996, FeedScale: 0.994,
+				Margins: layout.Margins{LeftMM: 4, TopMM: 4, RightMM: 4, BottomMM: 12},
+				Growth:  layout.Growth{Across: 1.001, Feed: 1.003}}
+		}, []string{
+			"On page 1 it is 99.7 mm long. Pasted and dry, it must be 100 mm.", "If the 99.7 mm are off by more than 0.2 " +
+				"mm, stop.",
+			"this paper comes out 0.1 % long across and 0.3 % long along the feed, and the sheets make up for that",
+		}, []string{"some 0.3 %", "--pasted"}},
 		{"paper too small for a rule", "60x90mm", func(s *layout.Setup) {
 			s.DistanceMM, s.LapMM, s.MarginMM,
 				s.Orientation = 60, 3, 13, layout.Landscape

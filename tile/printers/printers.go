@@ -104,30 +104,75 @@ func sortByName(printers []layout.Printer) {
 	slices.SortFunc(printers, func(a, b layout.Printer) int { return cmp.Compare(a.Name, b.Name) })
 }
 
-// Keep keeps a printer in that file, beside the others. One of the same name is replaced only if force is set.
-func Keep(ctx context.Context, path string, p layout.Printer, force bool) error {
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("the reading can't be kept: %w", err)
+// Keep keeps a printer in that file, beside the others. reading makes it of the one of that name that is kept already,
+// nil for none, and tells whether it takes the place of something: that is done only if force is set.
+func Keep(ctx context.Context, path, name string, force bool,
+	reading func(was *layout.Printer) (p layout.Printer, replaces bool, err error)) (p layout.Printer, err error) {
+	with := func(kept []layout.Printer) ([]layout.Printer, error) {
+		var was *layout.Printer
+		if at := named(kept, name); at >= 0 {
+			was = &kept[at]
+		}
+		var replaces bool
+		if p, replaces, err = reading(was); err != nil {
+			return nil, err
+		}
+		if replaces && !force {
+			return nil, fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to "+
+				"replace what is kept of it", p.Name)
+		}
+		kept = append(slices.DeleteFunc(slices.Clone(kept), func(q layout.Printer) bool { return q.Name == name }), p)
+		sortByName(kept)
+		return kept, nil
 	}
-	same := func(q layout.Printer) bool { return q.Name == p.Name }
+	kept, err := Read(path)
+	if err == nil {
+		_, err = with(kept) // what can't be leaves nothing behind, no folder either
+	}
+	if err != nil {
+		return p, err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return p, fmt.Errorf("the reading can't be kept: %w", err)
+	}
 	// What is kept is read once the file is held: readings kept at the same time must not lose each other.
-	err := place.ReplaceFile(ctx, path, func(w io.Writer) error {
-		printers, err := Read(path)
+	if err := change(ctx, path, with); err != nil {
+		return p, fmt.Errorf("the reading was not kept, and %q is as it was: %w", path, err)
+	}
+	return p, nil
+}
+
+// Forget leaves a printer out of that file.
+func Forget(ctx context.Context, path, name string) error {
+	kept, err := Read(path)
+	if err != nil {
+		return err
+	}
+	if named(kept, name) < 0 {
+		return fmt.Errorf("no printer %q is kept in %q: dropsheet gauge --list tells those that are", name, path)
+	}
+	return change(ctx, path, func(kept []layout.Printer) ([]layout.Printer, error) {
+		return slices.DeleteFunc(kept, func(q layout.Printer) bool { return q.Name == name }), nil
+	})
+}
+
+// named is where the printer of a name is among those that are kept; -1 for nowhere.
+func named(kept []layout.Printer, name string) int {
+	return slices.IndexFunc(kept, func(p layout.Printer) bool { return p.Name == name })
+}
+
+// change writes that file anew, with what becomes of the printers that are kept in it.
+func change(ctx context.Context, path string, of func(kept []layout.Printer) ([]layout.Printer, error)) error {
+	return place.ReplaceFile(ctx, path, func(w io.Writer) error {
+		kept, err := Read(path)
 		if err != nil {
 			return err
 		}
-		if slices.ContainsFunc(printers, same) && !force {
-			return fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to replace it",
-				p.Name)
+		if kept, err = of(kept); err != nil {
+			return err
 		}
-		printers = append(slices.DeleteFunc(printers, same), p)
-		sortByName(printers)
 		encoder := json.NewEncoder(w)
 		encoder.SetIndent("", "  ")
-		return encoder.Encode(stored{formatVersion, printers})
+		return encoder.Encode(stored{formatVersion, kept})
 	})
-	if err != nil {
-		return fmt.Errorf("the reading was not kept, and %q is as it was: %w", path, err)
-	}
-	return nil
 }

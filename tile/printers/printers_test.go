@@ -25,7 +25,10 @@ func TestPrintersComeBack(t *testing.T) {
 	for i, names := range [][]string{{"study", "attic", "Übungsraum"}, {"Übungsraum", "study", "attic"}} {
 		path := filepath.Join(t.TempDir(), "new", "printers.json")
 		for _, name := range names {
-			require.NoError(t, Keep(t.Context(), path, printerNamed(name), false))
+			_, err := Keep(t.Context(), path, name, false, func(*layout.Printer) (layout.Printer, bool, error) {
+				return printerNamed(name), false, nil
+			})
+			require.NoError(t, err)
 		}
 		printers, err := Read(path)
 		require.NoError(t, err)

@@ -19,7 +19,9 @@ type Gauge struct {
 	Paper         layout.Paper
 	Out           string
 	save          string
+	Forget        string // a printer to forget
 	read, between layout.Size
+	pasted        layout.Size
 	margins       layout.Margins
 	List, Force   bool
 }
@@ -36,6 +38,9 @@ func (g *Gauge) Register(flags *pflag.FlagSet) {
 		"not the end ticks; such as 180x240mm")
 	add(flags, &g.margins, "margins", "L,T,R,B", "", marginsMM, "the frame's first whole line on the left, top, "+
 		"right and bottom; such as 4,4,4,12mm, 0mm or more")
+	add(flags, &g.pasted, "pasted", "WxH", "", sizeMM, "what the steel rule says between the same ticks once the page "+
+		"is pasted and dry: sheets then make up for paper that grows")
+	add(flags, &g.Forget, "forget", "name", "", named, "forget the printer of that name")
 	flags.BoolVar(&g.List, "list", false, "tell the printers that are kept, and where")
 	flags.BoolVar(&g.Force, "force", false, "replace the file, or the printer of that name, if there is one")
 }
@@ -57,36 +62,78 @@ func (g *Gauge) check() error {
 		return nil
 	}
 	switch {
-	case g.List:
-		return refuse("has no meaning with --list: give --list alone", "paper", "out", "save", "read", "between", "margins",
-			"force")
+	case g.List, given("forget"):
+		alone := "list"
+		if given("forget") {
+			alone = "forget"
+		}
+		var others []string
+		for _, f := range []string{"paper", "out", "save", "read", "between", "margins", "pasted", "list", "force"} {
+			if f != alone {
+				others = append(others, f)
+			}
+		}
+		return refuse(fmt.Sprintf("has no meaning with --%s: give --%[1]s alone", alone), others...)
 	case given("save") && strings.TrimSpace(g.save) == noPrinter:
 		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured: choose another name "+
 			"with --save", noPrinter)
 	case given("save"):
-		if !given("read") || !given("margins") {
+		if given("read") && !given("margins") || !given("margins") && !given("pasted") {
 			return errors.New("--save keeps what was measured: give --read and --margins with it, such as --read " +
-				"199.2x248.5mm --margins 4,4,4,12mm")
+				"199.2x248.5mm --margins 4,4,4,12mm; --margins alone where no scale was measured; or --pasted of a printer " +
+				"that is kept")
 		}
 		return refuse("names a page to write, and --save writes none: give one of them", "out")
 	}
-	return refuse("is a part of a reading: name the printer with --save", "read", "between", "margins")
+	return refuse("is a part of a reading: name the printer with --save", "read", "between", "margins", "pasted")
 }
 
-// Printer is the printer of the reading.
-func (g *Gauge) Printer() (layout.Printer, error) {
-	trueMM := gauge.Rules(g.Paper)
-	if g.flags.Changed("between") {
+// Name is the printer's name.
+func (g *Gauge) Name() string { return strings.TrimSpace(g.save) }
+
+// Printer is the printer of the reading, of which was is kept already, nil for nothing; replaces tells whether
+// something of that is replaced.
+func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, err error) {
+	given := g.flags.Changed
+	paper := g.Paper
+	if was != nil && !given("paper") {
+		paper = was.Paper
+	}
+	trueMM := gauge.Rules(paper)
+	if given("between") {
 		b := g.between
 		if b.WidthMM > trueMM.WidthMM || b.HeightMM > trueMM.HeightMM {
-			return layout.Printer{}, job.WrongWords(fmt.Errorf("--between %gx%gmm is longer than the rules on %s, %gx%gmm: "+
+			return p, false, job.WrongWords(fmt.Errorf("--between %gx%gmm is longer than the rules on %s, %gx%gmm: "+
 				"give the true distances of the ticks that were read",
-				b.WidthMM, b.HeightMM, g.Paper.Name, trueMM.WidthMM, trueMM.HeightMM))
+				b.WidthMM, b.HeightMM, paper.Name, trueMM.WidthMM, trueMM.HeightMM))
 		}
 		trueMM = b
 	}
-	p, err := layout.NewPrinter(strings.TrimSpace(g.save), g.Paper, trueMM, g.read, g.margins)
-	return p, job.WrongWords(err)
+	switch {
+	case given("read"):
+		p, err = layout.NewPrinter(g.Name(), paper, trueMM, g.read, g.margins)
+		replaces = was != nil
+		if was != nil {
+			p.Growth = was.Growth
+		}
+	case was != nil:
+		p = *was
+	case given("margins"): // nothing is known of its scale
+		p = layout.Printer{Name: g.Name(), Paper: paper, AcrossScale: 1, FeedScale: 1, Margins: g.margins}
+		err = p.Check()
+	default:
+		err = fmt.Errorf("no printer %q is kept that --pasted could be a part of: give --read and --margins with it",
+			g.Name())
+	}
+	if err == nil && given("margins") && was != nil && !given("read") {
+		replaces, p.Margins = p.Margins != g.margins, g.margins
+		err = p.Check()
+	}
+	if err == nil && given("pasted") {
+		replaces = replaces || p.Growth != layout.Growth{}
+		p, err = p.Pasted(trueMM, g.pasted)
+	}
+	return p, replaces, job.WrongWords(err)
 }
 
 // marginsMM reads four lengths, left, top, right and bottom; the unit of the last serves those without one.
