@@ -75,14 +75,13 @@ func (r *Report) checkLight() GlanceLine {
 }
 
 func (r *Report) checkLamps() GlanceLine {
-	if l := r.light(); l != nil {
-		for _, v := range l.InView {
-			lamp := whole("", float64(v.Lamp), Bare)
-			if v.Path == shot.ThroughDrop {
-				return mends("lamps", say("lamp %s shows in the %s: move it out", lamp, r.body))
-			}
-			return mends("lamps", say("lamp %s stands in the frame: move it out", lamp))
+	if l := r.light(); l != nil && len(l.InView) > 0 {
+		first := l.InView[0]
+		lamp := whole("", float64(first.Lamp), Bare)
+		if first.Path == shot.ThroughDrop {
+			return mends("lamps", say("lamp %s shows in the %s: move it out", lamp, r.body))
 		}
+		return mends("lamps", say("lamp %s stands in the frame: move it out", lamp))
 	}
 	if _, turned := r.Fact("lamps.cut"); turned {
 		return mends("lamps", say("cut edges face away from them: --light-from %s", string(r.light().Facing.Better)))
