@@ -3,6 +3,7 @@ package artwork
 import (
 	"crypto/sha256"
 	"fmt"
+	"image/color"
 	"io"
 	"strings"
 
@@ -47,23 +48,30 @@ func ReadPage(path string, number int, limits Limits) (p Page, err error) {
 	return p, err
 }
 
-// OpenPage draws a page of a PDF file on so many pixels, upright and on white, in sRGB. original is the path that
-// errors quote, of which path may be a copy. The same file, page and size give the same pixels.
-func OpenPage(path, original string, number, widthPx, heightPx int, limits Limits) (drawn *Picture, err error) {
-	if widthPx > limits.Pixels/heightPx { // by division: the product may not fit
-		return nil, fmt.Errorf("picture %q: %w", original, &TooManyPixelsError{widthPx, heightPx, limits.Pixels})
+// OpenPage draws a page of a PDF file on so many pixels, upright, in sRGB, its bare ground as transparent parts of a
+// picture are. original is the path that errors quote, of which path may be a copy. The same file, page and size give
+// the same pixels.
+func OpenPage(path, original string, number, widthPx, heightPx int, r Reading) (drawn *Picture, err error) {
+	if widthPx > r.Pixels/heightPx { // by division: the product may not fit
+		return nil, fmt.Errorf("picture %q: %w", original, &TooManyPixelsError{widthPx, heightPx, r.Pixels})
 	}
-	err = withPDF(path, original, limits, func(f *page.File, data []byte) error {
+	err = withPDF(path, original, r.Limits, func(f *page.File, data []byte) error {
 		p, err := pageOf(f, number)
 		if err != nil {
 			return err
 		}
-		pixels, err := f.Render(p.Number, widthPx, heightPx)
-		if err != nil {
+		drawn = &Picture{SHA256: sha256.Sum256(data), Format: "pdf"}
+		ground := r.Under
+		if ground == (color.RGBA{}) {
+			ground = color.RGBA{0xff, 0xff, 0xff, 0xff} // paper, which is no change worth a word
+		} else if drawn.Transparent, err = f.BareGround(p.Number); err != nil {
 			return err
+		} else if drawn.Transparent {
+			drawn.Warnings = []string{"what the page leaves bare is printed in the background's colour: paint it white in the " +
+				"PDF to have it white"}
 		}
-		drawn = &Picture{Image: pixels, SHA256: sha256.Sum256(data), Format: "pdf"}
-		return nil
+		drawn.Image, err = f.Render(p.Number, widthPx, heightPx, ground)
+		return err
 	})
 	return drawn, err
 }

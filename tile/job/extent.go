@@ -86,7 +86,7 @@ func (e Extent) read(path, original string, r artwork.Reading) (*artwork.Picture
 		art, err := artwork.OpenCopy(path, original, r)
 		return art, hintLimits(err)
 	}
-	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, r.Limits)
+	art, err := artwork.OpenPage(path, original, e.Page, e.WidthPx, e.HeightPx, r)
 	if err != nil && e.WidthPx > r.Pixels/e.HeightPx {
 		return nil, fmt.Errorf("%w\nhint: print it coarser, with --ppi auto or a lower --ppi than %d", err, shot.DefaultPPI)
 	}

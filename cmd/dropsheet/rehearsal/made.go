@@ -1,6 +1,7 @@
 package rehearsal
 
 import (
+	"image/color"
 	"image/png"
 	"io/fs"
 	"net/http"
@@ -87,7 +88,7 @@ func (s *server) madePage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	px := func(mm float64) int { return max(1, int(mm/max(widthMM, heightMM)*pageSidePx)) }
-	drawn, err := file.Render(number, px(widthMM), px(heightMM))
+	drawn, err := file.Render(number, px(widthMM), px(heightMM), color.RGBA{0xff, 0xff, 0xff, 0xff})
 	if err != nil {
 		refuse(w, http.StatusNotFound)
 		return

@@ -34,6 +34,8 @@ func pdf(pages ...[2]string) []byte {
 	return b.Bytes()
 }
 
+var white = color.RGBA{0xff, 0xff, 0xff, 0xff}
+
 const a6 = "/MediaBox[0 0 300 420]"
 
 func open(t *testing.T, data []byte) *File {
@@ -77,7 +79,7 @@ func TestPagesStandAsReadersShowThem(t *testing.T) {
 			require.NoError(t, err)
 			require.InDelta(t, c.wMM, w, 0.001)
 			require.InDelta(t, c.hMM, h, 0.001)
-			got, err := f.Render(c.page, c.widthPx, c.heightPx)
+			got, err := f.Render(c.page, c.widthPx, c.heightPx, white)
 			require.NoError(t, err)
 			right, bottom := c.widthPx-3, c.heightPx-3
 			require.Equal(t, []color.RGBA{c.topLeft, c.topRight, c.bottomLeft, c.bottomRight},
@@ -96,17 +98,17 @@ func TestBandsJoin(t *testing.T) {
 	}
 	content.WriteString("BT /F 60 Tf 20 200 Td (Quay) Tj ET")
 	f := open(t, pdf([2]string{a6, content.String()}))
-	whole, err := f.Render(1, 600, 840)
+	whole, err := f.Render(1, 600, 840, white)
 	require.NoError(t, err)
-	again, err := f.Render(1, 600, 840)
+	again, err := f.Render(1, 600, 840, white)
 	require.NoError(t, err)
 	require.True(t, bytes.Equal(whole.Pix, again.Pix))
 	const mostLevels = 4 // of 255
 	for _, rows := range []int{1, 100, 839} {
-		banded, err := f.Render(1, 600, 840)
+		banded, err := f.Render(1, 600, 840, white)
 		require.NoError(t, err)
 		clear(banded.Pix)
-		require.NoError(t, f.renderBands(1, banded, rows))
+		require.NoError(t, f.renderBands(1, banded, rows, white))
 		most := uint8(0)
 		for i, level := range whole.Pix {
 			most = max(most, max(level, banded.Pix[i])-min(level, banded.Pix[i]))
@@ -135,8 +137,24 @@ func TestWhatIsRefused(t *testing.T) {
 		_, _, err := f.SizeMM(page)
 		require.ErrorContains(t, err, "save it on a page of a usual size")
 	}
-	_, err := f.Render(3, 10, 10)
+	_, err := f.Render(3, 10, 10, white)
 	require.ErrorContains(t, err, "no page 3: take 1 to 2")
+}
+
+// What a page leaves bare shows the ground, and a page that is painted all over shows none.
+func TestGround(t *testing.T) {
+	const painted = "1 1 1 rg -1 -1 302 422 re f 1 0 0 rg 0 0 100 100 re f"
+	f := open(t, pdf([2]string{a6, "1 0 0 rg 0 0 100 100 re f"}, [2]string{a6, painted}))
+	navy := color.RGBA{0, 0, 0x80, 0xff}
+	for page, want := range map[int]color.RGBA{1: navy, 2: white} {
+		drawn, err := f.Render(page, 60, 84, navy)
+		require.NoError(t, err)
+		require.Equal(t, want, drawn.RGBAAt(50, 5))
+		require.Equal(t, color.RGBA{0xff, 0, 0, 0xff}, drawn.RGBAAt(5, 80))
+		bare, err := f.BareGround(page)
+		require.NoError(t, err)
+		require.Equal(t, page == 1, bare)
+	}
 }
 
 // The file that is locked was made by qpdf 11.3.0 of the plain page of these tests:
@@ -168,9 +186,9 @@ func TestNothingIsFollowed(t *testing.T) {
 		"<</Type/Annot/Subtype/Link/Rect[0 0 300 420]/Border[0 0 9]/C[1 0 0]/A<</S/URI/URI(http://127.0.0.1:1/)>>>>" +
 		"<</Type/Annot/Subtype/Square/Rect[60 60 200 200]/C[1 0 0]/IC[1 0 0]>>" +
 		"<</Type/Annot/Subtype/Widget/FT/Tx/T(a)/V(text)/Rect[60 60 200 200]/MK<</BG[1 0 0]>>>>]", content}))
-	want, err := plain.Render(1, 60, 84)
+	want, err := plain.Render(1, 60, 84, white)
 	require.NoError(t, err)
-	got, err := busy.Render(1, 60, 84)
+	got, err := busy.Render(1, 60, 84, white)
 	require.NoError(t, err)
 	require.Equal(t, want.Pix, got.Pix)
 }
@@ -196,7 +214,7 @@ func TestAGreedyPageEnds(t *testing.T) {
 	f, err := openWithin(b.Bytes(), pdfium.Bounds{MemoryMB: 32}) // the less there is, the sooner it ends
 	require.NoError(t, err)
 	t.Cleanup(f.Close)
-	_, err = f.Render(1, 60, 84)
+	_, err = f.Render(1, 60, 84, white)
 	require.ErrorContains(t, err, "save the page as a picture")
 	require.NotContains(t, err.Error(), "\n")
 }
@@ -223,7 +241,7 @@ func FuzzOpen(f *testing.F) {
 				continue
 			}
 			require.True(t, w > 0 && h > 0)
-			_, err = file.Render(page, 40, 50)
+			_, err = file.Render(page, 40, 50, white)
 			if err != nil {
 				require.Contains(t, err.Error(), "save")
 			}
