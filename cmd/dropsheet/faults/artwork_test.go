@@ -57,7 +57,7 @@ func TestArtworkThatKeepsChanging(t *testing.T) {
 	require.NotEqual(t, ours, theirs)
 	sheets := map[string][]byte{programtest.Hash(ours): b.newFiles["sheets.pdf"]}
 	require.NoError(t, os.WriteFile(b.art, theirs, 0o600))
-	sheets[programtest.Hash(theirs)] = b.reference(t, "--max-sheets", "2")["sheets.pdf"]
+	sheets[programtest.Hash(theirs)] = b.reference(t, "--max-sheets", "3")["sheets.pdf"]
 
 	versions := [][]byte{ours, theirs}
 	stop := make(chan struct{})

@@ -102,7 +102,7 @@ func newBench(t *testing.T) *bench {
 	r.Do(func() {
 		r.oldFiles = b.reference(t, "--max-sheets", "1")
 		began := time.Now()
-		r.newFiles = b.reference(t, "--max-sheets", "2")
+		r.newFiles = b.reference(t, "--max-sheets", "3")
 		r.makeTime = time.Since(began)
 	})
 	b.oldFiles, b.newFiles, b.makeTime = r.oldFiles, r.newFiles, r.makeTime
@@ -133,7 +133,7 @@ func (b *bench) makeArgs() []string {
 
 // makeNew are the words that make the new job, over the old one if there is one.
 func (b *bench) makeNew() []string {
-	return append(b.makeArgs(), "--max-sheets", "2", "--force")
+	return append(b.makeArgs(), "--max-sheets", "3", "--force")
 }
 
 // lay puts files where the job goes, and nothing else.

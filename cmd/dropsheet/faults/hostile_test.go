@@ -174,6 +174,7 @@ func TestCopyOfAHostileJob(t *testing.T) {
 	for _, made := range trials {
 		require.NoError(t, os.Remove(filepath.Join(p.job, made)))
 	}
+	require.NoError(t, os.Remove(filepath.Join(p.job, "sheets.pdf"))) // which would stand in
 	copied := filepath.Join(p.job, "artwork.png")
 	for _, c := range []struct{ target, says string }{
 		{"../pipe", "a device or a pipe"}, {"/dev/zero", "a device or a pipe"}, {"../secret.txt", "not a picture of a known"},

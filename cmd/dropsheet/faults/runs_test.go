@@ -55,7 +55,7 @@ func TestManyRunsAtOnce(t *testing.T) {
 	b.job = filepath.Join(b.parent, "deep", "er", "job")
 	var runs []*process
 	for range 4 {
-		runs = append(runs, start(t, append(b.makeArgs(), "--max-sheets", "2")...))
+		runs = append(runs, start(t, append(b.makeArgs(), "--max-sheets", "3")...))
 	}
 	done := 0
 	for _, p := range runs {
