@@ -57,7 +57,7 @@ func TestSheetsForPrinters(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	a3, err := ParsePaper("A3")
 	require.NoError(t, err)
-	elsewhere, refused := 0, 0
+	elsewhere, refused, narrower := 0, 0, 0
 	for range 300 {
 		s := plain()
 		s.Printer = somePrinter(r, a4)
@@ -71,7 +71,7 @@ func TestSheetsForPrinters(t *testing.T) {
 		}
 
 		paper, other := []Paper{a4, a3}[r.IntN(2)], somePrinter(r, a4)
-		q, sheets, err := p.Reprint(p.Sheets, paper, other)
+		q, sheets, err := p.Reprint(p.Sheets, paper, other, nil)
 		if err != nil {
 			refused++
 			require.ErrorContains(t, err, "holds")
@@ -87,8 +87,14 @@ func TestSheetsForPrinters(t *testing.T) {
 		}
 		require.Equal(t, p.Backdrop.XEdgesMM, q.Backdrop.XEdgesMM)
 
+		if q.Backdrop.LapMM != p.Backdrop.LapMM { // narrower, for what does not hold the sheets as they were
+			require.GreaterOrEqual(t, q.Backdrop.LapMM, minLapMM)
+			require.Equal(t, "A4", paper.Name)
+			narrower++
+			continue
+		}
 		// And back again, to the last bit.
-		again, sheets, err := q.Reprint(sheets, a4, s.Printer)
+		again, sheets, err := q.Reprint(sheets, a4, s.Printer, nil)
 		require.NoError(t, err)
 		if again.Backdrop.Orientation == p.Backdrop.Orientation {
 			require.Equal(t, p.Sheets, sheets)
@@ -97,6 +103,7 @@ func TestSheetsForPrinters(t *testing.T) {
 	}
 	require.Positive(t, elsewhere)
 	require.Positive(t, refused)
+	require.Positive(t, narrower)
 }
 
 // By hand: A4 of a printer that prints 0.4 % short across and 0.6 % short along the feed, with margins of 3,
@@ -124,12 +131,41 @@ func TestReprintRefuses(t *testing.T) {
 	p := mustPlan(t, s)
 	a5, err := ParsePaper("A5")
 	require.NoError(t, err)
-	_, _, err = p.Reprint(p.Sheets, a5, s.Printer)
+	_, _, err = p.Reprint(p.Sheets, a5, s.Printer, nil)
 	require.ErrorContains(t, err, `within the margins of printer "hall": take paper or a printer that holds it`)
+	require.ErrorContains(t, err, `(dropsheet make JOB --paper A5 --printer "hall")`)
 	tight := Paper{"tight", 203, 282} // holds the 202 x 281 mm that the printer reaches of A4
-	_, _, err = p.Reprint(p.Sheets, tight, s.Printer)
+	_, _, err = p.Reprint(p.Sheets, tight, s.Printer, nil)
 	require.Error(t, err)
-	q, _, err := p.Reprint(p.Sheets, tight, nil)
+	q, _, err := p.Reprint(p.Sheets, tight, nil, nil)
 	require.NoError(t, err)
 	require.Nil(t, q.Backdrop.Printer)
+}
+
+// Margins of each edge: a sheet lies within its own on a portrait page, and on a landscape page whichever way it is
+// turned; the same four as a measured printer's that prints true come to the same sheets. By hand, the cell of a single
+// column of A4 with 4 and 10 mm left and right is 210 less 14 less two strips of 6 mm wide at most.
+func TestMarginsOfEachEdge(t *testing.T) {
+	four := Margins{LeftMM: 4, TopMM: 5, RightMM: 10, BottomMM: 12}
+	require.Equal(t, "4,5,10,12mm", four.String())
+	for _, o := range []Orientation{Portrait, Landscape} {
+		s := plain()
+		s.Orientation, s.MaxSheets, s.DistanceMM = o, 6, 0
+		s.Margins = &four
+		p := mustPlan(t, s)
+		require.NoError(t, p.Check())
+		require.Equal(t, 12.0, p.Backdrop.MarginMM)
+		s.Margins, s.Printer = nil, &Printer{"true", a4, 1, 1, four, Growth{}}
+		q := mustPlan(t, s)
+		require.Equal(t, q.Sheets, p.Sheets)
+		for _, sheet := range p.Sheets {
+			requireDrawnFor(t, p.Backdrop, sheet, *s.Printer)
+		}
+	}
+	s := plain()
+	s.Margins, s.Orientation, s.MaxSheets, s.Print, s.DistanceMM = &four, Portrait, 1, Size{}, 0
+	require.LessOrEqual(t, mustPlan(t, s).Backdrop.WidthMM, 210.0-14-12+1e-9)
+	s.Margins = &Margins{LeftMM: -1}
+	_, err := s.Plan()
+	require.ErrorContains(t, err, "each must be 0mm or more")
 }

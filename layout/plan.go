@@ -70,7 +70,8 @@ type Backdrop struct {
 	YEdgesMM    []float64   `json:"row_edges_mm"`
 	Paper       Paper       `json:"paper"`
 	Orientation Orientation `json:"orientation"`
-	MarginMM    float64     `json:"margin_mm"` // along each edge; the widest of a measured printer's
+	MarginMM    float64     `json:"margin_mm"`            // along each edge; the widest where they differ
+	Margins     *Margins    `json:"margins_mm,omitempty"` // where each edge has one of its own, without a measured printer
 	LapMM       float64     `json:"lap_mm"`
 	LightFrom   Corner      `json:"light_from"`
 	Printer     *Printer    `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any

@@ -38,6 +38,7 @@ type Setup struct {
 	Paper       Paper
 	Orientation Orientation
 	MarginMM    float64  // 0 and up
+	Margins     *Margins // of each edge of the upright page, in place of MarginMM; nil when not asked for
 	Printer     *Printer // a measured one, whose margins count in place of MarginMM; nil when not asked for
 	LapMM       float64
 	LightFrom   Corner
@@ -158,8 +159,9 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 		return Backdrop{
 			WidthMM: board.WidthMM, HeightMM: board.HeightMM, Surround: s.fills(), FillOnly: s.fillOnly(), Columns: columns,
 			Rows:  rows,
-			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), LapMM: s.LapMM, LightFrom: s.LightFrom,
-			Printer: s.Printer,
+			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), Margins: s.Margins, LapMM: s.LapMM,
+			LightFrom: s.LightFrom,
+			Printer:   s.Printer,
 		}
 	}
 	if err := s.holds(board); err != nil {
@@ -267,6 +269,8 @@ func (s Setup) check() error {
 			"no light through)", s.Fill)
 	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
+	case s.Margins != nil && !(s.Margins.narrowestMM() >= 0 && s.Margins.widestMM() <= MaxLengthMM):
+		return fmt.Errorf("margins of %s can't be: each must be 0mm or more", s.Margins)
 	case !(s.LapMM >= minLapMM && s.LapMM <= MaxLengthMM):
 		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing ticks and the paste",
 			s.LapMM, minLapMM)

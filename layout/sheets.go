@@ -15,7 +15,8 @@ type paperLie struct {
 // lies returns the ways that the setup allows, the one to prefer first.
 func (s Setup) lies() ([]paperLie, error) {
 	lie := func(o Orientation) paperLie {
-		return Backdrop{Paper: s.Paper, Orientation: o, MarginMM: s.MarginMM, LapMM: s.LapMM, Printer: s.Printer}.lie()
+		return Backdrop{Paper: s.Paper, Orientation: o, MarginMM: s.MarginMM, Margins: s.Margins, LapMM: s.LapMM,
+			Printer: s.Printer}.lie()
 	}
 	var all []paperLie
 	if s.Orientation != Landscape {
@@ -28,8 +29,11 @@ func (s Setup) lies() ([]paperLie, error) {
 		for _, r := range []run{l.across, l.down} {
 			if least := min(r.innerMM(), r.lastMM()); least < minCellMM {
 				margin := fmt.Sprintf("a margin of %gmm", s.MarginMM)
-				if s.Printer != nil {
+				switch {
+				case s.Printer != nil:
 					margin = fmt.Sprintf("the margins of printer %q", s.Printer.Name)
+				case s.Margins != nil:
+					margin = "margins of " + s.Margins.String()
 				}
 				return nil, fmt.Errorf("paper %s with %s and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that "+
 					"can be cut and pasted: make the margin or lap smaller, or the paper larger",

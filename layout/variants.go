@@ -78,7 +78,8 @@ func (p Plan) AsSetup() Setup {
 		DistanceMM: p.Drop.DistanceMM, Print: p.Picture.Print(), Fill: p.Picture.Fill,
 		Fit: p.Picture.Fit, Look: p.Picture.Look, Framing: p.Picture.Framing,
 		Proportions: p.Picture.FlatWidthMM / p.Picture.FlatHeightMM,
-		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Printer: b.Printer, LapMM: b.LapMM,
+		Paper:       b.Paper, Orientation: b.Orientation, MarginMM: b.MarginMM, Margins: b.Margins,
+		Printer: b.Printer, LapMM: b.LapMM,
 		LightFrom: b.LightFrom,
 		Camera:    p.Camera.AsSetup(), Shooting: p.Shooting, Lamps: p.Lamps, Inches: p.Inches,
 	}

@@ -47,12 +47,12 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	}
 	show := progress{console: c}
 	defer show.clear()
-	paper, printer, asked, err := r.Paper(j.Backdrop)
+	on, asked, err := r.Paper(j.Backdrop)
 	if err != nil {
 		return err
 	}
 	if asked {
-		if again, err = again.On(paper, printer, show.watch()); err != nil {
+		if again, err = again.On(on, show.watch()); err != nil {
 			return err
 		}
 	}

@@ -66,7 +66,15 @@ func (r *Report) buy() []Fact {
 	b, n := p.Backdrop, len(p.Sheets)
 	spares := max(leastSpares, int(math.Ceil(spareShare*float64(n))))
 	printer := say("a printer that takes %s and prints to within %s of the paper's edge", b.Paper.Name, Length(b.MarginMM))
-	if b.Printer != nil {
+	switch {
+	case b.Printer == nil && b.Borderless():
+		printer = say("a printer that prints %s to the edge, borderless", b.Paper.Name)
+	case b.Printer == nil && b.Margins != nil:
+		m := b.Margins
+		printer = say("a printer that takes %s and prints to within %s of its left edge, %s of its upper, %s of its "+
+			"right and %s of its lower one", b.Paper.Name, Length(m.LeftMM), Length(m.TopMM), Length(m.RightMM),
+			Length(m.BottomMM))
+	case b.Printer != nil:
 		printer = say("the printer measured as %s, with %s in it", strong(b.Printer.Name), b.Paper.Name)
 	}
 	least := func(mm float64) Figure { return WholeMM(roundUp(mm, boardStepMM)) }

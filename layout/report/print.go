@@ -28,8 +28,17 @@ func (r *Report) print() []Fact {
 		facts = append(facts, Fact{Key: "print.bare", Text: say("%s of the %s cells carry picture; the others have no sheet",
 			whole("", float64(len(p.Sheets)), Bare), whole("", float64(cells), Bare))})
 	}
+	if n := solidSheets(p); n > 0 {
+		facts = append(facts, Fact{Key: "print.solid", Text: say("%s of them carry nothing but the colour around the "+
+			"picture, solid ink: a board painted so, or cloth, would do instead", Figure{Value: float64(n)})})
+	}
 	margin := say("margins as measured")
-	if b.Printer == nil {
+	switch mm := func(v float64) Figure { return Figure{Value: v, Decimals: 2} }; {
+	case b.Printer == nil && b.Margins != nil:
+		m := b.Margins
+		margin = say("margins left %s, top %s, right %s, bottom %s mm", mm(m.LeftMM), mm(m.TopMM), mm(m.RightMM),
+			mm(m.BottomMM))
+	case b.Printer == nil:
 		margin = say("margin %s", Figure{Path: "backdrop.margin_mm", Value: b.MarginMM, Unit: MM, Decimals: 2})
 	}
 	facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
@@ -65,6 +74,21 @@ func (r *Report) nearby(lies bool) Text {
 		each = append(each, text)
 	}
 	return join(each, ", ")
+}
+
+// solidSheets is how many sheets lie wholly beyond the picture, on a board that goes on in one colour.
+func solidSheets(p layout.Plan) (n int) {
+	if _, colour := p.Backdrop.Surround.Colour(); !colour {
+		return 0
+	}
+	picture := p.PictureOnBoard()
+	for _, s := range p.Sheets {
+		if c := s.Cell; c.XMM >= picture.RightMM() || c.RightMM() <= picture.XMM || c.YMM >= picture.BottomMM() ||
+			c.BottomMM() <= picture.YMM {
+			n++
+		}
+	}
+	return n
 }
 
 // counted is how many of a thing there are.

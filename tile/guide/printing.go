@@ -29,8 +29,7 @@ func (b *book) printing() {
 		b.step(1, "Open "+strong("sheets.pdf")+pages)
 		b.step(2, fmt.Sprintf("In the print dialogue choose %s, %s, and the kind of paper put in.",
 			strong(b.clean(p.Backdrop.Paper.Name)), p.Backdrop.Orientation))
-		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". Switch off "+strong("fit to page")+
-			", "+strong("shrink")+", "+strong("scale to fit")+" and "+strong("borderless")+": each of them changes the size.")
+		b.step(3, "Choose "+strong("100"+noBreak+"%")+" or "+strong("actual size")+". "+b.scalingOff())
 		if b.job.single() {
 			b.step(4, "Choose the best quality, print, and let the ink dry as long as the paper\u2019s maker says. Check "+
 				"the size before you cut.")
@@ -42,6 +41,22 @@ func (b *book) printing() {
 			"Only then print the rest, all in one go, and let the ink dry as long as the paper\u2019s maker says.")
 	})
 	b.keep((*book).checkSize, tallTopic)
+}
+
+// scalingOff says what to switch off, since it changes the size.
+func (b *book) scalingOff() string {
+	off := "Switch off " + strong("fit to page") + ", " + strong("shrink") + ", " + strong("scale to fit")
+	if !b.job.Plan.Backdrop.Borderless() {
+		return off + " and " + strong("borderless") + ": each of them changes the size."
+	}
+	text := off + ": each of them changes the size. Switch " + strong("borderless") + " on, since the sheets go to the " +
+		"paper\u2019s edge, and set its expansion to none: by itself it enlarges a page by some 2 to 3" + noBreak + "% " +
+		"(common practice, no source)."
+	if b.job.Plan.Backdrop.Printer == nil {
+		text += " Where that can\u2019t be set, print the page of dropsheet gauge borderless too, and make the job with " +
+			strong("--printer") + "."
+	}
+	return text
 }
 
 // checkSize says how to measure the page that is printed first, and how far off it may be.

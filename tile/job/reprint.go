@@ -29,17 +29,28 @@ func NewReprint(j Job, names []string) (Reprint, error) {
 	return Reprint{j, chosen, names}, WrongWords(err)
 }
 
-// On puts the sheets on other paper or another printer, nil for one that was not measured. Their pixels and their
-// size stay as they were.
-func (r Reprint) On(paper layout.Paper, printer *layout.Printer, w Watch) (Reprint, error) {
-	plan, sheets, err := r.Job.Plan.Reprint(r.Sheets, paper, printer)
+// On is what sheets are printed on.
+type On struct {
+	Paper   layout.Paper
+	Printer *layout.Printer // nil for one that was not measured
+	Margins *layout.Margins // of one that was not measured, where they are told
+}
+
+// On puts the sheets on other paper or another printer. Their pixels and their size stay as they were; their laps may
+// come narrower, which is warned of.
+func (r Reprint) On(on On, w Watch) (Reprint, error) {
+	was := r.Job.Backdrop
+	plan, sheets, err := r.Job.Plan.Reprint(r.Sheets, on.Paper, on.Printer, on.Margins)
 	if err != nil {
 		return Reprint{}, WrongWords(err)
 	}
 	w.tell(report.PaperWarnings(plan.Backdrop))
-	if printer == nil && r.Job.Backdrop.Printer != nil {
-		w.warn("nothing is known of this printer's margins or scale: look that all cut marks are there, and measure the " +
-			"check rule")
+	if plan.Backdrop.LapMM < was.LapMM {
+		w.warn(fmt.Sprintf("this printer lacks the room for laps of %gmm: they are %gmm wide here, and the sheet fits all "+
+			"the same", was.LapMM, plan.Backdrop.LapMM))
+	}
+	if on.Printer == nil && was.Printer != nil {
+		w.warn("nothing is known of this printer's scale: look that all cut marks are there, and measure the check rule")
 	}
 	r.Job.Plan, r.Sheets = plan, sheets
 	return r, nil

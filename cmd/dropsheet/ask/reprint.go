@@ -1,12 +1,14 @@
 package ask
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/job"
 )
 
 // Reprint is what reprint is asked for.
@@ -14,6 +16,7 @@ type Reprint struct {
 	flags *pflag.FlagSet
 	jobArtwork
 	printer string
+	margin  margins
 	paper   layout.Paper
 	Spare   int // more copies of each sheet
 	Out     string
@@ -28,6 +31,8 @@ func (r *Reprint) Register(flags *pflag.FlagSet) {
 		"one that was not measured (default: as the job was made)")
 	add(flags, &r.paper, "paper", "name|WxH", "", layout.ParsePaper,
 		"print on other paper that holds the sheets (default: as the job was made)")
+	add(flags, &r.margin, "margin", "length|L,T,R,B", "", margin, "print on a printer that was not measured and can't "+
+		"reach that along the paper's edges: one length, or left, top, right and bottom (default: as the job was made)")
 	add(flags, &r.Spare, "spare", "N", "", spares,
 		fmt.Sprintf("that many more copies of each sheet, right after it, 0 to %d (default 0)", mostSpares))
 	add(flags, &r.Out, "out", "file", "", named, "file to write (default: reprint- and the names, in the job's folder)")
@@ -49,20 +54,32 @@ func spares(s string) (int, error) {
 // noPrinter is the name that stands for a printer that was not measured.
 const noPrinter = "none"
 
-// Paper is the paper and the printer, nil for one that was not measured, that sheets of a backdrop shall go on. asked
-// is false when that is as they were.
-func (r *Reprint) Paper(b layout.Backdrop) (paper layout.Paper, printer *layout.Printer, asked bool, err error) {
-	paper, printer = b.Paper, b.Printer
-	if r.flags.Changed("paper") {
-		paper = r.paper
+// Paper is the paper and the printer, nil for one that was not measured, that sheets of a backdrop shall go on,
+// and that one's margins where they are told. asked is false when that is as they were.
+func (r *Reprint) Paper(b layout.Backdrop) (on job.On, asked bool, err error) {
+	given := r.flags.Changed
+	on = job.On{Paper: b.Paper, Printer: b.Printer}
+	if given("paper") {
+		on.Paper = r.paper
+	}
+	if given("margin") {
+		if given("printer") && r.printer != noPrinter {
+			return on, true, job.WrongWords(errors.New("--printer brings the margins that were measured, and --margin " +
+				"others: give one of them"))
+		}
+		on.Printer, on.Margins = nil, r.margin.each
+		if on.Margins == nil {
+			mm := r.margin.allMM
+			on.Margins = &layout.Margins{LeftMM: mm, TopMM: mm, RightMM: mm, BottomMM: mm}
+		}
 	}
 	switch {
 	case r.printer == noPrinter:
-		printer = nil
-	case r.flags.Changed("printer"):
-		if printer, err = keptPrinter(r.printer); err != nil {
-			return paper, nil, true, err
+		on.Printer = nil
+	case given("printer"):
+		if on.Printer, err = keptPrinter(r.printer); err != nil {
+			return on, true, err
 		}
 	}
-	return paper, printer, r.flags.Changed("printer") || r.flags.Changed("paper"), nil
+	return on, given("printer") || given("paper") || given("margin"), nil
 }

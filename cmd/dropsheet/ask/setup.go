@@ -26,6 +26,7 @@ type setup struct {
 	sharpToPx  float64
 	picture    picture
 	printer    string
+	margin     margins
 	limits     artwork.Limits
 	artwork    string // the picture's file; empty for none, and for that of a job
 	again      again
@@ -87,8 +88,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"on it", layout.BorderMM))
 	add(flags, &s.asked.Board.HeightMM, "board-height", "length", "", aboveZero, "its height; likewise")
 	add(flags, &s.asked.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
-	add(flags, &s.asked.MarginMM, "margin", "length", "5mm", zeroOrMore,
-		"what the printer can't reach along each edge of the paper, 0mm or more")
+	add(flags, &s.margin, "margin", "length|L,T,R,B", "5mm", margin, "what the printer can't reach along each edge of "+
+		"the paper, 0mm or more: one for all, or left, top, right and bottom of the upright page, such as 4,4,4,12mm")
 	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place "+
 		"of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.asked.LapMM, "lap", "length", "10mm", aboveZero,
@@ -112,6 +113,7 @@ func (s *setup) register(flags *pflag.FlagSet) {
 func (s *setup) read() (layout.Setup, error) {
 	out := s.asked
 	s.picture.apply(&out)
+	out.MarginMM, out.Margins = s.margin.allMM, s.margin.each
 	out.Drop.Index, out.Material = s.material.Index, s.material.Name
 	g, err := s.camera.setup()
 	if err != nil {
