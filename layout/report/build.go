@@ -138,5 +138,6 @@ func longestCutMM(p layout.Plan) (longest float64) {
 // diagonalMM is the diagonal of the print.
 func diagonalMM(b layout.Backdrop) float64 { return math.Hypot(b.WidthMM, b.HeightMM) }
 
-// roundUp rounds up to a whole number of steps.
-func roundUp(mm, stepMM float64) float64 { return math.Ceil(mm/stepMM-1e-9) * stepMM }
+// roundUp rounds up to a whole number of steps; a hundredth of a millimetre over one, which no saw keeps, does not
+// ask for the next.
+func roundUp(mm, stepMM float64) float64 { return math.Ceil((mm-0.01)/stepMM) * stepMM }

@@ -50,7 +50,7 @@ const (
 )
 
 func (r rounding) to(v float64, decimals int) float64 {
-	const slip = 1e-9 // of a place: a figure that is whole but for rounding stays what it is
+	const slip = 1e-5 // of a place: a figure that is whole but for rounding stays what it is
 	places := math.Pow10(decimals)
 	switch {
 	case r == up:

@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 
+	"dropsheet/flip"
 	"dropsheet/layout/shot"
 )
 
@@ -10,7 +11,8 @@ import (
 // then what is well. Where lines do not suffice for the first, the last says how many are left.
 func (r *Report) checksInShort(most int) []GlanceLine {
 	var asks, well []GlanceLine
-	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkSmear(),
+	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkRod(),
+		r.checkSmear(),
 		r.checkBoard(), r.checkTravel(), r.checkGlare(), r.checkHighlights(), r.checkMains(), r.checkSensor(),
 		r.checkDetail()} {
 		switch {
@@ -99,14 +101,43 @@ func (r *Report) checkSharp() GlanceLine {
 		}
 		return isWell("sharp", say("%s: edge and picture within %s", from, within))
 	}
-	least := say("not within %s; at best %s, at %s", within.bare(), blur("sharpness.least.blur_px", s.Least.BlurPx),
+	best := say("%s; best %s, at %s", r.worstBlur(), blur("sharpness.least.blur_px", s.Least.BlurPx).bare(),
 		stop("sharpness.least.f_number", s.Least.FNumber))
 	if s.Wider == nil {
-		return mends("sharp", least)
+		return mends("sharp", best)
 	}
 	mend := enough("sharpness.wider_frame.frame_width_mm", s.Wider.FrameWidthMM)
-	return mends("sharp", say("%s; a frame %s wide is", least, mend), say("at best %s, at %s; a frame %s wide is sharp",
-		blur("sharpness.least.blur_px", s.Least.BlurPx), stop("sharpness.least.f_number", s.Least.FNumber), mend), least)
+	return mends("sharp", say("%s; sharp in a frame of %s", best, mend), best)
+}
+
+// worstBlur is the largest of the blurs of edge and picture at the plan's own stop and focus.
+func (r *Report) worstBlur() Figure {
+	own, path := r.ownStop()
+	at, in := atFocus(own, r.shot.Camera.Focus)
+	centrePx, fillPx := r.shot.PictureBlurs(at.Blur)
+	centre, fill := r.blurPaths(path+in, at.Blur)
+	worst := blur(path+in+".blur_px.edge_px", at.Blur.EdgePx)
+	for _, f := range []Figure{blur(centre, centrePx), blur(fill, fillPx)} {
+		if f.Value > worst.Value {
+			worst = f
+		}
+	}
+	return worst
+}
+
+// checkRod says how far a picture in a rod blurs along it, which no stop mends.
+func (r *Report) checkRod() GlanceLine {
+	if r.shot.Drop.Body == flip.Ball {
+		return GlanceLine{}
+	}
+	own, path := r.ownStop()
+	at, in := atFocus(own, r.shot.Camera.Focus)
+	alongPx := at.Blur.Centre.SagittalPx
+	if alongPx <= r.shot.Camera.SharpToPx {
+		return GlanceLine{}
+	}
+	return mends("rod", say("along it the picture blurs by %s, at any stop", blur(path+in+".blur_px.centre.sagittal_px",
+		alongPx)))
 }
 
 func (r *Report) checkSmear() GlanceLine {
@@ -114,7 +145,7 @@ func (r *Report) checkSmear() GlanceLine {
 	if m == nil || m.Smear == nil || m.Smear.SmearPx <= max(m.Smear.BlurPx, r.shot.Camera.SharpToPx) {
 		return GlanceLine{}
 	}
-	return mends("smear", say("%s, more than the blur: under it at %s", blur("shot.smear_px", m.Smear.SmearPx),
+	return mends("smear", say("%s, over the blur; under it from %s on", blur("shot.smear_px", m.Smear.SmearPx),
 		shutterUnder("motion.smear.shutter_for_blur_s", m.Smear.ShutterForBlurS)))
 }
 
@@ -169,7 +200,11 @@ func (r *Report) checkTravel() GlanceLine {
 	}
 	text := join(ways, ", ")
 	if asks {
-		return mends("travel", say("%s; --surround gives more", text), text)
+		more := "--surround"
+		if r.shot.Backdrop.Surround != "" {
+			more = "a larger --surround-size"
+		}
+		return mends("travel", say("%s; %s gives more", text, more), text)
 	}
 	return isWell("travel", text)
 }

@@ -43,8 +43,8 @@ func (r *Report) middle() []Text {
 	if _, canBe := r.shot.Clear(c); canBe {
 		return nil
 	}
-	crosses := say("a seam crosses the middle of what the %s shows, and no layout of %s keeps it out", r.body,
-		counted("", len(r.shot.Sheets), "sheet", "sheets"))
+	crosses := say("a seam crosses the middle of what the %s shows, and no layout of %s %s keeps it out", r.body,
+		counted("", len(r.shot.Sheets), "sheet", "sheets"), string(r.shot.Backdrop.Orientation))
 	finer, ok := r.shot.ClearedBy(c, len(r.shot.Sheets)+4)
 	if !ok {
 		return []Text{crosses}

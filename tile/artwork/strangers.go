@@ -73,5 +73,5 @@ func strange(src source) error {
 	if bytes.HasPrefix(text, []byte("<")) && bytes.Contains(text, []byte("<svg")) {
 		return errors.New("this is an SVG drawing, which is not read; " + asPDF)
 	}
-	return errors.New("this is not a picture of a known format; save it as JPEG, PNG, TIFF, BMP, GIF or WebP")
+	return errors.New("this is not a picture of a known format; save it as JPEG, PNG, TIFF, BMP, GIF, WebP or PDF")
 }

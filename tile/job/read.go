@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -40,6 +41,10 @@ func Read(path string) (Job, error) {
 	if errors.As(err, new(*readfile.NotRegularError)) {
 		return Job{}, fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it",
 			path)
+	}
+	if errors.Is(err, fs.ErrNotExist) && path != given {
+		return Job{}, fmt.Errorf("folder %q holds no job.json: name one that make wrote, or a picture in place of the folder",
+			given)
 	}
 	if err != nil {
 		return Job{}, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,

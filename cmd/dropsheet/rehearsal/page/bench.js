@@ -113,7 +113,7 @@ export class Bench {
     this.#handles.camera.put(lens.x, y0, "");
     this.#handles.drop.put(drop.x, y0, "");
     const caught = this.#bench.figures?.catches.find(c => Math.abs(c.distance_mm - dist) < 0.5);
-    this.#handles.board.put(board.x, y0, this.#handles.board.held || caught ? caught ? `${caught.sheets} sheets at ${readMM(caught.distance_mm)}` : readMM(dist) : "");
+    this.#handles.board.put(board.x, y0, !this.#handles.board.held ? "" : caught ? `${caught.sheets} sheets at ${readMM(caught.distance_mm)}` : readMM(dist));
     this.#catches(at, half);
     this.#arrangeLamps(lamps, at, dist, across);
     document.getElementById("less-light").hidden = !lamps.length;
