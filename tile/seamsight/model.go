@@ -124,7 +124,8 @@ func (m *Model) sighting(l look, xMM, yMM float64) Sighting {
 	visiblePx := math.Sqrt(widthPx*widthPx + 1 + blurPx*blurPx)
 	printed, spread := m.paint.at(xMM, yMM, visiblePx/m.pxPerMM*l.boxX, visiblePx/m.pxPerMM*l.boxY)
 	lit := m.light.At(xMM, yMM) * l.light
-	picture, seam := printed*lit, board.PaperWhite*lit
+	// Wrapped, so that no processor subtracts in the same step, which would tell white from white by its last digits.
+	picture, seam := float64(printed*lit), float64(board.PaperWhite*lit)
 	s := Sighting{
 		WidthPx: widthPx, PxPerMM: across, AlongPx: l.along * m.pxPerMM,
 		VisiblePx: visiblePx,
