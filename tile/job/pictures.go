@@ -29,7 +29,8 @@ const (
 	dropViewDrops  = 1.15
 )
 
-// The close-up beside the proof: its side, and in how many times fewer pixels each way it is traced. A lens blurs a
+// The close-up beside the proof: its side at most, no longer than the camera's own, and in how many times fewer pixels
+// each way it is traced. A lens blurs a
 // drop that fills the frame over several of these, at any stop: more would cost much of make's time and show nothing.
 const (
 	closeUpSidePx = 1200
@@ -79,12 +80,13 @@ func (m *making) writePictures(ctx context.Context) error {
 	}
 	return m.write(place.CloseUpFile, func(w io.Writer) error {
 		// of the proof's shot, which has told what clips
-		scene.Camera = proof.CloseUp(plan, closeUpSidePx/closeUpCoarse, dropViewDrops)
+		sidePx := min(closeUpSidePx, max(plan.Camera.WidthPx, plan.Camera.HeightPx))
+		scene.Camera = proof.CloseUp(plan, max(1, sidePx/closeUpCoarse), dropViewDrops)
 		frame, err := render(ctx, scene, m.watch)
 		if err != nil {
 			return err
 		}
-		large := imaging.Resize(frame, closeUpSidePx, closeUpSidePx, imaging.CatmullRom)
+		large := imaging.Resize(frame, sidePx, sidePx, imaging.CatmullRom)
 		return writePNG(func() image.Image { return large })(w)
 	})
 }

@@ -52,7 +52,7 @@ func (r Reprint) On(on On, w Watch) (Reprint, error) {
 	if on.Printer == nil && was.Printer != nil {
 		w.warn("nothing is known of this printer's scale: look that all cut marks are there, and measure the check rule")
 	}
-	r.Job.Plan, r.Sheets = plan, sheets
+	r.Job.Plan, r.Sheets = layout.Rounded(plan), layout.Rounded(sheets) // as make does
 	return r, nil
 }
 

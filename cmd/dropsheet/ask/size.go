@@ -60,11 +60,11 @@ func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
 	if was := s.again.of; was != nil { // make may have laid the paper the other way, for the sake of the seams
 		for _, p := range plans {
 			if p.Backdrop.Orientation == was.Backdrop.Orientation {
-				return p, part, nil
+				return layout.Rounded(p), part, nil
 			}
 		}
 	}
-	return plans[0], part, nil
+	return layout.Rounded(plans[0]), part, nil // to the figures that a job keeps
 }
 
 // part is the part of the artwork that is used, in its pixels; empty without one. Of a job's own artwork the job knows

@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"reflect"
+
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
@@ -22,7 +24,8 @@ func (w *whatIf) register(flags *pflag.FlagSet) {
 
 // Apply is the plan as the words would have it.
 func (w *whatIf) Apply(p layout.Plan) (layout.Plan, error) {
-	g, err := w.over(given{p.Camera.AsSetup(), p.Drop.CameraMM, p.Lamps, p.Shooting})
+	was := given{p.Camera.AsSetup(), p.Drop.CameraMM, p.Lamps, p.Shooting}
+	g, err := w.over(was)
 	if err != nil {
 		return layout.Plan{}, err
 	}
@@ -30,6 +33,9 @@ func (w *whatIf) Apply(p layout.Plan) (layout.Plan, error) {
 		if p, err = p.WithShape(w.oblate); err != nil {
 			return layout.Plan{}, job.WrongWords(err)
 		}
+	}
+	if reflect.DeepEqual(g, was) { // to the last digit, which the job rounds
+		return p, nil
 	}
 	if p, err = p.WithCamera(g.camera, g.cameraMM, g.lamps); err != nil {
 		return layout.Plan{}, job.WrongWords(err)
