@@ -38,11 +38,10 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 		to.write(newErrorRecord(err, q.Words), nil)
 		return
 	}
-	subject, _ := b.now()
 	side := max(leastSidePx, min(q.SidePx, mostSidePx))
 	even := s.plans[0]
 	rough := b.roughly(even)
-	to.write(newPlanRecord(subject, s, rough, q.Words, false), nil)
+	to.write(newPlanRecord(s, rough, q.Words, false), nil)
 	if q.Draft {
 		b.frame(ctx, to, s, rough, "draft", side, fewRays)
 		return
@@ -64,8 +63,8 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 		return
 	}
 	b.keep(plan)
-	to.write(newPlanRecord(subject, s, plan, q.Words, true), nil)
-	if key := boardKey(plan); key != q.Board {
+	to.write(newPlanRecord(s, plan, q.Words, true), nil)
+	if key := boardKey(s, plan); key != q.Board {
 		to.writeBoard(ctx, plan, s, key)
 	}
 	b.frame(ctx, to, s, plan, "few", side, fewRays)

@@ -1,6 +1,7 @@
 package rehearsal
 
 import (
+	"encoding/hex"
 	"encoding/json"
 	"hash/fnv"
 	"image"
@@ -32,7 +33,7 @@ type bench struct {
 	art     *onScreen
 	placed  placed
 	pace    pace
-	dropped string // the folder of the picture that was dropped on the page; empty for none
+	dropped *lent // the folder of the picture that was dropped on the page; nil for none
 }
 
 func newBench(s Subject) *bench {
@@ -51,15 +52,10 @@ func (b *bench) now() (Subject, *onScreen) {
 	return b.subject, b.art
 }
 
-// put puts another picture on the bench.
-func (b *bench) put(s Subject, art *onScreen) {
-	b.mutex.Lock()
-	defer b.mutex.Unlock()
-	b.subject, b.art, b.placed = s, art, placed{}
-}
-
 // set is the bench as words have it.
 type set struct {
+	subject Subject
+	sum     string // the artwork's SHA-256
 	asked   *ask.Rehearse
 	order   job.Order // without a folder
 	part    image.Rectangle
@@ -79,7 +75,7 @@ func (b *bench) set(words []Word) (*set, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &set{asked: asked}
+	s := &set{subject: subject, sum: hex.EncodeToString(whole.SHA256[:]), asked: asked}
 	w, h := whole.Size()
 	if s.order, s.part, s.plans, err = asked.Bench(subject.Artwork, w, h); err != nil {
 		return nil, err
@@ -90,11 +86,11 @@ func (b *bench) set(words []Word) (*set, error) {
 }
 
 // boardKey tells boards apart by what they show, seams and lamps left out.
-func boardKey(p layout.Plan) string {
+func boardKey(s *set, p layout.Plan) string {
 	p.Backdrop.XEdgesMM, p.Backdrop.YEdgesMM = nil, nil
 	h := fnv.New64a()
 	// nothing in these can fail to be encoded
-	_ = json.NewEncoder(h).Encode([]any{p.Drop.Reverses, p.Picture, p.Backdrop})
+	_ = json.NewEncoder(h).Encode([]any{s.sum, s.part, s.order.Setup.Background, p.Drop.Reverses, p.Picture, p.Backdrop})
 	return strconv.FormatUint(h.Sum64(), 36)
 }
 

@@ -2,6 +2,7 @@ package rehearsal
 
 import (
 	"math"
+	"slices"
 
 	"dropsheet/layout"
 	"dropsheet/layout/report"
@@ -52,7 +53,10 @@ func newFiguresRecord(s *set, p layout.Plan) figuresRecord {
 	for _, f := range told.Facts() {
 		r.Facts = append(r.Facts, fact{f.Key, f.Name, job.Printable(f.Text.String()), f.Asks})
 	}
-	warnings := append(told.Warnings(), told.TooCoarse(s.part.Dx(), s.part.Dy())...)
+	warnings := told.Warnings()
+	if s.subject.Extent.Page == 0 { // a page has no pixels of its own
+		warnings = slices.Concat(warnings, told.TooCoarse(s.part.Dx(), s.part.Dy()))
+	}
 	for _, w := range warnings {
 		r.Warnings = append(r.Warnings, job.Printable(w.String()))
 	}

@@ -146,21 +146,7 @@ func TestDroppedPicture(t *testing.T) {
 	other, _ := jobtest.WritePattern(t, 50, 50)
 	text, err := os.ReadFile(other)
 	require.NoError(t, err)
-	drop := func(name string, text []byte) (b beginning, e errorRecord) {
-		r, err := http.NewRequest("POST", address+"picture", bytes.NewReader(text))
-		require.NoError(t, err)
-		r.Header.Set("Content-Type", "application/octet-stream")
-		r.Header.Set("Picture-Name", name)
-		got, err := http.DefaultClient.Do(r)
-		require.NoError(t, err)
-		defer got.Body.Close()
-		var all bytes.Buffer
-		_, err = all.ReadFrom(got.Body)
-		require.NoError(t, err)
-		require.NoError(t, json.Unmarshal(all.Bytes(), &b))
-		require.NoError(t, json.Unmarshal(all.Bytes(), &e))
-		return b, e
-	}
+	drop := func(name string, text []byte) (beginning, errorRecord) { return dropped(t, address, name, text) }
 	for name, says := range map[string]string{"x.exe": "no picture", "..": "no picture", "": "no picture",
 		"%zz.png": "can't be read"} {
 		_, e := drop(name, text)
@@ -189,4 +175,22 @@ func TestDroppedPicture(t *testing.T) {
 	require.NoError(t, err)
 	require.Empty(t, left)
 	require.FileExists(t, filepath.Join(b.Folder, "artwork.png"))
+}
+
+// dropped drops a picture on the page.
+func dropped(t *testing.T, address, name string, text []byte) (b beginning, e errorRecord) {
+	t.Helper()
+	r, err := http.NewRequest("POST", address+"picture", bytes.NewReader(text))
+	require.NoError(t, err)
+	r.Header.Set("Content-Type", "application/octet-stream")
+	r.Header.Set("Picture-Name", name)
+	got, err := http.DefaultClient.Do(r)
+	require.NoError(t, err)
+	defer got.Body.Close()
+	var all bytes.Buffer
+	_, err = all.ReadFrom(got.Body)
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(all.Bytes(), &b))
+	require.NoError(t, json.Unmarshal(all.Bytes(), &e))
+	return b, e
 }

@@ -101,7 +101,8 @@ func (s *server) make(w http.ResponseWriter, r *http.Request) {
 }
 
 func (s *server) makeJob(ctx context.Context, o order, to *records) error {
-	subject, _ := s.bench.now()
+	subject, back := s.bench.lend()
+	defer back()
 	folder := subject.Folder
 	if there(folder) && !o.Replace {
 		fresh := freshFolder(folder)

@@ -102,6 +102,10 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	}
 	extent, err := job.ReadExtent(path, 0, was.Limits)
 	if err != nil {
+		if _, first := job.ReadExtent(path, 1, was.Limits); first == nil {
+			return fmt.Errorf("%q has several pages: save the one that you want as a PDF of its own and drop that, or start "+
+				"rehearse anew with --page", name)
+		}
 		return err
 	}
 	whole, err := extent.Open(path, "", was.Limits)
@@ -110,25 +114,7 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	}
 	words := maps.Clone(was.Words)
 	delete(words, "page")
-	is := Subject{Artwork: path, Extent: extent, Limits: was.Limits, Dropped: true,
-		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}
-	b.put(is, &onScreen{open: is.open, whole: whole})
-	b.mutex.Lock()
-	old := b.dropped
-	b.dropped = folder
-	b.mutex.Unlock()
-	if old != "" {
-		_ = os.RemoveAll(old)
-	}
+	b.put(Subject{Artwork: path, Extent: extent, Limits: was.Limits, Dropped: true,
+		Folder: filepath.Join(filepath.Dir(was.Folder), ask.BackdropFolder(name)), Words: words}, whole, folder)
 	return nil
-}
-
-// clear takes away the picture that was dropped on the page, if one was.
-func (b *bench) clear() {
-	b.mutex.Lock()
-	defer b.mutex.Unlock()
-	if b.dropped != "" {
-		_ = os.RemoveAll(b.dropped)
-		b.dropped = ""
-	}
 }

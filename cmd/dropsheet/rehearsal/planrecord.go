@@ -27,8 +27,8 @@ type planRecord struct {
 	Proof   string          `json:"proof"` // and the one that renders this frame of it
 }
 
-func newPlanRecord(subject Subject, s *set, p layout.Plan, words []Word, placed bool) planRecord {
-	r := planRecord{head: head{Kind: "plan"}, Placed: placed, Plan: p, Board: boardKey(p), Drops: s.asked.Drops,
+func newPlanRecord(s *set, p layout.Plan, words []Word, placed bool) planRecord {
+	r := planRecord{head: head{Kind: "plan"}, Placed: placed, Plan: p, Board: boardKey(s, p), Drops: s.asked.Drops,
 		Stop: report.Stop(p.Camera.FNumber).String()}
 	r.Outline.WidthMM, r.Outline.HeightMM = p.Sight().OutlineMM()
 	if math.IsInf(r.Outline.WidthMM, 0) {
@@ -48,7 +48,7 @@ func newPlanRecord(subject Subject, s *set, p layout.Plan, words []Word, placed 
 	if sheets, ok := report.Of(p).Fact("print.sheets"); ok {
 		r.Sheets = sheets.Text.String()
 	}
-	r.Make, r.Proof = commandLines(subject, words)
+	r.Make, r.Proof = commandLines(s.subject, words)
 	return r
 }
 
