@@ -2,6 +2,7 @@ package rehearsal
 
 import (
 	"image"
+	"slices"
 	"sync"
 
 	"dropsheet/layout"
@@ -45,8 +46,10 @@ func (s *onScreen) of(part image.Rectangle, background, surround layout.Surround
 	defer s.mutex.Unlock()
 	whole, err := s.decode()
 	if err == nil && whole.Transparent && background != s.background {
-		s.background, s.whole, s.picture = background, nil, nil
-		whole, err = s.decode()
+		// What was decoded stays until there is another: the file may be gone by now.
+		if whole, err = s.open(background); err == nil {
+			s.background, s.whole, s.picture = background, whole, nil
+		}
 	}
 	if err != nil {
 		return nil, nil, err
@@ -60,6 +63,6 @@ func (s *onScreen) of(part image.Rectangle, background, surround layout.Surround
 	}
 	s.picture = nil // before there are two
 	picture, warnings := job.OnScreen(art, surround)
-	s.part, s.surround, s.picture, s.warnings = part, surround, picture, append(whole.Warnings, warnings...)
+	s.part, s.surround, s.picture, s.warnings = part, surround, picture, slices.Concat(whole.Warnings, warnings)
 	return s.picture, s.warnings, nil
 }

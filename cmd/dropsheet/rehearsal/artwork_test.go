@@ -1,6 +1,7 @@
 package rehearsal
 
 import (
+	"errors"
 	"image"
 	"image/color"
 	"image/draw"
@@ -51,4 +52,23 @@ func TestBackgroundUnderTransparentArtwork(t *testing.T) {
 			require.Equal(t, c.decoded, decoded)
 		})
 	}
+}
+
+// Artwork that can't be read again for another background stays as it was on its own.
+func TestBackgroundThatFails(t *testing.T) {
+	gone := errors.New("gone")
+	art := &onScreen{open: func(background layout.Surround) (*artwork.Picture, error) {
+		if background != "" {
+			return nil, gone
+		}
+		return &artwork.Picture{Image: image.NewGray(image.Rect(0, 0, 8, 8)), Transparent: true}, nil
+	}}
+	part := image.Rect(0, 0, 8, 8)
+	before, _, err := art.of(part, "", "")
+	require.NoError(t, err)
+	_, _, err = art.of(part, "#203040", "#203040")
+	require.ErrorIs(t, err, gone)
+	after, _, err := art.of(part, "", "")
+	require.NoError(t, err)
+	require.Same(t, before, after)
 }

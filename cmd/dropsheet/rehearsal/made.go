@@ -3,14 +3,13 @@ package rehearsal
 import (
 	"image/color"
 	"image/png"
-	"io/fs"
 	"net/http"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
 
 	"dropsheet/tile/artwork/page"
+	"dropsheet/tile/readfile"
 )
 
 // madeKinds are what may be looked at of a job that was made.
@@ -28,29 +27,21 @@ func (s *server) made(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusNotFound)
 		return
 	}
-	in, err := os.OpenRoot(folder)
-	if err != nil {
-		refuse(w, http.StatusNotFound)
-		return
-	}
-	defer in.Close()
-	f, err := in.Open(name)
+	f, info, err := readfile.Open(filepath.Join(folder, name))
 	if err != nil {
 		refuse(w, http.StatusNotFound)
 		return
 	}
 	defer f.Close()
-	info, err := f.Stat()
-	if err != nil || info.Mode()&fs.ModeType != 0 {
-		refuse(w, http.StatusNotFound)
-		return
-	}
 	w.Header().Set("Content-Type", kind)
 	if kind == "application/pdf" { // which the page's policy lets no viewer in the browser draw
 		w.Header().Set("Content-Disposition", `attachment; filename="`+name+`"`)
 	}
 	http.ServeContent(w, r, "", info.ModTime(), f)
 }
+
+// mostSheetsBytes bounds the sheets that are read to draw one of them.
+const mostSheetsBytes = 1 << 30
 
 // pageSidePx is the longer side of the picture of a page that was made.
 const pageSidePx = 320
@@ -67,7 +58,7 @@ func (s *server) madePage(w http.ResponseWriter, r *http.Request) {
 	}
 	s.drawing.Lock() // one at a time
 	defer s.drawing.Unlock()
-	data, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
+	data, err := readfile.All(filepath.Join(folder, "sheets.pdf"), mostSheetsBytes)
 	if err != nil {
 		refuse(w, http.StatusNotFound)
 		return

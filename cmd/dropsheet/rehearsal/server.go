@@ -7,6 +7,7 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"log"
 	"net"
 	"net/http"
 	"strings"
@@ -38,7 +39,7 @@ func Serve(ctx context.Context, l net.Listener, s Subject, flags []Heading, open
 		Handler: guard, BaseContext: func(net.Listener) context.Context { return ctx },
 		ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 30 * time.Second, IdleTimeout: 2 * time.Minute,
 		WriteTimeout: 30 * time.Second, MaxHeaderBytes: 16 << 10,
-		ErrorLog: nil,
+		ErrorLog: log.New(io.Discard, "", 0), // else what strangers send would be told on the terminal
 	}
 	_, art := in.bench.now()
 	go func() { _, _ = art.decoded() }() // while the browser starts

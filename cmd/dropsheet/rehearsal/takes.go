@@ -7,12 +7,12 @@ import (
 	"io"
 	"io/fs"
 	"net/http"
-	"os"
 	"path/filepath"
 	"strings"
 
 	"dropsheet/tile/job"
 	"dropsheet/tile/job/place"
+	"dropsheet/tile/readfile"
 )
 
 // take is a set-up that was kept, by its words.
@@ -44,20 +44,15 @@ func takesPath(s Subject) string {
 // readTakes reads those that were kept; none where there is no file.
 func readTakes(s Subject) ([]take, error) {
 	path := takesPath(s)
-	f, err := openRegular(path)
+	text, err := readfile.All(path, mostTakesBytes)
 	if errors.Is(err, fs.ErrNotExist) {
 		return []take{}, nil
 	}
 	if err != nil {
 		return []take{}, fmt.Errorf("takes %q can't be read: %w", path, place.Plainly(err))
 	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, mostTakesBytes+1))
-	if err != nil {
-		return []take{}, fmt.Errorf("takes %q can't be read: %w", path, place.Plainly(err))
-	}
 	var file takesFile
-	if len(text) > mostTakesBytes || json.Unmarshal(text, &file) != nil || file.Version != takesVersion {
+	if json.Unmarshal(text, &file) != nil || file.Version != takesVersion {
 		return []take{}, fmt.Errorf("takes %q: that is no file of takes: move it away, or save none", path)
 	}
 	if err := checkTakes(file.Takes); err != nil {
@@ -67,18 +62,6 @@ func readTakes(s Subject) ([]take, error) {
 		file.Takes = []take{}
 	}
 	return file.Takes, nil
-}
-
-// openRegular opens a file that is nothing else: a pipe would wait for its writer.
-func openRegular(path string) (*os.File, error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return nil, err
-	}
-	if !info.Mode().IsRegular() {
-		return nil, errors.New("it is no regular file")
-	}
-	return os.Open(path)
 }
 
 // checkTakes refuses takes that no page keeps.
