@@ -3,6 +3,9 @@
 package rehearsal
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/chromedp/cdproto/input"
@@ -78,9 +81,58 @@ func TestSheetAndPicture(t *testing.T) {
 	p.do(chromedp.Click(chromedp.CSS(".sheet:nth-of-type(8)")))
 	require.Regexp(t, `page 8 of sheets.pdf.*dropsheet reprint .*harbour-backdrop R2C3$`,
 		tell[string](p, `document.getElementById("sheet").textContent`))
+	p.do(chromedp.Click(chromedp.CSS("#keep")))
 	other, _ := jobtest.WritePattern(t, 90, 90)
 	p.do(chromedp.SetUploadFiles(chromedp.CSS("#another"), []string{other}))
 	p.until(`document.getElementById("subject").textContent.includes("90 × 90")`)
 	p.rested()
 	require.Contains(t, tell[string](p, `document.getElementById("made-of").textContent`), "pattern-backdrop")
+	require.Zero(t, tell[int](p, `document.querySelectorAll(".take").length`), "takes of the picture before")
+}
+
+// What is wrong at the beginning stays to be read until a word changes.
+func TestBrokenTakes(t *testing.T) {
+	artwork := harbourFile(t)
+	takes := filepath.Join(filepath.Dir(artwork), "harbour-takes.json")
+	require.NoError(t, os.WriteFile(takes, []byte("notes"), 0o600))
+	p := open(t, artwork, 1280, 800)
+	require.Contains(t, p.fault(), "no file of takes")
+	p.focus("drop")
+	p.do(chromedp.KeyEvent(kb.ArrowRight))
+	p.until(`document.getElementById("fault").textContent === ""`)
+}
+
+// Places and lengths typed in any unit are where the server reads them, and move on from there.
+func TestTypedUnits(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	typed := func(name, word string) {
+		t.Helper()
+		p.focus(name)
+		p.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent(word), chromedp.KeyEvent(kb.Enter))
+	}
+	at := func(name string, want float64) {
+		t.Helper()
+		p.until(fmt.Sprintf(`Math.abs(document.querySelector(%q).ariaValueNow - %g) < 1e-3`, slider(name), want))
+	}
+	typed("lamp 1, right", "-60,0,80cm")
+	at("lamp 1, right", -600)
+	at("lamp 1, down", 0)
+	at("lamp 1, toward the camera", 800)
+	typed("lamp 2, right", "2',-1ft,24″")
+	at("lamp 2, right", 609.6)
+	at("lamp 2, down", -304.8)
+	typed("distance", "1.5ft")
+	at("distance", 457.2)
+	typed("drop at, right", "500,-200um")
+	at("drop at, right", 0.5)
+	at("drop at, down", -0.2)
+	p.rested()
+	p.focus("lamp 1, right")
+	p.do(chromedp.KeyEvent(kb.ArrowRight))
+	at("lamp 1, right", -590)
+	p.rested()
+	require.Empty(t, p.fault())
+	line := p.makeLine()
+	require.Contains(t, line, "--lamp -590mm,0mm,800mm")
+	require.NotContains(t, line, "NaN")
 }

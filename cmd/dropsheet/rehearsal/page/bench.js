@@ -1,7 +1,7 @@
 // The bench, from the side or from above: camera, drop, board and lamps on one axis, drawn to scale.
 import {add, clear} from "./draw.js";
 import {Handle} from "./handle.js";
-import {clamp, mm, readMM, sayMM, sayWay, short, toMM} from "./lengths.js";
+import {clamp, mm, readMM, sayMM, sayWay, short, writtenPlace} from "./lengths.js";
 
 export class Bench {
   #bench;
@@ -48,27 +48,34 @@ export class Bench {
 
   // The first lamp comes to stand up left of the board, the second as its twin, and each after that a little further up.
   #addLamp() {
-    const b = this.#bench.plan.plan.backdrop, lamps = this.#places(), off = Math.round(Math.max(b.width_mm, 500) / 10) * 10;
+    const w = this.#bench.words, b = this.#bench.plan.plan.backdrop, lamps = this.#places(), off = Math.round(Math.max(b.width_mm, 500) / 10) * 10;
     const last = lamps.at(-1);
     const to = !last ? [-off, 0, off] : lamps.length === 1 ? [-last[0] || off, last[1], last[2]] : [last[0], last[1] - 100, last[2]];
-    this.#say([...lamps, to]);
-    this.#bench.says(`lamp ${lamps.length + 1} added`);
+    w.set("lamp", [...w.all("lamp"), this.#word(to)]);
+    this.#bench.says(`lamp ${w.all("lamp").length} added`);
   }
 
   #takeLamp() {
-    const lamps = this.#places();
+    const lamps = this.#bench.words.all("lamp");
     if (!lamps.length) return;
     // What was told of each lamp in their order goes with it.
     for (const flag of ["lamp-lux", "lamp-size", "lamp-beam", "lamp-aim"]) {
       const told = this.#bench.words.all(flag);
       if (lamps.length === 1 || told.length === lamps.length) this.#bench.words.set(flag, lamps.length === 1 ? [] : told.slice(0, -1));
     }
-    this.#say(lamps.slice(0, -1));
+    this.#bench.words.set("lamp", lamps.slice(0, -1));
     this.#bench.says(`lamp ${lamps.length} taken away`);
   }
 
-  #places() { return this.#bench.words.all("lamp").map(l => l.split(",").map(toMM)); }
-  #say(places) { this.#bench.words.set("lamp", places.map(p => p.map(v => mm(v, 0)).join(","))); }
+  // Where lamps stand: as the page wrote it, or as the plan has it. Of one that was typed just now nothing is known yet.
+  #places() {
+    const planned = this.#bench.plan?.plan.lamps_mm ?? [];
+    const all = this.#bench.words.all("lamp").map((word, i) => writtenPlace(word) ?? (planned[i] && [planned[i].x, planned[i].y, planned[i].z]));
+    const unknown = all.indexOf(undefined);
+    return unknown < 0 ? all : all.slice(0, unknown);
+  }
+
+  #word(place) { return place.map(v => mm(v, 0)).join(","); }
 
   /** Draws the bench and puts its handles. */
   arrange() {
@@ -116,7 +123,7 @@ export class Bench {
     this.#handles.board.put(board.x, y0, !this.#handles.board.held ? "" : caught ? `${caught.sheets} sheets at ${readMM(caught.distance_mm)}` : readMM(dist));
     this.#catches(at, half);
     this.#arrangeLamps(lamps, at, dist, across);
-    document.getElementById("less-light").hidden = !lamps.length;
+    document.getElementById("less-light").hidden = !this.#bench.words.has("lamp");
   }
 
   #held() { return [...Object.values(this.#handles), ...this.#lamps].some(h => h.held); }
@@ -149,12 +156,12 @@ export class Bench {
 
   #newLamp(i) {
     const bench = this.#bench, place = () => this.#places()[i];
-    const say = to => bench.words.setOne("lamp", i, to.map(v => mm(v, 0)).join(","));
+    const say = to => bench.words.setOne("lamp", i, this.#word(to));
     // Arrows up and down go with what is up and down on the drawing.
     const axis = k => k === 2 ? "x" : k === (this.#above ? 0 : 1) ? "y" : undefined;
     const value = (k, name, words, min) => ({
       name: `lamp ${i + 1}, ${name}`, get axis() { return axis(k); }, backward: k === 2, fine: 10, coarse: 100, min, max: 100000, get: () => place()?.[k] ?? NaN,
-      say: words, set: v => { const to = place(); to[k] = v; say(to); },
+      say: words, set: v => { const to = place(); if (to) { to[k] = v; say(to); } },
       words: {get: () => bench.words.all("lamp")[i], set: t => bench.words.setOne("lamp", i, t)},
     });
     const values = [value(2, "toward the camera", v => `${sayMM(v, 0)} before the board`, 1),

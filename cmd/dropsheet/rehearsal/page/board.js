@@ -39,6 +39,12 @@ export class Board {
       this.#drawing.to = this.#place(e);
       this.arrange();
     });
+    this.#stage.addEventListener("pointercancel", () => {
+      if (!this.#drawing) return;
+      this.#drawing = null;
+      this.#pressed(false);
+      this.arrange();
+    });
     this.#stage.addEventListener("pointerup", () => {
       if (!this.#drawing) return;
       const c = this.#circle();
@@ -66,13 +72,22 @@ export class Board {
 
   async #avoid(circle) {
     this.#pressed(false);
-    const answer = await fetch("place", {method: "POST", headers: {"Content-Type": "application/json"},
-      body: JSON.stringify({words: this.#bench.words.list(), ...circle})});
-    const {kind, avoid} = await answer.json();
-    if (kind !== "place") return;
     const w = this.#bench.words;
+    let r;
+    try {
+      const answer = await fetch("place", {method: "POST", headers: {"Content-Type": "application/json"},
+        body: JSON.stringify({words: w.list(), ...circle})});
+      r = await answer.json();
+    } catch {
+      this.#bench.gone();
+      return;
+    }
+    if (r.kind !== "place") {
+      this.#bench.fault(r.text, r.hint, r.flag);
+      return;
+    }
     if (w.get("seams") === "even") w.set("seams", ""); // which leaves every seam in its place
-    w.set("avoid", [...w.all("avoid"), avoid]);
+    w.set("avoid", [...w.all("avoid"), r.avoid]);
   }
 
   // Where the board lies on its stage, in pixels, and how many there are to a millimetre.

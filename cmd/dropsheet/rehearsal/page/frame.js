@@ -1,6 +1,6 @@
 // The frame: what the camera will record, with handles on the drop and on the picture in it.
 import {Handle} from "./handle.js";
-import {clamp, mm, readMM, sayMM, sayWay, short, toMM} from "./lengths.js";
+import {clamp, mm, readMM, sayMM, sayWay, short, writtenPlace} from "./lengths.js";
 import {pixels} from "./records.js";
 
 const margin = 24; // handles stay so far inside the frame, in pixels
@@ -33,7 +33,7 @@ export class Frame {
     });
     const share = (i, name, axis) => ({
       name, axis, fine: 0.005, coarse: 0.1, min: 0, max: 1,
-      get: () => Number(w.get("centre").split(",")[i] ?? NaN) || (w.has("centre") ? 0 : 0.5),
+      get: () => this.#centre()[i],
       say: v => `${short(100 * v, 1)} per cent of the picture`,
       set: v => { const c = this.#centre(); c[i] = v; w.set("centre", c.map(x => short(x, 4)).join(",")); },
       words: {get: () => w.get("centre") || "0.5,0.5", set: t => w.set("centre", t)},
@@ -69,8 +69,8 @@ export class Frame {
 
   #turn() { return Number(this.#bench.words.get("turn")) || 0; }
   #centre() {
-    const [x, y] = this.#bench.words.get("centre").split(",").map(Number);
-    return this.#bench.words.has("centre") ? [x, y] : [0.5, 0.5];
+    const said = this.#bench.words.get("centre").split(",").map(Number);
+    return said.length === 2 && said.every(Number.isFinite) ? said : [0.5, 0.5];
   }
 
   /** The pixels that the screen has for the frame's longer side. */
@@ -179,10 +179,7 @@ export class Frame {
 
   #newDrop(i) {
     const bench = this.#bench, w = bench.words;
-    const at = () => {
-      const said = w.all("drop-at")[i]?.split(",").map(toMM);
-      return said ?? [bench.plan.drops_mm[i].x, bench.plan.drops_mm[i].y];
-    };
+    const at = () => writtenPlace(w.all("drop-at")[i]) ?? [bench.plan.drops_mm[i].x, bench.plan.drops_mm[i].y];
     const say = to => {
       const word = to.map(v => mm(v, 2)).join(",");
       if (word === "0mm,0mm" && w.all("drop-at").length <= 1) w.set("drop-at", "");

@@ -115,6 +115,7 @@ export class Handle {
   #step(v, by) { this.#say(v, v.times ? v.get() * (1 + v.times) ** by : v.get() + by); }
 
   #say(v, to) {
+    if (!Number.isFinite(to)) return; // what was typed just now is not known yet
     v.set(clamp(to, v.min, v.max));
     this.#show();
   }
@@ -130,7 +131,7 @@ export class Handle {
   }
 
   #move(e) {
-    if (!this.#grab) return;
+    if (!this.#grab?.from.every(Number.isFinite)) return;
     this.drag(e.clientX - this.#grab.x, e.clientY - this.#grab.y, this.#grab.from, e);
     this.#show();
   }

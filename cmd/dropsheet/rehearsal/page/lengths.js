@@ -16,12 +16,18 @@ export const sayMM = (v, decimals = 1) => `${short(v, decimals)} ${Math.abs(v) =
 export const sayWay = (v, more, less, decimals = 1) =>
   Number(v.toFixed(decimals)) === 0 ? `on the axis` : `${sayMM(Math.abs(v), decimals)} ${v > 0 ? more : less}`;
 
-const units = {mm: 1, cm: 10, m: 1000, in: 25.4, '"': 25.4, um: 0.001};
+/**
+ * The number of a word as the page itself writes it, a bare one or millimetres; undefined for any other. What people
+ * type, in whatever unit, the server reads, and its plan has it.
+ */
+export function written(word) {
+  const m = /^(-?\d+(?:\.\d+)?)(?:mm)?$/.exec(word ?? "");
+  return m ? Number(m[1]) : undefined;
+}
 
-/** The millimetres of a word that the server has taken, such as -60cm; NaN for what is none. */
-export function toMM(word) {
-  const m = /^\s*([-+]?[0-9.]+(?:e[-+]?\d+)?)\s*(mm|cm|m|in|"|um)\s*$/i.exec(word ?? "");
-  return m ? Number(m[1]) * units[m[2].toLowerCase()] : NaN;
+/** The same of a place, whose numbers are all millimetres. */
+export function writtenPlace(word) {
+  return /^(-?\d+(\.\d+)?mm,)+-?\d+(\.\d+)?mm$/.test(word ?? "") ? word.split(",").map(written) : undefined;
 }
 
 export const clamp = (v, low, high) => Math.max(low, Math.min(v, high));

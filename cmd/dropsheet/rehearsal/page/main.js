@@ -6,7 +6,7 @@ import {takesPictures} from "./dropping.js";
 import {Frame} from "./frame.js";
 import {Handle} from "./handle.js";
 import {Ladder} from "./ladder.js";
-import {clamp, short, toMM} from "./lengths.js";
+import {clamp, short, written} from "./lengths.js";
 import {Looking} from "./looking.js";
 import {Making} from "./making.js";
 import {Playing} from "./playing.js";
@@ -30,15 +30,13 @@ const session = {
   verdicts: null,
   /** What holds when a flag is not given. */
   stands: flag => flags.get(flag)?.stands ?? "",
-  /** A number as its word says it, or as the plan has it. */
-  told: (flag, plan) => {
-    const word = session.words.get(flag), v = /^[-+\d.e]+$/i.test(word) ? Number(word) : toMM(word);
-    return Number.isFinite(v) ? v : session.plan ? plan() : NaN;
-  },
+  /** A number as its word has it where the page wrote that, or as the plan has it. */
+  told: (flag, plan) => written(session.words.get(flag)) ?? (session.plan ? plan() : NaN),
   keep: () => session.words.list(),
   restore: list => session.words.replace(list),
   rest: () => look(),
   fault: (text, hint, flag) => fault(text, hint, flag),
+  gone: () => tell({kind: "gone"}),
   says: text => { byId("sheet").textContent = text; },
   get folderTyped() { return session.plan?.proof.replace(/^dropsheet proof ('(?:[^']|'\\'')*'|\S+).*$/, "$1") ?? ""; },
   makes: () => session.plan ? `${session.plan.plan.sheets.length} sheets, guide and proof into ${session.folder.split(/[/\\]/).at(-1)}` : "",
@@ -65,6 +63,8 @@ function arrange() {
   arrangeLook();
 }
 
+let stays = null; // what was wrong at the beginning, which is said until the next word
+
 const rungs = {draft: "draft", few: "few rays", fine: "fine"};
 
 /** Shows a record of an answer. */
@@ -73,7 +73,7 @@ function tell(r) {
   case "plan":
     session.plan = r;
     if (!r.placed) session.verdicts = null;
-    fault("");
+    fault(stays?.text ?? "", stays?.hint);
     arrange();
     byId("made-of").textContent = session.makes();
     showCommand(document.querySelector("#by-hand code"), r.make);
@@ -117,6 +117,7 @@ function fault(text, hint, flag) {
 byId("fault").addEventListener("click", look);
 
 session.words.onChange(() => {
+  stays = null;
   look();
   setup.show();
   takes.mark();
@@ -149,15 +150,18 @@ function begin(b) {
   byId("subject").textContent = `${b.name} · ${b.width_px} × ${b.height_px} pixels`;
   document.title = `Rehearsal: ${b.name}`;
   session.folder = b.folder;
-  if (b.error) fault(b.error.text, b.error.hint);
+  stays = b.error ?? null;
+  fault(stays?.text ?? "", stays?.hint);
 }
 
 takesPictures(b => {
   if (b.kind === "error") { fault(b.text, b.hint); return; }
   begin(b);
   session.verdicts = null;
+  session.began = session.words.list();
   look();
   playing.changed();
+  takes.read(b.takes, looking); // those of the picture before belong to its own file
 });
 
 let resting = 0;

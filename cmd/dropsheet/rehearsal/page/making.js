@@ -52,7 +52,7 @@ export class Making {
         if (r.kind === "made") { ended = ""; this.#made(r, warnings); }
       }
     } catch (e) {
-      ended = signal.signal.aborted ? "stopped; nothing was left behind" : `not made: ${e.message}`;
+      ended = signal.signal.aborted ? "stopped" : `not made: ${e.message}`;
     }
     this.#stop = null;
     if (ended) this.#ready(ended);

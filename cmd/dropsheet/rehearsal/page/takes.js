@@ -43,12 +43,15 @@ export class Takes {
 
   /** Hangs up takes that were kept in a file; their pictures come one by one, whenever nothing else is rendered. */
   async read(kept, looking) {
-    this.#takes = kept.map(t => ({...t, picture: null, tells: null}));
+    const mine = this.#takes = kept.map(t => ({...t, picture: null, tells: null}));
+    this.#on = null;
+    this.mark();
     this.#show();
     const tries = 5; // a picture is given up when something newer is asked
-    for (const t of this.#takes) {
+    for (const t of mine) {
       for (let i = 0; i < tries && !t.picture; i++) {
         await looking.rest();
+        if (this.#takes !== mine) return; // another picture has come, with takes of its own
         const r = await glimpse(t.words, 480).catch(() => null);
         if (!r) continue;
         t.picture = document.createElement("canvas");
