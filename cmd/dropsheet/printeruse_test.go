@@ -90,7 +90,7 @@ func TestMakeForAPrinter(t *testing.T) {
 	decoded, err := job.Read(folder)
 	require.NoError(t, err)
 	data, _, stderr := reprinted(t, folder, "R1C1", "--printer", "none")
-	require.Contains(t, stderr, "nothing is known of this printer's margins")
+	require.Contains(t, stderr, "nothing is known of this printer's scale")
 	boxes := pdftest.Open(t, data).PageBoxes(1)
 	require.InDelta(t, decoded.Backdrop.Kept(decoded.Sheets[0]).WidthMM*72/25.4, boxes.Trim.RightPt-boxes.Trim.LeftPt,
 		0.03)

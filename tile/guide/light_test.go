@@ -56,7 +56,7 @@ func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
 		// The cosine-fourth law at the corner of the print of 889.2 x 592.8 mm: -4 log2(800 / sqrt(800² +
 		// 444.6² + 296.4²)) = 1.06 stops.
 		{"one on the axis", []layout.Lamp{{ZMM: 800}}, false, []string{"falls off by 1.06 stops", "under half a stop",
-			"Shiny paper mirrors lamp 1 in the drop, at 445 mm", "matt paper"}, []string{"make up for"}},
+			"Shiny paper mirrors lamp 1 in the drop, at 445 mm", "matt paper"}, []string{"make up for the fall-off"}},
 		{"one at the side, levelled", []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}, true,
 			[]string{"600 mm left", "400 mm up", "1153.3 mm", "make up for the fall-off", "throws no shadow"}, nil},
 		{"far aside", []layout.Lamp{{XMM: 2500, YMM: 0, ZMM: 900}}, false,

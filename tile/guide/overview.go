@@ -110,7 +110,7 @@ func (b *book) facts() {
 	}
 	b.fact("Lamp", "From the "+strong(report.Corner(b.job.Plan.Backdrop.LightFrom))+", as you face the printed side.")
 	b.y += b.gap(1)
-	b.Line(b.geo.left, b.y, b.geo.textX+b.geo.textWidth, b.y, thin)
+	b.Line(b.geo.left, b.y, b.geo.right, b.y, thin)
 	b.floor = b.y
 }
 
@@ -121,7 +121,7 @@ func (b *book) fact(name, text string) {
 	if !g.beside {
 		x = g.left + 30
 	}
-	w := min(g.right-x, measureMM)
+	w := g.right - x // lines as long as the page: few rows have more than two
 	pad := b.gap(1)
 	b.need(b.blockMM(bodyStyle, w, text) + 2*pad + 0.2)
 	b.Line(g.left, b.y, x+w, b.y, thin)

@@ -53,6 +53,9 @@ func (r *Rehearse) Bench(artwork string, widthPx, heightPx int) (job.Order, imag
 	if err != nil {
 		return order, part, nil, job.WrongWords(err)
 	}
+	for i, p := range plans {
+		plans[i] = layout.Rounded(p) // to the figures that a job keeps
+	}
 	return order, part, plans, r.shown.check(plans[0])
 }
 
