@@ -35,6 +35,9 @@ func writeFilm(ctx context.Context, c console, p *ask.Proof, j job.Job, scene pr
 // wobbles says how the drop swings in a film.
 func wobbles(p shot.Passage) string {
 	if p.SwingHz == 0 {
+		if p.PlannedRatio == 1 {
+			return "none: the drop stays round"
+		}
 		return fmt.Sprintf("none: the drop keeps its shape, %s times as high as wide", report.Number(p.PlannedRatio, 2))
 	}
 	inPlace := "round"

@@ -40,6 +40,10 @@ func TestAPageAsArtwork(t *testing.T) {
 	j, err := job.Read(folder)
 	require.NoError(t, err)
 	require.Equal(t, 2, j.Artwork.Page)
+	other := j
+	other.Artwork.Page = 1
+	require.NoError(t, j.Changed())
+	require.Error(t, other.Changed(), "another page of the same size is another job")
 	// 100 x 50 mm at 100 pixels to the inch of 25.4 mm: 393.7 x 196.9
 	require.Equal(t, []int{394, 197}, []int{j.Artwork.WidthPx, j.Artwork.HeightPx})
 	require.Equal(t, []int{394, 197}, []int{j.Print.Grid.WidthPx, j.Print.Grid.HeightPx})

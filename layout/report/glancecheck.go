@@ -145,7 +145,7 @@ func (r *Report) checkSmear() GlanceLine {
 	if m == nil || m.Smear == nil || m.Smear.SmearPx <= max(m.Smear.BlurPx, r.shot.Camera.SharpToPx) {
 		return GlanceLine{}
 	}
-	return mends("smear", say("%s, over the blur; under it from %s on", blur("shot.smear_px", m.Smear.SmearPx),
+	return mends("smear", say("%s, more than the blur; %s or shorter mends it", blur("shot.smear_px", m.Smear.SmearPx),
 		shutterUnder("motion.smear.shutter_for_blur_s", m.Smear.ShutterForBlurS)))
 }
 
@@ -224,7 +224,7 @@ func (r *Report) checkGlare() GlanceLine {
 func (r *Report) checkHighlights() GlanceLine {
 	for _, h := range r.highlights() {
 		if h.BlowsOut && !r.shot.Lamps[h.Lamp-1].Aim.AtDrop {
-			return mends("mirror", say("lamp %s blows out in the %s: a face of %s would not", whole("", float64(h.Lamp), Bare),
+			return mends("mirror", say("lamp %s blows out in the %s: a shining face of %s would not", whole("", float64(h.Lamp), Bare),
 				r.body, enough("", h.HeldFaceMM)), say("lamp %s blows out in the %s", whole("", float64(h.Lamp), Bare), r.body))
 		}
 	}
@@ -243,7 +243,7 @@ func (r *Report) checkSensor() GlanceLine {
 	if !c.SensorAssumed {
 		return GlanceLine{}
 	}
-	return mends("sensor", say("%s is taken: give --sensor or --pixel-size", size(length("", c.Sensor.WidthMM),
+	return mends("sensor", say("%s is assumed: give --sensor or --pixel-size", size(length("", c.Sensor.WidthMM),
 		length("", c.Sensor.HeightMM))))
 }
 

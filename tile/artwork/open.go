@@ -24,7 +24,7 @@ type Picture struct {
 	ICC []byte
 	// SHA256 is the hash of the whole file, of the very bytes that Image was decoded from.
 	SHA256 [32]byte
-	// Format is one of jpeg, png, gif, tiff, webp and bmp.
+	// Format is one of jpeg, png, gif, tiff, webp, bmp and pdf.
 	Format string
 	// Warnings say what was changed or left out, each in a line of its own.
 	Warnings []string

@@ -61,11 +61,12 @@ func OpenPage(path, original string, number, widthPx, heightPx int, r Reading) (
 			return err
 		}
 		drawn = &Picture{SHA256: sha256.Sum256(data), Format: "pdf"}
+		if drawn.Transparent, err = f.BareGround(p.Number); err != nil {
+			return err
+		}
 		ground := r.Under
 		if ground == (color.RGBA{}) {
 			ground = color.RGBA{0xff, 0xff, 0xff, 0xff} // paper, which is no change worth a word
-		} else if drawn.Transparent, err = f.BareGround(p.Number); err != nil {
-			return err
 		} else if drawn.Transparent {
 			drawn.Warnings = []string{"what the page leaves bare is printed in the background's colour: paint it white in the " +
 				"PDF to have it white"}

@@ -26,7 +26,8 @@ func (j Job) codeOf(p layout.Plan) (string, error) {
 		SHA256 string
 		Print  Print
 		Plan   layout.Plan
-	}{j.Artwork.SHA256, j.Print, p})
+		Page   int `json:",omitempty"` // of a PDF, of which another page may be as large
+	}{j.Artwork.SHA256, j.Print, p, j.Artwork.Page})
 	if err != nil {
 		return "", err
 	}

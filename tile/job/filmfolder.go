@@ -40,7 +40,8 @@ func (j Job) filmWords(f Film) (filmWords, error) {
 	text, err := json.Marshal(struct {
 		Version     int
 		Artwork     string
-		Part        PixelRect
+		Page        int
+		Print       Print
 		Plan        layout.Plan
 		Camera      layout.Camera
 		SeamWidthMM float64
@@ -50,7 +51,7 @@ func (j Job) filmWords(f Film) (filmWords, error) {
 		White       float64
 		Motion      proof.Motion
 		Passage     shot.Passage
-	}{filmVersion, j.Artwork.SHA256, j.Print.Part, s.Plan, s.Camera, s.SeamWidthMM, s.Drops, s.Sharp, s.Samples, s.White,
+	}{filmVersion, j.Artwork.SHA256, j.Artwork.Page, j.Print, s.Plan, s.Camera, s.SeamWidthMM, s.Drops, s.Sharp, s.Samples, s.White,
 		s.Motion, f.Passage})
 	if err != nil {
 		return filmWords{}, err
