@@ -224,8 +224,8 @@ func (r *Report) checkGlare() GlanceLine {
 func (r *Report) checkHighlights() GlanceLine {
 	for _, h := range r.highlights() {
 		if h.BlowsOut && !r.shot.Lamps[h.Lamp-1].Aim.AtDrop {
-			return mends("mirror", say("lamp %s blows out in the %s: a shining face of %s would not", whole("", float64(h.Lamp), Bare),
-				r.body, enough("", h.HeldFaceMM)), say("lamp %s blows out in the %s", whole("", float64(h.Lamp), Bare), r.body))
+			blows := say("lamp %s blows out in the %s", whole("", float64(h.Lamp), Bare), r.body)
+			return mends("mirror", say("%s: a shining face of %s would not", blows, enough("", h.HeldFaceMM)), blows)
 		}
 	}
 	return GlanceLine{}

@@ -51,8 +51,8 @@ func (j Job) filmWords(f Film) (filmWords, error) {
 		White       float64
 		Motion      proof.Motion
 		Passage     shot.Passage
-	}{filmVersion, j.Artwork.SHA256, j.Artwork.Page, j.Print, s.Plan, s.Camera, s.SeamWidthMM, s.Drops, s.Sharp, s.Samples, s.White,
-		s.Motion, f.Passage})
+	}{filmVersion, j.Artwork.SHA256, j.Artwork.Page, j.Print, s.Plan, s.Camera, s.SeamWidthMM, s.Drops, s.Sharp,
+		s.Samples, s.White, s.Motion, f.Passage})
 	if err != nil {
 		return filmWords{}, err
 	}
