@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -58,6 +59,10 @@ as that job was, but for the flags given, and what differs is told first. Writes
 				return err
 			}
 			if err := writeFacts(c.out, r.Facts()...); err != nil {
+				return err
+			}
+			if _, err := fmt.Fprintf(c.out, "\nThe bench from the side, to scale\n%s\n",
+				strings.Join(r.BenchView(), "\n")); err != nil {
 				return err
 			}
 			return writeTable(c.out, r.StopsIntro().Capital().String(), r.Stops())
