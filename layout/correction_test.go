@@ -58,12 +58,12 @@ func TestSheetsForPrinters(t *testing.T) {
 	a3, err := ParsePaper("A3")
 	require.NoError(t, err)
 	elsewhere, refused, narrower := 0, 0, 0
-	for range 300 {
+	for range 1200 {
 		s := plain()
 		s.Printer = somePrinter(r, a4)
 		s.Orientation = []Orientation{Auto, Portrait, Landscape}[r.IntN(3)]
 		s.LightFrom = []Corner{TopLeft, TopRight, BottomLeft, BottomRight}[r.IntN(4)]
-		s.LapMM, s.MaxSheets = minLapMM+max(0, 12*r.Float64()-4), 1+r.IntN(12) // a third can't be narrower
+		s.LapMM, s.MaxSheets = minLapMM+12*r.Float64(), 1+r.IntN(12)
 		p := mustPlan(t, s)
 		require.NoError(t, p.Check())
 		for _, sheet := range p.Sheets {
@@ -71,6 +71,22 @@ func TestSheetsForPrinters(t *testing.T) {
 		}
 
 		paper, other := []Paper{a4, a3}[r.IntN(2)], somePrinter(r, a4)
+		switch n := r.IntN(8); {
+		case paper == a3:
+		case n == 0: // one that reaches the middle of its paper alone
+			other.Margins = Margins{60, 60, 60, 60}
+		case n == 1: // one that is true, and reaches a millimetre less than the sheets take up
+			var used Size
+			for _, sheet := range p.Sheets {
+				u := p.Backdrop.Used(sheet)
+				used = Size{max(used.WidthMM, u.WidthMM), max(used.HeightMM, u.HeightMM)}
+			}
+			if p.Backdrop.Orientation == Landscape {
+				used = Size{used.HeightMM, used.WidthMM}
+			}
+			across, feed := (a4.WidthMM-used.WidthMM+1)/2, (a4.HeightMM-used.HeightMM+1)/2
+			other = &Printer{"hall", a4, 1, 1, Margins{across, feed, across, feed}, Growth{}}
+		}
 		q, sheets, err := p.Reprint(p.Sheets, paper, other, nil)
 		if err != nil {
 			refused++

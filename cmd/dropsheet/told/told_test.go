@@ -104,7 +104,7 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 		t.Run(setup, func(t *testing.T) {
 			flags := append(strings.Fields(setup), "--pixels", "240x160")
 			art, picture := jobtest.WritePattern(t, 150, 100)
-			plan := planOf(t, art, flags)
+			plan := layout.Rounded(planOf(t, art, flags)) // as size and make do
 			guide := guideText(t, guideOf(t, plan, picture))
 			if made[setup] {
 				requireMade(t, plan, guide, art, flags)
@@ -225,7 +225,6 @@ func requireMade(t *testing.T, plan layout.Plan, guide, art string, flags []stri
 	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
 	require.NoError(t, err)
 	require.NoError(t, json.Unmarshal(text, &job))
-	plan = layout.Rounded(plan) // as make does before anything is made of it
 	require.Equal(t, report.Of(plan).Figures(0), report.Of(job).Figures(0))
 	require.Equal(t, report.Of(plan).Facts(), report.Of(job).Facts())
 	data, err := os.ReadFile(filepath.Join(folder, "guide.pdf"))
