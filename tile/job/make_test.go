@@ -33,7 +33,7 @@ func TestMakeTellsHowItGoesOn(t *testing.T) {
 	for _, counted := range []struct {
 		what string
 		of   int
-	}{{"sheet", len(j.Sheets)}, {"row", 80}, {"row", closeUpSidePx / closeUpCoarse}} {
+	}{{"sheet", len(j.Sheets)}, {"row", 80}, {"row", j.Camera.WidthPx / closeUpCoarse}} {
 		for done := range counted.of {
 			want = append(want, fmt.Sprintf("%s %d of %d", counted.what, done+1, counted.of))
 		}
