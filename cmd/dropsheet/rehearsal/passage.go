@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"net/http"
 
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
@@ -58,21 +57,6 @@ const (
 )
 
 // play answers with the frames of the drop's passage.
-func (s *server) play(w http.ResponseWriter, r *http.Request) {
-	var q question
-	if !receive(w, r, &q) {
-		return
-	}
-	ctx, done, ok := s.turn.take(r.Context())
-	if !ok {
-		return
-	}
-	defer done()
-	to, end := newRecords(ctx, w)
-	defer end()
-	s.bench.play(ctx, q, to)
-}
-
 func (b *bench) play(ctx context.Context, q question, to *records) {
 	s, err := b.set(q.Words)
 	if err != nil {

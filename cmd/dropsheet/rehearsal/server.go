@@ -67,8 +67,8 @@ func (s *server) routes() http.Handler {
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, _ *http.Request) { s.file(w, "index.html") })
 	mux.HandleFunc("GET /page/{name}", func(w http.ResponseWriter, r *http.Request) { s.file(w, r.PathValue("name")) })
 	mux.HandleFunc("GET /start", s.start)
-	mux.HandleFunc("POST /look", s.look)
-	mux.HandleFunc("POST /play", s.play)
+	mux.HandleFunc("POST /look", s.inTurn(s.bench.answer))
+	mux.HandleFunc("POST /play", s.inTurn(s.bench.play))
 	mux.HandleFunc("POST /place", s.place)
 	mux.HandleFunc("POST /make", s.make)
 	mux.HandleFunc("GET /made/{name}", s.made)
@@ -139,20 +139,22 @@ func receive(w http.ResponseWriter, r *http.Request, into any) bool {
 	return false
 }
 
-// look answers how the bench looks by words.
-func (s *server) look(w http.ResponseWriter, r *http.Request) {
-	var q question
-	if !receive(w, r, &q) {
-		return
+// inTurn answers a question by words with records, one question at a time: a newer one ends it.
+func (s *server) inTurn(answer func(context.Context, question, *records)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		var q question
+		if !receive(w, r, &q) {
+			return
+		}
+		ctx, done, ok := s.turn.take(r.Context())
+		if !ok {
+			return
+		}
+		defer done()
+		to, end := newRecords(ctx, w)
+		defer end()
+		answer(ctx, q, to)
 	}
-	ctx, done, ok := s.turn.take(r.Context())
-	if !ok {
-		return
-	}
-	defer done()
-	to, end := newRecords(ctx, w)
-	defer end()
-	s.bench.answer(ctx, q, to)
 }
 
 // answerJSON answers with a value.
