@@ -7,8 +7,8 @@ type polarised struct {
 }
 
 // reflectance is the share of light that a surface throws back (Fresnel; Born and Wolf, Principles of Optics,
-// 1.5.2). Cosines are to the normal on either side, eta the index ratio from the ray's side to the other. It is the
-// same for the ray run backwards.
+// 1.5.2; from memory). Cosines are to the normal on either side, eta the index ratio from the ray's side to the
+// other. It is the same for the ray run backwards.
 func reflectance(cosIn, cosOut, eta float64) polarised {
 	s := (eta*cosIn - cosOut) / (eta*cosIn + cosOut)
 	p := (cosIn - eta*cosOut) / (cosIn + eta*cosOut)
@@ -22,8 +22,9 @@ func (r polarised) unpolarised() float64 { return (r.across + r.in) / 2 }
 // more through of the light in its plane, so that the second no longer meets unpolarised light: what passes is the
 // mean over the polarisations of the product, not the product of the means.
 //
-// cos2Twist is twist's. Stokes's parameters turn so (Born and Wolf, 1.4.2): of light that has I and Q against one pair
-// of axes, a pair turned by t finds Q cos 2t; the faces' coefficients are real, so that no more is needed.
+// cos2Twist is twist's. Stokes's parameters turn so (Born and Wolf, 1.4.2; from memory): of light that has I and Q
+// against one pair of axes, a pair turned by t finds Q cos 2t; the faces' coefficients are real, so that no more is
+// needed.
 func passes(first, second polarised, cos2Twist float64) float64 {
 	i, q := 1-first.unpolarised(), (first.in-first.across)/2
 	return (1-second.unpolarised())*i + (second.in-second.across)/2*q*cos2Twist

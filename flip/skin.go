@@ -6,8 +6,8 @@ import "math"
 
 // Ways on which a body throws light on, by how often it is thrown back inside: not at all, by its front alone; once,
 // as in the rainbow; twice, as in the second bow (van de Hulst, Light Scattering by Small Particles, 1957, 12.21:
-// p = 0, 2 and 3). What is thrown back three times and more is not followed: of what meets a ball of water, 0.1 % at 60
-// degrees, 3 % at 80, and at most 10 %, at 87.
+// p = 0, 2 and 3; from memory). What is thrown back three times and more is not followed: of what meets a ball of
+// water, 0.1 % at 60 degrees, 3 % at 80, and at most 10 %, at 87.
 const (
 	ByFront = iota
 	OnceInside

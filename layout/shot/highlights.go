@@ -46,7 +46,7 @@ const leastOverWhite = 0.5 / 255 / 12.92
 // A lamp's face of area A, as the drop sees it, covers the solid angle A cos/d² and has so many times white's
 // luminance: E/A' with E the light that it gives the drop over that angle, white being E0 rho/pi (Lambert). A mirror
 // image is as bright as the lamp, but for the share of the light that comes that way (radiance is kept; Born and
-// Wolf, Principles of Optics, 4.8.1).
+// Wolf, Principles of Optics, 4.8.1; from memory).
 func (s Shot) Highlights() []Highlight {
 	all := []Highlight{}
 	light := s.Light()

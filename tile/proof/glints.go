@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"context"
 	"math"
 
 	"dropsheet/flip"
@@ -24,18 +25,21 @@ const (
 	blurApart   = 0.4
 )
 
-// newGlints traces them.
-func (v *view) newGlints(lamps []layout.Lamp) glints {
+// newGlints traces them, fewer when it is stopped.
+func (v *view) newGlints(ctx context.Context, lamps []layout.Lamp) glints {
 	on := glints{}
 	for i, lamp := range lamps {
-		gives, cosOff := v.lamps.Facing(i, flip.Vec{Z: v.sight.DistanceMM})
-		if gives == 0 || math.IsInf(gives, 0) {
-			continue
-		}
 		face := newFace(lamp, v.sight.DistanceMM)
-		amount := gives * math.Pi / layout.WhiteReflects
 		for _, drop := range v.drops {
+			if ctx.Err() != nil {
+				return on
+			}
 			aside := flip.Vec{X: drop.XMM, Y: drop.YMM}
+			gives, cosOff := v.lamps.Facing(i, aside.Add(flip.Vec{Z: v.sight.DistanceMM}))
+			if gives == 0 || math.IsInf(gives, 0) {
+				continue
+			}
+			amount := gives * math.Pi / layout.WhiteReflects
 			for _, g := range v.sight.Glints(face.middle.Sub(aside)) {
 				v.shine(on, g, face, aside, amount, cosOff)
 			}
@@ -68,7 +72,7 @@ func newFace(l layout.Lamp, distanceMM float64) face {
 
 // newLampRay is the k-th of a lamp's rays, each of which has its place on the face and on the pupil, discs of radius
 // 1, and its part of the diffraction: by the additive sequence of six numbers that spreads most evenly (Roberts, The
-// Unreasonable Effectiveness of Quasirandom Sequences, 2018).
+// Unreasonable Effectiveness of Quasirandom Sequences, 2018; from memory).
 func newLampRay(k int) sample {
 	const root = 1.1127756842787055 // x^7 = x + 1
 	var u [6]float64

@@ -147,3 +147,36 @@ func TestHighlightsAreAsBrightAsTold(t *testing.T) {
 		})
 	}
 }
+
+// A narrow beam that points at one of two drops leaves the other as much less light as its beam has there: half at
+// half its angle, so the cosine to the power of ln 0.5 / ln cos(2 degrees), over that of a lamp without a beam, whose
+// power is 1. The share that the drops' fronts throw to the camera is the same for both lamps and falls out.
+func TestNarrowBeamsAreNarrowOffTheAxis(t *testing.T) {
+	lamp := layout.Lamp{XMM: -300, YMM: -200, ZMM: 400, SizeMM: 20, Aim: layout.Aim{XMM: 312, YMM: 200}}
+	drops := []layout.Point{{XMM: -6}, {XMM: 6}}
+	leftOfRight := func(beamDeg float64) float64 {
+		lamp := lamp
+		lamp.BeamDeg = beamDeg
+		p := plan(t, func(s *layout.Setup) {
+			s.Lamps, s.Drop.DiameterMM, s.Camera.FrameWidthMM = []layout.Lamp{lamp}, 3, 20
+		})
+		v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Drops: drops, Sharp: true}.view()
+		var left, right float64
+		for n, light := range v.newGlints(t.Context(), p.Lamps) {
+			if n%p.Camera.WidthPx < p.Camera.WidthPx/2 {
+				left += float64(light)
+			} else {
+				right += float64(light)
+			}
+		}
+		require.Positive(t, right)
+		return left / right
+	}
+	cosBetween := func(to flip.Vec) float64 { // the lamp's ways to a drop and to where it points
+		from := flip.Vec{X: lamp.XMM, Y: lamp.YMM, Z: 200 - lamp.ZMM}
+		return to.Sub(from).Unit().Dot(flip.Vec{X: lamp.Aim.XMM, Y: lamp.Aim.YMM, Z: 200}.Sub(from).Unit())
+	}
+	require.InDelta(t, 1, cosBetween(flip.Vec{X: 6}), 1e-12)
+	power := math.Log(0.5)/math.Log(math.Cos(2*math.Pi/180)) - 1
+	require.InEpsilon(t, math.Pow(cosBetween(flip.Vec{X: -6}), power), leftOfRight(4)/leftOfRight(0), 0.02)
+}

@@ -61,7 +61,7 @@ func (s Scene) Render(ctx context.Context, done func()) (*image.RGBA, error) {
 func (v *view) render(ctx context.Context, lamps []layout.Lamp, done func()) (*image.RGBA, error) {
 	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
 	v.rings, v.mirrors = v.newRingsOfAll(ctx)
-	lit := v.newGlints(lamps)
+	lit := v.newGlints(ctx, lamps)
 	frame := image.NewRGBA(image.Rect(0, 0, v.camera.WidthPx, v.camera.HeightPx))
 	texture.Rows(v.camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
