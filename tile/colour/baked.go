@@ -76,35 +76,46 @@ const (
 // fullLight is full light as at has it.
 const fullLight = 255 * nodeLights
 
-// at is the light of a colour, up to fullLight or not cut off: between points as grid.at has it.
+// at is the light of a colour, up to fullLight or not cut off: between points as grid.at has it, by the tetrahedron of
+// the last three components and, of four, by a straight line along the first.
 func (t *baked) at(levels [mostComponents]uint8) [3]int32 {
 	// Shares and steps in one number each, so that sorting by shares takes the steps along.
 	const shareAt = 20
-	var along [mostComponents]int32
-	first := int32(0)
-	for i := range t.components {
-		p := t.places[i][levels[i]]
-		first += p.point * t.steps[i]
-		along[i] = p.share<<shareAt | t.steps[i]
+	first, across, part := int32(0), int32(0), int64(0) // across is the step along the first of four
+	inner := t.components - connected
+	if inner > 0 {
+		p := t.places[0][levels[0]]
+		first, across, part = p.point*t.steps[0], t.steps[0], int64(p.share)
+	}
+	var along [connected]int32
+	for i := range along {
+		p := t.places[inner+i][levels[inner+i]]
+		first += p.point * t.steps[inner+i]
+		along[i] = p.share<<shareAt | t.steps[inner+i]
 	}
 	sort := func(i, j int) { along[i], along[j] = max(along[i], along[j]), min(along[i], along[j]) }
 	sort(0, 1)
-	sort(2, 3)
-	sort(0, 2)
-	sort(1, 3)
 	sort(1, 2)
-	node, before := &t.nodes[first], int32(255)
-	var out [3]int32
-	for _, step := range along {
-		weight := before - step>>shareAt
-		for c := range out {
-			out[c] += weight * node[c]
+	sort(0, 1)
+	// The tetrahedron's other corners, and how much each of the four weighs.
+	second := first + along[0]&(1<<shareAt-1)
+	third := second + along[1]&(1<<shareAt-1)
+	fourth := third + along[2]&(1<<shareAt-1)
+	w1, w2, w3 := 255-along[0]>>shareAt, along[0]>>shareAt-along[1]>>shareAt, along[1]>>shareAt-along[2]>>shareAt
+	w4 := along[2] >> shareAt
+	weighed := func(by int32) (light [3]int32) {
+		a, b, c, d := &t.nodes[first+by], &t.nodes[second+by], &t.nodes[third+by], &t.nodes[fourth+by]
+		for i := range light {
+			light[i] = w1*a[i] + w2*b[i] + w3*c[i] + w4*d[i]
 		}
-		first, before = first+step&(1<<shareAt-1), step>>shareAt
-		node = &t.nodes[first]
+		return light
 	}
-	for c := range out {
-		out[c] += before * node[c]
+	light := weighed(0)
+	if part != 0 {
+		far := weighed(across)
+		for i, near := range light {
+			light[i] = near + int32(part*int64(far[i]-near)/255)
+		}
 	}
-	return out
+	return light
 }

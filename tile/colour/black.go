@@ -33,7 +33,19 @@ func blackInks(profile []byte, components int) []float64 {
 		return nil
 	}
 	black := pcsBlack(profile, t.legacy)
+	if string(profile[20:24]) == "XYZ " {
+		black = lutMatrix(data).times(black)
+	}
 	return t.rest(t.in.of(black[:]))
+}
+
+// lutMatrix is the matrix of a lut8Type or lut16Type, which XYZ goes through before the curves (ICC.1:2010, 10.10 and
+// 10.11, recalled from memory). The table was read, so its head is there.
+func lutMatrix(data []byte) (m matrix) {
+	for i := range 9 {
+		m[i/3][i%3] = fixed16(data[12+4*i:])
+	}
+	return m
 }
 
 // pcsBlack is black as a table the other way takes it: a neutral without light or, in version 4, with that which the

@@ -1,6 +1,9 @@
 package icctest
 
-import "math"
+import (
+	"bytes"
+	"math"
+)
 
 // PressLab is L*, a* and b* of a press that never was, for cyan, magenta, yellow and black, 0 to 1: sixteen solid
 // prints of inks over one another, invented, mixed by the shares of paper that Demichel's equations give them
@@ -90,4 +93,28 @@ func PressInks() []byte {
 		data = append(data, straight...)
 	}
 	return data
+}
+
+// CoarsePress is the profile of that press by XYZ: a grid of five points a side, of version 4, and a table the other
+// way with a matrix before its curves, which spreads XYZ up to the white over all of its grid (10.10), five points too.
+func CoarsePress() []byte {
+	const mostXYZ = 1 + 32767.0/32768 // 6.3.4.2
+	plain := func(v float64) float64 { return v }
+	inks := append([]byte("mft2\x00\x00\x00\x00"), 3, 4, 5, 0)
+	inks = append(inks, be32(fixed(mostXYZ/D50[0]), 0, 0, 0, fixed(mostXYZ/D50[1]), 0, 0, 0, fixed(mostXYZ/D50[2]))...)
+	straight := []byte{0, 0, 255, 255}
+	inks = append(inks, 0, 2, 0, 2)
+	inks = append(inks, bytes.Repeat(straight, 3)...)
+	for n := range 5 * 5 * 5 { // X goes slowest
+		cyan, magenta, yellow := 1-float64(n/25)/4, 1-float64(n/5%5)/4, 1-float64(n%5)/4
+		black := min(cyan, magenta, yellow)
+		for _, ink := range []float64{cyan - black, magenta - black, yellow - black, black} {
+			inks = appendNumber(inks, ink, 2)
+		}
+	}
+	inks = append(inks, bytes.Repeat(straight, 4)...)
+	return Printer("CMYK", "XYZ ", 4, Tag{"A2B0", Lut(4, 5, 2, plain, plain, func(v []float64) [3]float64 {
+		xyz := labToXYZ(PressLab(v))
+		return [3]float64{xyz[0] / mostXYZ, xyz[1] / mostXYZ, xyz[2] / mostXYZ}
+	})}, Tag{"B2A0", inks})
 }
