@@ -106,10 +106,17 @@ func (p *tab) fault() string {
 	return text
 }
 
-// finest waits until the frame is as fine as it gets.
+// rested waits until what was asked is answered whole, or what is wrong with it is said.
+func (p *tab) rested() {
+	p.Helper()
+	p.until(`document.getElementById("see").ariaBusy === "false"`)
+}
+
+// finest waits until what was asked is answered whole, with the frame as fine as it gets.
 func (p *tab) finest() {
 	p.Helper()
-	p.until(`document.getElementById("frame").dataset.rung === "fine"`)
+	p.rested()
+	require.Equal(p, "fine", tell[string](p, `document.getElementById("frame").dataset.rung`))
 }
 
 // slider is what a slider of that name stands at.

@@ -23,19 +23,12 @@ func (p *tab) focus(name string) {
 		`(s => { s.focus(); return document.activeElement === s })(document.querySelector(%q))`, slider(name))))
 }
 
-// words are those that the page would ask with, as the command line that it shows.
+// makeLine is the command line that does the same as the page, once it is that of what was asked last.
 func (p *tab) makeLine() string {
 	p.Helper()
+	p.rested()
 	return tell[string](p, `document.getElementById("make").click(), (l => {
 		document.getElementById("making").close(); return l })(document.getElementById("make-line").textContent)`)
-}
-
-// rested waits until the page shows what it last asked for: another frame than the one before, as fine as it gets.
-func (p *tab) rested() {
-	p.Helper()
-	p.until(`document.getElementById("frame").dataset.rung === "draft" ||
-		document.getElementById("fault").textContent !== ""`)
-	p.finest()
 }
 
 // middle is the middle of what a selector finds, in the window.
@@ -100,6 +93,36 @@ func TestKeys(t *testing.T) {
 	p.do(chromedp.KeyEvent(kb.Delete), chromedp.KeyEvent("k"))
 	p.until(`document.querySelectorAll(".take").length === 1`)
 	require.NotContains(t, p.makeLine(), "--seam-at")
+}
+
+// However late answers come, keys go on from what was said last; the command line is never that of other words; and a
+// take is of its own words, frame and figures too.
+func TestLateAnswers(t *testing.T) {
+	p := open(t, harbourFile(t), 1280, 800)
+	was, before := p.slider("seam C2"), tell[string](p, `document.getElementById("picture").toDataURL()`)
+	p.do(chromedp.Evaluate[chromedp.Void](`{
+		const at = fetch;
+		let late = new Promise(answered => { window.answer = answered; });
+		window.fetch = async (...asked) => { await late; return at(...asked); };
+	}`))
+	p.focus("drop")
+	p.do(chromedp.KeyEvent(kb.PageUp))
+	p.focus("seam C2")
+	p.do(chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent("k"))
+	require.InDelta(t, was-1, p.slider("seam C2"), 0.11)
+	line := `(document.getElementById("make").click(), document.getElementById("make-line").textContent)`
+	require.Equal(t, "…", tell[string](p, line))
+	require.Equal(t, "true", tell[string](p, `document.getElementById("see").ariaBusy`))
+	p.do(chromedp.Evaluate[chromedp.Void](`answer()`))
+	p.finest()
+	shown := tell[string](p, `document.getElementById("make-line").textContent`)
+	require.Contains(t, shown, "--drop 5.5mm")
+	require.Contains(t, shown, fmt.Sprintf("--seam-at C2=%gmm", p.slider("seam C2")))
+	require.InDelta(t, was-1, p.slider("seam C2"), 0.11)
+	p.do(chromedp.Click(chromedp.CSS("#making-close")))
+	after := tell[string](p, `document.getElementById("picture").toDataURL()`)
+	require.NotEqual(t, before, after)
+	require.Equal(t, after, tell[string](p, `document.querySelector(".take .thumb canvas").toDataURL()`))
 }
 
 // The mouse drags every handle; what is dragged goes where the hand goes.

@@ -70,8 +70,8 @@ export class Bench {
   // Where lamps stand: as the page wrote it, or as the plan has it. Of one that was typed just now nothing is known yet.
   #places() {
     const planned = this.#bench.plan?.plan.lamps_mm ?? [];
-    const all = this.#bench.words.all("lamp").map((word, i) => writtenPlace(word) ?? (planned[i] && [planned[i].x, planned[i].y, planned[i].z]));
-    const unknown = all.indexOf(undefined);
+    const all = this.#bench.words.all("lamp").map((word, i) => writtenPlace(word) ?? (planned[i] && this.#bench.known("lamp", i) && [planned[i].x, planned[i].y, planned[i].z]));
+    const unknown = all.findIndex(place => !place);
     return unknown < 0 ? all : all.slice(0, unknown);
   }
 

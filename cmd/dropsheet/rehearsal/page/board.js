@@ -1,7 +1,7 @@
 // The board from its printed side: sheets by their names, seams by their verdict, places that seams keep out of.
 import {add, clear} from "./draw.js";
 import {Handle} from "./handle.js";
-import {clamp, mm, readMM, sayMM, short} from "./lengths.js";
+import {clamp, mm, readMM, sayMM, short, written} from "./lengths.js";
 import {pixels} from "./records.js";
 
 // How plainly a seam shows, from its verdict's words.
@@ -210,7 +210,8 @@ export class Board {
     const of = v => v.toUpperCase().startsWith(`${name}=`);
     const edges = () => this.#bench.plan.plan.backdrop[axis === "x" ? "column_edges_mm" : "row_edges_mm"];
     const value = {
-      name: `seam ${name}`, axis, fine: 0.5, coarse: 10, min: 1, max: 100000, get: () => edges()[Number(name.slice(1))] ?? NaN,
+      name: `seam ${name}`, axis, fine: 0.5, coarse: 10, min: 1, max: 100000,
+      get: () => written(w.all("seam-at").find(of)?.split("=")[1]) ?? (this.#bench.known("seam-at", w.all("seam-at").findIndex(of)) ? edges()[Number(name.slice(1))] ?? NaN : NaN),
       say: v => `${sayMM(v)} from the board's ${axis === "x" ? "left" : "upper"} edge`,
       set: v => w.set("seam-at", [...w.all("seam-at").filter(s => !of(s)), `${name}=${mm(v)}`]),
       words: {get: () => (w.all("seam-at").find(of) ?? `=${mm(value.get())}`).split("=")[1],

@@ -12,6 +12,7 @@ export class Frame {
   #handles = {};
   #drops = [];
   #kept = document.createElement("canvas"); // the same, to be compared
+  shown = null; // the frame that it shows, as it came
 
   constructor(bench) {
     this.#bench = bench;
@@ -99,6 +100,7 @@ export class Frame {
     if (this.#canvas.width !== r.width_px || this.#canvas.height !== r.height_px) {
       [this.#canvas.width, this.#canvas.height] = [r.width_px, r.height_px];
     }
+    this.shown = {key: r.key, rung: r.rung};
     const picture = pixels(r);
     this.#canvas.getContext("2d").putImageData(picture, 0, 0);
     [this.#kept.width, this.#kept.height] = [r.width_px, r.height_px];
@@ -179,7 +181,7 @@ export class Frame {
 
   #newDrop(i) {
     const bench = this.#bench, w = bench.words;
-    const at = () => writtenPlace(w.all("drop-at")[i]) ?? [bench.plan.drops_mm[i].x, bench.plan.drops_mm[i].y];
+    const at = () => writtenPlace(w.all("drop-at")[i]) ?? (bench.known("drop-at", i) ? [bench.plan.drops_mm[i].x, bench.plan.drops_mm[i].y] : [NaN, NaN]);
     const say = to => {
       const word = to.map(v => mm(v, 2)).join(",");
       if (word === "0mm,0mm" && w.all("drop-at").length <= 1) w.set("drop-at", "");

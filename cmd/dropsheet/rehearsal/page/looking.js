@@ -1,5 +1,6 @@
 // Asking how the bench looks, and telling those who show it.
 import {records} from "./records.js";
+import {keyOf} from "./words.js";
 
 /** Asks with the latest words. While the hand moves, the next question waits for the draft of the one before. */
 export class Looking {
@@ -9,11 +10,13 @@ export class Looking {
   #board = "";
   #waiting = [];
 
-  /** @param tell called with each record of the latest answer */
+  /** @param tell called with each record of the latest answer and the words that it answers, and with one of kind rests at the end */
   constructor(tell) { this.#tell = tell; }
 
-  look(words, sidePx) {
-    this.#wanted = {words, side_px: sidePx};
+  /** Asks; anew even where the same is being answered already. */
+  look(words, sidePx, anew = false) {
+    this.#wanted = {words, side_px: sidePx, key: keyOf(words)};
+    if (!anew && this.#under?.key === this.#wanted.key && this.#under.sidePx === sidePx) { this.#wanted = null; return; } // its answer is coming
     if (!this.#under || this.#under.drafted) this.#send();
   }
 
@@ -23,8 +26,8 @@ export class Looking {
   }
 
   async #send() {
-    const mine = {drafted: false, whole: false};
-    const question = {...this.#wanted, board: this.#board, draft: false};
+    const {words, side_px, key} = this.#wanted, mine = {key, sidePx: side_px, drafted: false, whole: false};
+    const question = {words, side_px, board: this.#board, draft: false};
     this.#wanted = null;
     this.#under = mine;
     try {
@@ -32,20 +35,21 @@ export class Looking {
         if (this.#under !== mine) continue; // overtaken: what still comes is old
         if (r.kind === "board") this.#board = r.board;
         if (r.kind === "error" || r.kind === "frame" && r.rung === "fine") mine.whole = true;
-        this.#tell(r, question.words);
+        this.#tell(r, words);
         if (r.kind === "frame" || r.kind === "error") {
           mine.drafted = true;
-          if (this.#wanted) { this.#send(); }
+          if (this.#wanted) this.#send();
         }
       }
     } catch (e) {
-      if (this.#under === mine) this.#tell({kind: "gone", text: String(e)});
+      if (this.#under === mine) this.#tell({kind: "gone", text: String(e)}, words);
     }
     if (this.#under !== mine) return;
     this.#under = null;
     if (this.#wanted) this.#send();
     else {
-      if (!mine.whole) this.#tell({kind: "overtaken"});
+      if (!mine.whole) this.#tell({kind: "overtaken"}, words);
+      this.#tell({kind: "rests"}, words);
       for (const rested of this.#waiting.splice(0)) rested();
     }
   }

@@ -13,7 +13,7 @@ import {Playing} from "./playing.js";
 import {Setup} from "./setup.js";
 import {Takes} from "./takes.js";
 import {Verdicts} from "./verdicts.js";
-import {Words} from "./words.js";
+import {keyOf, Words} from "./words.js";
 
 const byId = id => document.getElementById(id);
 
@@ -31,7 +31,11 @@ const session = {
   /** What holds when a flag is not given. */
   stands: flag => flags.get(flag)?.stands ?? "",
   /** A number as its word has it where the page wrote that, or as the plan has it. */
-  told: (flag, plan) => written(session.words.get(flag)) ?? (session.plan ? plan() : NaN),
+  told: (flag, plan) => written(session.words.get(flag)) ?? (session.known(flag) ? plan() : NaN),
+  /** Whether the plan has what is said by a flag now: not while the answer to a word that was typed is on its way. */
+  known: (flag, i = 0) => Boolean(session.plan) && (!busy() || session.plan.words.all(flag)[i] === session.words.all(flag)[i]),
+  /** Whether a record answers the words as they stand. */
+  fresh: record => record?.key === keyOf(session.words.list()),
   keep: () => session.words.list(),
   restore: list => session.words.replace(list),
   rest: () => look(),
@@ -44,14 +48,17 @@ const session = {
 
 const frame = new Frame(session), bench = new Bench(session), board = new Board(session), ladder = new Ladder(session);
 const verdicts = new Verdicts(session), takes = new Takes(session, frame), setup = new Setup(session, begins.headings);
-new Making(session);
+const making = new Making(session);
 
 const looking = new Looking(tell);
 let asked = 0; // the size that the frame was last asked for at
-const look = () => {
+let resting = 0; // the timer that asks anew once the window has come to its new size
+const look = (anew = false) => {
   asked = frame.sidePx;
-  looking.look(session.words.list(), asked);
+  byId("see").ariaBusy = "true";
+  looking.look(session.words.list(), asked, anew);
 };
+const busy = () => byId("see").ariaBusy === "true"; // until the answer has come whole
 
 const playing = new Playing(session, frame, looking);
 
@@ -67,22 +74,26 @@ let stays = null; // what was wrong at the beginning, which is said until the ne
 
 const rungs = {draft: "draft", few: "few rays", fine: "fine"};
 
-/** Shows a record of an answer. */
-function tell(r) {
+/** Shows a record of the answer to words. */
+function tell(r, words) {
+  r.key = keyOf(words);
   switch (r.kind) {
   case "plan":
+    r.words = new Words(words, []);
     session.plan = r;
     if (!r.placed) session.verdicts = null;
     fault(stays?.text ?? "", stays?.hint);
     arrange();
     byId("made-of").textContent = session.makes();
     showCommand(document.querySelector("#by-hand code"), r.make);
+    byHand();
     break;
   case "frame": {
     frame.show(r);
     const c = session.plan.plan.camera;
     byId("rung").textContent = `${short(c.frame_width_mm, 2)} × ${short(c.frame_height_mm, 2)} mm · ${rungs[r.rung]}`;
     byId("frame").dataset.rung = r.rung;
+    takes.comes();
     break;
   }
   case "board": board.show(r); break;
@@ -91,6 +102,7 @@ function tell(r) {
     ladder.show(r);
     verdicts.show();
     bench.arrange();
+    takes.comes();
     break;
   case "verdicts":
     session.verdicts = r;
@@ -100,7 +112,19 @@ function tell(r) {
   case "error": fault(r.text, r.hint, r.flag); break;
   case "overtaken": fault("Another page has asked meanwhile, and one frame is rendered at a time.", "Change anything, or click here, to see this one again."); break;
   case "gone": fault("The bench does not answer.", "Is dropsheet still running? Start rehearse anew, and open the address that it prints."); break;
+  case "rests":
+    byId("see").ariaBusy = String(resting !== 0);
+    byHand();
+    break;
   }
+}
+
+// The command line is that of the latest plan. Where a word can't be carried out there is none of it, and what stands
+// is what the frame shows.
+function byHand() {
+  const fresh = session.fresh(session.plan);
+  if (fresh || !busy()) document.querySelector("#by-hand span").textContent = fresh ? "The same by hand:" : "By hand, what the frame shows:";
+  making.show();
 }
 
 function fault(text, hint, flag) {
@@ -114,11 +138,12 @@ function fault(text, hint, flag) {
   }
   setup.blame(flag, text);
 }
-byId("fault").addEventListener("click", look);
+byId("fault").addEventListener("click", () => look());
 
 session.words.onChange(() => {
   stays = null;
   look();
+  byHand();
   setup.show();
   takes.mark();
   playing.changed();
@@ -159,16 +184,18 @@ takesPictures(b => {
   begin(b);
   session.verdicts = null;
   session.began = session.words.list();
-  look();
+  if (session.plan) session.plan.key = ""; // it is the other picture's
+  look(true);
   playing.changed();
   takes.read(b.takes, looking); // those of the picture before belong to its own file
 });
 
-let resting = 0;
 new ResizeObserver(() => {
   arrange();
+  if (frame.sidePx === asked && !resting) return;
+  byId("see").ariaBusy = "true";
   clearTimeout(resting);
-  resting = setTimeout(() => { if (frame.sidePx !== asked) look(); }, 250);
+  resting = setTimeout(() => { resting = 0; look(); }, 250);
 }).observe(byId("see"));
 new ResizeObserver(arrange).observe(byId("bench"));
 

@@ -19,10 +19,17 @@ export class Making {
   }
 
   #open() {
-    showCommand(byId("make-line"), this.#bench.plan?.make ?? "");
-    showCommand(byId("proof-line"), this.#bench.plan?.proof ?? "");
     if (!this.#stop) this.#ready("");
     byId("making").showModal();
+    this.show();
+  }
+
+  /** Shows the command lines, once there are those of what is asked. */
+  show() {
+    if (!byId("making").open) return;
+    const p = this.#bench.plan, fresh = this.#bench.fresh(p);
+    showCommand(byId("make-line"), fresh ? p.make : "…");
+    showCommand(byId("proof-line"), fresh ? p.proof : "…");
   }
 
   #ready(says) {

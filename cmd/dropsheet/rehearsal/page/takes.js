@@ -2,7 +2,7 @@
 import {clamp, short} from "./lengths.js";
 import {glimpse} from "./looking.js";
 import {pixels} from "./records.js";
-import {differences} from "./words.js";
+import {differences, keyOf} from "./words.js";
 
 export class Takes {
   #bench;
@@ -26,17 +26,31 @@ export class Takes {
   /** Hangs up what is on the bench. */
   keep() {
     if (!this.#bench.plan) return;
-    const take = {name: `Take ${this.#takes.length + 1}`, words: this.#bench.words.list(), picture: this.#frame.copy(), tells: this.#tells()};
+    const take = {name: `Take ${this.#takes.length + 1}`, words: this.#bench.words.list(), picture: null, tells: null};
     this.#takes.push(take);
     this.#on = take;
     this.#show();
+    this.comes();
     this.#bench.says(`${take.name} is pegged up`);
+  }
+
+  /** Gives the take that is on the bench what has come of it: its frame, until that is as fine as it gets, and its figures. */
+  comes() {
+    const t = this.#on;
+    if (!t) return;
+    if (!t.fine && this.#bench.fresh(this.#frame.shown)) {
+      t.picture = this.#frame.copy();
+      t.fine = this.#frame.shown.rung === "fine";
+      this.#draw(t);
+    }
+    if (!t.tells && (t.tells = this.#tells())) this.#say();
   }
 
   // The figures that takes are compared by.
   #tells() {
-    const f = this.#bench.figures, own = f?.ladder.find(r => r.own);
-    if (!own) return null;
+    const f = this.#bench.figures;
+    if (!this.#bench.fresh(f)) return null;
+    const own = f.ladder.find(r => r.own);
     return {px: Math.hypot(own.defocus_px, own.diffraction_px), n: own.f_number, sheets: this.#bench.plan.plan.sheets.length,
       width: this.#bench.plan.plan.picture.width_mm};
   }
@@ -53,19 +67,19 @@ export class Takes {
         await looking.rest();
         if (this.#takes !== mine) return; // another picture has come, with takes of its own
         const r = await glimpse(t.words, 480).catch(() => null);
-        if (!r) continue;
+        if (!r || t.picture) continue;
         t.picture = document.createElement("canvas");
         [t.picture.width, t.picture.height] = [r.width_px, r.height_px];
         t.picture.getContext("2d").putImageData(pixels(r), 0, 0);
-        this.#show();
+        this.#draw(t);
       }
     }
   }
 
   /** Marks the take that is on the bench as it hangs, if one is. */
   mark() {
-    const now = JSON.stringify(this.#bench.words.list());
-    const on = this.#takes.find(t => JSON.stringify(t.words) === now) ?? null;
+    const now = keyOf(this.#bench.words.list());
+    const on = this.#takes.find(t => keyOf(t.words) === now) ?? null;
     if (on === this.#on) return;
     this.#on = on;
     this.#show();
@@ -73,6 +87,7 @@ export class Takes {
 
   #show() {
     this.#list.replaceChildren(...this.#takes.map((t, i) => this.#item(t, i)));
+    this.#say();
     document.getElementById("save").disabled = !this.#takes.length;
     document.getElementById("made-of").textContent = this.#bench.makes();
   }
@@ -83,19 +98,15 @@ export class Takes {
     thumb.type = "button";
     thumb.className = "thumb";
     thumb.setAttribute("aria-label", `${t.name}: hold to compare`);
-    const picture = document.createElement("canvas");
-    if (t.picture) {
-      [picture.width, picture.height] = [t.picture.width, t.picture.height];
-      picture.getContext("2d").drawImage(t.picture, 0, 0);
-    }
-    thumb.append(picture);
+    t.thumb = document.createElement("canvas");
+    this.#draw(t);
+    thumb.append(t.thumb);
     this.#holds(thumb, t);
     name.value = t.name;
     name.maxLength = 80;
     name.setAttribute("aria-label", `Name of take ${i + 1}`);
     name.addEventListener("change", () => { t.name = name.value.trim() || `Take ${i + 1}`; name.value = t.name; });
-    const says = document.createElement("small");
-    says.textContent = t === this.#on ? "as on the bench now" : this.#differs(t, this.#takes[i - 1] ?? {words: this.#bench.began});
+    const says = t.says = document.createElement("small");
     const row = document.createElement("div");
     row.className = "row";
     const button = (text, label, does) => {
@@ -110,6 +121,18 @@ export class Takes {
     button("take down", "Take down", () => { this.#takes.splice(this.#takes.indexOf(t), 1); this.#show(); document.getElementById("keep").focus(); });
     li.append(thumb, name, says, row);
     return li;
+  }
+
+  #draw(t) {
+    if (!t.picture) return;
+    [t.thumb.width, t.thumb.height] = [t.picture.width, t.picture.height];
+    t.thumb.getContext("2d").drawImage(t.picture, 0, 0);
+  }
+
+  #say() {
+    this.#takes.forEach((t, i) => {
+      t.says.textContent = t === this.#on ? "as on the bench now" : this.#differs(t, this.#takes[i - 1] ?? {words: this.#bench.began});
+    });
   }
 
   // What differs from the take before it, or from the beginning: words first, then what they do.

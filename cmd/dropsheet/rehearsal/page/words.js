@@ -54,6 +54,9 @@ export class Words {
   }
 }
 
+/** A list of words as one string: two that are the same say the same. */
+export const keyOf = list => JSON.stringify(list);
+
 /** What differs between two lists of words: "aperture f/22 → f/11", one phrase a flag. */
 export function differences(from, to, stands) {
   const collect = list => {
