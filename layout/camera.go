@@ -20,6 +20,7 @@ type CameraSetup struct {
 	FrameRate     float64 // frames a second; 0 when not asked for
 	Focus         Focus
 	SharpToPx     float64 // blur, in frame pixels, that passes for sharp; 0 for DefaultSharpToPx
+	Eye           bool    // it is somebody's eye
 }
 
 // DefaultSharpToPx is how much blur passes for sharp unless more or less is asked for: two pixels, about what
@@ -40,8 +41,9 @@ type Camera struct {
 	FNumber       float64 `json:"f_number"`
 	FrameRate     float64 `json:"frame_rate,omitempty"` // frames a second
 	Focus         Focus   `json:"focus"`
-	FocusMM       float64 `json:"focus_mm"`    // entrance pupil to the plane that is in focus
-	SharpToPx     float64 `json:"sharp_to_px"` // blur that passes for sharp, a diameter in frame pixels
+	FocusMM       float64 `json:"focus_mm"`      // entrance pupil to the plane that is in focus
+	SharpToPx     float64 `json:"sharp_to_px"`   // blur that passes for sharp, a diameter in frame pixels
+	Eye           bool    `json:"eye,omitempty"` // it is somebody's eye
 }
 
 // PupilMM is the diameter of the entrance pupil: focal length over f-number.
@@ -104,7 +106,8 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
 	out := Camera{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, FNumber: c.FNumber, FrameRate: c.FrameRate,
-		Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed}
+		Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed,
+		Eye: c.Eye}
 	if out.SharpToPx == 0 {
 		out.SharpToPx = DefaultSharpToPx
 	}
@@ -135,7 +138,8 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 // AsSetup is a camera as it would be asked for.
 func (c Camera) AsSetup() CameraSetup {
 	return CameraSetup{Sensor: c.Sensor, WidthPx: c.WidthPx, HeightPx: c.HeightPx, LensMM: c.LensMM, FNumber: c.FNumber,
-		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed}
+		FrameRate: c.FrameRate, Focus: c.Focus, SharpToPx: c.SharpToPx, SensorAssumed: c.SensorAssumed,
+		Eye: c.Eye}
 }
 
 // usedMM is the width of the largest part of the sensor that has the pixels' proportions.

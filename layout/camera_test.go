@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -47,4 +48,19 @@ func TestCameraAt(t *testing.T) {
 	require.Equal(t, Point{3, 1}, c.At(3.5, 1.5))
 	require.Equal(t, Point{0, 0}, c.At(2, 1))
 	require.Equal(t, 2.0, c.PixelMM())
+}
+
+// An eye by figures that it was not built from: the Snellen letter of 6/6 is seen under 5 minutes of arc, 8.73 mm
+// high at 6 m (from memory), so that it covers two pixels for each of its minutes; Emsley's reduced eye images 1
+// radian on 16.67 mm (from memory), and the pupil of a lit room is 3 mm wide.
+func TestEye(t *testing.T) {
+	c, err := Eye().camera(6000)
+	require.NoError(t, err)
+	require.InDelta(t, 10, 8.73/c.PixelMM(), 0.4, "pixels on a letter of 5 minutes, 2 a minute")
+	require.InDelta(t, 16.67, c.LensMM, 0.005)
+	require.InDelta(t, 3, c.PupilMM(), 0.05)
+	require.InDelta(t, 40, 2*math.Atan(c.FrameWidthMM/2/6000)*180/math.Pi, 1, "degrees taken in")
+	require.True(t, c.Eye)
+	require.True(t, c.AsSetup().Eye)
+	require.False(t, c.SensorAssumed, "its size is that of an eye")
 }

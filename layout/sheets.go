@@ -50,6 +50,12 @@ func (b Backdrop) lie() paperLie {
 	return paperLie{b.Orientation, run{live.WidthMM, b.LapMM}, run{live.HeightMM, b.LapMM}}
 }
 
+// Holds is the largest print that as many sheets hold, side by side and one above the other.
+func (b Backdrop) Holds() Size {
+	l := b.lie()
+	return Size{l.across.holdsMM(b.Columns), l.down.holdsMM(b.Rows)}
+}
+
 // largest returns the largest scale k for which a print of k x proportions by k fits on n sheets, in mm of height.
 func (l paperLie) largest(proportions float64, n int) (heightMM float64) {
 	for columns := 1; columns <= n; columns++ {

@@ -50,7 +50,7 @@ var headings = []struct{ title, flags string }{
 	{"size and distance", "distance print-size max-sheets columns rows board-width board-height fill fit"},
 	{"picture", "shape page crop centre turn round look background"},
 	{"board beyond the picture", "surround surround-size"},
-	{"camera", "camera-distance lens frame-width sensor pixel-size pixels aperture focus sharp-to sharp samples"},
+	{"camera", "camera camera-distance lens frame-width sensor pixel-size pixels aperture focus sharp-to sharp samples"},
 	{"exposure and motion", "frame-rate iso shutter fall speed playback"},
 	{"light", "lamp lamp-lux lamp-size lamp-beam lamp-aim light-from level"},
 	{"paper and printer", "paper orientation printer margin lap ppi lossless spare guide-paper inches"},

@@ -44,7 +44,7 @@ func (r *Report) BenchView() []string {
 		from = max(0, min(from, benchColumns-len([]rune(words))))
 		copy(under[from:], []rune(words))
 	}
-	put(0, "lens")
+	put(0, r.lens())
 	put((len(lens)+drop)/2-3, length("drop.camera_distance_mm", cameraMM).String())
 	if drop-len(lens) > 2*len("300.0 mm") {
 		put(drop-2, r.body)

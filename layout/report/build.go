@@ -12,12 +12,12 @@ func (r *Report) build() []Fact {
 	p := r.shot.Plan
 	b := p.Backdrop
 	facts := []Fact{
-		{Key: "build.scene", Text: say("%s, refractive index %s; board %s behind it, lens %s in front of it", r.bodyAndSize(),
+		{Key: "build.scene", Text: say("%s, refractive index %s; board %s behind it, %s %s in front of it", r.bodyAndSize(),
 			Figure{Path: "drop.index", Value: p.Drop.Index, Decimals: 4}, length("drop.distance_mm", p.Drop.DistanceMM),
-			length("drop.camera_distance_mm", p.Drop.CameraMM))},
+			r.lens(), length("drop.camera_distance_mm", p.Drop.CameraMM))},
 		{Key: "build.stands", Text: r.stands()},
-		{Key: "build.middle", Text: say("the line from the lens through the %s meets the board %s from the print's left "+
-			"edge and %s below its upper edge", r.body, strong(Length(b.WidthMM/2)), strong(Length(b.HeightMM/2)))},
+		{Key: "build.middle", Text: say("the line from the %s through the %s meets the board %s from the print's left "+
+			"edge and %s below its upper edge", r.lens(), r.body, strong(Length(b.WidthMM/2)), strong(Length(b.HeightMM/2)))},
 		{Key: "build.outline", Text: say("draw the print's outline on the board, %s, with a border all round",
 			strong(Size(b.WidthMM, b.HeightMM)))},
 		{Key: "build.square", Text: say("it is square when both diagonals measure %s", strong(Length(diagonalMM(b))))},

@@ -74,7 +74,7 @@ func (r *Report) decides() (all []Figure) {
 }
 
 func (r *Report) boardAway() Text {
-	return say("board %s away, lens %s", length("drop.distance_mm", r.shot.Drop.DistanceMM),
+	return say("board %s away, %s %s", length("drop.distance_mm", r.shot.Drop.DistanceMM), r.lens(),
 		length("drop.camera_distance_mm", r.shot.Drop.CameraMM))
 }
 

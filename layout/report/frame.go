@@ -18,6 +18,11 @@ func (r *Report) frame() []Fact {
 			size(whole("camera.width_px", float64(c.WidthPx), Pixels), whole("camera.height_px", float64(c.HeightPx), Pixels)))},
 		{Key: "frame.drop", Text: say("in it the %s is %s across", r.body, whole("", acrossMM/c.PixelMM(), Pixels))},
 	}
+	if c.Eye {
+		facts = append(facts, Fact{Key: "frame.eye", Text: say("an eye looks in place of a camera: Emsley's reduced eye, " +
+			"of 60 dioptres; the frame is what it takes in by turning alone, a pixel as far as its cones stand apart, " +
+			"half a minute of arc")})
+	}
 	if c.SensorAssumed {
 		facts = append(facts, Fact{Key: "frame.sensor", Asks: true, Text: say("no sensor was given, and one of %s is taken: "+
 			"blur and light rest on that, and the frame's width where a lens gives it; give --sensor or --pixel-size",
@@ -28,6 +33,7 @@ func (r *Report) frame() []Fact {
 	case turn.ReverseX && acrossMM > c.FrameWidthMM, turn.ReverseY && acrossMM > c.FrameHeightMM:
 		facts = append(facts, Fact{Key: "frame.cut", Asks: true, Text: say("the frame cuts the %s off: take in at least %s "+
 			"each way, with a shorter --lens or a wider --frame-width", r.body, enough("", acrossMM))})
+	case acrossMM < smallInFrame*c.FrameHeightMM && c.Eye:
 	case acrossMM < smallInFrame*c.FrameHeightMM:
 		facts = append(facts, Fact{Key: "frame.small", Text: say("for a larger %s: a longer --lens, a shorter "+
 			"--camera-distance or a narrower --frame-width", r.body)})

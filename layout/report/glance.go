@@ -98,8 +98,8 @@ func (r *Report) besides(texts ...Text) []Text {
 func (r *Report) placeInShort() Text {
 	board := short4(length("drop.distance_mm", r.shot.Drop.DistanceMM))
 	lens := short4(length("drop.camera_distance_mm", r.shot.Drop.CameraMM))
-	return shortest(lineColumns, r.besides(say("board %s behind the %s, lens %s in front of it", board, r.body, lens),
-		say("board %s and lens %s from the %s", board, lens, r.body))...)
+	return shortest(lineColumns, r.besides(say("board %s behind the %s, %s %s in front of it", board, r.body, r.lens(),
+		lens), say("board %s and %s %s from the %s", board, r.lens(), lens, r.body))...)
 }
 
 func (r *Report) sheetsInShort() Text {

@@ -12,7 +12,7 @@ import (
 func (r *Report) checksInShort(most int) []GlanceLine {
 	var asks, well []GlanceLine
 	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkRod(),
-		r.checkSmear(),
+		r.checkSmear(), r.checkShape(),
 		r.checkBoard(), r.checkTravel(), r.checkGlare(), r.checkHighlights(), r.checkMains(), r.checkSensor(),
 		r.checkDetail()} {
 		switch {

@@ -90,7 +90,8 @@ func (r *Report) alongPicture() []Fact {
 	if sees.Value >= whole.Value {
 		shows = say("along it the frame sees all of the print")
 	}
-	return []Fact{{Key: "look.along", Name: "along", Text: say(squeezes)}, {Key: "look.shows", Text: shows}}
+	return append([]Fact{{Key: "look.along", Name: "along", Text: say(squeezes)}, {Key: "look.shows", Text: shows}},
+		r.usesSheets()...)
 }
 
 // swings says how much the picture changes while the drop swings.

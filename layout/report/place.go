@@ -20,8 +20,8 @@ func (r *Report) place() []Fact {
 	return []Fact{
 		{Key: "place.distance", Name: "distance", Text: say("%s from the middle of the %s to the printed side of the board",
 			strong(far("drop.distance_mm", p.Drop.DistanceMM)), r.body)},
-		{Key: "place.camera", Name: "camera", Text: say("%s from the lens's entrance pupil to the middle of the %s",
-			strong(far("drop.camera_distance_mm", p.Drop.CameraMM)), r.body)},
+		{Key: "place.camera", Name: Looker(p.Camera), Text: say("%s from the %s to the middle of the %s",
+			strong(far("drop.camera_distance_mm", p.Drop.CameraMM)), r.pupil(), r.body)},
 		{Key: "place.fill", Name: "fill", Text: say("the picture takes up %s of the %s's visible radius",
 			strong(fill("picture.fill", pic.Fill)), r.body)},
 		{Key: "place.reach", Name: "reach", Text: say("at that fill the %s sees as far as %s, traced exactly", r.body,

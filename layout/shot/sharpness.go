@@ -72,7 +72,7 @@ func (s Shot) Sharpness() Sharpness {
 	out.Least.BlurPx, out.Least.AtDropMM = worstPx, worstPx*s.Camera.PixelMM()
 	if worstPx <= out.SharpToPx {
 		out.Holds = s.stopsThatHold(out.Least.FNumber, out.SharpToPx)
-	} else {
+	} else if !s.Camera.Eye { // which has the frame that it has
 		out.Wider = s.widerFrame(worstPx, out.SharpToPx)
 	}
 	for _, n := range s.tableStops() {

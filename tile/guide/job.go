@@ -44,3 +44,12 @@ func (j Job) surrounded() bool {
 	}
 	return j.Plan.PictureOnBoard() != j.Plan.Backdrop.Board()
 }
+
+// eye tells whether somebody's eye looks in place of a camera.
+func (j Job) eye() bool { return j.Plan.Camera.Eye }
+
+// looker is the word for what looks.
+func (j Job) looker() string { return report.Looker(j.Plan.Camera) }
+
+// lens is the word for its part that counts.
+func (j Job) lens() string { return report.Lens(j.Plan.Camera) }

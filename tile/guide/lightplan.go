@@ -68,7 +68,7 @@ func (b *book) lampPlan(box layout.Rect) {
 		b.disc(disc.XMM, disc.YMM, 2.4, fmt.Sprint(i+1))
 	}
 	b.besideAxis(drop, b.job.body(), discs)
-	b.besideAxis(layout.Point{XMM: camera.XMM, YMM: camera.YMM + 1.7}, "camera", discs)
+	b.besideAxis(layout.Point{XMM: camera.XMM, YMM: camera.YMM + 1.7}, b.job.looker(), discs)
 }
 
 // besideAxis names what stands on the axis, on the side where no disc is in the way; where both sides are

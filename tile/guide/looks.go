@@ -12,7 +12,7 @@ func (j Job) looks() bool { return j.Looks[0] != nil && j.Looks[1] != nil }
 func (b *book) bothLooks() {
 	const gapMM, largestMM, underMM = 8.0, 82.0, 2.0
 	body, look := b.job.body(), b.job.Plan.Picture.Look
-	b.intro("The same picture in the " + body + " twice, as the camera sees it.")
+	b.intro("The same picture in the " + body + " twice, as the " + b.job.looker() + " sees it.")
 	side := min((b.geo.fullMM()-gapMM)/2, largestMM)
 	words := [2]string{
 		strong("bulged") + ": printed without bending, it looks wrapped round the " + body + ".",

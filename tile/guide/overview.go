@@ -24,7 +24,8 @@ func (b *book) overview() {
 	b.Frame(view, pen(grey, 0.2))
 	x := view.RightMM() + 7
 	w := min(g.right-x, measureMM)
-	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the camera will see, everything in focus. "+
+	below := b.block(captionStyle, g.left, view.BottomMM()+1.5, side, "What the "+b.job.looker()+
+		" will see, everything in focus. "+
 		"Through the lens: closeup.png, and proof.png for the whole frame.")
 	body := bodyStyle
 	y := b.y - 1
@@ -96,9 +97,9 @@ func (b *book) facts() {
 		{"On the axis", []string{"look.off", "look.aside"}},
 		{"Round", []string{"look.round"}},
 		{"Distance", []string{"place.distance"}},
-		{"Camera distance", []string{"place.camera"}},
+		{title(b.job.looker()) + " distance", []string{"place.camera"}},
 		{title(b.job.body()), []string{"drop.what"}},
-		{"Along the rod", []string{"look.along", "look.shows"}},
+		{"Along the rod", []string{"look.along", "look.shows", "look.ribbon"}},
 		{"Fill", []string{"place.fill"}},
 		{"Reach", []string{"place.reach", "place.near"}},
 		{"Rim", []string{"place.rim", "place.rim_shows", "place.rim_mirrors", "place.rim_dark"}},

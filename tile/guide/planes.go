@@ -50,7 +50,7 @@ func (b *book) planes(box layout.Rect) {
 	top, bottom := axisY-half, axisY+half
 	b.Line(box.XMM+8, axisY, middle+radius+6, axisY, axis)
 	b.arrow(picture-8, axisY, box.XMM+4, axisY, 2, mark)
-	b.Put(captionStyle, box.XMM+4, axisY-3, "to the camera")
+	b.Put(captionStyle, box.XMM+4, axisY-3, "to the "+b.job.looker())
 	seen := "seen from the side, to scale"
 	if p.Drop.Body == flip.UprightRod {
 		seen = "seen from above, to scale"

@@ -37,7 +37,9 @@ func (b *book) seams() {
 }
 
 func (b *book) boardTitle() string { return "On the board, as it hangs" }
-func (b *book) dropTitle() string  { return "In the " + b.job.body() + ", as the camera sees it" }
+func (b *book) dropTitle() string {
+	return "In the " + b.job.body() + ", as the " + b.job.looker() + " sees it"
+}
 
 func (b *book) boardPanel(k float64) {
 	b.mapPanel(b.boardTitle(), b.panels.Board, k, func(b *book, x, y, w float64) float64 { return b.key(k, x, y, w) })

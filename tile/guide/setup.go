@@ -8,7 +8,9 @@ import (
 func (b *book) setup() {
 	p := b.job.Plan
 	body := b.job.body()
-	b.intro(b.told("build.stands") + " Lens, " + body + " and the board\u2019s middle lie on one line, square to " +
+	b.intro(b.told("build.stands") + " " + title(b.job.lens()) + ", " + body +
+		" and the board\u2019s middle lie on one line, " +
+		"square to " +
 		"the board.")
 	what := "Seen from the side."
 	if p.Drop.Reverses.Turn().ReverseY {
@@ -17,9 +19,14 @@ func (b *book) setup() {
 	b.figure(sideViewMM, b.sideView, what+" Not to scale: the figures count, not the drawing.")
 
 	b.topic("Measure", func(b *book) {
-		b.step(1, strong("Camera distance:")+" "+b.phrase("place.camera")+". "+
-			"The pupil is where the aperture seems to sit when you look into the lens from the front: close the aperture, "+
-			"judge how deep the hole lies, and mark that place on the barrel with tape.")
+		if b.job.eye() {
+			b.step(1, strong("Eye:")+" "+b.phrase("place.camera")+". Stand a card with a hole there to look through, with "+
+				"one eye.")
+		} else {
+			b.step(1, strong("Camera distance:")+" "+b.phrase("place.camera")+". "+
+				"The pupil is where the aperture seems to sit when you look into the lens from the front: close the aperture, "+
+				"judge how deep the hole lies, and mark that place on the barrel with tape.")
+		}
 		b.step(2, strong("Distance:")+" "+b.phrase("place.distance")+
 			". This one decides how large the picture is in the "+body+".")
 		b.step(3, strong("The middle:")+" "+b.phrase("build.middle")+". Mark both on the border.")

@@ -3,14 +3,15 @@ package guide
 // sharpness says what each stop does to sharpness and light, and what to do about both.
 func (b *book) sharpness() {
 	body := b.job.body()
-	b.intro("The " + body + "\u2019s edge and the picture in it lie at two distances from the lens, so no focus makes " +
+	b.intro("The " + body + "\u2019s edge and the picture in it lie at two distances from the " + b.job.lens() +
+		", so no focus makes " +
 		"both sharp. Closing the aperture helps, and costs light.")
 	b.figure(b.planesMM(), b.planes, "")
 
 	b.together(func(b *book) {
 		b.side("Stops")
 		b.para(set(b.report.StopsIntro().Sentence()) + " " + b.told("sharp.across", "sharp.along", "sharp.both",
-			"frame.sensor"))
+			"frame.sensor", "frame.eye"))
 		b.toldTable(b.report.Stops())
 		b.note(b.told("sharp.verdict", "sharp.least", "sharp.wider", "sharp.scaled", "sharp.fringe"))
 	})
@@ -31,7 +32,11 @@ func (b *book) sharpness() {
 		})
 	}
 	b.topic("What helps", func(b *book) {
-		b.bullet("A wider frame: all is drawn smaller, the blur too. " + b.told("sharp.longer", "sharp.beside"))
+		if b.job.eye() {
+			b.bullet("Look from further off: all is seen smaller, the blur too.")
+		} else {
+			b.bullet("A wider frame: all is drawn smaller, the blur too. " + b.told("sharp.longer", "sharp.beside"))
+		}
 		b.bullet(b.told("sharp.light"))
 		b.bullet("Lamps on the mains pulse at twice its frequency. " + b.pulses())
 	})

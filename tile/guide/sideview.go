@@ -29,11 +29,16 @@ func (b *book) sideView(box layout.Rect) {
 	if p.Drop.Reverses.Turn().ReverseY {
 		b.bentRays(pupil, drop, board, axisY, boardHalf)
 	}
-	b.camera(camera, axisY)
-	b.Line(pupil, axisY-6.2, pupil, axisY+6.2, pen(accent, 0.6))
 	b.Line(pupil, axisY+6.2, pupil, axisY+boardHalf+dimsMM+3, dashed)
-	b.Put(captionStyle, pupil-captionStyle.Width("entrance pupil")+6, axisY-12.5, "entrance pupil")
-	b.Line(pupil, axisY-11.6, pupil, axisY-6.6, mark)
+	if b.job.eye() {
+		b.eye(pupil, axisY, 6.5)
+		b.Put(captionStyle, pupil-captionStyle.Width("eye")/2-6.5, axisY-9, "eye")
+	} else {
+		b.camera(camera, axisY)
+		b.Line(pupil, axisY-6.2, pupil, axisY+6.2, pen(accent, 0.6))
+		b.Put(captionStyle, pupil-captionStyle.Width("entrance pupil")+6, axisY-12.5, "entrance pupil")
+		b.Line(pupil, axisY-11.6, pupil, axisY-6.6, mark)
+	}
 
 	b.bodyFromSide(drop, axisY, boardHalf)
 	b.Line(drop, axisY+5, drop, axisY+boardHalf+dimsMM+3, dashed)
@@ -53,7 +58,7 @@ func (b *book) sideView(box layout.Rect) {
 	dims := axisY + boardHalf + dimsMM
 	b.across(pupil, drop, dims, b.length(p.Drop.CameraMM))
 	b.across(drop, board, dims, b.length(p.Drop.DistanceMM))
-	b.PutMiddle(captionStyle, (pupil+drop)/2, dims+6.4, "camera distance")
+	b.PutMiddle(captionStyle, (pupil+drop)/2, dims+6.4, b.job.looker()+" distance")
 	b.PutMiddle(captionStyle, (drop+board)/2, dims+6.4, "distance")
 }
 
@@ -79,6 +84,13 @@ func (b *book) camera(x, axisY float64) {
 	b.Line(x+33, axisY-5.5, x+34.4, axisY-3, outline)
 	b.Line(x+34.4, axisY-3, x+34.4, axisY+3, outline)
 	b.Line(x+34.4, axisY+3, x+33, axisY+5.5, outline)
+}
+
+// eye draws an eye that looks along the axis, its pupil at x.
+func (b *book) eye(x, axisY, radius float64) {
+	outline := pen(black, 0.4)
+	b.ring(x-0.8*radius, axisY, radius, white, outline)
+	b.Fill(layout.Rect{XMM: x - 0.2, YMM: axisY - 0.45*radius, WidthMM: 0.4, HeightMM: 0.9 * radius}, accent)
 }
 
 // bodyFromSide draws the drop, or the rod as it looks from the side, and names it on the side away from the lamp.

@@ -42,7 +42,7 @@ func (j Job) codeOf(p layout.Plan) (string, error) {
 func printed(p layout.Plan) layout.Plan {
 	f, sight := p.Drop.FocalLengthMM, p.Sight()
 	p.Picture.NearAxisReachMM = math.Abs(sight.DistanceMM-f) / f * p.Picture.Fill * sight.ApparentRadiusMM()
-	p.Shooting, p.Camera.SensorAssumed, p.Inches = layout.Shooting{}, false, false
+	p.Shooting, p.Camera.SensorAssumed, p.Camera.Eye, p.Inches = layout.Shooting{}, false, false, false
 	if len(p.Seams) == 0 {
 		p.Seams = nil // which is how no seam once was told
 	}

@@ -12,6 +12,10 @@ func AllAlternatives() []Alternatives {
 	return []Alternatives{
 		{[]string{"drop", "drops-per-ml", "nozzle", "jet"}, 1},
 		{[]string{"sensor", "pixel-size"}, 1},
+		{[]string{"sensor", "camera"}, 1},
+		{[]string{"pixel-size", "camera"}, 1},
+		{[]string{"lens", "camera"}, 1},
+		{[]string{"frame-width", "camera"}, 1},
 		{[]string{"fall", "speed"}, 1},
 		{[]string{"margin", "printer"}, 1},
 		{[]string{"surround", "background"}, 1},

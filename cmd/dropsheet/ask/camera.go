@@ -2,6 +2,7 @@ package ask
 
 import (
 	"errors"
+	"fmt"
 
 	"github.com/spf13/pflag"
 
@@ -13,6 +14,7 @@ import (
 type camera struct {
 	flags    *pflag.FlagSet
 	asked    layout.CameraSetup
+	looks    string // "eye", or empty for a camera
 	pixels   pair
 	pixelMM  float64
 	cameraMM float64
@@ -36,6 +38,8 @@ func (f *camera) register(flags *pflag.FlagSet, defaults bool) {
 	if !defaults {
 		evenly = "as in the job"
 	}
+	add(flags, &f.looks, "camera", "eye", "", looking, "eye: somebody's eye looks in place of a camera, a schematic eye "+
+		"of 60 dioptres with a pupil of 3 mm (f/5.6); its frame is 40 degrees wide, a pixel half a minute of arc")
 	add(flags, &f.asked.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM,
 		"width and height of the part of the camera's sensor that is read out")
 	add(flags, &f.pixelMM, "pixel-size", "length", "", pixelSize,
@@ -70,15 +74,18 @@ func (f *camera) over(g given) (given, error) {
 		name string
 		take func()
 	}{
-		{"sensor", func() { g.camera.Sensor, g.camera.SensorAssumed = f.asked.Sensor, false }},
+		{"camera", func() { g.camera = byEye(g.camera) }},
+		{"sensor", func() { g.camera.Sensor, g.camera.SensorAssumed, g.camera.Eye = f.asked.Sensor, false, false }},
 		{"pixels", func() { g.camera.WidthPx, g.camera.HeightPx = f.pixels.w, f.pixels.h }},
-		{"lens", func() { g.camera.LensMM, g.camera.FrameWidthMM = f.asked.LensMM, 0 }},
-		{"frame-width", func() { g.camera.FrameWidthMM = f.asked.FrameWidthMM }},
+		{"lens", func() { g.camera.LensMM, g.camera.FrameWidthMM, g.camera.Eye = f.asked.LensMM, 0, false }},
+		{"frame-width", func() { g.camera.FrameWidthMM, g.camera.Eye = f.asked.FrameWidthMM, false }},
 		{"camera-distance", func() { g.cameraMM = f.cameraMM }},
 		{"aperture", func() { g.camera.FNumber = f.asked.FNumber }},
 		{"focus", func() { g.camera.Focus = f.asked.Focus }},
 		{"frame-rate", func() { g.camera.FrameRate = f.asked.FrameRate }},
-		{"pixel-size", func() { g.camera.Sensor, g.camera.SensorAssumed = f.readOut(g.camera), false }},
+		{"pixel-size", func() {
+			g.camera.Sensor, g.camera.SensorAssumed, g.camera.Eye = f.readOut(g.camera), false, false
+		}},
 	} {
 		if f.flags.Changed(flag.name) {
 			flag.take()
@@ -119,6 +126,14 @@ func (f *camera) readOut(c layout.CameraSetup) layout.Size {
 // contradict each other are refused.
 func (f *camera) framed(g given) (given, error) {
 	lens, width := f.flags.Changed("lens"), f.flags.Changed("frame-width")
+	if f.flags.Changed("camera") {
+		for _, own := range []string{"sensor", "pixel-size", "lens", "frame-width"} {
+			if f.flags.Changed(own) {
+				return g, job.WrongWords(fmt.Errorf("--camera eye and --%s can't go together: an eye has its own; leave one of "+
+					"them out", own))
+			}
+		}
+	}
 	switch {
 	case f.flags.Changed("sensor") && f.flags.Changed("pixel-size"):
 		return g, job.WrongWords(errors.New("--sensor and --pixel-size both say how large the sensor is: give one of them"))
@@ -130,4 +145,19 @@ func (f *camera) framed(g given) (given, error) {
 		g.camera.FrameWidthMM = 0 // which the lens now gives from there
 	}
 	return g, nil
+}
+
+// looking reads what looks in place of a camera.
+func looking(s string) (string, error) {
+	if s != "eye" {
+		return "", fmt.Errorf("%q can't look: take eye, or leave the flag out for a camera", s)
+	}
+	return s, nil
+}
+
+// byEye is an eye in the place of a camera. What it is focused on, and what passes for sharp, stays.
+func byEye(c layout.CameraSetup) layout.CameraSetup {
+	eye := layout.Eye()
+	eye.FrameRate, eye.Focus, eye.SharpToPx = c.FrameRate, c.Focus, c.SharpToPx
+	return eye
 }

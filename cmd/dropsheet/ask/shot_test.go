@@ -102,6 +102,28 @@ func TestLensFrameAndDistanceOfAJob(t *testing.T) {
 	}
 }
 
+// An eye takes a camera's place, with the words that it leaves open; and a camera that of an eye.
+func TestEyeInPlaceOfACamera(t *testing.T) {
+	p, err := sized("--distance 40cm --camera eye --pixels 480x320 --focus edge --aperture f/8")
+	require.NoError(t, err)
+	require.True(t, p.Camera.Eye)
+	require.Equal(t, 480, p.Camera.WidthPx)
+	require.Equal(t, 8.0, p.Camera.FNumber)
+	require.Equal(t, layout.FocusEdge, p.Camera.Focus)
+	camera, err := tried(t, p, "--lens 50mm --sensor 36x24mm")
+	require.NoError(t, err)
+	require.False(t, camera.Camera.Eye)
+	eye, err := tried(t, camera, "--camera eye")
+	require.NoError(t, err)
+	require.Equal(t, layout.Eye().FNumber, eye.Camera.FNumber)
+	require.Equal(t, 4800, eye.Camera.WidthPx)
+	require.Equal(t, layout.FocusEdge, eye.Camera.Focus)
+	for _, own := range []string{"--lens 50mm", "--sensor 36x24mm", "--frame-width 9mm", "--pixel-size 5um"} {
+		_, err := sized("--distance 40cm --camera eye --pixels 480x320 " + own)
+		require.ErrorContains(t, err, "an eye has its own")
+	}
+}
+
 // It is known whether someone said how large the sensor is.
 func TestSensorThatNobodyNamed(t *testing.T) {
 	for words, assumed := range map[string]bool{
