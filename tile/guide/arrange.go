@@ -3,6 +3,8 @@ package guide
 import (
 	"cmp"
 	"slices"
+
+	"dropsheet/tile/pdf"
 )
 
 // placement is how a section is set.
@@ -32,7 +34,7 @@ const leastScale = 0.86
 func laidOut(j Job, found found) *book {
 	var best *book
 	for _, zoom := range zooms {
-		b := newBook(j, found, zoom)
+		b := newBook(pdf.Undrawn(), j, found, zoom)
 		if best != nil && b.geo.scale < leastScale {
 			break
 		}
@@ -44,6 +46,7 @@ func laidOut(j Job, found found) *book {
 			break // nothing speaks against it
 		}
 	}
+	best.Document = j.document()
 	return best
 }
 
@@ -86,9 +89,9 @@ type partial struct {
 }
 
 // arrange finds the sections the places that leave the least of the pages empty without parting what belongs
-// together. It draws them on pages that are thrown away.
+// together. It goes through them without drawing them.
 func arrange(j Job, found found, zoom float64) arrangement {
-	b := newBook(j, found, zoom)
+	b := newBook(pdf.Undrawn(), j, found, zoom)
 	kept := []partial{b.withCover()}
 	for i, s := range b.sections {
 		var next []partial

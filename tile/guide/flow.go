@@ -46,7 +46,7 @@ func (b *book) para(text string) {
 
 // flow sets text line by line, over page breaks; it leaves no single line behind.
 func (b *book) flow(s pdf.Style, x, widthMM float64, text string) {
-	lines := s.Wrap(widthMM, text)
+	lines := b.wrap(s, widthMM, text)
 	for i, l := range lines {
 		if left := len(lines) - i; i == 0 || left == 2 {
 			b.need(float64(min(left, 2)) * s.LeadMM)
@@ -121,7 +121,9 @@ func (b *book) figure(heightMM float64, draw func(layout.Rect), words string) {
 	b.y = max(b.y, b.floor) + b.gap(figureGapMM)/2
 	b.need(heightMM + b.captionMM(words))
 	at := layout.Rect{XMM: b.geo.left, YMM: b.y, WidthMM: b.geo.fullMM(), HeightMM: heightMM}
-	draw(at)
+	if !b.IsUndrawn() {
+		draw(at)
+	}
 	b.y += heightMM
 	if words != "" {
 		b.y = b.block(captionStyle, b.geo.textX, b.y+captionGapMM, b.geo.textWidth, words)

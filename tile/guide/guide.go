@@ -153,6 +153,7 @@ type found struct {
 	panels   seammap.Panels
 	bare     []layout.Rect         // what of the board has no sheet
 	surface  func() *board.Surface // made when it is first asked for
+	broken   map[wrapped][]pdf.TextLine
 }
 
 func find(j Job) found {
@@ -163,6 +164,7 @@ func find(j Job) found {
 	return found{
 		j.sections(), told, seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() *board.Surface { return board.NewDrawing(p, j.Picture) }),
+		map[wrapped][]pdf.TextLine{},
 	}
 }
 
@@ -187,9 +189,11 @@ type book struct {
 	pictures []func() (pdf.Picture, error)
 }
 
-// newBook starts a guide that is drawn so much smaller than usual.
-func newBook(j Job, f found, zoom float64) *book {
-	doc := pdf.New(j.Name + " \u2013 assembly guide")
+// document is what the guide is drawn in.
+func (j Job) document() *pdf.Document { return pdf.New(j.Name + " \u2013 assembly guide") }
+
+// newBook starts a guide in a document, drawn so much smaller than usual.
+func newBook(doc *pdf.Document, j Job, f found, zoom float64) *book {
 	return &book{job: j, Document: doc, geo: newGeometry(j.paper(), zoom), found: f, zoom: zoom,
 		spacing: 1}
 }

@@ -1,5 +1,7 @@
 package guide
 
+import "dropsheet/tile/pdf"
+
 // tallTopic is the share of a page from which a topic may go over to the next: kept together it would leave
 // too much of the page empty.
 const tallTopic = 0.5
@@ -26,11 +28,11 @@ func (b *book) keep(draw func(*book), share float64) {
 	draw(b)
 }
 
-// takes tells how high what draw draws is, and over how many pages it goes from the top of one. It is tried
-// out on pages that are thrown away.
+// takes tells how high what draw draws is, and over how many pages it goes from the top of one. It is gone
+// through without being drawn.
 func (b *book) takes(draw func(*book)) (heightMM float64, pages int) {
 	if b.trial == nil {
-		b.trial = newBook(b.job, b.found, b.zoom)
+		b.trial = newBook(pdf.Undrawn(), b.job, b.found, b.zoom)
 		b.trial.trying = true
 	}
 	t := b.trial

@@ -31,7 +31,8 @@ func TestPicturesAreReducedToThePage(t *testing.T) {
 			corner := image.Rectangle{picture.Rect.Min, picture.Rect.Min.Add(image.Pt(c.wide/3, c.high/3))}
 			draw.Draw(picture, corner, image.NewUniform(color.RGBA{40, 60, 20, 255}), image.Point{}, draw.Src)
 
-			b := newBook(jobOf(t, usual()), found{}, 1)
+			j := jobOf(t, usual())
+			b := newBook(j.document(), j, found{}, 1)
 			b.geo.scale = 1
 			b.placeImage(layout.Rect{WidthMM: 50.8, HeightMM: 50.8 * 2 / 3}, picture, photoPPI)
 			placed, err := b.pictures[0]()

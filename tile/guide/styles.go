@@ -31,14 +31,32 @@ func (b *book) clean(text string) string {
 
 // block sets wrapped text in a box of its own, outside the flow, and returns where it ends.
 func (b *book) block(s pdf.Style, x, y, widthMM float64, text string) (bottom float64) {
-	for _, l := range s.Wrap(widthMM, text) {
+	for _, l := range b.wrap(s, widthMM, text) {
 		b.PutLine(s, x, s.Base(y), l)
 		y += s.LeadMM
 	}
 	return y
 }
 
+// wrapped is a text to be broken into lines.
+type wrapped struct {
+	style   pdf.Style
+	widthMM float64
+	text    string
+}
+
+// wrap breaks a text into lines, and keeps them: while a guide finds its arrangement it meets each text many times.
+func (b *book) wrap(s pdf.Style, widthMM float64, text string) []pdf.TextLine {
+	key := wrapped{s, widthMM, text}
+	lines, ok := b.broken[key]
+	if !ok {
+		lines = s.Wrap(widthMM, text)
+		b.broken[key] = lines
+	}
+	return lines
+}
+
 // blockMM is the height that block would take.
 func (b *book) blockMM(s pdf.Style, widthMM float64, text string) float64 {
-	return float64(len(s.Wrap(widthMM, text))) * s.LeadMM
+	return float64(len(b.wrap(s, widthMM, text))) * s.LeadMM
 }

@@ -19,9 +19,9 @@ import (
 // later calls do nothing, and Stream returns it. A document is for one goroutine; several documents may be
 // drawn and streamed at once.
 type Document struct {
-	canvas   *gofpdf.Fpdf
-	dashMM   []float64 // the current dashes
-	scaled   bool      // the current page is
+	canvas   *gofpdf.Fpdf // none of one that is only gone through
+	dashMM   []float64    // the current dashes
+	scaled   bool         // the current page is
 	pictures int
 	boxes    map[int]pageBoxes // by page number, from 1
 	streamed bool
@@ -57,11 +57,26 @@ func New(title string) *Document {
 	return &Document{canvas: canvas, boxes: map[int]pageBoxes{}}
 }
 
+// Undrawn starts a document that is only gone through, to see where on its pages things come to lie: nothing is drawn,
+// and it can't be streamed. That takes a fraction of the time.
+func Undrawn() *Document { return &Document{} }
+
+// IsUndrawn tells whether the document is only gone through.
+func (d *Document) IsUndrawn() bool { return d.canvas == nil }
+
 // Err returns the first error, gofpdf's own among them, or nil.
-func (d *Document) Err() error { return d.canvas.Error() }
+func (d *Document) Err() error {
+	if d.IsUndrawn() {
+		return nil
+	}
+	return d.canvas.Error()
+}
 
 // AddPage starts a page of any size that readers take, about 1.1 to 5080 mm a side. Width and height are never swapped.
 func (d *Document) AddPage(widthMM, heightMM float64) {
+	if d.IsUndrawn() {
+		return
+	}
 	for _, sideMM := range []float64{widthMM, heightMM} {
 		pt := units.MMToPoints(sideMM)
 		if !(pt >= minPagePt && pt <= maxPagePt) { // written so that NaN fails
@@ -131,6 +146,9 @@ func (d *Document) finish() ([]byte, error) {
 		return nil, errors.New("the document was streamed before: make a new one for another file")
 	}
 	d.streamed = true
+	if d.IsUndrawn() {
+		return nil, errors.New("the document was only gone through: draw one to stream it")
+	}
 	d.endScale()
 	if d.Err() == nil && d.canvas.PageCount() == 0 {
 		d.fail("the document has no pages: add one first")
@@ -142,7 +160,11 @@ func (d *Document) finish() ([]byte, error) {
 	return file.Bytes(), nil
 }
 
+// onPage tells whether something can be drawn.
 func (d *Document) onPage(what string) bool {
+	if d.IsUndrawn() {
+		return false
+	}
 	if d.Err() == nil && d.canvas.PageNo() == 0 {
 		d.fail("%s can't be set before the first page: add a page", what)
 	}

@@ -27,6 +27,9 @@ type Line struct{ From, To layout.Point }
 // Lines draws all lines with one pen, then all with the next: a wide pen before a narrow one puts lines on keylines,
 // and no line's keyline cuts through its neighbour.
 func (d *Document) Lines(lines []Line, pens ...Pen) {
+	if d.IsUndrawn() {
+		return
+	}
 	d.canvas.SetLineCapStyle("butt")
 	for _, p := range pens {
 		d.usePen(p)

@@ -2,6 +2,9 @@ package pdf
 
 // Put sets one line of text from x on, on a baseline.
 func (d *Document) Put(s Style, xMM, baseMM float64, text string) {
+	if d.IsUndrawn() {
+		return
+	}
 	d.useStyle(s)
 	d.text(s, xMM, baseMM, text)
 }
@@ -23,12 +26,18 @@ func (d *Document) PutFit(s Style, xMM, baseMM, widthMM float64, text string) {
 
 // PutUpward sets one line that reads upwards, from (x, y) on, its baseline at x.
 func (d *Document) PutUpward(s Style, xMM, yMM float64, text string) {
+	if d.IsUndrawn() {
+		return
+	}
 	d.useStyle(s)
 	d.Turned(xMM, yMM, func() { d.text(s, xMM, yMM, text) })
 }
 
 // PutLine sets a line of wrapped text.
 func (d *Document) PutLine(s Style, xMM, baseMM float64, l TextLine) {
+	if d.IsUndrawn() {
+		return
+	}
 	for _, r := range l {
 		d.Put(r.style(s), xMM, baseMM, r.text)
 		xMM += r.style(s).Width(r.text)

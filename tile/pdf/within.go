@@ -49,6 +49,9 @@ func (d *Document) Turned(xMM, yMM float64, draw func()) {
 // within draws between a beginning and an end that give the page its old fill and dashes back. gofpdf does not notice
 // that they do, and is told. Everything else that a drawing goes by is set anew with each line or word.
 func (d *Document) within(begin, draw, end func()) {
+	if d.IsUndrawn() {
+		return
+	}
 	r, g, b := d.canvas.GetFillColor()
 	dashMM := d.dashMM
 	begin()
