@@ -41,10 +41,35 @@ func (b Backdrop) scale() (x, y float64) {
 // reaches is the printer whose margins count: the measured one, or one that prints true within the margins that were
 // told of each edge; nil where one margin serves for all.
 func (b Backdrop) reaches() *Printer {
-	if b.Printer == nil && b.Margins != nil {
-		return &Printer{Paper: b.Paper, AcrossScale: 1, FeedScale: 1, Margins: *b.Margins}
+	if b.Printer != nil {
+		return b.Printer
 	}
-	return b.Printer
+	told := Margins{}
+	switch {
+	case b.Margins != nil:
+		told = *b.Margins
+	case b.MarginMM > 0:
+		return nil
+	}
+	return &Printer{Paper: b.Paper, AcrossScale: 1, FeedScale: 1, Margins: told.offTheEdge(b.Paper)}
+}
+
+// lostShare is what may be lost beyond an edge of a page that is printed borderless, as a share of the page: drivers
+// enlarge such pages by some 2 to 3 % (common practice, no source), half of it over either edge.
+const lostShare = 0.015
+
+// offTheEdge is margins of which those that are none keep the marks where they come out, though a driver enlarge the
+// page: a sheet whose marks are there, and whose check rule is too long, tells what is wrong.
+func (m Margins) offTheEdge(paper Paper) Margins {
+	for _, side := range []struct {
+		mm      *float64
+		alongMM float64
+	}{{&m.LeftMM, paper.WidthMM}, {&m.RightMM, paper.WidthMM}, {&m.TopMM, paper.HeightMM}, {&m.BottomMM, paper.HeightMM}} {
+		if *side.mm == 0 {
+			*side.mm = lostShare * side.alongMM
+		}
+	}
+	return m
 }
 
 // live is how much a page holds of the board, in mm that come out true.
@@ -68,11 +93,15 @@ func (b Backdrop) middle() Point {
 	return Point{live.XMM + live.WidthMM/2, live.YMM + live.HeightMM/2}
 }
 
-// room is where on its page a sheet may lie, at scale 1: what a measured printer reaches, or on the paper.
+// room is where on its page a sheet may lie, at scale 1: what a printer reaches whose margins
+// are told of each edge, or on the paper.
 func (b Backdrop) room() Rect {
-	if b.reaches() == nil {
+	switch {
+	case b.Printer == nil && b.Margins == nil:
 		page := b.Page()
 		return Rect{0, 0, page.WidthMM, page.HeightMM}
+	case b.Printer == nil:
+		return Printer{Margins: *b.Margins}.Live(b.Paper, b.Orientation)
 	}
 	live, middle := b.live(), b.middle()
 	return Rect{middle.XMM - live.WidthMM/2, middle.YMM - live.HeightMM/2, live.WidthMM, live.HeightMM}
@@ -112,89 +141,15 @@ func (m Margins) String() string {
 // narrowestMM is the least of them.
 func (m Margins) narrowestMM() float64 { return min(m.LeftMM, m.TopMM, m.RightMM, m.BottomMM) }
 
-// Borderless tells whether sheets are printed to an edge of the paper.
+// Borderless tells whether the printer prints to an edge of the paper.
 func (b Backdrop) Borderless() bool {
-	if p := b.reaches(); p != nil {
-		return p.Margins.narrowestMM() == 0
+	switch {
+	case b.Printer != nil:
+		return b.Printer.Margins.narrowestMM() == 0
+	case b.Margins != nil:
+		return b.Margins.narrowestMM() == 0
 	}
 	return b.MarginMM == 0
 }
 
 func (m Margins) widestMM() float64 { return max(m.LeftMM, m.TopMM, m.RightMM, m.BottomMM) }
-
-// Reprint places some of the plan's sheets anew on other paper or for another printer, nil for one that was
-// not measured. Cells, laps and marks stay as they are; where they lie on the page, and how it is drawn, may
-// change. The paper lies as in the plan if it holds all of them so, and otherwise the other way. Of a printer
-// that was not measured nothing is known if the plan is for one that was: then the paper's edge is the only
-// bound.
-//
-// margins, if not nil, are those of a printer that was not measured. Where the paper does not hold a sheet as it
-// was, its laps are printed narrower, down to the least that carries a mark and paste.
-func (p Plan) Reprint(sheets []Sheet, paper Paper, printer *Printer, margins *Margins) (Plan, []Sheet, error) {
-	b := p.Backdrop
-	switch {
-	case printer != nil:
-		b.MarginMM = printer.Margins.widestMM()
-	case b.Printer != nil:
-		b.MarginMM = 0
-	}
-	if printer != nil {
-		b.Margins = nil
-	}
-	if margins != nil {
-		b.Margins, b.MarginMM = margins, margins.widestMM()
-	}
-	b.Paper, b.Printer = paper, printer
-	turned := b
-	turned.Orientation = Landscape
-	if b.Orientation == Landscape {
-		turned.Orientation = Portrait
-	}
-	for _, b := range []Backdrop{b, turned, b.lapped(sheets), turned.lapped(sheets)} {
-		if b.tooLarge(sheets) != nil {
-			continue
-		}
-		placed := make([]Sheet, len(sheets))
-		for i, s := range sheets {
-			s.OnPage = b.onPage(s)
-			placed[i] = s
-		}
-		p.Backdrop = b
-		return p, placed, nil
-	}
-	return Plan{}, nil, b.tooLarge(sheets)
-}
-
-// lapped is the backdrop with laps as narrow as lets the paper hold the sheets, but none below the least.
-func (b Backdrop) lapped(sheets []Sheet) Backdrop {
-	for b.LapMM > minLapMM && b.tooLarge(sheets) != nil {
-		b.LapMM = max(minLapMM, b.LapMM-0.5)
-	}
-	return b
-}
-
-// tooLarge tells of the first sheet that the paper does not hold as it lies.
-func (b Backdrop) tooLarge(sheets []Sheet) error {
-	live := b.live()
-	for _, s := range sheets {
-		used := b.Used(s)
-		if used.WidthMM <= live.WidthMM+tolerance && used.HeightMM <= live.HeightMM+tolerance {
-			continue
-		}
-		within := fmt.Sprintf("within margins of %gmm", b.MarginMM)
-		again := fmt.Sprintf("--paper %s", b.Paper.Name)
-		switch {
-		case b.Printer != nil:
-			within = fmt.Sprintf("within the margins of printer %q", b.Printer.Name)
-			again += fmt.Sprintf(" --printer %q", b.Printer.Name)
-		case b.Margins != nil:
-			within = "within margins of " + b.Margins.String()
-			again += " --margin " + b.Margins.String()
-		}
-		return fmt.Errorf("sheet %s needs %.1fx%.1fmm for its cell, laps and strips, and %q, %s, holds %.1fx%.1fmm %s: "+
-			"take paper or a printer that holds it, or make the whole job again for this one (dropsheet make JOB %s)",
-			s.Name, used.WidthMM, used.HeightMM, b.Paper.Name, b.Orientation, max(live.WidthMM, 0), max(live.HeightMM, 0),
-			within, again)
-	}
-	return nil
-}

@@ -9,6 +9,9 @@ const (
 	// StripMM is what a cut side keeps clear for cut marks, label and check rule, counted from the cut line;
 	// the bleed lies in it.
 	StripMM = 6.0
+	// leastStripMM is the least that a strip comes to where a sheet is printed again on paper that lacks the room: beyond
+	// the bleed it holds the label's letters, 2 mm high, and cut marks of 2 mm.
+	leastStripMM = 4.5
 	// minCellMM is the least a cell may measure: smaller pieces can't be cut and pasted by hand (common
 	// practice, no source).
 	minCellMM = 20.0

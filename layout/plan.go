@@ -75,6 +75,8 @@ type Backdrop struct {
 	LapMM       float64     `json:"lap_mm"`
 	LightFrom   Corner      `json:"light_from"`
 	Printer     *Printer    `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any
+	// NarrowStripMM is the strips' width where a reprint has no room for StripMM; 0 where it has, as in every job.
+	NarrowStripMM float64 `json:"-"`
 }
 
 // Sheet is one piece of paper.
@@ -154,4 +156,12 @@ func (b Backdrop) Printed(s Sheet) Rect { return s.Cell.Grow(b.sides(s, BleedMM,
 func (b Backdrop) Kept(s Sheet) Rect { return s.Cell.Grow(b.sides(s, 0, b.LapMM)) }
 
 // Used is what a sheet takes up of its page: its cell, laps and strips. Board coordinates.
-func (b Backdrop) Used(s Sheet) Rect { return s.Cell.Grow(b.sides(s, StripMM, b.LapMM)) }
+func (b Backdrop) Used(s Sheet) Rect { return s.Cell.Grow(b.sides(s, b.stripMM(), b.LapMM)) }
+
+// stripMM is what a cut side keeps clear.
+func (b Backdrop) stripMM() float64 {
+	if b.NarrowStripMM > 0 {
+		return b.NarrowStripMM
+	}
+	return StripMM
+}

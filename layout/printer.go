@@ -37,15 +37,19 @@ type Margins struct {
 	BottomMM float64 `json:"bottom"`
 }
 
-// mostOff is how far from 1 a scale may be, as a share: printers err by a few parts in a thousand,
-// fit-to-page by some per cent (common practice, no source), and a slip in the reading by more.
-const mostOff = 0.1
+// How far from 1 a scale may be, as a share: printers err by a few parts in a thousand, and borderless printing
+// enlarges by 2 to 3 % (common practice, no source). A reading that is further off is another paper's, or of a page
+// made to fit. A printer that is kept, or in a job's file, may have been read when twice that was taken.
+const (
+	mostReadOff = 0.05
+	mostOff     = 0.1
+)
 
 // maxPrinterName is the most letters of a printer's name.
 const maxPrinterName = 80
 
 // NewPrinter makes a printer of a reading: what was measured between two ticks of each of the gauge's rules,
-// and the true lengths between them, both across x feed in mm. A reading more than a tenth off, and margins
+// and the true lengths between them, both across x feed in mm. A reading more than a twentieth off, and margins
 // that leave nothing to print on, are errors.
 func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer, error) {
 	p := Printer{Name: name, Paper: paper, AcrossScale: read.WidthMM / trueMM.WidthMM,
@@ -58,22 +62,23 @@ func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer
 		{"across", trueMM.WidthMM, read.WidthMM, p.AcrossScale, read.HeightMM / trueMM.WidthMM},
 		{"feed", trueMM.HeightMM, read.HeightMM, p.FeedScale, read.WidthMM / trueMM.HeightMM},
 	} {
-		if plausible(d.scale) {
+		if plausible(d.scale, mostReadOff) {
 			continue
 		}
-		ask := "was the page printed with fit to page left on, or on other paper? Print it again at 100 % and measure again"
-		if plausible(d.other) {
+		ask := fmt.Sprintf("was the page made for other paper than %s (--paper), or printed with scale to fit left on? "+
+			"Print it again at 100 %% and measure again", paper.Name)
+		if plausible(d.other, mostReadOff) {
 			ask = "were the two rules taken for each other? Across comes first, then feed"
 		}
 		return Printer{}, fmt.Errorf("%gmm read %s, where %gmm were drawn, is off by %.0f %%, and no printer errs by "+
 			"more than %.0f %%: %s",
-			d.read, d.way, d.trueMM, 100*math.Abs(d.scale-1), 100*mostOff, ask)
+			d.read, d.way, d.trueMM, 100*math.Abs(d.scale-1), 100*mostReadOff, ask)
 	}
 	return p, p.Check()
 }
 
 // plausible tells whether a printer may come out at such a scale.
-func plausible(scale float64) bool { return math.Abs(scale-1) <= mostOff+slack } // false for NaN
+func plausible(scale, most float64) bool { return math.Abs(scale-1) <= most+slack } // false for NaN
 
 // Check tells why a printer can't be used: a name that can't be printed, a scale more than a tenth off, a
 // margin below zero, or margins that leave no room for the least cell on the paper that it was measured on.
@@ -87,7 +92,7 @@ func (p Printer) Check() error {
 		return fmt.Errorf("a printer name of %d letters is too long: take at most %d", len([]rune(name)), maxPrinterName)
 	}
 	for _, scale := range []float64{p.AcrossScale, p.FeedScale} {
-		if !plausible(scale) {
+		if !plausible(scale, mostOff) {
 			return fmt.Errorf("printer %q: a scale of %g can't be, it must lie within %.0f %% of 1: measure the gauge "+
 				"page again", p.Name, scale, 100*mostOff)
 		}

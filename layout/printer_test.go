@@ -41,12 +41,13 @@ func TestNewPrinterRefuses(t *testing.T) {
 	}{
 		{"across 12 % short", "hall", Size{176, 250}, usualMargin, "176mm read across, where 200mm were drawn, is " +
 			"off by 12 %"},
-		{"feed 12 % long", "hall", Size{200, 280}, usualMargin, "fit to page"},
-		{"just over a tenth", "hall", Size{179.9, 250}, usualMargin, "fit to page"},
+		{"feed 12 % long", "hall", Size{200, 280}, usualMargin, "scale to fit"},
+		{"just over a twentieth", "hall", Size{189.9, 250}, usualMargin, "no printer errs by more than 5 %"},
+		{"letter's rule along the feed", "hall", Size{200, 230}, usualMargin, "for other paper than A4 (--paper)"},
 		{"swapped", "hall", Size{249, 199}, usualMargin, "taken for each other"},
-		{"nothing read", "hall", Size{}, usualMargin, "fit to page"},
-		{"not a number", "hall", Size{math.NaN(), 250}, usualMargin, "fit to page"},
-		{"infinite", "hall", Size{200, math.Inf(1)}, usualMargin, "fit to page"},
+		{"nothing read", "hall", Size{}, usualMargin, "scale to fit"},
+		{"not a number", "hall", Size{math.NaN(), 250}, usualMargin, "scale to fit"},
+		{"infinite", "hall", Size{200, math.Inf(1)}, usualMargin, "scale to fit"},
 		{"margins that meet across", "hall", gaugeRules, Margins{LeftMM: 105, RightMM: 105}, "leave nothing of A4"},
 		{"margins that meet along the feed", "hall", gaugeRules, Margins{TopMM: 290, BottomMM: 12}, "leave nothing of A4"},
 		{"a margin below zero", "hall", gaugeRules, Margins{TopMM: -1}, "0mm or more"},
@@ -62,8 +63,8 @@ func TestNewPrinterRefuses(t *testing.T) {
 			require.ErrorContains(t, err, c.says)
 		})
 	}
-	_, err := NewPrinter("hall", a4, gaugeRules, Size{180, 275}, usualMargin)
-	require.NoError(t, err, "a tenth off is the most that is taken")
+	_, err := NewPrinter("hall", a4, gaugeRules, Size{190, 262.5}, usualMargin)
+	require.NoError(t, err, "a twentieth off is the most that is taken")
 }
 
 // The ways that a page may come to lie on the upright sheet: where a point of it falls. Two of a landscape

@@ -8,6 +8,7 @@ type SheetPage struct {
 	Used    Rect // all that it takes up: its cell, laps and strips
 	// CutLeft and so on tell which sides are cut; the others carry a lap.
 	CutLeft, CutTop, CutRight, CutBottom bool
+	StripMM                              float64 // what a cut side keeps clear, from the cut line
 
 	shift Point // from board to page
 }
@@ -18,6 +19,7 @@ func (b Backdrop) OnPage(s Sheet) SheetPage {
 	p.Cell, p.Kept = p.FromBoard(s.Cell), p.FromBoard(b.Kept(s))
 	p.Printed, p.Used = p.FromBoard(b.Printed(s)), p.FromBoard(b.Used(s))
 	p.CutLeft, p.CutTop, p.CutRight, p.CutBottom = b.Cut(s)
+	p.StripMM = b.stripMM()
 	return p
 }
 

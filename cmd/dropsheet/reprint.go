@@ -22,7 +22,8 @@ that it names, or the folder's copy where that has moved or changed; where neith
 sheets.pdf, for the printer and the paper of the job. SHEET is a name such as R2C3, a row such as
 R2, a column such as C4, or all. On another printer or other paper the pixels are the same and the
 cell comes out as large as before: only where the sheet lies on its page changes, and what the page
-makes up for.`,
+makes up for. Where that lacks the room, the sheet is turned, its strips come narrower, and then its
+laps, down to 3mm.`,
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Reprint

@@ -68,7 +68,7 @@ func (r *Report) buy() []Fact {
 	printer := say("a printer that takes %s and prints to within %s of the paper's edge", b.Paper.Name, Length(b.MarginMM))
 	switch {
 	case b.Printer == nil && b.Borderless():
-		printer = say("a printer that prints %s to the edge, borderless", b.Paper.Name)
+		printer = say("a printer that prints %s borderless", b.Paper.Name)
 	case b.Printer == nil && b.Margins != nil:
 		m := b.Margins
 		printer = say("a printer that takes %s and prints to within %s of its left edge, %s of its upper, %s of its "+

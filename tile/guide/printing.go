@@ -45,18 +45,19 @@ func (b *book) printing() {
 
 // scalingOff says what to switch off, since it changes the size.
 func (b *book) scalingOff() string {
-	off := "Switch off " + strong("fit to page") + ", " + strong("shrink") + ", " + strong("scale to fit")
+	off := "Switch off " + strong("fit to page") + ", " + strong("shrink")
 	if !b.job.Plan.Backdrop.Borderless() {
-		return off + " and " + strong("borderless") + ": each of them changes the size."
+		return off + ", " + strong("scale to fit") + " and " + strong("borderless") + ": each of them changes the size."
 	}
-	text := off + ": each of them changes the size. Switch " + strong("borderless") + " on, since the sheets go to the " +
-		"paper\u2019s edge, and set its expansion to none: by itself it enlarges a page by some 2 to 3" + noBreak + "% " +
-		"(common practice, no source)."
-	if b.job.Plan.Backdrop.Printer == nil {
-		text += " Where that can\u2019t be set, print the page of dropsheet gauge borderless too, and make the job with " +
-			strong("--printer") + "."
+	text := off + " and " + strong("scale to fit") + ": each of them changes the size. Switch " +
+		strong("borderless") + " on. By itself it enlarges a page by some 2 to 3" + noBreak + "% (common " +
+		"practice, no source): "
+	if b.job.Plan.Backdrop.Printer != nil {
+		return text + "leave its expansion as it was when the printer was measured."
 	}
-	return text
+	return text + "set its expansion to none. All marks keep clear of the paper\u2019s edge and come out even if it " +
+		"stays on, and then the check rule is too long. Where it can\u2019t be set, print the page of dropsheet gauge " +
+		"borderless too, and make the job with " + strong("--printer") + "."
 }
 
 // checkSize says how to measure the page that is printed first, and how far off it may be.

@@ -36,8 +36,8 @@ type On struct {
 	Margins *layout.Margins // of one that was not measured, where they are told
 }
 
-// On puts the sheets on other paper or another printer. Their pixels and their size stay as they were; their laps may
-// come narrower, which is warned of.
+// On puts the sheets on other paper or another printer. Their pixels and their size stay as they were; their strips and
+// laps may come narrower, which is warned of.
 func (r Reprint) On(on On, w Watch) (Reprint, error) {
 	was := r.Job.Backdrop
 	plan, sheets, err := r.Job.Plan.Reprint(r.Sheets, on.Paper, on.Printer, on.Margins)
@@ -45,15 +45,28 @@ func (r Reprint) On(on On, w Watch) (Reprint, error) {
 		return Reprint{}, WrongWords(err)
 	}
 	w.tell(report.PaperWarnings(plan.Backdrop))
-	if plan.Backdrop.LapMM < was.LapMM {
-		w.warn(fmt.Sprintf("this printer lacks the room for laps of %gmm: they are %gmm wide here, and the sheet fits all "+
-			"the same", was.LapMM, plan.Backdrop.LapMM))
-	}
+	w.warn(narrowed(was, plan.Backdrop)...)
 	if on.Printer == nil && was.Printer != nil {
 		w.warn("nothing is known of this printer's scale: look that all cut marks are there, and measure the check rule")
 	}
 	r.Job.Plan, r.Sheets = layout.Rounded(plan), layout.Rounded(sheets) // as make does
 	return r, nil
+}
+
+// narrowed warns of what came narrower for want of room.
+func narrowed(was, is layout.Backdrop) []string {
+	var all []string
+	if mm := is.NarrowStripMM; mm > 0 {
+		all = append(all, fmt.Sprintf("strips of %gmm", mm))
+	}
+	if is.LapMM < was.LapMM {
+		all = append(all, fmt.Sprintf("laps of %gmm in place of %gmm", is.LapMM, was.LapMM))
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("this printer lacks the room for the sheets as they were: they have %s, and fit all the "+
+		"same", strings.Join(all, " and "))}
 }
 
 // mostNamed is how many sheets a file's name tells one by one.

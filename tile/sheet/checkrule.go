@@ -101,17 +101,20 @@ func drawCheckRule(d *pdf.Document, on layout.SheetPage) {
 	for mm := 0.0; mm <= length; mm += checkStepMM {
 		tick := checkTickMM
 		if mm == 0 || mm == length || mm == length/2 {
-			tick = checkEndMM
+			tick = min(checkEndMM, stripClearMM(on)-checkLineInMM)
 		}
 		lines = append(lines, along(false, top+mm, line, line+out*tick))
 	}
 	drawKeylined(d, lines...)
 
 	// Its length stands between the ticks' ends and the strip's edge, in the middle of the first half, turned
-	// to read upwards.
+	// to read upwards; in a narrow strip between two ticks.
 	text := fmt.Sprintf("%g mm", length)
-	clear := checkLineInMM + checkTickMM
-	x := bleed + out*(clear+(stripClearMM-clear)/2) + checkStyle.CapMM()/2
-	y := top + length/4 + checkStyle.Width(text)/2
+	clear, middle := checkLineInMM+checkTickMM, length/4
+	if stripClearMM(on)-clear < checkStyle.CapMM() {
+		clear, middle = checkLineInMM, checkStepMM*(math.Floor(length/4/checkStepMM)+0.5)
+	}
+	x := bleed + out*(clear+(stripClearMM(on)-clear)/2) + checkStyle.CapMM()/2
+	y := top + middle + checkStyle.Width(text)/2
 	d.PutUpward(checkStyle, x, y, text)
 }

@@ -22,8 +22,8 @@ var (
 	labelText = pdf.Sans(6.5)
 )
 
-// stripClearMM is the part of a cut side that marks may use: beyond the bleed, within StripMM.
-const stripClearMM = layout.StripMM - layout.BleedMM
+// stripClearMM is the part of a cut side that marks may use: beyond the bleed, within the strip.
+func stripClearMM(on layout.SheetPage) float64 { return on.StripMM - layout.BleedMM }
 
 // piece is a part of a label.
 type piece struct {
@@ -83,9 +83,9 @@ func ShowsCode(p layout.Plan, s layout.Sheet, l Label) bool {
 // drawLabel writes the label into the strip above the cell, or below it when that is the side that is cut.
 func drawLabel(d *pdf.Document, on layout.SheetPage, s layout.Sheet, l Label) {
 	cell := on.Cell
-	middle := cell.YMM - layout.BleedMM - stripClearMM/2
+	middle := cell.YMM - layout.BleedMM - stripClearMM(on)/2
 	if !on.CutTop {
-		middle = cell.BottomMM() + layout.BleedMM + stripClearMM/2
+		middle = cell.BottomMM() + layout.BleedMM + stripClearMM(on)/2
 	}
 	x := cell.XMM + labelInsetMM
 	for _, p := range label(on, s, l) {

@@ -79,7 +79,7 @@ func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 	for _, e := range edges(p, s, on) {
 		switch {
 		case e.cut:
-			cuts = append(cuts, e.cutMark(e.ends[0], lapMM), e.cutMark(e.ends[1], lapMM))
+			cuts = append(cuts, e.cutMark(on, e.ends[0], lapMM), e.cutMark(on, e.ends[1], lapMM))
 		case !e.bare:
 			lines = append(lines, e.landing()...)
 			lines = append(lines, e.seamTicks(on, lapMM)...)
@@ -94,9 +94,9 @@ func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 // cutMark is the mark that shows where the cut along e runs, past one of its ends: in the strip when the side
 // there is cut, and otherwise at the outer end of the lap, where the neighbour's lap and the next row will
 // hide it. It runs outward, and is drawn with an arrowhead that points inward.
-func (e edge) cutMark(n end, lapMM float64) pdf.Line {
+func (e edge) cutMark(on layout.SheetPage, n end, lapMM float64) pdf.Line {
 	if n.cut {
-		return e.pastEnd(n, layout.BleedMM+cutMarkGapMM, layout.StripMM)
+		return e.pastEnd(n, layout.BleedMM+cutMarkGapMM, on.StripMM)
 	}
 	outer := lapMM - lapEndMM
 	return e.pastEnd(n, max(outer-markMM, clearMM+keylineMM), outer) // a keyline stands before the head
@@ -131,7 +131,7 @@ func (e edge) seamTicks(on layout.SheetPage, lapMM float64) (ticks []pdf.Line) {
 	for _, n := range e.ends {
 		switch {
 		case n.cut && !(!e.upright && besideCheckRule(on, e.at, n.out)):
-			ticks = append(ticks, e.pastEnd(n, layout.BleedMM+cutMarkGapMM, layout.StripMM))
+			ticks = append(ticks, e.pastEnd(n, layout.BleedMM+cutMarkGapMM, on.StripMM))
 		case n.hidden:
 			ticks = append(ticks, e.pastEnd(n, LandingMM, lapMM-lapEndMM))
 		}

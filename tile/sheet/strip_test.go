@@ -37,9 +37,9 @@ func TestArrowPointsUp(t *testing.T) {
 			doc := write(t, j, j.Plan.Sheets[:1])
 			page := doc.Render(1, dpi)
 			on := j.Plan.Backdrop.OnPage(j.Plan.Sheets[0])
-			middle := on.Cell.YMM - layout.BleedMM - stripClearMM/2
+			middle := on.Cell.YMM - layout.BleedMM - stripClearMM(on)/2
 			if !on.CutTop {
-				middle = on.Cell.BottomMM() + layout.BleedMM + stripClearMM/2
+				middle = on.Cell.BottomMM() + layout.BleedMM + stripClearMM(on)/2
 			}
 			from, to := beforeWord(t, doc.Letters(1), "board")
 			require.Greater(t, to, from+arrowWideMM)

@@ -3,6 +3,7 @@ package ask
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -112,6 +113,9 @@ func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, e
 	switch {
 	case given("read"):
 		p, err = layout.NewPrinter(g.Name(), paper, trueMM, g.read, g.margins)
+		if other := rulesOf(g.read); err != nil && other != "" && other != paper.Name && !given("between") {
+			err = fmt.Errorf("%w; these are about the rules of %s: if its page was printed, give --paper %s", err, other, other)
+		}
 		replaces = was != nil
 		if was != nil {
 			p.Growth = was.Growth
@@ -134,6 +138,21 @@ func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, e
 		p, err = p.Pasted(trueMM, g.pasted)
 	}
 	return p, replaces, job.WrongWords(err)
+}
+
+// rulesOf is the first of the usual papers whose rules a reading is within a hundredth of; empty for none.
+func rulesOf(read layout.Size) string {
+	for _, name := range []string{"A4", "letter", "A3", "A5", "legal", "tabloid", "13x19in", "A2"} {
+		paper, err := layout.ParsePaper(name)
+		if err != nil {
+			panic(err) // a slip in this program, found by any test
+		}
+		is := gauge.Rules(paper)
+		if math.Abs(read.WidthMM/is.WidthMM-1) < 0.01 && math.Abs(read.HeightMM/is.HeightMM-1) < 0.01 {
+			return name
+		}
+	}
+	return ""
 }
 
 // marginsMM reads four lengths, left, top, right and bottom; the unit of the last serves those without one.

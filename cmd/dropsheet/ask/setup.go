@@ -89,7 +89,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.Board.HeightMM, "board-height", "length", "", aboveZero, "its height; likewise")
 	add(flags, &s.asked.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.margin, "margin", "length|L,T,R,B", "5mm", margin, "what the printer can't reach along each edge of "+
-		"the paper, 0mm or more: one for all, or left, top, right and bottom of the upright page, such as 4,4,4,12mm")
+		"the paper: one for all, or left, top, right and bottom of the upright page, such as 4,4,4,12mm; with 0mm, "+
+		"borderless, sheets keep 1.5 % of the page off its edge, which drivers that enlarge such pages take")
 	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place "+
 		"of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.asked.LapMM, "lap", "length", "10mm", aboveZero,
