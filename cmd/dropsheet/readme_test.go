@@ -27,11 +27,11 @@ func withFewPixels(t *testing.T, root string, words []string) []string {
 	if info, err := os.Stat(words[1]); words[0] == "make" && !(err == nil && info.IsDir()) { // a folder is a job
 		require.FileExists(t, words[1])
 		if filepath.Ext(words[1]) == ".pdf" {
-			return append(words, "--pixels", "240x160", "--ppi", "50") // a page is as quick as it is drawn coarsely
+			return append(words, "--pixels", "120x80", "--ppi", "25") // a page is as quick as it is drawn coarsely
 		}
 		words[1] = filepath.Join(root, "testdata", filepath.Base(words[1]))
 	}
-	return append(words, "--pixels", "240x160")
+	return append(words, "--pixels", "120x80")
 }
 
 // Every command that README and --help show runs, in the order shown, in one empty folder that has the

@@ -22,11 +22,12 @@ import (
 // ProofSidePx is the most pixels of the longer side of a proof that nobody asked more of.
 const ProofSidePx = 1920
 
-// The guide's view of the drop: its side, and how many drops wide it is, the drop with a little of what is
-// beside it.
+// The guide's view of the drop: its side, as long as the camera's within what looks well on paper and what costs
+// little, and how many drops wide it is, the drop with a little of what is beside it.
 const (
-	dropViewSidePx = 640
-	dropViewDrops  = 1.15
+	dropViewLeastPx = 320
+	dropViewMostPx  = 640
+	dropViewDrops   = 1.15
 )
 
 // The close-up beside the proof: its side at most, no longer than the camera's own, and in how many times fewer pixels
@@ -93,7 +94,8 @@ func (m *making) writePictures(ctx context.Context) error {
 
 // dropView is the guide's close-up of what the drop shows.
 func dropView(p layout.Plan, picture *texture.Texture) image.Image {
-	return proof.Pinhole(p, proof.CloseUp(p, dropViewSidePx, dropViewDrops), picture)
+	sidePx := max(dropViewLeastPx, min(max(p.Camera.WidthPx, p.Camera.HeightPx), dropViewMostPx))
+	return proof.Pinhole(p, proof.CloseUp(p, sidePx, dropViewDrops), picture)
 }
 
 // bothLooks are such close-ups with the picture bulged and straight, for a job that bends it; printed is the

@@ -72,7 +72,11 @@ func TestStraightDotsStayAStraightGrid(t *testing.T) {
 		{"ball, turned", func(s *layout.Setup) { s.Framing.TurnDeg = 30 }, 0.85 * round, 30},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			p := plan(t, func(s *layout.Setup) { straight(s); c.change(s); s.Background = "#000000" })
+			p := plan(t, func(s *layout.Setup) {
+				straight(s)
+				c.change(s)
+				s.Background, s.Camera.WidthPx, s.Camera.HeightPx = "#000000", 450, 300
+			})
 			var places [][2]float64 // from the picture's middle, in its heights
 			for i := -4; i <= 4; i++ {
 				for j := -4; j <= 4; j++ {
@@ -86,10 +90,10 @@ func TestStraightDotsStayAStraightGrid(t *testing.T) {
 			sin, cos := math.Sincos(c.turnDeg * math.Pi / 180)
 			for _, place := range places {
 				x, y := place[0]*cos-place[1]*sin, place[0]*sin+place[1]*cos
-				x, y = 300+x*px, 200+y*px
+				x, y = 225+x*px, 150+y*px
 				gotX, gotY := middleOf(frame, x, y, 0.05*px)
-				require.InDelta(t, x, gotX, 0.5, "%v", place)
-				require.InDelta(t, y, gotY, 0.5, "%v", place)
+				require.InDelta(t, x, gotX, 0.375, "%v", place)
+				require.InDelta(t, y, gotY, 0.375, "%v", place)
 			}
 		})
 	}

@@ -28,7 +28,7 @@ func TestDraftIsTheProofRoughly(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, func(s *layout.Setup) {
-				s.Camera.WidthPx, s.Camera.HeightPx, s.Camera.FrameWidthMM = 360, 240, 9
+				s.Camera.WidthPx, s.Camera.HeightPx, s.Camera.FrameWidthMM = 240, 160, 9
 				c.change(s)
 			})
 			scene := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Drops: c.drops}

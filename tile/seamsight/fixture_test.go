@@ -67,7 +67,7 @@ func plan(t testing.TB, changes ...func(*layout.Setup)) layout.Plan {
 
 // drawn is a grey picture, 1.5 times as wide as high, by its light at picture coordinates.
 func drawn(light func(u, v float64) float64) *texture.Texture {
-	const w, h = 1500, 1000
+	const w, h = 1500, 1000 // as fine as scenery's detail asks
 	m := image.NewGray(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
@@ -80,7 +80,11 @@ func drawn(light func(u, v float64) float64) *texture.Texture {
 
 // even is a picture of one light.
 func even(light float64) *texture.Texture {
-	return drawn(func(_, _ float64) float64 { return light })
+	m := image.NewGray(image.Rect(0, 0, 300, 200))
+	for i := range m.Pix {
+		m.Pix[i] = uint8(math.Round(255 * colour.LightToSRGB(light)))
+	}
+	return texture.New(&artwork.Picture{Image: m})
 }
 
 // scenery is an even sky over hills, a busy slope and a dark foreground with lit windows. Its detail has

@@ -23,12 +23,15 @@ func TestRoundSpheroidAgainstTheBall(t *testing.T) {
 	random := rand.New(rand.NewSource(seed))
 	p, round := plan(t), plan(t, oblate(1+1e-9))
 	ball, spheroid := seamsight.New(p, scenic(), seamMM), seamsight.New(round, scenic(), seamMM)
+	stops := map[float64][2]*seamsight.Model{}
+	for _, stop := range []float64{16, 45} {
+		stops[stop] = [2]*seamsight.Model{ball.AtStop(stop), spheroid.AtStop(stop)}
+	}
 	for range 200 {
 		x, y := random.Float64()*p.Backdrop.WidthMM, random.Float64()*p.Backdrop.HeightMM
 		axis := []string{"x", "y"}[random.Intn(2)]
 		for _, stop := range []float64{16, 45} {
-			want, got := ball.AtStop(stop).At(x, y, axis, seamsight.Through),
-				spheroid.AtStop(stop).At(x, y, axis, seamsight.Through)
+			want, got := stops[stop][0].At(x, y, axis, seamsight.Through), stops[stop][1].At(x, y, axis, seamsight.Through)
 			require.InDelta(t, want.Frame.XPx, got.Frame.XPx, 0.01, "seed %d", seed)
 			require.InDelta(t, want.Frame.YPx, got.Frame.YPx, 0.01, "seed %d", seed)
 			for _, pair := range [][2]float64{{want.WidthPx, got.WidthPx}, {want.PxPerMM, got.PxPerMM},

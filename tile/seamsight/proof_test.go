@@ -154,13 +154,13 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 		path          seamsight.Path
 		width, height int
 	}{
-		{"ball", middle, seamsight.Through, 110, 50},
-		{"ball, f/45", func(s *layout.Setup) { middle(s); s.Camera.FNumber = 45 }, seamsight.Through, 110, 50},
+		{"ball", middle, seamsight.Through, 110, 34},
+		{"ball, f/45", func(s *layout.Setup) { middle(s); s.Camera.FNumber = 45 }, seamsight.Through, 110, 34},
 		{"beside a ball", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 }, seamsight.Direct,
 			600, 30},
-		{"upright rod", rod(flip.UprightRod), seamsight.Through, 110, 50},
-		{"level rod", rod(flip.LevelRod), seamsight.Through, 50, 110},
-		{"oblate", func(s *layout.Setup) { middle(s); s.Drop.HeightOverWidth = 0.85 }, seamsight.Through, 110, 50},
+		{"upright rod", rod(flip.UprightRod), seamsight.Through, 110, 34},
+		{"level rod", rod(flip.LevelRod), seamsight.Through, 34, 110},
+		{"oblate", func(s *layout.Setup) { middle(s); s.Drop.HeightOverWidth = 0.85 }, seamsight.Through, 110, 34},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change, cropped(c.width, c.height))
@@ -184,8 +184,8 @@ func TestContrastAgreesWithTheProof(t *testing.T) {
 // threshold's formula: light, detail and contrast come from the frames' pixels there, and from the print and
 // the optics' scales here.
 //
-// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (93 %
-// of all were measured, 85 to 97 % in a scene); but what shows plainly in the frames is never called hidden,
+// Near a limit of 1 or 3 times the two may fall on either side, so pieces agree for the most part only (92 %
+// of all were measured, 86 to 100 % in a scene); but what shows plainly in the frames is never called hidden,
 // nor the other way round.
 func TestVerdictsAgreeWithTheProof(t *testing.T) {
 	picture := scenic()
@@ -196,17 +196,17 @@ func TestVerdictsAgreeWithTheProof(t *testing.T) {
 		width, height int
 		samples       int // the wider a pixel's rays are thrown, the more it takes until their noise is no detail of its own
 	}{
-		{"close, f/16", func(*layout.Setup) {}, 320, 320, 32},
-		{"close, f/45", func(s *layout.Setup) { s.Camera.FNumber = 45 }, 260, 260, 80},
-		{"close, f/5.6", func(s *layout.Setup) { s.Camera.FNumber = 5.6 }, 320, 320, 32},
+		{"close, f/16", func(*layout.Setup) {}, 320, 160, 32},
+		{"close, f/45", func(s *layout.Setup) { s.Camera.FNumber = 45 }, 130, 260, 80},
+		{"close, f/5.6", func(s *layout.Setup) { s.Camera.FNumber = 5.6 }, 160, 320, 32},
 		{"wide, the seams beside the drop", func(s *layout.Setup) { s.Camera.FrameWidthMM, s.Camera.FNumber = 100, 22 },
-			600, 240, 32},
-		{"upright rod", rod(flip.UprightRod), 320, 320, 32},
-		{"oblate", oblate(0.85), 260, 260, 80},
-		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, 260, 260, 32},
+			600, 120, 32},
+		{"upright rod", rod(flip.UprightRod), 320, 160, 32},
+		{"oblate", oblate(0.85), 130, 260, 80},
+		{"straight", func(s *layout.Setup) { s.Look = layout.Straight }, 260, 130, 32},
 		{"oblate and straight, turned", func(s *layout.Setup) {
 			s.Drop.HeightOverWidth, s.Look, s.Framing.TurnDeg = 0.85, layout.Straight, 20
-		}, 260, 260, 80},
+		}, 260, 130, 80},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := plan(t, c.change, cropped(c.width, c.height))

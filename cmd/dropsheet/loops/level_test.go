@@ -22,7 +22,7 @@ func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 	sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 	require.NoError(t, err)
 	j := readPaperJob(t, folder)
-	board := paste(t, j, sheets)
+	board := pasteFinely(t, j, sheets, 50) // nothing here is fine
 
 	falls := func(xMM, yMM float64) (sum float64) {
 		for _, l := range [][3]float64{{-600, -400, 700}, {300, 0, 600}} {
@@ -42,7 +42,9 @@ func TestLevelledBoardIsEvenUnderItsLamps(t *testing.T) {
 		c, e := board.RGBAAt(x, y).R, falls((float64(x)+0.5)/board.pxPerMM, (float64(y)+0.5)/board.pxPerMM)
 		least, most = math.Min(least, linear(c)*e), math.Max(most, linear(c)*e)
 		darkest, brightest = math.Min(darkest, e), math.Max(brightest, e)
-		require.LessOrEqual(t, c, uint8(200), "never brighter than the artwork")
+		if c > 200 { // asked first, since require takes longer than all else here
+			require.LessOrEqual(t, c, uint8(200), "never brighter than the artwork")
+		}
 	}
 	require.Greater(t, brightest/darkest, 1.6, "the lamps must leave something to level")
 	t.Logf("lamps fall off by a factor of %.2f, the levelled board in their light by %.4f", brightest/darkest, most/least)

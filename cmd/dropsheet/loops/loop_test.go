@@ -246,8 +246,8 @@ func makeAndPaste(t *testing.T, path string, flags ...string) (paperJob, pasted)
 func TestSlidSeamsPasteAsWell(t *testing.T) {
 	path, art := jobtest.WritePattern(t, 1200, 900)
 	for _, kind := range [][]string{nil, {"--lossless"}} {
-		slid, with := makeAndPaste(t, path, append(kind, "--distance", "25cm")...)
-		even, without := makeAndPaste(t, path, append(kind, "--distance", "25cm", "--seams", "even")...)
+		slid, with := makeAndPaste(t, path, append(kind, "--distance", "18cm")...)
+		even, without := makeAndPaste(t, path, append(kind, "--distance", "18cm", "--seams", "even")...)
 		w, hung := with.Rect.Dx(), newHangs(slid, art, with)
 		var seam, control, n float64
 		for i := range with.covered {

@@ -21,7 +21,7 @@ import (
 const (
 	framePixelMM = 0.025
 	rodPixelMM   = 0.15
-	rodDPI       = 250 // of the pasted board
+	rodDPI       = 150 // of the pasted board
 )
 
 // dotsAcross is how many dots the straight loop's artwork has each way.
@@ -244,7 +244,7 @@ func TestStraightLoop(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			path, art := writeDots(t, 900)
+			path, art := writeDots(t, 700)
 			flags := append(strings.Fields(c.flags), "--seams", "even", "--paper", "A5")
 			folder := programtest.Make(t, path, flags...)
 			sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
@@ -265,7 +265,7 @@ func TestStraightLoop(t *testing.T) {
 		})
 	}
 	t.Run("bulged", func(t *testing.T) {
-		path, art := writeDots(t, 900)
+		path, art := writeDots(t, 700)
 		folder := programtest.Make(t, path, "--seams", "even")
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)

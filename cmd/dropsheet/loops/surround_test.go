@@ -29,7 +29,7 @@ func TestGreyArtworkInAColour(t *testing.T) {
 	require.NoError(t, f.Close())
 	for _, lossless := range []string{"--lossless", "--lossless=false"} {
 		folder := programtest.Make(t, path, "--distance", "8cm", "--surround", "#204080", "--surround-size", "260x180mm",
-			"--pixels", "300x200", lossless)
+			lossless)
 		sheets, err := os.ReadFile(filepath.Join(folder, "sheets.pdf"))
 		require.NoError(t, err)
 		doc, j := pdftest.Open(t, sheets), readPaperJob(t, folder)
