@@ -25,7 +25,7 @@ type arrangement struct {
 
 // zooms are how much smaller than usual a guide may be drawn, where that spares pages that are half empty and sections
 // that are torn: body type of ten points comes to 8.7 at least.
-var zooms = []float64{1, 0.97, 0.95, 0.9, 0.88, 0.87}
+var zooms = []float64{1, 0.97, 0.95, 0.93, 0.91, 0.9, 0.89, 0.88, 0.87}
 
 // leastScale is how small a page's scale may come by that: on small paper type is small already.
 const leastScale = 0.86
@@ -75,11 +75,12 @@ const (
 	betweenMM    = 10.0 // from one section to the next on a page
 	closeSpacing = 0.5  // share of the usual gaps, where that serves
 	couldBeOne   = 1.3  // of a page: a section that high can be brought onto one
-	tightSpacing = 0.35 // for the overview alone, where it then fits on a page
+	tightSpacing = 0.35 // where something then fits on a page
+	tightDrawing = 0.8  // share of the usual height of drawings that can do with less, at that spacing
 )
 
 // mostKept is how many ways to set what came before are kept while the next section finds its place.
-const mostKept = 4
+const mostKept = 12
 
 // partial is how the first sections are set.
 type partial struct {
@@ -99,9 +100,14 @@ func arrange(j Job, found found, zoom float64) arrangement {
 		for _, spacing := range []float64{1, closeSpacing} {
 			fresh = append(fresh, b.attempt(i, s, placement{false, spacing}, 0))
 		}
+		if len(fresh[1].bottoms) > 1 {
+			if tight := b.attempt(i, s, placement{false, tightSpacing}, 0); len(tight.bottoms) == 1 {
+				fresh = append(fresh, tight)
+			}
+		}
 		for _, before := range kept {
 			tries := fresh
-			if i > 0 { // the first section starts behind the overview's last page
+			if before.pages > 1 { // an overview on one page stands alone
 				tries = append(slices.Clone(fresh), b.behind(i, s, before.yMM, fresh[0])...)
 			}
 			for _, a := range tries {
@@ -111,7 +117,7 @@ func arrange(j Job, found found, zoom float64) arrangement {
 		slices.SortStableFunc(next, func(p, q partial) int { return cmp.Compare(p.cost, q.cost) })
 		kept = next[:min(len(next), mostKept)]
 	}
-	return kept[0].arrangement
+	return slices.MinFunc(kept, func(p, q partial) int { return cmp.Compare(p.badness(), q.badness()) }).arrangement
 }
 
 // withCover is the overview alone.
@@ -219,6 +225,7 @@ func (b *book) attempt(i int, s section, p placement, y float64) attempt {
 func (a attempt) faults(g geometry) (cost float64) {
 	const (
 		closer    = 0.15 // airy pages read better
+		tight     = 0.3
 		parted    = 0.35 // a section that could stand on one page
 		stub      = 0.5  // a few lines alone on a page
 		stubShare = 0.2
@@ -227,7 +234,10 @@ func (a attempt) faults(g geometry) (cost float64) {
 	)
 	high := g.bottom - g.top
 	last := len(a.bottoms) - 1
-	if a.spacing < 1 {
+	switch {
+	case a.spacing <= tightSpacing:
+		cost += tight
+	case a.spacing < 1:
 		cost += closer
 	}
 	if last == 0 {

@@ -27,7 +27,7 @@ func (b *book) grid() {
 	// A drawing with both sets of figures, where they can be read.
 	p := b.job.Plan.Backdrop
 	high := min(0.42*b.geo.fullMM()*p.HeightMM/p.WidthMM, 0.36*b.geo.fullMM())
-	b.figure(max(high, 16)+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing,
+	b.figure(b.drawingMM(max(high, 20))+gridRoom.TopMM+gridRoom.BottomMM, b.gridDrawing,
 		"Along the top: mm from the left edge. Down the side: mm from the upper edge.")
 	b.together(func(b *book) {
 		b.lines("Upright lines", "x", "C", "left edge", "right edge", xs)

@@ -46,5 +46,13 @@ func (b *book) takes(draw func(*book)) (heightMM float64, pages int) {
 // lowest is where what is drawn on the page ends.
 func (b *book) lowest() float64 { return max(b.y, b.floor) }
 
+// drawingMM is the height of a drawing that can do with less, smaller where that saves a page.
+func (b *book) drawingMM(mm float64) float64 {
+	if b.spacing <= tightSpacing {
+		return tightDrawing * mm
+	}
+	return mm
+}
+
 // gap is a gap between blocks, closer where that saves a page.
 func (b *book) gap(mm float64) float64 { return mm * b.spacing }

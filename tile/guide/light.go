@@ -25,7 +25,7 @@ func (b *book) light() {
 		if b.job.Plan.Backdrop.Surround != "" {
 			corners = " These are the corners of the board; the table gives those of the picture."
 		}
-		b.figure(b.lightMapMM(), func(box layout.Rect) { b.lightMap(box, f) },
+		b.figure(b.drawingMM(b.lightMapMM()), func(box layout.Rect) { b.lightMap(box, f) },
 			"The board as it hangs. The lines join places of equal light, in stops below the brightest place; so do the "+
 				"figures at its corners. The open ring marks the brightest place of the picture, the dot its darkest."+corners)
 	})

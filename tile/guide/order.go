@@ -42,7 +42,7 @@ func (b *book) order() {
 	}
 	b.topic("The order", func(b *book) {
 		b.para(text + " The pages of sheets.pdf come in this order.")
-		b.figure(b.pathMM(), b.path, "")
+		b.figure(b.drawingMM(b.pathMM()), b.path, "")
 	})
 	b.topic("Paper that behaves", func(b *book) {
 		advice := b.told("build.grows")

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"image"
+	"io"
 	"math"
 	"testing"
 
@@ -181,4 +182,27 @@ func TestADocumentIsStreamedOnce(t *testing.T) {
 	d.AddPage(50, 50)
 	streamed(t, d, none)
 	require.ErrorContains(t, d.Stream(&bytes.Buffer{}, none), "streamed before")
+}
+
+// A document that is only gone through takes everything and draws nothing.
+func TestUndrawn(t *testing.T) {
+	d := Undrawn()
+	d.AddPage(100, 100)
+	d.Scale(0.5, 0.5, layout.Point{})
+	at := layout.Rect{XMM: 10, YMM: 10, WidthMM: 20, HeightMM: 20}
+	require.Zero(t, d.Place(at))
+	d.Put(Sans(10), 10, 10, "gone through")
+	d.PutUpward(Sans(10), 10, 10, "gone through")
+	d.PutLine(Sans(10), 10, 10, Sans(10).Wrap(100, "gone through")[0])
+	d.Line(0, 0, 10, 10, Pen{WidthMM: 1})
+	d.Frame(at, Pen{WidthMM: 1})
+	d.Fill(at, Grey(0))
+	d.Polygon(Grey(0), Pen{}, layout.Point{}, layout.Point{XMM: 10}, layout.Point{YMM: 10})
+	d.Outline([]layout.Point{{}, {XMM: 10}}, Pen{WidthMM: 1})
+	d.Oval(10, 10, 5, 5, Grey(0), Pen{WidthMM: 1})
+	d.Clipped(at, func() { t.Fatal("drawn") })
+	require.NoError(t, d.Err())
+	require.True(t, d.IsUndrawn())
+	require.False(t, New("").IsUndrawn())
+	require.ErrorContains(t, d.Stream(io.Discard, nil), "only gone through")
 }
