@@ -123,16 +123,15 @@ func arrange(j Job, found found, zoom float64) arrangement {
 // withCover is the overview alone.
 func (b *book) withCover() partial {
 	p := partial{arrangement: arrangement{cover: 1}}
-	p.pages = b.coverPages(1)
+	p.pages, p.yMM = b.coverPages(1)
 	for _, spacing := range []float64{closeSpacing, tightSpacing} {
 		if p.pages == 1 {
 			break
 		}
-		if pages := b.coverPages(spacing); pages < p.pages {
-			p.cover, p.pages = spacing, pages
+		if pages, yMM := b.coverPages(spacing); pages < p.pages {
+			p.cover, p.pages, p.yMM = spacing, pages, yMM
 		}
 	}
-	p.yMM = b.lowest()
 	for range p.pages - 1 {
 		p.fills = append(p.fills, 1)
 	}
@@ -189,13 +188,13 @@ func (p partial) with(a attempt, g geometry) partial {
 	return p
 }
 
-// coverPages is how many pages the overview takes.
-func (b *book) coverPages(spacing float64) int {
+// coverPages is how many pages the overview takes, and where on the last it ends.
+func (b *book) coverPages(spacing float64) (pages int, yMM float64) {
 	before := b.page
 	b.spacing = spacing
 	b.newPage()
 	b.overview()
-	return b.page - before
+	return b.page - before, b.lowest()
 }
 
 // attempt is a section set in one way.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"dropsheet/layout"
-	"dropsheet/layout/report"
 	"dropsheet/tile/pdf"
 )
 
@@ -35,7 +34,7 @@ func (b *book) board() {
 	}
 	text += b.edgeWords()
 	b.figure(high, b.hanging, text+"The cross marks the middle, where the line from the lens through the "+b.job.body()+
-		" meets the board. Light comes from the "+report.Corner(p.Backdrop.LightFrom)+".")
+		" meets the board. "+b.lightWords())
 	if b.job.single() {
 		b.topic("In pencil", func(b *book) { b.para(b.told("build.outline", "build.square") + " The sheet goes on it.") })
 	}
@@ -175,8 +174,11 @@ func everyNth(sizeMM, stepMM float64) int {
 	return 100
 }
 
-// cornerLamp draws the lamp outside the corner that it shines from.
+// cornerLamp draws the lamp outside the corner that it shines from, where it does.
 func (b *book) cornerLamp(at layout.Rect) {
+	if !b.fromCorner() {
+		return
+	}
 	const off, slant = 8.5, 0.7071 // half a right angle
 	x, ux := at.RightMM()+off, -slant
 	if b.job.Plan.Backdrop.LightFrom.Left() {

@@ -78,3 +78,39 @@ func TestLightSectionTellsWhatTheLampsDo(t *testing.T) {
 		})
 	}
 }
+
+// Where lamps are named the guide keeps to them: it says nothing of light from the corner that the sheets are cut for
+// unless it comes from there, and sends to the section that has them.
+func TestLampsThatAreNamed(t *testing.T) {
+	left, right := layout.Lamp{XMM: -600, YMM: -400, ZMM: 900}, layout.Lamp{XMM: 600, YMM: -400, ZMM: 900}
+	for _, c := range []struct {
+		name  string
+		lamps []layout.Lamp
+		says  []string
+		not   []string
+	}{
+		{"none", nil, []string{"Lamp From the top left", "Light comes from the top left", "Start at the lamp’s corner",
+			"to light the board evenly from the top left", "lamp, toward the board’s top left"},
+			[]string{"the section Light has"}},
+		{"where the sheets are cut for", []layout.Lamp{left}, []string{"Lamp Where the section Light has it",
+			"cut for light from the top left", "Start at the lamp’s corner", "1 lamp, which the section Light describes"},
+			[]string{"Light comes from", "evenly from"}},
+		{"from both sides", []layout.Lamp{left, right}, []string{"Lamps 2, where the section Light has them",
+			"Start in the corner that the sheets are cut for", "2 lamps, which the section Light describes",
+			"lamps: where the section Light has them"}, []string{"Light comes from", "the lamp’s corner",
+			"the lamp’s side"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := usual()
+			s.Lamps = c.lamps
+			all := strings.Join(pageTexts(opened(t, parts(jobOf(t, s), (*book).overview, (*book).shopping, (*book).setup,
+				(*book).board, (*book).order, (*book).paste))), " ")
+			for _, says := range c.says {
+				require.Contains(t, all, says)
+			}
+			for _, not := range c.not {
+				require.NotContains(t, all, not)
+			}
+		})
+	}
+}

@@ -13,7 +13,13 @@ func (b *book) order() {
 	p := b.job.Plan
 	light := p.Backdrop.LightFrom
 	first := p.Sheets[0]
-	b.intro("Start at the lamp\u2019s corner and work away from the lamp.")
+	start, begins, side := "Start at the lamp\u2019s corner and work away from the lamp.", "where the light comes from",
+		"the lamp\u2019s side"
+	if !b.fromCorner() {
+		start, begins, side = "Start in the corner that the sheets are cut for, and work away from it.",
+			"which the cut edges face", "that side"
+	}
+	b.intro(start)
 
 	across, down := "to the right", "downward"
 	if !light.Left() {
@@ -22,8 +28,7 @@ func (b *book) order() {
 	if !light.Top() {
 		down = "upward"
 	}
-	text := fmt.Sprintf("Begin with %s, in the %s corner, where the light comes from. ", strong(first.Name),
-		report.Corner(light))
+	text := fmt.Sprintf("Begin with %s, in the %s corner, %s. ", strong(first.Name), b.cutCorner(), begins)
 	if vertical, horizontal := report.CornerSides(light); !b.job.atLamp(first) {
 		text = fmt.Sprintf("Begin with %s, the sheet furthest to the %s in the %s row that has any. ", strong(first.Name),
 			horizontal, vertical)
@@ -34,8 +39,8 @@ func (b *book) order() {
 	case p.Backdrop.Columns == 1:
 		text += "Go on " + down + ", sheet by sheet."
 	default:
-		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from the lamp\u2019s side, "+
-			"and so on.", across, down)
+		text += fmt.Sprintf("Go on %s to the end of the row. Then do the next row %s, again from %s, and so on.", across,
+			down, side)
 	}
 	if b.job.bareCells() > 0 {
 		text += " Cells without a sheet are passed over."

@@ -109,7 +109,7 @@ func (b *book) facts() {
 			b.fact(row.name, text)
 		}
 	}
-	b.fact("Lamp", "From the "+strong(report.Corner(b.job.Plan.Backdrop.LightFrom))+", as you face the printed side.")
+	b.fact(b.lampFact())
 	b.y += b.gap(1)
 	b.Line(b.geo.left, b.y, b.geo.right, b.y, thin)
 	b.floor = b.y

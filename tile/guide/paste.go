@@ -92,7 +92,7 @@ func (j Job) cutting(code string) []string {
 	vertical, horizontal := report.CornerSides(light)
 	steps := []string{
 		read,
-		fmt.Sprintf("Cut the %s and the %s side, which face the lamp, and every side on the board\u2019s outer edge: "+
+		fmt.Sprintf("Cut the %s and the %s side, and every side on the board\u2019s outer edge: "+
 			"these have the strip. ", horizontal, vertical) + ruler + corners + ", or past the end of a lap" +
 			needed,
 		"The other sides carry a lap. " + strong("Do not cut the lap off.") +
@@ -125,9 +125,8 @@ func (b *book) pasting() []string {
 	j := b.job
 	light := j.Plan.Backdrop.LightFrom
 	const glue = "Spread the glue on the back, right to the edges, as its maker says. "
-	setDown := fmt.Sprintf("Set down the corner toward the lamp first, the %s one, then the edges that start there. "+
-		"Press the sheet down away from the lamp, from that corner outward, and drive the air out before you.",
-		report.Corner(light))
+	setDown := fmt.Sprintf("Set down the %s corner first, then the edges that start there. Press the sheet down from "+
+		"that corner outward, and drive the air out before you.", b.cutCorner())
 	const wipe = "Wipe off glue at once with a barely damp cloth, and press the cut edges down again after a minute."
 	if j.single() {
 		return []string{"Try it dry. Its edges go on the pencil outline.", glue + "Paste makes paper grow a little.",
@@ -136,9 +135,8 @@ func (b *book) pasting() []string {
 	s := j.sample()
 	at := lampCorner(s.Cell, light)
 	return []string{
-		fmt.Sprintf("Try it dry. The corner toward the lamp goes on the pencil lines of its cell: %s at %s from the left "+
-			"edge and %s from the upper edge.",
-			s.Name, length(at.XMM), length(at.YMM)),
+		fmt.Sprintf("Try it dry. Its %s corner goes on the pencil lines of its cell: %s at %s from the left edge and %s "+
+			"from the upper edge.", b.cutCorner(), s.Name, length(at.XMM), length(at.YMM)),
 		"The cut edges go along the pencil lines. " + strong("The pencil grid decides.") + " Where laps hide a line, " +
 			"lay the steel rule, or stretch a thread, between what is seen of it in the border and on the bare board, and " +
 			"lay the sheet against that. The seam ticks on its laps meet the lines that come out from under them.",

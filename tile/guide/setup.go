@@ -1,9 +1,5 @@
 package guide
 
-import (
-	"dropsheet/layout/report"
-)
-
 // setup says where everything stands and how to measure it.
 func (b *book) setup() {
 	p := b.job.Plan
@@ -34,14 +30,8 @@ func (b *book) setup() {
 	})
 	b.topic("In the frame", (*book).coverage)
 
-	light := p.Backdrop.LightFrom
-	lamp := "On the camera\u2019s side of the board, toward the " + strong(report.Corner(light)) +
-		" as you face the print, and out of the camera\u2019s view. "
-	if !b.job.single() {
-		lamp += "The sheets are cut for light from there, so that no paper edge throws a shadow. "
-	}
 	b.topic("Lamp and room", func(b *book) {
-		b.para(lamp + "Look through the camera for glare.")
+		b.para(b.lampPlace() + "Look through the camera for glare.")
 		b.para("In the " + body + "\u2019s rim one sees what stands around the board, and mirrored in it the board itself " +
 			"and what stands behind the camera. Work in a " + strong("dark room") +
 			", or hang " + strong("black cloth") + " there: " + b.phrase("place.rim_dark") + ".")

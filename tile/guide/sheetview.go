@@ -81,7 +81,7 @@ func (b *book) details(s layout.Sheet) {
 	}
 	left, top, right, bottom := b.job.lands(s)
 	laps := left || top || right || bottom
-	toward := "The " + report.Corner(light) + " corner, toward the lamp, twice life size. Cut along the dashed " +
+	toward := "The " + report.Corner(light) + " corner, between cut sides, twice life size. Cut along the dashed " +
 		"lines, from mark to mark."
 	away := "The corner across, twice life size. The cell ends in line with the seam ticks. The landing ticks stand " +
 		length(sheet.LandingMM) + " past it."

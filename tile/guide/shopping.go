@@ -1,9 +1,5 @@
 package guide
 
-import (
-	"dropsheet/layout/report"
-)
-
 // shopping lists what to buy, each with a box to tick.
 func (b *book) shopping() {
 	b.intro("Tick things off as you lay them ready.")
@@ -29,8 +25,7 @@ func (b *book) shopping() {
 	b.topic("To set up", func(b *book) {
 		b.tick(b.told("buy.body"))
 		b.tick("Stands for the board, the lamp and the camera, heavy enough not to fall.")
-		b.tick("A lamp, or several, to light the board evenly from the " +
-			strong(report.Corner(b.job.Plan.Backdrop.LightFrom)) + ".")
+		b.tick(b.lampsToGet())
 		b.tick("A room that can be made dark, or black cloth to hang around the board and behind the camera.")
 	})
 }

@@ -52,7 +52,10 @@ func (b *book) sideView(box layout.Rect) {
 	toX, toY := board-lampX, axisY-lampY
 	long := math.Hypot(toX, toY)
 	b.lamp(lampX, lampY, toX/long, toY/long)
-	words := "lamp, toward the board\u2019s " + report.Corner(p.Backdrop.LightFrom)
+	words := "lamp, toward the board\u2019s " + b.cutCorner()
+	if b.lampsNamed() {
+		words = many(len(p.Lamps), "lamp", "lamps") + ": where the section Light has " + many(len(p.Lamps), "it", "them")
+	}
 	b.tag(captionStyle, lampX-4-captionStyle.Width(words)/2, lampY, words)
 
 	dims := axisY + boardHalf + dimsMM

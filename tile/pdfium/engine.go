@@ -32,7 +32,7 @@ func Start(ctx context.Context, folder string, bounds Bounds) (engine *Engine, e
 		ctx = experimental.WithMemoryAllocator(ctx, experimental.MemoryAllocatorFunc(bounds.allocate))
 	}
 	err = withCompiled(folder, func(config wazero.RuntimeConfig) error {
-		config = config.WithCloseOnContextDone(true)
+		config = config.WithCloseOnContextDone(ctx.Done() != nil) // looking costs each call a goroutine
 		if bounds.MemoryMB > 0 {
 			config = config.WithMemoryLimitPages(uint32(bounds.MemoryMB * mbPages))
 		}
