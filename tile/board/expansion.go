@@ -21,7 +21,7 @@ type Expansion struct {
 	seams              bool    // whether a seam may be met there
 	shown              layout.Shown
 	u, v               curve
-	spanPx             float64 // that the picture need be averaged over for the ray at hand, in the artwork's pixels
+	depth              texture.Depth // at which the picture is read for the ray at hand
 }
 
 // curve is how the change of a picture coordinate changes: half of its second derivatives across and down,
@@ -107,7 +107,7 @@ func (e *Expansion) Coordinates(x, y float64) (u, v float64) {
 // Average makes ready for rays that have such a patch.
 func (e *Expansion) Average(over Patch) {
 	if e.OK {
-		e.spanPx = e.surface.narrowPx(over, &e.shown)
+		e.depth = texture.DepthFor(e.surface.narrowPx(over, &e.shown))
 	}
 }
 
@@ -119,5 +119,5 @@ func (e *Expansion) Holds(xMM, yMM float64) bool {
 // light is the picture's light at a place near by, for the patch made ready for.
 func (e *Expansion) light(xMM, yMM float64) texture.Light {
 	u, v := e.Coordinates(xMM-e.about.XMM, yMM-e.about.YMM)
-	return e.surface.picture.At(u, v, e.spanPx)
+	return e.surface.picture.AtDepth(u, v, e.depth)
 }

@@ -89,9 +89,13 @@ func (b *beside) at(i, j int) (light texture.Light, ok bool) {
 		return texture.Light{}, false
 	}
 	x, y := i/b.step, j/b.step
-	fx, fy := float64(i%b.step)/float64(b.step), float64(j%b.step)/float64(b.step)
-	row, next := b.nodes[y*b.across:], b.nodes[(y+1)*b.across:]
-	return mix(mix(row[x], row[x+1], fx), mix(next[x], next[x+1], fx), fy), true
+	fx, fy := float64(i-x*b.step)/float64(b.step), float64(j-y*b.step)/float64(b.step)
+	left, right, upper, lower := float32(1-fx), float32(fx), float32(1-fy), float32(fy)
+	row, next := b.nodes[y*b.across+x:][:2], b.nodes[(y+1)*b.across+x:][:2]
+	for c := range light {
+		light[c] = upper*(left*row[0][c]+right*row[1][c]) + lower*(left*next[0][c]+right*next[1][c])
+	}
+	return light, true
 }
 
 // besidePixel is the light of a pixel as if there were no drop, where some of its rays may pass it.

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"context"
+	"image"
 	"math"
 
 	"dropsheet/flip"
@@ -9,10 +10,12 @@ import (
 	"dropsheet/tile/texture"
 )
 
-// glints are the lamps that the drops' skin shows, as light of pixels by their number in the frame, row by row. Few
-// rays of a pixel would meet anything so small: they are followed the other way, from places of the lamp's face to
-// places of the pupil.
-type glints map[int]float32
+// glints are the lamps that the drops' skin shows. Few rays of a pixel would meet anything so small: they are followed
+// the other way, from places of the lamp's face to places of the pupil.
+type glints struct {
+	light map[int]float32 // of pixels by their number in the frame, row by row
+	box   image.Rectangle // that holds them all: most pixels lie beyond it
+}
 
 // Rays from a lamp: so many for each pixel that its image takes up, in focus or blurred, within bounds; a lamp whose
 // size is not known is a point. Each lays its light on pixels no further off than a pixel, so many times the way to its
@@ -26,8 +29,8 @@ const (
 )
 
 // newGlints traces them, fewer when it is stopped.
-func (v *view) newGlints(ctx context.Context, lamps []layout.Lamp) glints {
-	on := glints{}
+func (v *view) newGlints(ctx context.Context, lamps []layout.Lamp) *glints {
+	on := &glints{light: map[int]float32{}}
 	for i, lamp := range lamps {
 		face := newFace(lamp, v.sight.DistanceMM)
 		for _, drop := range v.drops {
@@ -108,7 +111,7 @@ func (f *face) gives(place, drop flip.Vec) float64 {
 
 // shine adds a lamp's light by one way. amount is the light that it gives the drop, over white's luminance: a light
 // that covers a steradian would have so many times that luminance, and takes up the glint's area in the drop's plane.
-func (v *view) shine(on glints, g flip.Glint, f face, drop flip.Vec, amount, cosOff float64) {
+func (v *view) shine(on *glints, g flip.Glint, f face, drop flip.Vec, amount, cosOff float64) {
 	pixelMM := v.camera.PixelMM()
 	away := f.middle.Sub(drop)
 	lampMM2 := math.Pi * math.Sqrt(f.across.Dot(f.across)*f.up.Dot(f.up)) * cosOff / away.Dot(away) * g.AreaMM2
@@ -150,7 +153,7 @@ func (v *view) shine(on glints, g flip.Glint, f face, drop flip.Vec, amount, cos
 type arrival struct{ xPx, yPx, light float64 }
 
 // add lays light on the pixels about a place of the frame, no further off each way than that, by how near they are.
-func (g glints) add(c layout.Camera, a arrival, reachPx float64) {
+func (g *glints) add(c layout.Camera, a arrival, reachPx float64) {
 	if a.light == 0 {
 		return
 	}
@@ -167,14 +170,18 @@ func (g glints) add(c layout.Camera, a arrival, reachPx float64) {
 	for j, y := range down {
 		for i, x := range across {
 			if i, j := left+i, top+j; i >= 0 && j >= 0 && i < c.WidthPx && j < c.HeightPx {
-				g[j*c.WidthPx+i] += float32(a.light * x / allAcross * y / allDown)
+				g.light[j*c.WidthPx+i] += float32(a.light * x / allAcross * y / allDown)
 			}
 		}
 	}
+	g.box = g.box.Union(image.Rect(left, top, left+len(across), top+len(down)))
 }
 
 // at is the light of a pixel, white like the lamps.
-func (g glints) at(i, j, widthPx int) texture.Light {
-	light := g[j*widthPx+i]
+func (g *glints) at(p image.Point, widthPx int) texture.Light {
+	if !p.In(g.box) {
+		return texture.Light{}
+	}
+	light := g.light[p.Y*widthPx+p.X]
 	return texture.Light{light, light, light}
 }

@@ -93,10 +93,10 @@ func TestHighlightsAgainstClosedForms(t *testing.T) {
 						continue
 					}
 					found++
-					lit := glints{}
+					lit := &glints{light: map[int]float32{}}
 					view.shine(lit, g, face, aside, gives*math.Pi/layout.WhiteReflects, cosOff)
 					var sum, x, y float64
-					for n, light := range lit {
+					for n, light := range lit.light {
 						px, py := float64(n%480)+0.5-240, float64(n/480)+0.5-160
 						sum, x, y = sum+float64(light), x+float64(light)*px, y+float64(light)*py
 					}
@@ -137,10 +137,10 @@ func TestHighlightsAreAsBrightAsTold(t *testing.T) {
 			g := v.sight.Glints(lamp.middle)[0]
 			require.InDelta(t, g.XMM, told.XShare*v.outline.WidthMM, 1e-9)
 			require.InDelta(t, g.YMM, told.YShare*v.outline.HeightMM, 1e-9)
-			lit := glints{}
+			lit := &glints{light: map[int]float32{}}
 			v.shine(lit, g, lamp, flip.Vec{}, gives*math.Pi/layout.WhiteReflects, cosOff)
 			brightest := 0.0
-			for _, light := range lit {
+			for _, light := range lit.light {
 				brightest = max(brightest, float64(light))
 			}
 			require.InEpsilon(t, told.OverWhite, brightest, 0.2)
@@ -162,7 +162,7 @@ func TestNarrowBeamsAreNarrowOffTheAxis(t *testing.T) {
 		})
 		v := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), Drops: drops, Sharp: true}.view()
 		var left, right float64
-		for n, light := range v.newGlints(t.Context(), p.Lamps) {
+		for n, light := range v.newGlints(t.Context(), p.Lamps).light {
 			if n%p.Camera.WidthPx < p.Camera.WidthPx/2 {
 				left += float64(light)
 			} else {

@@ -39,8 +39,3 @@ func (v *view) expansion(at layout.Point, rays spread, over board.Patch) board.E
 		Pixel: rays.pixel, Ray: over, FirstOrder: v.lens.pinhole() && !v.moves(),
 	})
 }
-
-// mix goes from a to b as share goes from 0 to 1.
-func mix(a, b texture.Light, share float64) texture.Light {
-	return a.Scale(float32(1 - share)).Add(b.Scale(float32(share)))
-}

@@ -216,7 +216,7 @@ func TestSmearOfHighlights(t *testing.T) {
 			spread := func(s Scene) (across, down, all float64) {
 				v := s.view()
 				var x, y, xx, yy float64
-				for n, light := range v.newGlints(t.Context(), p.Lamps) {
+				for n, light := range v.newGlints(t.Context(), p.Lamps).light {
 					i, j, l := float64(n%p.Camera.WidthPx), float64(n/p.Camera.WidthPx), float64(light)
 					all, x, y, xx, yy = all+l, x+l*i, y+l*j, xx+l*i*i, yy+l*j*j
 				}

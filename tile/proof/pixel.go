@@ -50,7 +50,7 @@ func (v *view) pixel(i, j int) texture.Light {
 		return v.edgePixel(i, j, at, drop)
 	}
 	through := v.insidePixel(i, j, at, drop)
-	return through.Add(v.skinPixel(i, j, at, drop)).Add(v.ghostPixel(i, j, at, drop, through))
+	return through.Add(v.skinPixel(i, j, at, drop, mostMM)).Add(v.ghostPixel(i, j, at, drop, through))
 }
 
 // insidePixel is the light that comes through a drop to a pixel whose rays all meet it.
@@ -99,7 +99,8 @@ func (v *view) nearest(p layout.Point) layout.Point {
 
 // share is how far out in a drop a point of its plane lies: 1 on its visible edge.
 func (v *view) share(p, drop layout.Point) float64 {
-	return math.Hypot((p.XMM-drop.XMM)/v.outline.WidthMM, (p.YMM-drop.YMM)/v.outline.HeightMM)
+	x, y := (p.XMM-drop.XMM)/v.outline.WidthMM, (p.YMM-drop.YMM)/v.outline.HeightMM
+	return math.Sqrt(x*x + y*y)
 }
 
 // fromEdgeMM is how far a point of a drop's plane lies outside the drop's visible edge, negative within: for

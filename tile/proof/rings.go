@@ -156,11 +156,8 @@ func (r *rings) read(p layout.Point, beyond bool) (k knot, ok bool) {
 	if u > 0 {
 		cos, sin = x/u, y/u
 	}
-	out := math.Asin(min(u, outermostShare)) / r.step
-	way := math.Atan2(sin, cos) / (2 * math.Pi) * float64(r.ways)
-	if way < 0 {
-		way += float64(r.ways)
-	}
+	out := arcs.asin(min(u, outermostShare)) / r.step
+	way := arcs.turn(cos, sin) * float64(r.ways)
 	n, w := min(int(out), r.count-1), int(way)%r.ways
 	if n < r.first {
 		return knot{}, false

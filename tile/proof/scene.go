@@ -62,13 +62,22 @@ func (v *view) render(ctx context.Context, lamps []layout.Lamp, done func()) (*i
 	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
 	v.rings, v.mirrors = v.newRingsOfAll(ctx)
 	lit := v.newGlints(ctx, lamps)
-	frame := image.NewRGBA(image.Rect(0, 0, v.camera.WidthPx, v.camera.HeightPx))
+	frame, drops := image.NewRGBA(image.Rect(0, 0, v.camera.WidthPx, v.camera.HeightPx)), v.edgeBox()
 	texture.Rows(v.camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {
 			return
 		}
+		row := frame.Pix[j*frame.Stride:][:4*v.camera.WidthPx]
 		for i := range v.camera.WidthPx {
-			frame.SetRGBA(i, j, v.pixel(i, j).Add(lit.at(i, j, v.camera.WidthPx)).Scale(v.white).SRGB())
+			at := image.Point{X: i, Y: j}
+			var light texture.Light
+			if at.In(drops) {
+				light = v.pixel(i, j)
+			} else {
+				light = v.besidePixel(i, j)
+			}
+			c := light.Add(lit.at(at, v.camera.WidthPx)).Scale(v.white).SRGB()
+			row[4*i], row[4*i+1], row[4*i+2], row[4*i+3] = c.R, c.G, c.B, c.A
 		}
 		if done != nil {
 			done()

@@ -71,9 +71,9 @@ func (v *view) bringsBoardInside(fromShare float64) bool {
 // leastSeen is the light that is half of a level of 255, on black: of white's, so much is the least share that counts.
 var leastSeen = colour.SRGBToLight(0.5 / 255)
 
-// skinPixel is the light that a drop's skin throws to a pixel whose rays all meet it.
-func (v *view) skinPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
-	_, mostMM := v.fromEdgesMM(at, drop)
+// skinPixel is the light that a drop's skin throws to a pixel whose rays all meet it, and which lies at most so far
+// outside the drop's edge.
+func (v *view) skinPixel(i, j int, at, drop layout.Point, mostMM float64) (sum texture.Light) {
 	if 1+mostMM/min(v.outline.WidthMM, v.outline.HeightMM) < v.skin.fromShare {
 		return texture.Light{}
 	}

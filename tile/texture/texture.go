@@ -132,19 +132,32 @@ func (t *Texture) artworkAt(x, y int) color.RGBA {
 // s²/6 (the way between two): as much as an even square of side s√3. So the level for spanPx is the one whose
 // pixels are spanPx/√3 wide. Between two levels, of variances one and four, a share p of the coarser has the
 // variance 1 + 3p: that of pixels m times as wide as the finer's with p = (m² - 1)/3.
-func (t *Texture) At(u, v, spanPx float64) Light {
+func (t *Texture) At(u, v, spanPx float64) Light { return t.AtDepth(u, v, DepthFor(spanPx)) }
+
+// Depth is where in the stack to read for a span: between which two levels, and how much of the coarser.
+type Depth struct {
+	level  int
+	deeper float32
+}
+
+// DepthFor is the depth for an average over about so many of the artwork's pixels, which many places may share.
+func DepthFor(spanPx float64) Depth {
 	const widest = 1 << 30 // wider than any artwork
 	if !(spanPx < widest) {
 		spanPx = widest
 	}
 	fraction, exponent := math.Frexp(max(spanPx/math.Sqrt(3), 1)) // from 0.5 up to 1, times 2 to the exponent
-	whole := exponent - 1
-	if whole >= len(t.halves) {
+	return Depth{exponent - 1, float32((4*fraction*fraction - 1) / 3)}
+}
+
+// AtDepth is At for a span whose depth is known.
+func (t *Texture) AtDepth(u, v float64, d Depth) Light {
+	if d.level >= len(t.halves) {
 		return t.bilinear(len(t.halves), u, v)
 	}
-	near := t.bilinear(whole, u, v)
-	if part := (4*fraction*fraction - 1) / 3; part > 0 {
-		return near.Mix(t.bilinear(whole+1, u, v), float32(part))
+	near := t.bilinear(d.level, u, v)
+	if d.deeper > 0 {
+		return near.Mix(t.bilinear(d.level+1, u, v), d.deeper)
 	}
 	return near
 }
@@ -169,17 +182,22 @@ func (t *Texture) bilinear(level int, u, v float64) Light {
 }
 
 // blend is the light between four pixels, of one channel or of red, green and blue first.
-func blend(a, b, c, d []uint8, channels int, fx, fy float32) (out Light) {
-	for i := range min(channels, 3) {
-		up, down := toLinear[a[i]], toLinear[c[i]]
-		up += (toLinear[b[i]] - up) * fx
-		down += (toLinear[d[i]] - down) * fx
-		out[i] = up + (down-up)*fy
-	}
+func blend(a, b, c, d []uint8, channels int, fx, fy float32) Light {
 	if channels == 1 {
-		out[1], out[2] = out[0], out[0]
+		grey := between(a[0], b[0], c[0], d[0], fx, fy)
+		return Light{grey, grey, grey}
 	}
-	return out
+	a, b, c, d = a[:3], b[:3], c[:3], d[:3]
+	return Light{between(a[0], b[0], c[0], d[0], fx, fy), between(a[1], b[1], c[1], d[1], fx, fy),
+		between(a[2], b[2], c[2], d[2], fx, fy)}
+}
+
+// between is the light between four levels of one channel.
+func between(a, b, c, d uint8, fx, fy float32) float32 {
+	up, down := toLinear[a], toLinear[c]
+	up += (toLinear[b] - up) * fx
+	down += (toLinear[d] - down) * fx
+	return up + (down-up)*fy
 }
 
 // bilinearArtwork does so in the artwork itself.
