@@ -154,6 +154,7 @@ type found struct {
 	bare     []layout.Rect         // what of the board has no sheet
 	surface  func() *board.Surface // made when it is first asked for
 	broken   map[wrapped][]pdf.TextLine
+	coded    func() (all, any bool) // whether labels have room for the check code
 }
 
 func find(j Job) found {
@@ -164,7 +165,7 @@ func find(j Job) found {
 	return found{
 		j.sections(), told, seammap.Find(p),
 		sheet.BareBoard(p), sync.OnceValue(func() *board.Surface { return board.NewDrawing(p, j.Picture) }),
-		map[wrapped][]pdf.TextLine{},
+		map[wrapped][]pdf.TextLine{}, sync.OnceValues(j.coded),
 	}
 }
 

@@ -133,9 +133,9 @@ func requireWhiteMargins(t *testing.T, img *image.RGBA, dpi float64, page int) {
 				x = inner.Max.X - 1
 				continue
 			}
-			c := img.RGBAAt(x, y)
-			require.True(t, c.R == 255 && c.G == 255 && c.B == 255, "page %d prints in its margin, at pixel %d, %d of %v",
-				page, x, y, b.Max)
+			if c := img.RGBAAt(x, y); c.R != 255 || c.G != 255 || c.B != 255 {
+				t.Fatalf("page %d prints in its margin, at pixel %d, %d of %v", page, x, y, b.Max)
+			}
 		}
 	}
 }
@@ -351,7 +351,7 @@ func TestAnyNameIsTaken(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			j := jobOf(t, usual())
 			j.Name = c.name
-			doc := worded(t, j)
+			doc := opened(t, parts(j, (*book).overview, (*book).paste)) // the name also stands at the foot and on labels
 			require.Contains(t, flat(doc.Text(1)), c.shows)
 			requireNoWordsOverlap(t, doc)
 		})

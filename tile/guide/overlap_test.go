@@ -6,8 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/require"
-
 	"dropsheet/tile/pdf/pdftest"
 )
 
@@ -23,8 +21,9 @@ func requireNoWordsOverlap(t *testing.T, doc *pdftest.Doc) {
 			if hidden[i] || flat(l.Text) == "" || l.RightPt <= l.LeftPt {
 				continue
 			}
-			require.True(t, l.LeftPt >= 0 && l.RightPt <= width && l.BottomPt >= 0 && l.TopPt <= height,
-				"page %d: %v is off the page", page, l)
+			if !(l.LeftPt >= 0 && l.RightPt <= width && l.BottomPt >= 0 && l.TopPt <= height) {
+				t.Fatalf("page %d: %v is off the page", page, l)
+			}
 			letters = append(letters, l)
 		}
 		requireApart(t, page, letters)
@@ -76,7 +75,9 @@ func requireApart(t *testing.T, page int, letters []pdftest.Letter) {
 					w, h := math.Min(l.RightPt, m.RightPt)-math.Max(l.LeftPt, m.LeftPt), math.Min(l.TopPt, m.TopPt)-
 						math.Max(l.BottomPt, m.BottomPt)
 					small := math.Min((l.RightPt-l.LeftPt)*(l.TopPt-l.BottomPt), (m.RightPt-m.LeftPt)*(m.TopPt-m.BottomPt))
-					require.False(t, w > 0 && h > 0 && w*h > 0.3*small, "page %d: %v stands on %v", page, l, m)
+					if w > 0 && h > 0 && w*h > 0.3*small {
+						t.Fatalf("page %d: %v stands on %v", page, l, m)
+					}
 				}
 				bins[[2]int{x, y}] = append(bins[[2]int{x, y}], i)
 			}

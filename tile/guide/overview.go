@@ -38,7 +38,7 @@ func (b *book) overview() {
 		inside = "the picture appears inside, the right way round and squeezed " + strong("across the rod only") + "."
 	}
 	belong := "Guide and sheets belong together when both carry the check code " + strong(b.clean(b.job.CheckCode)) + "."
-	if all, _ := b.job.coded(); !all {
+	if all, _ := b.coded(); !all {
 		belong = "This guide has the check code " + strong(b.clean(b.job.CheckCode)) + ", for which the sheets\u2019 " +
 			"labels have no room: keep guide and sheets together."
 	}

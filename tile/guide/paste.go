@@ -69,9 +69,10 @@ func (b *book) steps(number int, texts ...string) (next int) {
 }
 
 // cutSteps says how to cut.
-func (b *book) cutSteps() { b.steps(1, b.job.cutting(b.clean(b.job.CheckCode))...) }
+func (b *book) cutSteps() { b.steps(1, b.cutting(b.clean(b.job.CheckCode))...) }
 
-func (j Job) cutting(code string) []string {
+func (b *book) cutting(code string) []string {
+	j := b.job
 	light := j.Plan.Backdrop.LightFrom
 	const ruler = "Lay the steel rule through the two cut marks of a side, on the picture, so that a slip of the " +
 		"knife goes into the waste, and cut in several light strokes. "
@@ -79,7 +80,7 @@ func (j Job) cutting(code string) []string {
 		"until the last one."
 	corners := "Start and stop each cut " + strong("where the cut lines cross")
 	read := "Read the label: the sheet\u2019s name, its place in the order, the arrow for board-up. "
-	switch all, any := j.coded(); {
+	switch all, any := b.coded(); {
 	case all:
 		read += "Its check code must be " + strong(code) + ". "
 	case any:
@@ -119,7 +120,7 @@ func (j Job) bareLaps() bool {
 }
 
 // pasteSteps says how to paste. They go on from the steps of cutting.
-func (b *book) pasteSteps() { b.steps(len(b.job.cutting(""))+1, b.pasting()...) }
+func (b *book) pasteSteps() { b.steps(len(b.cutting(""))+1, b.pasting()...) }
 
 func (b *book) pasting() []string {
 	j := b.job
@@ -179,7 +180,7 @@ func (b *book) spoiled() {
 	b.para("Keep the picture\u2019s file as it was and where it was, or add " + strong("--artwork") +
 		" and its new place.")
 	again := "The sheet comes out exactly as before. "
-	if all, _ := b.job.coded(); all {
+	if all, _ := b.coded(); all {
 		again += "Its label must show the check code " + strong(b.clean(b.job.CheckCode)) + " again. "
 	}
 	b.para(again + "Use paper from the same packet, and the same printer settings.")

@@ -9,8 +9,6 @@ import (
 
 	"dropsheet/flip"
 	"dropsheet/layout"
-	"dropsheet/layout/report"
-	"dropsheet/tile/pdf"
 )
 
 // What the drop or rod is made of is named on the cover, among the things to get and at its place, and
@@ -58,7 +56,7 @@ func TestMaterials(t *testing.T) {
 
 // parts draws some parts of a guide, each on new pages.
 func parts(j Job, draw ...func(*book)) *book {
-	b := newBook(j.document(), j, found{report: report.Of(j.Plan), broken: map[wrapped][]pdf.TextLine{}}, 1)
+	b := newBook(j.document(), j, find(j), 1)
 	for _, d := range draw {
 		b.newPage()
 		d(b)
