@@ -32,7 +32,7 @@ func ParseBody(s string) (Body, error) {
 			return Body(b), nil
 		}
 	}
-	return 0, fmt.Errorf("%q is not a body: take ball, upright-rod or level-rod", s)
+	return 0, fmt.Errorf("%q is not a body\nhint: take ball, upright-rod or level-rod", s)
 }
 
 // Drop is the refracting body in air.

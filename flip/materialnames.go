@@ -41,11 +41,11 @@ func ParseMaterial(s string) (Material, error) {
 	// infinite, with an error, and is out of range all the same.
 	index, err := strconv.ParseFloat(text, 64)
 	if strings.Trim(text, "0123456789.eE+-") != "" || errors.Is(err, strconv.ErrSyntax) {
-		return Material{}, fmt.Errorf("%q is neither a material nor an index: take %s, or a number such as 1.38", s,
+		return Material{}, fmt.Errorf("%q is neither a material nor an index\nhint: take %s, or a number such as 1.38", s,
 			materialNames())
 	}
 	if !(index > 1 && index <= MaxIndex) {
-		return Material{}, fmt.Errorf("index %q is out of range: give a number above 1 and at most %d, or take %s", s,
+		return Material{}, fmt.Errorf("index %q is out of range\nhint: give a number above 1 and at most %d, or take %s", s,
 			MaxIndex, materialNames())
 	}
 	return Material{Name: strconv.FormatFloat(index, 'g', -1, 64), Index: index, Source: "given as a number"}, nil

@@ -76,7 +76,8 @@ func TestParseMaterial(t *testing.T) {
 func TestParseMaterialRefuses(t *testing.T) {
 	const names = "water, sea-water, ethanol, syrup-20, syrup-40, syrup-60, glycerol, acrylic, crown-glass"
 	for _, c := range []struct{ name, in, want string }{
-		{"unknown name", "milk", `"milk" is neither a material nor an index: take ` + names + `, or a number such as 1.38`},
+		{"unknown name", "milk", `"milk" is neither a material nor an index` +
+			"\nhint: take " + names + `, or a number such as 1.38`},
 		{"nothing", "", `"" is neither`},
 		{"part of a name", "glass", `"glass" is neither`},
 		{"decimal comma", "1,33", `"1,33" is neither`},
@@ -85,7 +86,7 @@ func TestParseMaterialRefuses(t *testing.T) {
 		{"not a number", "nan", `"nan" is neither`},
 		{"infinite", "+Inf", `"+Inf" is neither`},
 		{"hexadecimal", "0x1.8p0", `"0x1.8p0" is neither`},
-		{"that of air", "1", `index "1" is out of range: give a number above 1 and at most 4, or take ` + names},
+		{"that of air", "1", `index "1" is out of range` + "\nhint: give a number above 1 and at most 4, or take " + names},
 		{"below one", "0.9", `index "0.9" is out of range`},
 		{"negative", "-1.33", `index "-1.33" is out of range`},
 		{"slip of the point", "13.33", `index "13.33" is out of range`},

@@ -29,11 +29,11 @@ func (b Bounds) sheetsAlone() bool { return b == Bounds{MaxSheets: b.MaxSheets} 
 func (b Bounds) check() error {
 	switch {
 	case b.MaxSheets < 0 || b.MaxSheets > mostSheets:
-		return fmt.Errorf("%d sheets can't be: allow 1 to %d", b.MaxSheets, mostSheets)
+		return fmt.Errorf("%d sheets can't be\nhint: allow 1 to %d", b.MaxSheets, mostSheets)
 	case b.Columns < 0 || b.Rows < 0 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells:
-		return fmt.Errorf("%d columns and %d rows can't be: take up to %d sheets", b.Columns, b.Rows, mostSheets)
+		return fmt.Errorf("%d columns and %d rows can't be\nhint: take up to %d sheets", b.Columns, b.Rows, mostSheets)
 	case b.MaxSheets > 0 && max(b.Columns, 1)*max(b.Rows, 1) > b.MaxSheets:
-		return fmt.Errorf("%d columns and %d rows are more than the %d sheets that are allowed: give one of them",
+		return fmt.Errorf("%d columns and %d rows are more than the %d sheets that are allowed\nhint: give one of them",
 			max(b.Columns, 1), max(b.Rows, 1), b.MaxSheets)
 	}
 	for _, f := range []named{{"the board's width", b.Board.WidthMM}, {"the board's height", b.Board.HeightMM}} {
@@ -44,7 +44,8 @@ func (b Bounds) check() error {
 			return err
 		}
 		if least := 2*BorderMM + leastPrintMM; f.mm < least {
-			return fmt.Errorf("%s of %gmm leaves nothing for a print, with a border of %gmm all round to hold it by: take "+
+			return fmt.Errorf("%s of %gmm leaves nothing for a print, with a border of %gmm all round to hold it by\n"+
+				"hint: take "+
 				"at least %gmm", f.what, f.mm, BorderMM, least)
 		}
 	}
@@ -59,7 +60,7 @@ func (b Bounds) holds(backdrop Size) error {
 	}{{"wide", b.Board.WidthMM, backdrop.WidthMM}, {"high", b.Board.HeightMM, backdrop.HeightMM}} {
 		if mostMM := side.boardMM - 2*BorderMM; side.boardMM > 0 && side.isMM > mostMM+tolerance {
 			return fmt.Errorf("a backdrop %.1fmm %s does not go on a board of %gmm, which holds %.1fmm with its border of "+
-				"%gmm all round: take a smaller print, or leave fill or distance out to get the largest that it holds",
+				"%gmm all round\nhint: take a smaller print, or leave fill or distance out to get the largest that it holds",
 				side.isMM, side.what, side.boardMM, mostMM, BorderMM)
 		}
 	}
@@ -80,7 +81,7 @@ func (s Setup) laid(l paperLie, backdrop Size, region carrying) (columns, rows i
 	if narrowest := min(backdrop.WidthMM/float64(columns), backdrop.HeightMM/float64(rows)); narrowest < minCellMM &&
 		(columns == s.Columns || rows == s.Rows) && columns*rows > 1 {
 		return columns, rows, sheets, fmt.Errorf("%d columns and %d rows leave cells of %.1fmm, under the %gmm that can be "+
-			"cut and pasted: ask for fewer", columns, rows, narrowest, minCellMM)
+			"cut and pasted\nhint: ask for fewer", columns, rows, narrowest, minCellMM)
 	}
 	if region != nil && sheets <= mostCells {
 		carries := region(edges(l.across.cells(backdrop.WidthMM, columns), backdrop.WidthMM, s.LightFrom.Left()),

@@ -94,14 +94,15 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 		return Camera{}, err
 	}
 	if !(c.FNumber >= minFNumber && c.FNumber <= maxFNumber) {
-		return Camera{}, fmt.Errorf("a stop of f/%g can't be: take one between f/%g and f/%g", c.FNumber, minFNumber,
+		return Camera{}, fmt.Errorf("a stop of f/%g can't be\nhint: take one between f/%g and f/%g", c.FNumber, minFNumber,
 			maxFNumber)
 	}
 	if !(c.FrameRate >= 0 && c.FrameRate <= maxFrameRate) {
-		return Camera{}, fmt.Errorf("%g frames a second can't be: take at most %g", c.FrameRate, maxFrameRate)
+		return Camera{}, fmt.Errorf("%g frames a second can't be\nhint: take at most %g", c.FrameRate, maxFrameRate)
 	}
 	if !(c.SharpToPx >= 0 && c.SharpToPx <= maxSharpToPx) {
-		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for: take one above 0 and up to %g", c.SharpToPx,
+		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for\n"+
+			"hint: take one above 0 and up to %g", c.SharpToPx,
 			maxSharpToPx)
 	}
 	proportions := float64(c.WidthPx) / float64(c.HeightPx)
@@ -125,7 +126,8 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 			return Camera{}, err
 		}
 		if c.LensMM >= cameraMM {
-			return Camera{}, fmt.Errorf("a %gmm lens can't focus on a drop %gmm away: move the camera further off than the "+
+			return Camera{}, fmt.Errorf("a %gmm lens can't focus on a drop %gmm away\n"+
+				"hint: move the camera further off than the "+
 				"focal length, or give the width of the frame at the drop instead of the lens", c.LensMM, cameraMM)
 		}
 		out.LensMM = c.LensMM

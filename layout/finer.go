@@ -13,7 +13,8 @@ func (p Plan) WithCells(columns, rows int) (Plan, error) {
 	b := p.Backdrop
 	l := b.lie()
 	if least, most := l.across.sheets(b.WidthMM), l.down.sheets(b.HeightMM); columns < least || rows < most {
-		return Plan{}, fmt.Errorf("%d columns and %d rows do not show a backdrop of %.0fx%.0fmm: take at least %d and %d",
+		return Plan{}, fmt.Errorf("%d columns and %d rows do not show a backdrop of %.0fx%.0fmm\n"+
+			"hint: take at least %d and %d",
 			columns, rows, b.WidthMM, b.HeightMM, least, most)
 	}
 	if narrowest := min(b.WidthMM/float64(columns), b.HeightMM/float64(rows)); narrowest < minCellMM {

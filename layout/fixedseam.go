@@ -49,7 +49,8 @@ func ParseFixedSeam(s string) (FixedSeam, error) {
 }
 
 func notASeam(s string) error {
-	return fmt.Errorf("%q is not a seam and its place: write C2=355mm for the seam after column 2, or R1=20cm for the "+
+	return fmt.Errorf("%q is not a seam and its place\n"+
+		"hint: write C2=355mm for the seam after column 2, or R1=20cm for the "+
 		"one below row 1", s)
 }
 
@@ -61,7 +62,7 @@ func (l *line) fix(seams []FixedSeam, of SeamOf) error {
 			continue
 		}
 		if s.No >= n {
-			return fmt.Errorf("there is no seam %s: the board has %d %s", s, n,
+			return fmt.Errorf("there is no seam %s\nhint: the board has %d %s", s, n,
 				map[SeamOf]string{ColumnSeam: "columns", RowSeam: "rows"}[of])
 		}
 		if l.fixed == nil {

@@ -26,14 +26,14 @@ const edgeNearest = 0.01
 // check refuses what can't be framed.
 func (f Framing) check(fit Fit) error {
 	if !(math.Abs(f.TurnDeg) <= 360) {
-		return fmt.Errorf("a turn of %g degrees can't be: take one from -360 to 360", f.TurnDeg)
+		return fmt.Errorf("a turn of %g degrees can't be\nhint: take one from -360 to 360", f.TurnDeg)
 	}
 	if !(math.Abs(f.OffX) <= 0.5 && math.Abs(f.OffY) <= 0.5) {
 		return fmt.Errorf("a point at %g,%g of the picture can't sit on the axis: both must lie between 0 and 1",
 			f.OffX+0.5, f.OffY+0.5)
 	}
 	if most := 0.5 - edgeNearest; fit == Cover && (math.Abs(f.OffX) > most || math.Abs(f.OffY) > most) {
-		return fmt.Errorf("a picture can't cover the drop about %g,%g, at its very edge: take a point further in, or "+
+		return fmt.Errorf("a picture can't cover the drop about %g,%g, at its very edge\nhint: take a point further in, or "+
 			"--fit inside", f.OffX+0.5, f.OffY+0.5)
 	}
 	return nil

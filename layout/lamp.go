@@ -47,7 +47,7 @@ const mostLamps = 32
 // CheckLamps refuses lamps that can't light the printed side.
 func CheckLamps(lamps []Lamp) error {
 	if len(lamps) > mostLamps {
-		return fmt.Errorf("%d lamps can't be: take at most %d", len(lamps), mostLamps)
+		return fmt.Errorf("%d lamps can't be\nhint: take at most %d", len(lamps), mostLamps)
 	}
 	for i, l := range lamps {
 		if !(math.Abs(l.XMM) <= MaxLengthMM && math.Abs(l.YMM) <= MaxLengthMM && l.ZMM > 0 && l.ZMM <= MaxLengthMM) {
@@ -58,7 +58,8 @@ func CheckLamps(lamps []Lamp) error {
 			return fmt.Errorf("lamp %d: %w", i+1, err)
 		}
 		if (l.LuxAt1M > 0) != (lamps[0].LuxAt1M > 0) {
-			return errors.New("of some lamps it is known how much light they give, and of others not: say it of all, or of none")
+			return errors.New("of some lamps it is known how much light they give, and of others not\n" +
+				"hint: say it of all, or of none")
 		}
 	}
 	return nil
@@ -68,14 +69,14 @@ func CheckLamps(lamps []Lamp) error {
 func (s Lamp) checkLight() error {
 	switch {
 	case s.LuxAt1M != 0 && !(s.LuxAt1M >= leastLux && s.LuxAt1M <= mostLux):
-		return fmt.Errorf("%g lux at 1m can't be: take a figure from %g to %g", s.LuxAt1M, leastLux, mostLux)
+		return fmt.Errorf("%g lux at 1m can't be\nhint: take a figure from %g to %g", s.LuxAt1M, leastLux, mostLux)
 	case !(s.SizeMM >= 0 && s.SizeMM <= MaxLengthMM):
-		return fmt.Errorf("a shining face %gmm wide can't be: take a width above 0mm", s.SizeMM)
+		return fmt.Errorf("a shining face %gmm wide can't be\nhint: take a width above 0mm", s.SizeMM)
 	case s.BeamDeg != 0 && !(s.BeamDeg >= narrowestDeg && s.BeamDeg <= widestDeg):
-		return fmt.Errorf("a beam of %g degrees can't be: take a full angle from %g to %g", s.BeamDeg, narrowestDeg,
+		return fmt.Errorf("a beam of %g degrees can't be\nhint: take a full angle from %g to %g", s.BeamDeg, narrowestDeg,
 			widestDeg)
 	case !(math.Abs(s.Aim.XMM) <= MaxLengthMM && math.Abs(s.Aim.YMM) <= MaxLengthMM):
-		return fmt.Errorf("a lamp can't be aimed at %g, %gmm: take a place of the board", s.Aim.XMM, s.Aim.YMM)
+		return fmt.Errorf("a lamp can't be aimed at %g, %gmm\nhint: take a place of the board", s.Aim.XMM, s.Aim.YMM)
 	}
 	return nil
 }

@@ -139,7 +139,7 @@ func TestLampsRefused(t *testing.T) {
 		{"light without end", "lamp 2: +Inf lux at 1m can't be", func(l *Lamp) { l.LuxAt1M = math.Inf(1) }},
 		{"no light known", "lamp 2: NaN lux at 1m can't be", func(l *Lamp) { l.LuxAt1M = math.NaN() }},
 		{"a face below nothing", "lamp 2: a shining face -3mm wide can't be", func(l *Lamp) { l.SizeMM = -3 }},
-		{"a beam past all round", "lamp 2: a beam of 360 degrees can't be: take a full angle from 0.1 to 179",
+		{"a beam past all round", "lamp 2: a beam of 360 degrees can't be\nhint: take a full angle from 0.1 to 179",
 			func(l *Lamp) { l.BeamDeg = 360 }},
 		{"a beam without width", "lamp 2: a beam of NaN degrees can't be", func(l *Lamp) { l.BeamDeg = math.NaN() }},
 		{"aimed nowhere", "lamp 2: a lamp can't be aimed at NaN, 0mm", func(l *Lamp) { l.Aim.XMM = math.NaN() }},

@@ -61,17 +61,19 @@ func (p Plan) checkLevel() error {
 	}
 	switch loss := p.Level().LossStops(); {
 	case loss >= NoLightStops:
-		return errors.New("a print can't be levelled for lamps that leave a part of the picture without light: move them " +
+		return errors.New("a print can't be levelled for lamps that leave a part of the picture without light\n" +
+			"hint: move them " +
 			"further from the board")
 	case loss > MostLevelStops:
 		return fmt.Errorf("a print can't be levelled for lamps that fall off by %.1f stops over the picture, more than "+
-			"%d: move them further from the board", loss, MostLevelStops)
+			"%d\nhint: move them further from the board", loss, MostLevelStops)
 	}
 	return nil
 }
 
 // errLevelNeedsLamps is for a setup that asks for compensation of an even light.
-var errLevelNeedsLamps = errors.New("a print can't be levelled without knowing where the lamps stand: say so with " +
+var errLevelNeedsLamps = errors.New("a print can't be levelled without knowing where the lamps stand\n" +
+	"hint: say so with " +
 	"--lamp, once for each")
 
 // NoLightStops stands for no light at all, and bounds every figure in stops.

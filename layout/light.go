@@ -7,6 +7,10 @@ import "dropsheet/flip"
 // dull, and looks alike from everywhere.
 const WhiteReflects = 0.83
 
+// HalfLevel is the light that makes half a level of 255 on black, of the print's white (IEC 61966-2-1, where its curve
+// is still straight): less than that counts as none.
+const HalfLevel = 0.5 / 255 / 12.92
+
 // Light is the light on the printed side, prepared once by Plan.Light and safe for use by many goroutines.
 //
 // Each lamp is small against its distance, and shines into the cosine, to some power, of the angle to where it

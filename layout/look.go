@@ -38,7 +38,7 @@ func ParseLook(s string) (Look, error) {
 	}
 	share, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(share >= 0 && share <= 1) {
-		return 0, fmt.Errorf("%q is not a look: take bulged, straight, or a share from 0 (bulged) to 1 (straight)", s)
+		return 0, fmt.Errorf("%q is not a look\nhint: take bulged, straight, or a share from 0 (bulged) to 1 (straight)", s)
 	}
 	return Look(share), nil
 }

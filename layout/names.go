@@ -22,14 +22,14 @@ func (p Plan) Select(names []string) ([]Sheet, error) {
 		if upper != "ALL" {
 			m := namePattern.FindStringSubmatch(upper)
 			if m == nil || upper == "" {
-				return nil, fmt.Errorf("%q is not a sheet: take names such as R2C3, rows such as R2 or columns such as C4, "+
+				return nil, fmt.Errorf("%q is not a sheet\nhint: take names such as R2C3, rows such as R2 or columns such as C4, "+
 					"with spaces between them, or all", name)
 			}
 			row, _ = strconv.Atoi(m[1]) // an empty match stays 0: any
 			column, _ = strconv.Atoi(m[2])
 			if (m[1] != "" && (row < 1 || row > p.Backdrop.Rows)) ||
 				(m[2] != "" && (column < 1 || column > p.Backdrop.Columns)) {
-				return nil, fmt.Errorf("there is no %s: this backdrop has rows R1 to R%d and columns C1 to C%d", upper,
+				return nil, fmt.Errorf("there is no %s\nhint: this backdrop has rows R1 to R%d and columns C1 to C%d", upper,
 					p.Backdrop.Rows, p.Backdrop.Columns)
 			}
 		}

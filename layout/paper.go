@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dropsheet/flip/units"
@@ -75,7 +76,7 @@ func ParsePaper(s string) (Paper, error) {
 	}
 	w, h, err := units.ParseSize(name)
 	if err != nil {
-		return Paper{}, fmt.Errorf("%q is not a paper: take %s", s, PapersTaken)
+		return Paper{}, fmt.Errorf("%q is not a paper\nhint: %s", s, paperMeant(name))
 	}
 	if min(w, h) < minPaperMM || max(w, h) > maxPaperMM {
 		return Paper{}, fmt.Errorf("%q is not a paper: each side must lie between %dmm and %dmm", s, minPaperMM, maxPaperMM)
@@ -85,6 +86,21 @@ func ParsePaper(s string) (Paper, error) {
 		p.Name = fmt.Sprintf("%gx%gin", inInches(p.WidthMM), inInches(p.HeightMM))
 	}
 	return p, nil
+}
+
+// paperMeant says what to write for what is no paper: of two numbers without a unit, which they may be.
+func paperMeant(name string) string {
+	const mostIn = 60 // wider than any printer; narrower than any paper in millimetres
+	left, right, ok := units.CutSides(name)
+	w, errW := strconv.ParseFloat(strings.TrimSpace(left), 64)
+	h, errH := strconv.ParseFloat(strings.TrimSpace(right), 64)
+	switch {
+	case !ok || errW != nil || errH != nil || !(w > 0 && h > 0):
+		return "take " + PapersTaken
+	case max(w, h) < mostIn:
+		return fmt.Sprintf("write %gx%gin for inches, or %[1]gx%gcm", w, h)
+	}
+	return fmt.Sprintf("write %gx%gmm", w, h)
 }
 
 // givenInInches tells whether a size has its sides in inches: 4x6in, 4inx6in or 4x6".

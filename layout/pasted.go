@@ -28,7 +28,7 @@ func (g Growth) check() error {
 	for _, v := range []float64{g.Across, g.Feed} {
 		if !(v >= 1-mostGrowth-slack && v <= 1+mostGrowth+slack) {
 			return fmt.Errorf("paper that comes to %.4g of its length when it is pasted can't be, it must lie within %.0f %% "+
-				"of 1: measure the pasted page between the same ticks as before, across first, then feed", v, 100*mostGrowth)
+				"of 1\nhint: measure the pasted page between the same ticks as before, across first, then feed", v, 100*mostGrowth)
 		}
 	}
 	return nil

@@ -50,7 +50,7 @@ type line struct {
 // newLine is the line for n cells of a run, which must be able to hold it.
 func newLine(r run, lengthMM float64, n int, lampFirst bool) (line, error) {
 	if !(lengthMM > 0 && lengthMM <= r.holdsMM(n)+tolerance) {
-		return line{}, fmt.Errorf("%d sheets of this paper show at most %.1fmm, and the board measures %.1fmm: lay "+
+		return line{}, fmt.Errorf("%d sheets of this paper show at most %.1fmm, and the board measures %.1fmm\nhint: lay "+
 			"it out anew", n, r.holdsMM(n), lengthMM)
 	}
 	l := line{even: edges(r.cells(lengthMM, n), lengthMM, lampFirst), mostMM: make([]float64, n), leastMM: sliverMM}

@@ -17,7 +17,7 @@ type SeamCosts struct {
 // check refuses costs that do not cover the board.
 func (c SeamCosts) check(board Rect) error {
 	if !(c.StepMM > 0) {
-		return fmt.Errorf("seam costs %gmm apart can't be: take a step above 0mm", c.StepMM)
+		return fmt.Errorf("seam costs %gmm apart can't be\nhint: take a step above 0mm", c.StepMM)
 	}
 	for _, d := range []struct {
 		what     string
@@ -25,7 +25,7 @@ func (c SeamCosts) check(board Rect) error {
 		lengthMM float64
 	}{{"down", c.Down, board.WidthMM}, {"across", c.Across, board.HeightMM}} {
 		if float64(len(d.costs)-1)*c.StepMM < d.lengthMM-tolerance {
-			return fmt.Errorf("%d costs of seams that run %s, %gmm apart, do not cover the board's %.1fmm: take more",
+			return fmt.Errorf("%d costs of seams that run %s, %gmm apart, do not cover the board's %.1fmm\nhint: take more",
 				len(d.costs), d.what, c.StepMM, d.lengthMM)
 		}
 		for i, v := range d.costs {

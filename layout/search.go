@@ -63,7 +63,8 @@ func (s Setup) grown(from, to float64, lies []paperLie, at func(float64) (flip.S
 	}
 	if tooLarge(from) || !tooLarge(to) {
 		if s.Print != (Size{}) {
-			return 0, fmt.Errorf("no distance or fill makes a print %.0fmm wide: take another print size, or give distance "+
+			return 0, fmt.Errorf("no distance or fill makes a print %.0fmm wide\n"+
+				"hint: take another print size, or give distance "+
 				"and fill and leave the print out", s.Print.WidthMM)
 		}
 		return 0, s.noLargest()
@@ -97,7 +98,7 @@ func (s Setup) checkAgrees(print Size) error {
 		h = w * print.HeightMM / print.WidthMM
 	}
 	return fmt.Errorf("a print of %gx%gmm is not what this picture, look, distance and fill come to, which is "+
-		"%.1fx%.1fmm: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)
+		"%.1fx%.1fmm\nhint: ask for that, or leave the print size out", w, h, print.WidthMM, print.HeightMM)
 }
 
 // RoundFill is the fill of a round subject unless another is asked for: to the drop's edge, but for the
@@ -129,12 +130,14 @@ func (s Setup) defaultFill(sight flip.Sight) float64 {
 func (s Setup) noLargest() error {
 	switch surrounded := s.fills() != ""; {
 	case s.sheetsAlone() && surrounded:
-		return fmt.Errorf("no print with its surround takes up to %d sheets of %s: allow another number, give the surround "+
+		return fmt.Errorf("no print with its surround takes up to %d sheets of %s\n"+
+			"hint: allow another number, give the surround "+
 			"a size, or leave it out", s.MaxSheets, s.Paper.Name)
 	case s.sheetsAlone():
-		return fmt.Errorf("no print takes up to %d sheets of %s: allow another number, or give distance and fill",
+		return fmt.Errorf("no print takes up to %d sheets of %s\nhint: allow another number, or give distance and fill",
 			s.MaxSheets, s.Paper.Name)
 	}
-	return fmt.Errorf("no print on %s keeps to the sheets, columns, rows and board that were asked for: allow more, or "+
+	return fmt.Errorf("no print on %s keeps to the sheets, columns, rows and board that were asked for\n"+
+		"hint: allow more, or "+
 		"give distance and fill", s.Paper.Name)
 }

@@ -36,7 +36,7 @@ func (s Setup) lies() ([]paperLie, error) {
 					margin = "margins of " + s.Margins.String()
 				}
 				return nil, fmt.Errorf("paper %s with %s and a lap of %gmm leaves %.1fmm for the picture, under the %gmm that "+
-					"can be cut and pasted: make the margin or lap smaller, or the paper larger",
+					"can be cut and pasted\nhint: make the margin or lap smaller, or the paper larger",
 					s.Paper.Name, margin, s.LapMM, max(least, 0), minCellMM)
 			}
 		}

@@ -39,30 +39,32 @@ func (s Shooting) check(body flip.Body, frameRate float64) error {
 	within := func(v, least, most float64) bool { return v == 0 || v >= least && v <= most }
 	switch {
 	case !within(s.ISO, minISO, maxISO):
-		return fmt.Errorf("ISO %g can't be: take one from %g to %g", s.ISO, minISO, maxISO)
+		return fmt.Errorf("ISO %g can't be\nhint: take one from %g to %g", s.ISO, minISO, maxISO)
 	case !within(s.ShutterS, minShutterS, maxShutterS):
-		return fmt.Errorf("a shutter open for %g seconds can't be: take a time from %g to %g seconds", s.ShutterS,
+		return fmt.Errorf("a shutter open for %g seconds can't be\nhint: take a time from %g to %g seconds", s.ShutterS,
 			minShutterS, maxShutterS)
 	case s.ShutterS > 0 && frameRate > 0 && s.ShutterS*frameRate > 1+tolerance:
-		return fmt.Errorf("at %g frames a second a shutter can't be open for %.4g seconds, longer than a frame lasts: take "+
+		return fmt.Errorf("at %g frames a second a shutter can't be open for %.4g seconds, longer than a frame lasts\n"+
+			"hint: take "+
 			"at most 1/%g of a second, or a lower rate", frameRate, s.ShutterS, frameRate)
 	case !within(s.FallMM, minLengthMM, MaxLengthMM):
-		return fmt.Errorf("a fall of %gmm can't be: take a height from %gmm to %gm", s.FallMM, minLengthMM, MaxLengthMM/1000)
+		return fmt.Errorf("a fall of %gmm can't be\n"+
+			"hint: take a height from %gmm to %gm", s.FallMM, minLengthMM, MaxLengthMM/1000)
 	case !within(max(s.SpeedMMPerS, -s.SpeedMMPerS), minSpeedMMPerS, maxSpeedMMPerS):
-		return fmt.Errorf("a drop can't move at %gmm/s: take %g to %gmm/s, below 0 for one that rises", s.SpeedMMPerS,
+		return fmt.Errorf("a drop can't move at %gmm/s\nhint: take %g to %gmm/s, below 0 for one that rises", s.SpeedMMPerS,
 			minSpeedMMPerS, maxSpeedMMPerS)
 	case s.FallMM != 0 && s.SpeedMMPerS != 0:
-		return errors.New("the height fallen gives the drop's speed: leave out one of the two")
+		return errors.New("the height fallen gives the drop's speed\nhint: leave out one of the two")
 	case body != flip.Ball && (s.FallMM != 0 || s.SpeedMMPerS != 0):
-		return errors.New("a rod stands still: leave out the height fallen and the speed, which are for drops")
+		return errors.New("a rod stands still\nhint: leave out the height fallen and the speed, which are for drops")
 	case !within(s.NozzleMM, minLengthMM, MaxLengthMM), !within(s.JetMM, minLengthMM, MaxLengthMM), s.NozzleMM != 0 &&
 		s.JetMM != 0:
-		return fmt.Errorf("a drop from a nozzle of %gmm and a jet of %gmm can't be: it comes from one of them", s.NozzleMM,
-			s.JetMM)
+		return fmt.Errorf("a drop from a nozzle of %gmm and a jet of %gmm can't be\nhint: it comes from one of them",
+			s.NozzleMM, s.JetMM)
 	case body != flip.Ball && (s.NozzleMM != 0 || s.JetMM != 0):
-		return errors.New("a rod comes from no nozzle and no jet: give its diameter")
+		return errors.New("a rod comes from no nozzle and no jet\nhint: give its diameter")
 	case !within(s.PlaybackFPS, minPlaybackFPS, maxPlaybackFPS):
-		return fmt.Errorf("playback of %g frames a second can't be: take a rate from %g to %g", s.PlaybackFPS,
+		return fmt.Errorf("playback of %g frames a second can't be\nhint: take a rate from %g to %g", s.PlaybackFPS,
 			minPlaybackFPS, maxPlaybackFPS)
 	}
 	return nil

@@ -50,7 +50,7 @@ func TestShootingRefused(t *testing.T) {
 	}{
 		{"ISO", Shooting{ISO: -100}, flip.Ball, "ISO -100 can't be"},
 		{"no ISO at all", Shooting{ISO: math.NaN()}, flip.Ball, "ISO NaN can't be"},
-		{"hardly any ISO", Shooting{ISO: 1e-300}, flip.Ball, "ISO 1e-300 can't be: take one from 0.001"},
+		{"hardly any ISO", Shooting{ISO: 1e-300}, flip.Ball, "ISO 1e-300 can't be\nhint: take one from 0.001"},
 		{"hardly any shutter", Shooting{ShutterS: 1e-300}, flip.Ball, "open for 1e-300 seconds can't be"},
 		{"hardly any fall", Shooting{FallMM: 1e-300}, flip.Ball, "a fall of 1e-300mm can't be"},
 		{"hardly any speed", Shooting{SpeedMMPerS: -1e-300}, flip.Ball, "can't move at -1e-300mm/s"},
@@ -60,7 +60,7 @@ func TestShootingRefused(t *testing.T) {
 		{"a nozzle of less than nothing", Shooting{NozzleMM: -2}, flip.Ball, "a nozzle of -2mm"},
 		{"shutter", Shooting{ShutterS: math.Inf(1)}, flip.Ball, "open for +Inf seconds can't be"},
 		{"longer than a frame", Shooting{ShutterS: 1e-3}, flip.Ball,
-			"at 12500 frames a second a shutter can't be open for 0.001 seconds, longer than a frame lasts: take at " +
+			"at 12500 frames a second a shutter can't be open for 0.001 seconds, longer than a frame lasts\nhint: take at " +
 				"most 1/12500 "},
 		{"fall", Shooting{FallMM: -3}, flip.Ball, "a fall of -3mm can't be"},
 		{"speed", Shooting{SpeedMMPerS: -1e7}, flip.Ball, "can't move at -1e+07mm/s"},

@@ -83,12 +83,12 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 		distanceMM, ok := sight.DistanceAtMM(fill, reachMM)
 		nearestMM, _ := sight.NearestInvertingMM()
 		if !ok || distanceMM <= max(nearestMM, s.Drop.RadiusMM()) {
-			return sight, print, fill, fmt.Errorf("no distance makes a print of %.0fx%.0fmm fill %g of the drop's radius: "+
-				"take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
+			return sight, print, fill, fmt.Errorf("no distance makes a print of %.0fx%.0fmm fill %g of the drop's radius\n"+
+				"hint: take a larger print or another fill", print.WidthMM, print.HeightMM, fill)
 		}
 		if distanceMM > MaxLengthMM {
 			return sight, print, fill, fmt.Errorf("a print of %.0fx%.0fmm would have to stand %.0fkm off to fill %g of the "+
-				"drop's radius: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
+				"drop's radius\nhint: take a smaller print or a larger fill", print.WidthMM, print.HeightMM, distanceMM/1e6, fill)
 		}
 		sight.DistanceMM = distanceMM
 	case fill == 0:
@@ -96,7 +96,7 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 		if fill, ok = sight.FillAt(s.reachMM(print)); !ok || fill >= 1 {
 			rimMM, _ := sight.ReachMM(1)
 			return sight, print, fill, fmt.Errorf("at %gmm the drop sees no further than %.0fmm from the axis, even at its "+
-				"rim, and a print of %.0fx%.0fmm reaches %.0fmm: take a smaller print or a longer distance",
+				"rim, and a print of %.0fx%.0fmm reaches %.0fmm\nhint: take a smaller print or a longer distance",
 				sight.DistanceMM, rimMM, print.WidthMM, print.HeightMM, s.reachMM(print))
 		}
 	default:
@@ -109,7 +109,7 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 
 // seesNothing is the error of a fill at which no ray reaches the backdrop.
 func (s Setup) seesNothing(fill float64) error {
-	return fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop: take a smaller fill",
+	return fmt.Errorf("at a fill of %g a body of index %g looks backwards and sees no backdrop\nhint: take a smaller fill",
 		fill, s.Drop.Index)
 }
 
@@ -128,7 +128,8 @@ func (s Setup) checkProportions() error {
 	if h == 0 || math.Abs(w/h/s.Proportions-1) <= proportionsAgree {
 		return nil
 	}
-	return fmt.Errorf("a print of %gx%gmm is %.3g times as wide as high and the picture is %.3g: print it %.0fx%.0fmm "+
+	return fmt.Errorf("a print of %gx%gmm is %.3g times as wide as high and the picture is %.3g\n"+
+		"hint: print it %.0fx%.0fmm "+
 		"or %.0fx%.0fmm, or crop the picture",
 		w, h, w/h, s.Proportions, w, w/s.Proportions, h*s.Proportions, h)
 }

@@ -42,7 +42,7 @@ func ParseSurround(s string) (Surround, error) {
 	if surround := Surround(word); surround == Stretch || hexColour.MatchString(word) {
 		return surround, nil
 	}
-	return "", fmt.Errorf("%q is not a surround: take stretch, a colour such as #203040, or one of %s", s,
+	return "", fmt.Errorf("%q is not a surround\nhint: take stretch, a colour such as #203040, or one of %s", s,
 		strings.Join(colourWords(), ", "))
 }
 
@@ -50,7 +50,7 @@ func ParseSurround(s string) (Surround, error) {
 func ParseColour(s string) (Surround, error) {
 	surround, err := ParseSurround(s)
 	if err != nil || surround == Stretch {
-		return "", fmt.Errorf("%q is not a colour: take one such as #203040, or one of %s", s,
+		return "", fmt.Errorf("%q is not a colour\nhint: take one such as #203040, or one of %s", s,
 			strings.Join(colourWords(), ", "))
 	}
 	return surround, nil
@@ -99,12 +99,13 @@ func (s Setup) board(outline Plan) (Size, error) {
 		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)
 		return Size{max(print.WidthMM, 2*semi.WidthMM), max(print.HeightMM, 2*semi.HeightMM)}, nil
 	case s.Background != "":
-		return Size{}, errors.New("a background fills what the drop sees at the fill, and takes no size: leave the size " +
+		return Size{}, errors.New("a background fills what the drop sees at the fill, and takes no size\n" +
+			"hint: leave the size " +
 			"out, or ask for a surround in place of the background")
 	case s.Surround == "" && s.SurroundSize == Size{}:
 		return print, nil
 	case s.Surround == "":
-		return Size{}, errors.New("a size for the surround says nothing of what fills it: ask for a surround too, a " +
+		return Size{}, errors.New("a size for the surround says nothing of what fills it\nhint: ask for a surround too, a " +
 			"colour or stretch")
 	case s.SurroundSize == Size{}:
 		return Size{max(print.WidthMM, math.Ceil(covers.WidthMM)), max(print.HeightMM, math.Ceil(covers.HeightMM))}, nil
@@ -114,7 +115,7 @@ func (s Setup) board(outline Plan) (Size, error) {
 		return Size{}, err
 	}
 	if s.SurroundSize.WidthMM < print.WidthMM-tolerance || s.SurroundSize.HeightMM < print.HeightMM-tolerance {
-		return Size{}, fmt.Errorf("a surround of %gx%gmm does not hold the print of %.1fx%.1fmm: make it at least as "+
+		return Size{}, fmt.Errorf("a surround of %gx%gmm does not hold the print of %.1fx%.1fmm\nhint: make it at least as "+
 			"wide and as high, or leave its size out",
 			s.SurroundSize.WidthMM, s.SurroundSize.HeightMM, print.WidthMM, print.HeightMM)
 	}

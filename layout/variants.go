@@ -16,8 +16,8 @@ func (p Plan) WithCamera(c CameraSetup, cameraMM float64, lamps []Lamp) (Plan, e
 		return Plan{}, err
 	}
 	if p.Sight().Reverses() != p.Drop.Reverses {
-		return Plan{}, fmt.Errorf("a camera %gmm from the drop does not see the backdrop turned over as the print asks: "+
-			"move it further off", cameraMM)
+		return Plan{}, fmt.Errorf("a camera %gmm from the drop does not see the backdrop turned over as the print asks\n"+
+			"hint: move it further off", cameraMM)
 	}
 	camera, err := c.camera(cameraMM)
 	if err != nil {

@@ -80,5 +80,5 @@ func oneOf[W ~string](what, s string, words ...W) (W, error) {
 	for _, w := range words {
 		list = append(list, string(w))
 	}
-	return "", fmt.Errorf("%q is not a %s: take %s", s, what, strings.Join(list, ", "))
+	return "", fmt.Errorf("%q is not a %s\nhint: take %s", s, what, strings.Join(list, ", "))
 }

@@ -184,7 +184,7 @@ func TestJobMadeAgainForItsPrinter(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, asVersion3(t, want[place.JobFile]), 0o600))
 	_, stderr, code = dropsheet(t, "size", folder)
 	require.Equal(t, exitFailed, code)
-	require.Contains(t, stderr, "kept no words: name its artwork in place of it")
+	require.Contains(t, stderr, "kept no words\nhint: name its artwork in place of it")
 	stdout, _, code = dropsheet(t, "job", folder)
 	require.Equal(t, exitDone, code)
 	require.Contains(t, stdout, "version 3 kept no words")

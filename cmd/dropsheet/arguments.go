@@ -22,13 +22,15 @@ func only(command, what string, args []string) (string, error) {
 	case len(args) == 1:
 		return args[0], nil
 	case len(args) > 1:
-		return "", job.WrongWords(fmt.Errorf("%s takes one %s, and got %q: name one, and put quotes round a name with spaces",
+		return "", job.WrongWords(fmt.Errorf("%s takes one %s, and got %q\n"+
+			"hint: name one, and put quotes round a name with spaces",
 			command, what, args))
 	case what == aJob:
-		return "", job.WrongWords(fmt.Errorf("%s takes one job, and got none: name the folder that make wrote, or the "+
+		return "", job.WrongWords(fmt.Errorf("%s takes one job, and got none\nhint: name the folder that make wrote, or the "+
 			"job.json in it", command))
 	}
-	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none: name a picture file, or the folder of a "+
+	return "", job.WrongWords(fmt.Errorf("%s takes one artwork, and got none\n"+
+		"hint: name a picture file, or the folder of a "+
 		"job", command))
 }
 
@@ -52,11 +54,13 @@ func refuseLongDashes(args []string) error {
 // namedAs refuses a name for a file that says it is of another kind.
 func namedAs(path, what, extension string) error {
 	if path == "-" {
-		return job.WrongWords(fmt.Errorf("--out -: %s goes to a file, not to the screen: name one that ends in %s", what,
+		return job.WrongWords(fmt.Errorf("--out -: %s goes to a file, not to the screen\n"+
+			"hint: name one that ends in %s", what,
 			extension))
 	}
 	if got := filepath.Ext(path); got != "" && !strings.EqualFold(got, extension) {
-		return job.WrongWords(fmt.Errorf("--out %q: %s is no %s: take a name that ends in %s", path, what, got, extension))
+		return job.WrongWords(fmt.Errorf("--out %q: %s is no %s\n"+
+			"hint: take a name that ends in %s", path, what, got, extension))
 	}
 	return nil
 }

@@ -20,11 +20,13 @@ func TestOutOfAnotherKind(t *testing.T) {
 		says  string
 	}{
 		{[]string{"proof", folder, "--pixels", "24x16", "--samples", "1", "--out", "x.jpg"},
-			`--out "x.jpg": a proof is no .jpg: take a name that ends in .png`},
-		{[]string{"seams", folder, "--out", "x.pdf"}, `--out "x.pdf": a seam map is no .pdf: take a name that ends in .png`},
+			`--out "x.jpg": a proof is no .jpg` + "\nhint: take a name that ends in .png"},
+		{[]string{"seams", folder, "--out", "x.pdf"}, `--out "x.pdf": a seam map is no .pdf` +
+			"\nhint: take a name that ends in .png"},
 		{[]string{"reprint", folder, "all", "--out", "x.png"},
-			`--out "x.png": a reprint is no .png: take a name that ends in .pdf`},
-		{[]string{"gauge", "--out", "x.png"}, `--out "x.png": a gauge page is no .png: take a name that ends in .pdf`},
+			`--out "x.png": a reprint is no .png` + "\nhint: take a name that ends in .pdf"},
+		{[]string{"gauge", "--out", "x.png"}, `--out "x.png": a gauge page is no .png` +
+			"\nhint: take a name that ends in .pdf"},
 	} {
 		stdout, stderr, code := dropsheet(t, c.words...)
 		require.Equal(t, exitWrongWords, code, stderr)
@@ -49,6 +51,6 @@ func TestOutOfADash(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, stderr, code := dropsheet(t, "reprint", folder, "all", "--out", "-")
 	require.Equal(t, exitWrongWords, code)
-	require.Contains(t, stderr, "--out -: a reprint goes to a file, not to the screen: name one that ends in .pdf")
+	require.Contains(t, stderr, "--out -: a reprint goes to a file, not to the screen\nhint: name one that ends in .pdf")
 	require.NoFileExists(t, "-")
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job"
 )
 
@@ -45,7 +46,7 @@ func checkJob(w io.Writer, path string, asked ask.Check) error {
 		says := f.Agrees
 		if f.Differs != nil {
 			differ++
-			says = "DIFFERS: " + strings.ReplaceAll(f.Differs.Error(), "\n", "\n"+strings.Repeat(" ", 13))
+			says = "DIFFERS: " + strings.ReplaceAll(hint.Text(f.Differs), "\n", "\n"+strings.Repeat(" ", 13))
 		}
 		fmt.Fprintf(&text, "%-12s %s\n", f.What, says)
 	}
@@ -53,7 +54,7 @@ func checkJob(w io.Writer, path string, asked ask.Check) error {
 		return err
 	}
 	if differ > 0 {
-		return fmt.Errorf("job %q is not as it was made: %d of %d things differ; see each for what to do", path, differ,
+		return fmt.Errorf("job %q is not as it was made: %d of %d things differ\nhint: each says what to do", path, differ,
 			len(findings))
 	}
 	return nil

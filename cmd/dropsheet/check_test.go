@@ -44,19 +44,19 @@ func TestCheck(t *testing.T) {
 		}, nil, nil, "version 3, which this program reads; it writes version 4"},
 		{"a file missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "guide.pdf")))
-		}, nil, []string{"folder", "files"}, "guide.pdf missing"},
+		}, nil, []string{"folder"}, "guide.pdf missing"},
 		{"the close-up missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, place.CloseUpFile)))
-		}, nil, []string{"folder", "files"}, "closeup.png missing"},
+		}, nil, []string{"folder"}, "closeup.png missing"},
 		{"the close-up replaced", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, place.CloseUpFile), []byte("x"), 0o600))
 		}, nil, []string{"files"}, "closeup.png not as this job made them"},
 		{"a file emptied", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Truncate(filepath.Join(folder, "proof.png"), 0))
-		}, nil, []string{"folder", "files"}, "proof.png missing or empty"},
+		}, nil, []string{"folder"}, "proof.png missing or empty"},
 		{"pages missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), short, 0o600))
-		}, nil, []string{"files", "pages"}, "sheets.pdf has 2 pages, and the job 4 sheets: make it again"},
+		}, nil, []string{"files", "pages"}, "sheets.pdf has 2 pages, and the job 4 sheets\nhint: make it again"},
 		{"a byte of the sheets changed", func(t *testing.T, folder, _ string) {
 			data := bytes.Clone(files["sheets.pdf"])
 			data[bytes.Index(data, []byte{0xFF, 0xD8, 0xFF})+200] ^= 1 // in a sheet's JPEG: the file's structure stands
@@ -74,14 +74,14 @@ func TestCheck(t *testing.T) {
 				"not where it was"},
 		{"the copy gone", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
-		}, nil, []string{"folder", "files"}, "pattern.png where it was, 60 x 40 pixels, of the job's SHA-256"},
+		}, nil, []string{"folder"}, "pattern.png where it was, 60 x 40 pixels, of the job's SHA-256"},
 		{"the copy changed", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, "artwork.png"), []byte("x"), 0o600))
 		}, nil, []string{"files"}, "artwork.png not as this job made them"},
 		{"the artwork and its copy gone", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
-		}, nil, []string{"folder", "files", "artwork"}, "hint: if the artwork has moved, name it with --artwork"},
+		}, nil, []string{"folder", "artwork"}, "hint: if the artwork has moved, name it with --artwork"},
 		{"the artwork and its copy changed", func(t *testing.T, folder, art string) {
 			for _, path := range []string{art, filepath.Join(folder, "artwork.png")} {
 				require.NoError(t, os.WriteFile(path, append(bytes.Clone(artBytes), 0), 0o600))
@@ -94,18 +94,18 @@ func TestCheck(t *testing.T) {
 		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
 		{"an older format", edit(`"dropsheet": 4`, `"dropsheet": 2`), nil, []string{"job"},
-			"version 2 and this program reads versions 3 and 4: use the dropsheet that made it, or make the job again"},
+			"version 2 and this program reads versions 3 and 4\nhint: use the dropsheet that made it, or make the job again"},
 		{"a newer format", edit(`"dropsheet": 4`, `"dropsheet": 5`), nil, []string{"job"},
 			"version 5 and this program reads versions 3 and 4"},
 		{"the job file gone", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, place.JobFile)))
 		}, nil, []string{"folder", "job"},
-			"nothing comes again without job.json; put that back, or make the job again"},
+			"nothing can be reprinted without job.json\nhint: restore it, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
 			require.NoError(t, os.Remove(art))
 			require.NoError(t, os.Remove(filepath.Join(folder, "sheets.pdf")))
-		}, nil, []string{"folder", "files", "pages", "artwork"}, "sheets.pdf, artwork.png missing"},
+		}, nil, []string{"folder", "pages", "artwork"}, "sheets.pdf, artwork.png missing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			j, err := job.Read(made)

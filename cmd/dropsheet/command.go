@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job"
 )
 
@@ -49,14 +50,18 @@ func (k command) run(ctx context.Context, c console, args []string) int {
 // flagError says what is wrong with a flag, and what to do, of an error that parsing flags gave.
 func (k command) flagError(flags *pflag.FlagSet, err error) error {
 	unknown, err := ask.Explain(err)
-	hint := ""
+	if _, hints := hint.Cut(err); len(hints) > 0 {
+		return err // it knows better
+	}
+	if unknown == "version" {
+		return fmt.Errorf("%w\nhint: dropsheet --version tells which this is", err)
+	}
 	if unknown != "" {
-		hint = k.meant(flags, unknown)
+		if meant := k.meant(flags, unknown); meant != "" {
+			return fmt.Errorf("%w\nhint: %s", err, meant)
+		}
 	}
-	if hint == "" {
-		hint = fmt.Sprintf("dropsheet %s --help lists the flags", k.name)
-	}
-	return fmt.Errorf("%w\nhint: %s", err, hint)
+	return fmt.Errorf("%w\nhint: dropsheet %s --help lists the flags", err, k.name)
 }
 
 // meant guesses which flag was meant by a name that the command does not have; empty when nothing is near.

@@ -44,7 +44,7 @@ have it always, put the line into the file that the shell reads when it starts:
 					}
 				}
 			}
-			return job.WrongWords(fmt.Errorf("completion takes the name of one shell, and got %q: take %s", args,
+			return job.WrongWords(fmt.Errorf("completion takes the name of one shell, and got %q\nhint: take %s", args,
 				strings.Join(shellNames(), ", ")))
 		}
 	},

@@ -9,6 +9,7 @@ import (
 	"syscall"
 
 	"dropsheet/layout/report"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job"
 )
 
@@ -28,7 +29,7 @@ func complain(c console, err error) int {
 	if errors.Is(err, syscall.EPIPE) {
 		return exitFailed // whoever read it has seen enough, and wants no word more
 	}
-	fmt.Fprintf(c.err, "dropsheet: %v\n", err)
+	fmt.Fprintf(c.err, "dropsheet: %s\n", hint.Text(err))
 	if job.IsWrongWords(err) {
 		return exitWrongWords
 	}

@@ -78,7 +78,7 @@ func TestFilm(t *testing.T) {
 	other := append(words, "--aperture", "f/8", "--film", film)
 	_, stderr, code = dropsheet(t, other...)
 	require.Equal(t, exitFailed, code)
-	require.Contains(t, stderr, "made by other words: name another with --film, or give --force")
+	require.Contains(t, stderr, "made by other words\nhint: name another with --film, or give --force")
 	_, stderr, code = dropsheet(t, append(other, "--force", "--frame-rate", "500")...)
 	require.Equal(t, exitDone, code, stderr)
 	again := readFolder(t, film)
@@ -93,12 +93,12 @@ func TestFilm(t *testing.T) {
 	}{
 		{"a folder with other things in it", append(words, "--film", folder), exitFailed, "holds no film of dropsheet's"},
 		{"a folder in none", append(words, "--film", filepath.Join(film, "no", "where")), exitFailed,
-			"can't be made: no such file or directory; name another with --film"},
+			"can't be made: no such file or directory\nhint: name another with --film"},
 		{"a file too", append(words, "--film", film, "--out", still), exitWrongWords, "give one of them"},
 		{"no speed", []string{"proof", folder, "--frame-rate", "1000", "--film", film}, exitWrongWords, "--fall"},
 		{"no rate", []string{"proof", folder, "--fall", "20cm", "--film", film}, exitWrongWords, "say --frame-rate"},
 		{"too many frames", []string{"proof", folder, "--fall", "20cm", "--frame-rate", "1000000", "--film", film},
-			exitWrongWords, "a film has at most 2000: give a frame rate of at most 359971 a second"},
+			exitWrongWords, "a film has at most 2000\nhint: give a frame rate of at most 359971 a second"},
 		{"played too fast", append(words, "--playback", "1000", "--film", film), exitWrongWords, "take 0.1 to 500"},
 		{"between two frames", append(words, "--frame-rate", "10", "--drop-at", "0mm,5cm", "--film", film), exitWrongWords,
 			"between two of them"},

@@ -56,7 +56,7 @@ func acrossFeed(s layout.Size) string { return fmt.Sprintf("%gx%gmm", s.WidthMM,
 // measure does one of the things that gauge is for.
 func measure(ctx context.Context, c console, g *ask.Gauge, args []string) error {
 	if len(args) > 0 {
-		return job.WrongWords(fmt.Errorf("gauge takes no artwork, and got %q: give flags only", args))
+		return job.WrongWords(fmt.Errorf("gauge takes no artwork, and got %q\nhint: give flags only", args))
 	}
 	if err := g.Check(); err != nil {
 		return err

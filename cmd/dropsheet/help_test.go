@@ -91,5 +91,5 @@ func TestOverview(t *testing.T) {
 	}
 	_, stderr, code := dropsheet(t, "help", "prnt")
 	require.Equal(t, exitWrongWords, code)
-	require.Contains(t, stderr, `there is no command "prnt": take size, make`)
+	require.Contains(t, stderr, `there is no command "prnt"`+"\nhint: take size, make")
 }

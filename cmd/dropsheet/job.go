@@ -10,6 +10,7 @@ import (
 
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/layout/report"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job"
 )
 
@@ -82,7 +83,7 @@ func makesAgain(c console, j job.Job) []string {
 	artwork, err := j.FindArtwork()
 	switch {
 	case err != nil:
-		c.warn(err.Error())
+		c.warn(hint.Text(err))
 		artwork = j.ArtworkPath("")
 	case artwork != j.ArtworkPath(""):
 		c.warn("the artwork is not where it was, or not what it was: the command line takes the job's copy of it, and the " +

@@ -11,11 +11,14 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"slices"
 	"strings"
 	"syscall"
 
 	"golang.org/x/term"
 
+	"dropsheet/cmd/dropsheet/ask"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 )
 
@@ -75,7 +78,23 @@ func run(ctx context.Context, c console, args []string) int {
 			return command.run(ctx, c, args[1:])
 		}
 	}
-	return complain(c, job.WrongWords(fmt.Errorf("there is no command %q: take %s", args[0], commandNames())))
+	if slices.Contains([]string{"--version", "-V", "-v", "version"}, args[0]) {
+		return c.tellHelp(version())
+	}
+	return complain(c, job.WrongWords(fmt.Errorf("there is no command %q\nhint: %s", args[0], commandMeant(args[0]))))
+}
+
+// commandMeant says what to write in place of what is no command.
+func commandMeant(word string) string {
+	for _, k := range commands {
+		if ask.Slip(word, k.name) {
+			return fmt.Sprintf("did you mean dropsheet %s?", k.name)
+		}
+	}
+	if _, err := os.Stat(word); err == nil {
+		return "a command comes first, such as dropsheet make " + report.Typed(word)
+	}
+	return "take " + commandNames()
 }
 
 // commands lists them in the order of the help. It is filled by init, since help and commands refer to each other.

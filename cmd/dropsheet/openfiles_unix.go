@@ -23,7 +23,7 @@ func mayOpenFiles() error {
 	for range mostOpen {
 		fd, err := syscall.Open(os.DevNull, syscall.O_RDONLY|syscall.O_CLOEXEC, 0)
 		if errors.Is(err, syscall.EMFILE) || errors.Is(err, syscall.ENFILE) {
-			return errors.New("too few files may be open at once here: allow 64 (in a shell, ulimit -n 64), or end " +
+			return errors.New("too few files may be open at once here\nhint: allow 64 (in a shell, ulimit -n 64), or end " +
 				"other programs")
 		}
 		if err == nil { // else there is no such device, and nothing to count by

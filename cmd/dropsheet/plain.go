@@ -16,7 +16,7 @@ type plain struct{ io.Writer }
 
 func (p plain) Write(text []byte) (int, error) {
 	if _, err := io.WriteString(p.Writer, plainly(text)); err != nil {
-		return 0, fmt.Errorf("the answer can't be written: %w; give it a place that has room", place.Plainly(err))
+		return 0, fmt.Errorf("the answer can't be written: %w\nhint: give it a place that has room", place.Plainly(err))
 	}
 	return len(text), nil
 }

@@ -59,7 +59,8 @@ func rehearse(ctx context.Context, c console, asked *ask.Rehearse, port uint16, 
 	}
 	l, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(int(port))))
 	if err != nil {
-		return fmt.Errorf("port %d can't be served: %w; leave --port out for one that is free", port, place.Plainly(err))
+		return fmt.Errorf("port %d can't be served: %w\n"+
+			"hint: leave --port out for one that is free", port, place.Plainly(err))
 	}
 	defer debug.SetGCPercent(debug.SetGCPercent(rehearsalGCPercent))
 	var about []rehearsal.Heading

@@ -35,7 +35,7 @@ laps, down to 3mm.`,
 // reprint writes the sheets that are named after their job into a file.
 func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) error {
 	if len(args) < 2 {
-		return job.WrongWords(errors.New("reprint takes a job and the sheets to print, such as: dropsheet reprint " +
+		return job.WrongWords(errors.New("reprint takes a job and the sheets to print\nhint: dropsheet reprint " +
 			"harbour-backdrop R2C3"))
 	}
 	j, err := job.Read(args[0])
@@ -70,7 +70,7 @@ func reprint(ctx context.Context, c console, r *ask.Reprint, args []string) erro
 	fromPages := err != nil && r.Artwork == "" && again.MayCopy() == nil
 	switch {
 	case fromPages && asked:
-		return fmt.Errorf("%w, and another printer or paper needs it; for those that the job was made for %s", err,
+		return fmt.Errorf("%w, and another printer or paper needs it\nhint: for those that the job was made for %s", err,
 			again.Pages())
 	case err != nil && !fromPages:
 		return err

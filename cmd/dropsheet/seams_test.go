@@ -221,7 +221,7 @@ func TestOutIntoNoFolder(t *testing.T) {
 			}
 			_, stderr, code := dropsheet(t, append(args, "--out", "nodir/x")...)
 			require.Equal(t, exitFailed, code)
-			require.Contains(t, stderr, `folder "nodir" is not there: make it first or choose another with --out`)
+			require.Contains(t, stderr, `folder "nodir" is not there`+"\nhint: make it first or choose another with --out")
 			require.NoDirExists(t, "nodir")
 			_, stderr, code = dropsheet(t, append(args, "--out", "afile/x")...)
 			require.Equal(t, exitFailed, code)

@@ -74,7 +74,7 @@ func TestJetTrainRefuses(t *testing.T) {
 		name, liquid, says string
 		jetMM              float64
 	}{
-		{"no jet", "water", "a jet of 0mm can't be: give a diameter above 0mm", 0},
+		{"no jet", "water", "a jet of 0mm can't be\nhint: give a diameter above 0mm", 0},
 		{"not a number", "water", "a jet of NaNmm can't be", math.NaN()},
 		{"too viscous", "glycerol", "so viscous falls apart late", 1},
 		{"too viscous for so fine a jet", "syrup-40", "so viscous falls apart late", 0.05},

@@ -29,15 +29,15 @@ const (
 // Mathematik und Mechanik 11, 136 (1931); from memory). Beyond a tenth that is refused.
 func JetTrain(jetMM float64, l flip.Liquid) (Train, error) {
 	if !(jetMM > 0) {
-		return Train{}, fmt.Errorf("a jet of %gmm can't be: give a diameter above 0mm", jetMM)
+		return Train{}, fmt.Errorf("a jet of %gmm can't be\nhint: give a diameter above 0mm", jetMM)
 	}
 	if !l.Known() {
 		return Train{}, errUnknownLiquid
 	}
 	stretched := math.Sqrt(1 + 3*l.ViscosityPaS/math.Sqrt(l.DensityKgPerM3*l.TensionNPerM*jetMM*mPerMM))
 	if stretched > mostStretched {
-		return Train{}, fmt.Errorf("a jet of %gmm of a liquid so viscous falls apart late, into larger drops than is known: "+
-			"measure the drops and give their diameter", jetMM)
+		return Train{}, fmt.Errorf("a jet of %gmm of a liquid so viscous falls apart late, into larger drops than is known\n"+
+			"hint: measure the drops and give their diameter", jetMM)
 	}
 	return Train{jetMM * math.Cbrt(1.5*spacingPerJet), jetMM * spacingPerJet}, nil
 }

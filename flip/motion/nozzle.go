@@ -8,7 +8,8 @@ import (
 	"dropsheet/flip"
 )
 
-var errUnknownLiquid = errors.New("what is known of the material is not enough to tell its drops: take a liquid that " +
+var errUnknownLiquid = errors.New("what is known of the material is not enough to tell its drops\n" +
+	"hint: take a liquid that " +
 	"has a name, or measure the drops and give their diameter")
 
 // fallen is Harkins and Brown's share of the weight that the rim of a nozzle could hold which falls as the drop: the
@@ -48,7 +49,7 @@ func nozzleRadiusMM(held float64, l flip.Liquid) float64 {
 // line and is refused, as is one past its last.
 func NozzleDropMM(nozzleMM float64, l flip.Liquid) (dropMM float64, err error) {
 	if !(nozzleMM > 0) {
-		return 0, fmt.Errorf("a nozzle of %gmm can't be: give an outer diameter above 0mm", nozzleMM)
+		return 0, fmt.Errorf("a nozzle of %gmm can't be\nhint: give an outer diameter above 0mm", nozzleMM)
 	}
 	if !l.Known() {
 		return 0, errUnknownLiquid
@@ -56,7 +57,7 @@ func NozzleDropMM(nozzleMM float64, l flip.Liquid) (dropMM float64, err error) {
 	fromMM, toMM := 2*nozzleRadiusMM(firstHeld, l), 2*nozzleRadiusMM(lastHeld, l)
 	if !(nozzleMM >= fromMM && nozzleMM <= toMM) {
 		return 0, fmt.Errorf("what falls off a nozzle of %gmm is not known: of this liquid it is for outer diameters of "+
-			"%.2f to %.1fmm; take such a nozzle, or measure the drops and give their diameter", nozzleMM, fromMM, toMM)
+			"%.2f to %.1fmm\nhint: take such a nozzle, or measure the drops and give their diameter", nozzleMM, fromMM, toMM)
 	}
 	low, high := firstHeld, lastHeld // the wider the nozzle, the more of the drop's width it is
 	for {

@@ -69,7 +69,7 @@ func ParseLength(s string) (mm float64, err error) {
 		value, err := parseNumber(number)
 		if point := strings.Replace(number, ",", ".", 1); err != nil && point != number {
 			if _, err := parseNumber(point); err == nil {
-				return 0, fmt.Errorf("%q has a comma for the point: write %s%s", s, strings.TrimSpace(point), u.suffix)
+				return 0, fmt.Errorf("%q has a comma for the point\nhint: write %s%s", s, strings.TrimSpace(point), u.suffix)
 			}
 		}
 		mm := math.Round(value*u.mm*perNM) / perNM
@@ -84,13 +84,13 @@ func ParseLength(s string) (mm float64, err error) {
 		return mm, nil
 	}
 	if _, err := parseNumber(text); err == nil {
-		return 0, fmt.Errorf("%q has no unit: write %smm, or another of %s", s, text, UnitsTaken)
+		return 0, fmt.Errorf("%q has no unit\nhint: write %smm, or another of %s", s, text, UnitsTaken)
 	}
 	return 0, notALength(s)
 }
 
 func notALength(s string) error {
-	return fmt.Errorf("%q is not a length: write a number and its unit, such as 20cm (%s)", s, UnitsTaken)
+	return fmt.Errorf("%q is not a length\nhint: write a number and its unit, such as 20cm (%s)", s, UnitsTaken)
 }
 
 // ParsePlace reads two lengths joined by a comma, such as "1mm,-0.5mm", and returns millimetres. One unit at the end
@@ -98,7 +98,7 @@ func notALength(s string) error {
 func ParsePlace(s string) (xMM, yMM float64, err error) {
 	mm, err := ParseLengths(s, 2)
 	if errors.Is(err, errCount) {
-		return 0, 0, fmt.Errorf("%q is not a place: write two lengths, such as 0.5mm,-1mm", s)
+		return 0, 0, fmt.Errorf("%q is not a place\nhint: write two lengths, such as 0.5mm,-1mm", s)
 	}
 	if err != nil {
 		return 0, 0, err
@@ -137,12 +137,21 @@ func withUnitOf(number, next string) string {
 	return strings.TrimSpace(number) + strings.TrimLeft(next, "0123456789.eE+- ")
 }
 
+// CutSides parts a width and a height at the letter between them: x, or the sign of multiplication.
+func CutSides(s string) (width, height string, ok bool) {
+	i := strings.IndexAny(s, "xX\u00d7")
+	if i < 0 {
+		return s, "", false
+	}
+	return s[:i], strings.TrimLeft(s[i:], "xX\u00d7"), true
+}
+
 // ParseSize reads a width and a height joined by "x", such as "36x24mm" or "1.2mx80cm", and returns millimetres.
 // One unit at the end serves both. Both must be above zero.
 func ParseSize(s string) (widthMM, heightMM float64, err error) {
-	w, h, ok := strings.Cut(strings.TrimSpace(s), "x")
+	w, h, ok := CutSides(strings.TrimSpace(s))
 	if !ok {
-		return 0, 0, fmt.Errorf("%q is not a size: write width x height with a unit, such as 36x24mm", s)
+		return 0, 0, fmt.Errorf("%q is not a size\nhint: write width x height with a unit, such as 36x24mm", s)
 	}
 	heightMM, err = ParseLength(h)
 	if err != nil {

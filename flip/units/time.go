@@ -35,10 +35,11 @@ func ParseTime(s string) (seconds float64, err error) {
 	}
 	switch {
 	case err == nil && unit == 0 && !fraction:
-		return 0, fmt.Errorf("%q has no unit: write %sus, or another of us, ms or s, or a fraction such as 1/24000s", s,
+		return 0, fmt.Errorf("%q has no unit\nhint: write %sus, or another of us, ms or s, or a fraction such as 1/24000s", s,
 			text)
 	case err != nil:
-		return 0, fmt.Errorf("%q is not a time: write a fraction of a second or a number and its unit, such as 1/24000s "+
+		return 0, fmt.Errorf("%q is not a time\n"+
+			"hint: write a fraction of a second or a number and its unit, such as 1/24000s "+
 			"or 20us (us, ms, s)", s)
 	case unit == 0:
 		unit = 1 // 1/24000 can be seconds only

@@ -33,7 +33,7 @@ func TestParseTime(t *testing.T) {
 
 func TestParseTimeRefuses(t *testing.T) {
 	for _, c := range []struct{ name, in, says string }{
-		{"bare number", "20", `"20" has no unit: write 20us`},
+		{"bare number", "20", `"20" has no unit` + "\nhint: write 20us"},
 		{"empty", "", "write a fraction of a second or a number and its unit, such as 1/24000s or 20us"},
 		{"only a unit", "us", "is not a time"},
 		{"only a stroke", "/", "is not a time"},

@@ -82,7 +82,7 @@ func TestParsePlace(t *testing.T) {
 
 func TestParseLengthRefuses(t *testing.T) {
 	for _, c := range []struct{ name, in, says string }{
-		{"bare number", "20", "has no unit: write 20mm"},
+		{"bare number", "20", "has no unit\nhint: write 20mm"},
 		{"empty", "", "is not a length"},
 		{"only a unit", "mm", "is not a length"},
 		{"unknown unit", "3 parsec", "is not a length"},
@@ -93,7 +93,7 @@ func TestParseLengthRefuses(t *testing.T) {
 		{"too long", "1001m", "too long"},
 		{"too far back", "-1001m", "too long"},
 		{"too short", "1e-320m", "too short: nothing here is under a nanometre"},
-		{"a comma for the point", "0,4m", `"0,4m" has a comma for the point: write 0.4m`},
+		{"a comma for the point", "0,4m", `"0,4m" has a comma for the point` + "\nhint: write 0.4m"},
 		{"two commas", "1,000,000m", "is not a length"},
 		{"hexadecimal", "0x10mm", "is not a length"},
 		{"two numbers", "1 2mm", "is not a length"},

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -17,7 +18,12 @@ const (
 	Percent Unit = "%"      // of a share: the value is 0 to 1, the number 0 to 100
 	Degrees Unit = "\u00b0" // of a turn: it stands close behind the number
 	Stops   Unit = "stops"  // one is half the light or twice
+	Frames  Unit = "frames" // of the camera, or of a film
+	pulses  Unit = "pulses" // of lamps on the mains
 )
+
+// many are those that lose their last letter behind a 1.
+var many = []Unit{Pixels, Stops, Frames, pulses}
 
 // Figure is a number with its unit and how exactly it is told. Everybody who tells it writes Number.
 type Figure struct {
@@ -91,8 +97,8 @@ func (f Figure) Number() string {
 // String is the figure with its unit, "13.3 mm".
 func (f Figure) String() string {
 	unit := f.Unit
-	if unit == Stops && f.Number() == "1" {
-		unit = "stop"
+	if f.Number() == "1" && slices.Contains(many, unit) {
+		unit = Unit(strings.TrimSuffix(string(unit), "s"))
 	}
 	switch unit {
 	case Bare:

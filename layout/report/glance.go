@@ -187,7 +187,7 @@ func (r *Report) timeInShort() Text {
 	}
 	view := say("in view for %s", significant("shot.in_view_ms", m.InViewMS, "ms", 3))
 	if m.FramesInView > 0 {
-		view = say("%s, %s, %s of playback", view, Figure{Path: "shot.frames_in_view", Value: m.FramesInView, Unit: "frames",
+		view = say("%s, %s, %s of playback", view, Figure{Path: "shot.frames_in_view", Value: m.FramesInView, Unit: Frames,
 			rounds: down}, significant("shot.playback_s", m.PlaybackS, "s", 3))
 	}
 	if m.Smear == nil {

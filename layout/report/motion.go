@@ -35,7 +35,7 @@ func (r *Report) moving() []Fact {
 	view := say("its middle is in the frame for %s", significant("shot.in_view_ms", m.InViewMS, "ms", 3))
 	if m.FramesInView > 0 {
 		view = say("%s: %s, %s of playback at %s a second", view,
-			strong(Figure{Path: "shot.frames_in_view", Value: m.FramesInView, Unit: "frames", rounds: down}),
+			strong(Figure{Path: "shot.frames_in_view", Value: m.FramesInView, Unit: Frames, rounds: down}),
 			significant("shot.playback_s", m.PlaybackS, "s", 3), significant("", r.shot.Shooting.Playback(), Bare, 4))
 	}
 	facts = append(facts, Fact{Key: "motion.view", Text: view})
@@ -122,7 +122,7 @@ func (r *Report) wobble() []Fact {
 	text := say("a free drop of this size swings so %s times a second (Rayleigh 1879)",
 		significant("shot.swing_hz", s.PerSecond, Bare, 2))
 	if s.FramesPerSwing > 0 {
-		text = say("%s: once in %s", text, significant("shot.frames_per_swing", s.FramesPerSwing, "frames", 3))
+		text = say("%s: once in %s", text, significant("shot.frames_per_swing", s.FramesPerSwing, Frames, 3))
 	}
 	if s.FallsMM > 0 {
 		between := ", in which it moves by %s"

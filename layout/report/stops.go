@@ -75,9 +75,9 @@ func (r *Report) mains() []Fact {
 	for i, m := range r.sharp().Mains {
 		path := fmt.Sprintf("sharpness.mains.%d.", i)
 		hz := Figure{Path: path + "hz", Value: m.Hz, Unit: "Hz"}
-		n := significant(path+"frames_per_pulse", m.FramesPerPulse, "frames", 3)
+		n := significant(path+"frames_per_pulse", m.FramesPerPulse, Frames, 3)
 		if r.sharp().Mains[0].FramesPerPulse <= 1 {
-			n = significant("", 1/m.FramesPerPulse, "pulses", 3)
+			n = significant("", 1/m.FramesPerPulse, pulses, 3)
 		}
 		lasts = append(lasts, say("%s on %s", n, hz))
 	}

@@ -38,9 +38,6 @@ type Highlight struct {
 	light float64 // all of it: of white's, over mm² of the drop's plane
 }
 
-// leastOverWhite is the share of white that is half of a level of 255 on black (IEC 61966-2-1).
-const leastOverWhite = 0.5 / 255 / 12.92
-
 // Highlights are those of the plan's lamps that can be seen, lamp by lamp.
 //
 // A lamp's face of area A, as the drop sees it, covers the solid angle A cos/d² and has so many times white's
@@ -64,7 +61,7 @@ func (s Shot) Highlights() []Highlight {
 			h.light = gives * math.Pi / layout.WhiteReflects * g.Share * g.AreaMM2
 			pixelMM2 := s.Camera.PixelMM() * s.Camera.PixelMM()
 			over := h.light / max(g.AreaMM2*steradians, s.blurMM2(g, at), pixelMM2)
-			if over < leastOverWhite {
+			if over < layout.HalfLevel {
 				continue
 			}
 			if lamp.SizeMM > 0 {

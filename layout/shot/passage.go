@@ -30,6 +30,10 @@ type Moment struct {
 	HeightOverWidth float64
 }
 
+// mostFrames bounds a passage, whose frames at both ends are looked at one by one: shown at 25 a second it runs for an
+// hour.
+const mostFrames = 1e5
+
 // ErrNotKnown tells that it is not known how fast the drop is, or how many frames a second there are.
 var ErrNotKnown = errors.New("a passage takes the drop's speed and the frame rate")
 
@@ -61,18 +65,18 @@ func (s Shot) Passage(drops []layout.Point) (Passage, error) {
 	reachMM := s.Camera.FrameHeightMM/2 + halfHeightMM
 	fromS, toS, ok := motion.ViewS(speed, reachMM+lowestMM, reachMM-highestMM)
 	if !ok {
-		return Passage{}, errors.New("the drop never comes into the frame: give a place nearer to the axis, or a speed " +
+		return Passage{}, errors.New("the drop never comes into the frame\n" +
+			"hint: give a place nearer to the axis, or a speed " +
 			"that brings it there")
 	}
 	first, last := math.Ceil(fromS*p.FrameRate), math.Floor(toS*p.FrameRate)
-	const most = 1e9
 	switch {
 	case last < first:
-		return Passage{}, fmt.Errorf("at %g frames a second the drop passes between two of them: give a higher rate",
+		return Passage{}, fmt.Errorf("at %g frames a second the drop passes between two of them\nhint: give a higher rate",
 			p.FrameRate)
-	case last-first >= most:
-		return Passage{}, fmt.Errorf("at %g frames a second the drop is in the frame for over %g of them: give a lower rate",
-			p.FrameRate, most)
+	case last-first >= mostFrames:
+		return Passage{}, fmt.Errorf("at %g frames a second the drop is in the frame for over %g of them\n"+
+			"hint: give a lower rate", p.FrameRate, mostFrames)
 	}
 	p.First, p.Last = int(first), int(last)
 	// At its ends the drop may not be as long as that.

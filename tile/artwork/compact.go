@@ -15,11 +15,11 @@ import (
 const (
 	warnTransparent  = "transparent parts are laid on white"
 	warnUnder        = "transparent parts are laid on the background, %s"
-	warnCMYK         = "its cmyk comes without a colour profile: the rgb made of it is approximate"
-	warnPlainInks    = "its cmyk is turned into rgb without its colour profile, as when the job was made"
-	warnInksProfile  = "its cmyk is turned into rgb roughly, since its colour profile can't be followed: %v"
-	warnUnmarkedInks = "the jpeg doesn't say how its cmyk is stored, and is taken for inverted as other programs do: " +
-		"should it come out as a negative, save it as rgb"
+	warnCMYK         = "its CMYK comes without a colour profile: the RGB made of it is approximate"
+	warnPlainInks    = "its CMYK is turned into RGB without its colour profile, as when the job was made"
+	warnInksProfile  = "its CMYK is turned into RGB roughly, since its colour profile can't be followed: %v"
+	warnUnmarkedInks = "the JPEG doesn't say how its CMYK is stored, and is taken for inverted as other programs do: " +
+		"should it come out as a negative, save it as RGB"
 )
 
 // compact turns a decoded picture into one of the three forms of Picture.Image, transparent parts laid on a colour.

@@ -21,7 +21,7 @@ func decode(data []byte, r Reading) (*Picture, error) {
 		return nil, undecodable(err)
 	}
 	if b := decoded.Bounds(); b.Dx() != h.width || b.Dy() != h.height {
-		return nil, fmt.Errorf("its header says %d x %d pixels and its data hold %d x %d; open it in a picture editor "+
+		return nil, fmt.Errorf("its header says %d x %d pixels and its data hold %d x %d\nhint: open it in a picture editor "+
 			"and save it anew",
 			h.width, h.height, b.Dx(), b.Dy())
 	}
@@ -93,7 +93,8 @@ type panicError struct {
 }
 
 func (e *panicError) Error() string {
-	return fmt.Sprintf("the picture makes its decoder fail (%v); open it in a picture editor and save it anew", e.value)
+	return fmt.Sprintf("the picture makes its decoder fail (%v)\nhint: open it in a picture editor and save it anew",
+		e.value)
 }
 
 // guarded runs f and returns a panic in it, which only a hostile file brings about, as an error.

@@ -38,7 +38,7 @@ func inspectGIF(src source, h *header) error {
 			}
 			return h.takeFrame(int(binary.LittleEndian.Uint16(frame[5:])), int(binary.LittleEndian.Uint16(frame[7:])))
 		default:
-			return errors.New("it holds no frame; open it in a picture editor and save it anew")
+			return errors.New("it holds no frame\nhint: open it in a picture editor and save it anew")
 		}
 	}
 	return errEndlessBlocks
@@ -47,7 +47,7 @@ func inspectGIF(src source, h *header) error {
 // takeFrame takes a GIF's frame of w x ht pixels for its picture.
 func (h *header) takeFrame(w, ht int) error {
 	if w > h.width || ht > h.height {
-		return errors.New("its first frame is larger than its screen; open it in a picture editor and save it anew")
+		return errors.New("its first frame is larger than its screen\nhint: open it in a picture editor and save it anew")
 	}
 	if w < h.width || ht < h.height {
 		h.warnings = append(h.warnings, fmt.Sprintf("only the first frame is taken: %d x %d pixels of %d x %d", w, ht,

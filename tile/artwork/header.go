@@ -48,7 +48,7 @@ const (
 	mostBlocks = 1 << 20  // PNG writers make chunks of 8 kB, which is 8 GB
 )
 
-var errEndlessBlocks = fmt.Errorf("it has more than %d blocks; open it in a picture editor and save it anew",
+var errEndlessBlocks = fmt.Errorf("it has more than %d blocks\nhint: open it in a picture editor and save it anew",
 	mostBlocks)
 
 // start keeps a reader of the size within a file's start, and from asking the disk for a few bytes at a time.
@@ -98,7 +98,7 @@ func (h *header) dropProfile(err error) {
 // readHeader reads a file's header and refuses a picture that is too large, impossible or of no known format.
 func readHeader(src source, limits Limits) (*header, error) {
 	if src.size == 0 {
-		return nil, errors.New("the file is empty; copy it again from where it came")
+		return nil, errors.New("the file is empty\nhint: copy it again from where it came")
 	}
 	if err := refuseLong(src.size, limits); err != nil {
 		return nil, err
@@ -138,11 +138,12 @@ func readHeader(src source, limits Limits) (*header, error) {
 	}
 	if src.size < h.leastBytes {
 		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and "+
-			"it has %d; copy it again from where it came",
+			"it has %d\nhint: copy it again from where it came",
 			h.width, h.height, h.leastBytes, src.size)
 	}
 	if px := int64(h.width) * int64(h.height); px > evenPx && src.size < px/evenRatio {
-		return nil, fmt.Errorf("%d x %d pixels in %d bytes are one even colour, or its header is false; scale it down, "+
+		return nil, fmt.Errorf("%d x %d pixels in %d bytes are one even colour, or its header is false\n"+
+			"hint: scale it down, "+
 			"or copy it again from where it came",
 			h.width, h.height, src.size)
 	}
@@ -165,7 +166,7 @@ func refuseLong(size int64, limits Limits) error {
 	// Sixteen bytes a pixel is twice what the plainest file takes (16-bit RGBA); the rest is for profiles and thumbnails.
 	const pixelBytes, otherBytes = 16, 64 << 20
 	if (size-otherBytes)/pixelBytes > int64(limits.Pixels) { // by division: the product may not fit
-		return fmt.Errorf("the file has %d bytes, more than %d pixels can need; save the picture alone, without layers",
+		return fmt.Errorf("the file has %d bytes, more than %d pixels can need\nhint: save the picture alone, without layers",
 			size, limits.Pixels)
 	}
 	return nil
@@ -186,7 +187,8 @@ func matches(start []byte, magic string) bool {
 // undecodable says why a decoder refused a file.
 func undecodable(err error) error {
 	if errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, io.EOF) {
-		return fmt.Errorf("the file is cut short (%w); copy it again from where it came", err)
+		return fmt.Errorf("the file is cut short (%w)\nhint: copy it again from where it came", err)
 	}
-	return fmt.Errorf("it can't be decoded (%w); open it in a picture editor and save it anew as an rgb jpeg or png", err)
+	return fmt.Errorf("it can't be decoded (%w)\n"+
+		"hint: open it in a picture editor and save it anew as an RGB JPEG or PNG", err)
 }

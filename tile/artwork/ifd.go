@@ -26,7 +26,7 @@ type entry struct {
 var kindBytes = [...]int64{0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8}
 
 var (
-	errNotTIFF = errors.New("no tiff header")
+	errNotTIFF = errors.New("no TIFF header")
 	errNoField = errors.New("no such field")
 )
 

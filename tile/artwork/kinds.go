@@ -3,7 +3,9 @@ package artwork
 import "fmt"
 
 // refusal says what kind a file is of a format that is read, which kind is not, and what to do.
-func refusal(kind, do string) error { return fmt.Errorf("this is %s, which is not read; %s", kind, do) }
+func refusal(kind, do string) error {
+	return fmt.Errorf("this is %s, which is not read\nhint: %s", kind, do)
+}
 
 // refuseJPEG refuses the kinds of JPEG that are not read, by their frame's marker (ITU-T T.81, table B.1, from memory)
 // and its precision. The library would say no more than that it knows no such marker.

@@ -28,15 +28,15 @@ func TestKindsThatAreNotRead(t *testing.T) {
 		data []byte
 		says string
 	}{
-		"arithmetic, sequential":  {framed(0xc9, 8), "an arithmetic-coded JPEG, which is not read; save it anew"},
+		"arithmetic, sequential":  {framed(0xc9, 8), "an arithmetic-coded JPEG, which is not read\nhint: save it anew"},
 		"arithmetic, progressive": {framed(0xca, 8), "an arithmetic-coded JPEG"},
 		"arithmetic, lossless":    {framed(0xcb, 8), "a lossless JPEG"},
-		"lossless":                {framed(0xc3, 8), "a lossless JPEG, which is not read; save it anew"},
+		"lossless":                {framed(0xc3, 8), "a lossless JPEG, which is not read\nhint: save it anew"},
 		"hierarchical":            {framed(0xc5, 8), "a hierarchical JPEG"},
-		"twelve bits":             {framed(0xc1, 12), "a JPEG of 12 bits a sample, which is not read; save it anew"},
+		"twelve bits":             {framed(0xc1, 12), "a JPEG of 12 bits a sample, which is not read\nhint: save it anew"},
 		"TIFF by planes": {rgbTIFF(le, patchPicture(), shorts(le, tagPlanar, 2)),
 			"stores each colour apart (planar, per channel)"},
-		"TIFF of JPEG":              {tiffOf(7), "a TIFF compressed as JPEG, which is not read; save"},
+		"TIFF of JPEG":              {tiffOf(7), "a TIFF compressed as JPEG, which is not read\nhint: save"},
 		"TIFF of JPEG, the old way": {tiffOf(6), "a TIFF compressed as JPEG"},
 	} {
 		t.Run(name, func(t *testing.T) {

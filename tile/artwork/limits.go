@@ -24,7 +24,7 @@ type TooManyPixelsError struct {
 }
 
 func (e *TooManyPixelsError) Error() string {
-	return fmt.Sprintf("%d x %d pixels are more than the %d allowed; scale the picture down, or allow more pixels",
+	return fmt.Sprintf("%d x %d pixels are more than the %d allowed\nhint: scale the picture down",
 		e.WidthPx, e.HeightPx, e.MaxPixels)
 }
 
@@ -36,8 +36,8 @@ type TooMuchMemoryError struct {
 }
 
 func (e *TooMuchMemoryError) Error() string {
-	return fmt.Sprintf("%d x %d pixels, stored as they are here, take some %s of memory, more than the %s allowed; scale "+
-		"the picture down, save it anew as a baseline JPEG, or allow more memory", e.WidthPx, e.HeightPx,
+	return fmt.Sprintf("%d x %d pixels, stored as they are here, take some %s of memory, more than the %s "+
+		"allowed\nhint: scale the picture down, or save it anew as a baseline JPEG", e.WidthPx, e.HeightPx,
 		InMB(e.Bytes), InMB(e.MaxBytes))
 }
 

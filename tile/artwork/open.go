@@ -113,9 +113,9 @@ func openFile(path string) (*os.File, source, error) {
 	var not *readfile.NotRegularError
 	switch {
 	case errors.As(err, &not) && not.Mode.IsDir():
-		return nil, source{}, errors.New("this is a folder; name the picture file in it")
+		return nil, source{}, errors.New("this is a folder\nhint: name the picture file in it")
 	case errors.As(err, &not):
-		return nil, source{}, errors.New("this is a device or a pipe; save the picture as a file first")
+		return nil, source{}, errors.New("this is a device or a pipe\nhint: save the picture as a file first")
 	case err != nil:
 		return nil, source{}, pathError(err)
 	}
@@ -128,7 +128,7 @@ func pathError(err error) error {
 	if errors.As(err, &at) {
 		err = at.Err
 	}
-	return fmt.Errorf("%w; check the name, and that the file may be read", err)
+	return fmt.Errorf("%w\nhint: check the name, and that the file may be read", err)
 }
 
 // readAll reads a file that is size bytes long, once and whole.
@@ -139,12 +139,12 @@ func readAll(r io.Reader, size int64, limits Limits) ([]byte, error) {
 	data := make([]byte, size)
 	if _, err := io.ReadFull(r, data); err != nil {
 		if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
-			return nil, errors.New("the file grew shorter while it was read; try again when nothing writes to it")
+			return nil, errors.New("the file grew shorter while it was read\nhint: try again when nothing writes to it")
 		}
 		return nil, pathError(err)
 	}
 	if n, _ := r.Read(make([]byte, 1)); n > 0 {
-		return nil, errors.New("the file grew longer while it was read; try again when nothing writes to it")
+		return nil, errors.New("the file grew longer while it was read\nhint: try again when nothing writes to it")
 	}
 	return data, nil
 }

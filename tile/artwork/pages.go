@@ -108,9 +108,9 @@ func pageOf(f *page.File, number int) (Page, error) {
 	case number == 0 && f.Pages() == 1:
 		number = 1
 	case number == 0:
-		return Page{}, fmt.Errorf("this PDF has %d pages: say which, with --page: %s", f.Pages(), listPages(f))
+		return Page{}, fmt.Errorf("this PDF has %d pages\nhint: say which, with --page: %s", f.Pages(), listPages(f))
 	case number > f.Pages():
-		return Page{}, fmt.Errorf("there is no page %d: this PDF has %s", number, listPages(f))
+		return Page{}, fmt.Errorf("there is no page %d\nhint: this PDF has %s", number, listPages(f))
 	}
 	w, h, err := f.SizeMM(number)
 	return Page{number, w, h}, err

@@ -70,7 +70,7 @@ func (c *pngChunks) next() (kind string, body []byte, err error) {
 	}
 	whole, sum := c.rest[4:8+n], binary.BigEndian.Uint32(c.rest[8+n:])
 	if crc32.ChecksumIEEE(whole) != sum {
-		return "", nil, errors.New("png: a check sum is wrong")
+		return "", nil, errors.New("PNG: a check sum is wrong")
 	}
 	c.rest = c.rest[12+n:]
 	return string(whole[:4]), whole[4:], nil
@@ -95,7 +95,7 @@ func (r *pngRows) read(width, height int) (image.Image, error) {
 		}
 		if kind == "tRNS" && r.colour&4 == 0 { // 11.3.1.1
 			if len(r.body) != 2*r.channels {
-				return nil, errors.New("png: what is transparent can't be told")
+				return nil, errors.New("PNG: what is transparent can't be told")
 			}
 			r.clear = r.body
 		}
@@ -129,7 +129,7 @@ func (r *pngRows) read(width, height int) (image.Image, error) {
 		row, above = above, row
 	}
 	if n, err := unpacked.Read(make([]byte, 1)); n > 0 || !errors.Is(err, io.EOF) {
-		return nil, fmt.Errorf("png: its data go on past its rows, or their check sum is wrong (%w)", err)
+		return nil, fmt.Errorf("PNG: its data go on past its rows, or their check sum is wrong (%w)", err)
 	}
 	for kind := ""; kind != "IEND"; {
 		if kind, _, err = r.chunks.next(); err != nil {
@@ -189,7 +189,7 @@ func unfilter(row, above []byte, n int) error {
 			row[i] += paeth(left, int(above[i]), corner)
 		}
 	default:
-		return fmt.Errorf("png: filter %d is unknown", kind)
+		return fmt.Errorf("PNG: filter %d is unknown", kind)
 	}
 	return nil
 }

@@ -66,12 +66,12 @@ func strange(src source) error {
 	}
 	for _, s := range strangers {
 		if matches(start, s.magic) {
-			return fmt.Errorf("this is %s, which is not read; %s", s.what, s.do)
+			return fmt.Errorf("this is %s, which is not read\nhint: %s", s.what, s.do)
 		}
 	}
 	text := bytes.TrimLeft(bytes.TrimPrefix(start, []byte("\xef\xbb\xbf")), " \t\r\n")
 	if bytes.HasPrefix(text, []byte("<")) && bytes.Contains(text, []byte("<svg")) {
-		return errors.New("this is an SVG drawing, which is not read; " + asPDF)
+		return errors.New("this is an SVG drawing, which is not read\nhint: " + asPDF)
 	}
-	return errors.New("this is not a picture of a known format; save it as JPEG, PNG, TIFF, BMP, GIF, WebP or PDF")
+	return errors.New("this is not a picture of a known format\nhint: save it as JPEG, PNG, TIFF, BMP, GIF, WebP or PDF")
 }

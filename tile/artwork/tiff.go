@@ -40,8 +40,9 @@ func inspectTIFF(src source, h *header) error {
 	}
 	h.turn = d.upright()
 	if d.number(tagNewSubfileType, 0)&1 != 0 { // TIFF 6.0, page 36. Raw camera files look like this.
-		return errors.New("the first picture in this tiff file is only a preview; develop or export it as jpeg, png or a " +
-			"plain tiff")
+		return errors.New("the first picture in this TIFF file is only a preview\n" +
+			"hint: develop or export it as JPEG, PNG or a " +
+			"plain TIFF")
 	}
 	if profile, _, err := d.field(tagICC); err == nil {
 		h.takeProfile(profile)
@@ -58,7 +59,7 @@ func inspectTIFF(src source, h *header) error {
 	// Strips that all point at the same bytes would keep the decoder busy far longer than the file's length allows for.
 	// Some writers share the bytes of empty tiles, so twice the file is still taken as honest.
 	if stored > 2*src.size {
-		return fmt.Errorf("its strips claim %d bytes and the file has %d; open it in a picture editor and save it anew",
+		return fmt.Errorf("its strips claim %d bytes and the file has %d\nhint: open it in a picture editor and save it anew",
 			stored, src.size)
 	}
 	var bits int64
@@ -76,12 +77,13 @@ func inspectTIFF(src source, h *header) error {
 	case compression == faxGroup3 || compression == faxGroup4:
 		// The decoder would find out only when it has made room for the pixels.
 		if bits != 1 || h.width > faxMostPx {
-			return fmt.Errorf("it is packed as a fax, which holds black and white of at most %d pixels across; save it with "+
-				"lzw or deflate", faxMostPx)
+			return fmt.Errorf("it is packed as a fax, which holds black and white of at most %d pixels across\n"+
+				"hint: save it with "+
+				"LZW or deflate", faxMostPx)
 		}
 		h.leastBytes = int64(h.height) / 8 // a row takes a bit or more
 	default:
-		return fmt.Errorf("its compression, number %d, is not read; save it uncompressed, or with lzw or deflate",
+		return fmt.Errorf("its compression, number %d, is not read\nhint: save it uncompressed, or with LZW or deflate",
 			compression)
 	}
 	return nil

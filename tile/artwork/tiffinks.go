@@ -71,7 +71,7 @@ func decodeTIFF(data []byte) (image.Image, error) {
 		return bits < inks
 	})
 	if d.number(tagSamplesPerPixel, 1) != inks || bits != inks || d.number(tagTileWidth, 0) != 0 {
-		return nil, errors.New("cmyk is read at 8 bits, in strips, without alpha")
+		return nil, errors.New("CMYK is read at 8 bits, in strips, without alpha")
 	}
 	m := image.NewCMYK(image.Rect(0, 0, int(d.number(tagWidth, 0)), int(d.number(tagHeight, 0))))
 	predictor := d.number(tagPredictor, predictorNone)
@@ -124,7 +124,7 @@ func (d directory) strips(data []byte, m *image.CMYK) error {
 				return err
 			}
 		default:
-			return fmt.Errorf("compression %d of cmyk is not read", c)
+			return fmt.Errorf("compression %d of CMYK is not read", c)
 		}
 		n := min(rows*m.Stride, len(rest))
 		if _, err := io.ReadFull(r, rest[:n]); err != nil {

@@ -36,7 +36,7 @@ func inspectWebP(src source, h *header) error {
 		switch string(chunk[:4]) {
 		case "VP8X":
 			if flags, err := body.bytes(0, 1); err == nil && flags[0]&2 != 0 {
-				return errors.New("this webp file is an animation; save one frame of it as a picture")
+				return errors.New("this WebP file is an animation\nhint: save one frame of it as a picture")
 			}
 		case "VP8L":
 			h.decoding = (4 + 4) * h.pixels() // its own pixels, beside those of a transform

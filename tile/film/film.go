@@ -32,10 +32,12 @@ type Writer struct {
 // Check tells why a film can't have such frames, or be shown at such a rate.
 func Check(widthPx, heightPx int, playbackFPS float64) error {
 	if widthPx < 1 || heightPx < 1 || widthPx > longest || heightPx > longest {
-		return fmt.Errorf("a film can't have frames of %d x %d pixels: take 1 to %d both ways", widthPx, heightPx, longest)
+		return fmt.Errorf("a film can't have frames of %d x %d pixels\n"+
+			"hint: take 1 to %d both ways", widthPx, heightPx, longest)
 	}
 	if !(playbackFPS >= slowest && playbackFPS <= fastest) {
-		return fmt.Errorf("a film can't be played at %g frames a second: take %g to %d, such as 25", playbackFPS, slowest,
+		return fmt.Errorf("a film can't be played at %g frames a second\n"+
+			"hint: take %g to %d, such as 25", playbackFPS, slowest,
 			fastest)
 	}
 	return nil
@@ -73,11 +75,11 @@ func New(out io.WriteSeeker, widthPx, heightPx int, playbackFPS float64) (*Write
 func (w *Writer) Add(picture image.Image) error {
 	switch {
 	case w.closed:
-		return errors.New("the film is closed: begin another one for more frames")
+		return errors.New("the film is closed\nhint: begin another one for more frames")
 	case w.err != nil:
 		return w.err
 	case picture.Bounds().Size() != w.size:
-		return fmt.Errorf("frame %d of the film has %d x %d pixels, the film %d x %d: give all frames one size",
+		return fmt.Errorf("frame %d of the film has %d x %d pixels, the film %d x %d\nhint: give all frames one size",
 			len(w.clusters)+1, picture.Bounds().Dx(), picture.Bounds().Dy(), w.size.X, w.size.Y)
 	}
 	frame, err := w.encoder.encode(picture)
@@ -124,7 +126,7 @@ func (w *Writer) Close() error {
 
 func (w *Writer) finish() error {
 	if len(w.clusters) == 0 {
-		return errors.New("a film without frames can't be played: add one at least")
+		return errors.New("a film without frames can't be played\nhint: add one at least")
 	}
 	cues := w.cues()
 	_, err := w.out.Write(cues)

@@ -118,12 +118,14 @@ func TestNewTellsWhatIsWrong(t *testing.T) {
 		playbackFPS   float64
 		want          string
 	}{
-		{"no width", 0, 480, 25, "a film can't have frames of 0 x 480 pixels: take 1 to 16383 both ways"},
-		{"below zero", 640, -1, 25, "a film can't have frames of 640 x -1 pixels: take 1 to 16383 both ways"},
-		{"wider than VP8 holds", 16384, 2, 25, "a film can't have frames of 16384 x 2 pixels: take 1 to 16383 both ways"},
-		{"stands still", 640, 480, 0, "a film can't be played at 0 frames a second: take 0.1 to 500, such as 25"},
-		{"not a number", 640, 480, math.NaN(), "a film can't be played at NaN frames a second: take 0.1 to 500, such as 25"},
-		{"too fast", 640, 480, 501, "a film can't be played at 501 frames a second: take 0.1 to 500, such as 25"},
+		{"no width", 0, 480, 25, "a film can't have frames of 0 x 480 pixels\nhint: take 1 to 16383 both ways"},
+		{"below zero", 640, -1, 25, "a film can't have frames of 640 x -1 pixels\nhint: take 1 to 16383 both ways"},
+		{"wider than VP8 holds", 16384, 2, 25, "a film can't have frames of 16384 x 2 pixels\n" +
+			"hint: take 1 to 16383 both ways"},
+		{"stands still", 640, 480, 0, "a film can't be played at 0 frames a second\nhint: take 0.1 to 500, such as 25"},
+		{"not a number", 640, 480, math.NaN(), "a film can't be played at NaN frames a second\n" +
+			"hint: take 0.1 to 500, such as 25"},
+		{"too fast", 640, 480, 501, "a film can't be played at 501 frames a second\nhint: take 0.1 to 500, such as 25"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var f file
@@ -149,7 +151,7 @@ func TestAddTellsWhatIsWrong(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, w.Add(falling(0, 32, 16)))
 	require.EqualError(t, w.Add(falling(0, 16, 32)),
-		"frame 2 of the film has 16 x 32 pixels, the film 32 x 16: give all frames one size")
+		"frame 2 of the film has 16 x 32 pixels, the film 32 x 16\nhint: give all frames one size")
 	require.NoError(t, w.Add(falling(1, 32, 16)), "the film goes on")
 	require.NoError(t, w.Close())
 	require.NoError(t, w.Close(), "again")

@@ -77,7 +77,8 @@ func (l *library) newEncoder(size image.Point) (*encoder, error) {
 		err = errors.New("too little memory")
 	}
 	if err != nil {
-		return nil, errors.Join(fmt.Errorf("the film's encoder can't take frames of %d x %d pixels: %w; choose smaller ones",
+		return nil, errors.Join(fmt.Errorf("the film's encoder can't take frames of %d x %d pixels: %w\n"+
+			"hint: choose smaller ones",
 			size.X, size.Y, err), e.close())
 	}
 	e.pixels = uint32(at[0])
@@ -101,7 +102,7 @@ func (e *encoder) encode(picture image.Image) ([]byte, error) {
 		return nil, fmt.Errorf("the encoder: %w", err)
 	}
 	if at[0] == 0 {
-		return nil, errors.New("the encoder can't hold its detail or has too little memory: choose smaller frames")
+		return nil, errors.New("the encoder can't hold its detail or has too little memory\nhint: choose smaller frames")
 	}
 	length, _ := memory.ReadUint32Le(e.told)
 	file, ok := memory.Read(uint32(at[0]), length)

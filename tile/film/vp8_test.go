@@ -102,7 +102,7 @@ func TestEncoderTellsOfTooLittleMemory(t *testing.T) {
 	e, err := lib.newEncoder(image.Pt(500, 500))
 	require.NoError(t, err)
 	_, err = e.encode(falling(0, 500, 500))
-	require.EqualError(t, err, "the encoder can't hold its detail or has too little memory: choose smaller frames")
+	require.EqualError(t, err, "the encoder can't hold its detail or has too little memory\nhint: choose smaller frames")
 	require.NoError(t, e.close())
 }
 

@@ -91,11 +91,11 @@ func (j Job) openAt(path string, limits artwork.Limits) (*artwork.Picture, error
 	}
 	if got := hex.EncodeToString(art.SHA256[:]); got != j.Artwork.SHA256 {
 		return nil, fmt.Errorf("artwork %q is not the one this job was made from (its SHA-256 starts %.8s, the job's "+
-			"%.8s): name the unchanged file with --artwork, or make the whole job again",
+			"%.8s)\nhint: name the unchanged file with --artwork, or make the whole job again",
 			path, got, j.Artwork.SHA256)
 	}
 	if w, h := art.Size(); w != j.Artwork.WidthPx || h != j.Artwork.HeightPx {
-		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d: take the job.json as "+
+		return nil, fmt.Errorf("the job says that artwork %q is %dx%d pixels, and it is %dx%d\nhint: take the job.json as "+
 			"make wrote it", path, j.Artwork.WidthPx, j.Artwork.HeightPx, w, h)
 	}
 	return art.Crop(j.Print.Part.rectangle())

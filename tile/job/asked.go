@@ -30,13 +30,13 @@ func (a Asked) check() error {
 		}
 		for _, word := range a[flag] {
 			if strings.ContainsFunc(word, unicode.IsControl) {
-				return fmt.Errorf("--%s: %q has characters that can't be printed: type it anew", flag, word)
+				return fmt.Errorf("--%s: %q has characters that can't be printed\nhint: type it anew", flag, word)
 			}
 			bytes += len(flag) + len(word)
 		}
 	}
 	if bytes > mostAskedBytes {
-		return fmt.Errorf("%d bytes of words are too many for one job: take at most %d", bytes, mostAskedBytes)
+		return fmt.Errorf("%d bytes of words are too many for one job\nhint: take at most %d", bytes, mostAskedBytes)
 	}
 	return nil
 }

@@ -28,14 +28,22 @@ func Check(path, moved string, limits artwork.Limits) ([]Finding, error) {
 	folder := path
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
+		return nil, fmt.Errorf("job %q can't be read: %w\nhint: name a job.json or the folder that holds it", path,
 			place.Plainly(err))
 	}
 	if !info.IsDir() {
 		folder = filepath.Dir(path)
 	}
 	j, err := Read(path)
-	findings := []Finding{checkFolder(folder, j.made())}
+	names := j.made()
+	if err == nil { // of whatever name
+		names[slices.Index(names, place.JobFile)] = filepath.Base(j.read.path)
+	}
+	missing := missingOf(folder, names)
+	if err != nil && len(missing) == len(names) {
+		return nil, err // no folder of a job, nor what is left of one
+	}
+	findings := []Finding{checkFolder(names, missing)}
 	if err != nil {
 		return append(findings, Finding{"job", "", err}), nil
 	}
@@ -60,22 +68,24 @@ func (j Job) made() []string {
 	})
 }
 
-// checkFolder looks for the files that make wrote.
-func checkFolder(folder string, files []string) Finding {
+// missingOf are the files that a folder does not hold, or empty.
+func missingOf(folder string, files []string) []string {
+	return slices.DeleteFunc(slices.Clone(files), func(name string) bool {
+		info, err := os.Stat(filepath.Join(folder, name))
+		return err == nil && info.Mode().IsRegular() && info.Size() > 0
+	})
+}
+
+// checkFolder tells which of the files that make wrote are missing.
+func checkFolder(files, missing []string) Finding {
 	f := Finding{What: "folder", Agrees: strings.Join(files, ", ") + " are there"}
-	var missing []string
-	for _, name := range files {
-		if info, err := os.Stat(filepath.Join(folder, name)); err != nil || !info.Mode().IsRegular() || info.Size() == 0 {
-			missing = append(missing, name)
-		}
-	}
 	switch {
 	case slices.Contains(missing, place.JobFile):
-		f.Differs = fmt.Errorf("%s missing or empty: nothing comes again without job.json; put that back, or make the "+
-			"job again, into another folder (--out)", strings.Join(missing, ", "))
+		f.Differs = fmt.Errorf("%s missing or empty: nothing can be reprinted without job.json\nhint: restore it, or make "+
+			"the job again, into another folder (--out)", strings.Join(missing, ", "))
 	case len(missing) > 0:
-		f.Differs = fmt.Errorf("%s missing or empty: sheets come again from job.json alone (dropsheet reprint), the rest "+
-			"by making the job again, into another folder (--out)", strings.Join(missing, ", "))
+		f.Differs = fmt.Errorf("%s missing or empty\nhint: sheets come again from job.json alone (dropsheet reprint), "+
+			"the rest by making the job again, into another folder (--out)", strings.Join(missing, ", "))
 	}
 	return f
 }
@@ -85,7 +95,7 @@ func (j Job) checkFiles(folder string) Finding {
 	f := Finding{What: "files", Agrees: "as they were made, by their SHA-256"}
 	var differ []string
 	for _, name := range j.made() {
-		if name == place.JobFile {
+		if name == place.JobFile || len(missingOf(folder, []string{name})) > 0 { // told of the folder
 			continue
 		}
 		if sum, err := fileSum(filepath.Join(folder, name)); err != nil || sum != j.Files[name] {
@@ -93,8 +103,8 @@ func (j Job) checkFiles(folder string) Finding {
 		}
 	}
 	if len(differ) > 0 {
-		f.Differs = fmt.Errorf("%s not as this job made them: sheets come again from job.json (dropsheet reprint %s "+
-			"all); pictures may have been replaced by trials, which harms nothing", strings.Join(differ, ", "),
+		f.Differs = fmt.Errorf("%s not as this job made them\nhint: sheets come again from job.json (dropsheet reprint "+
+			"%s all); pictures may have been replaced by trials, which harms nothing", strings.Join(differ, ", "),
 			report.Typed(folder))
 	}
 	return f
@@ -106,9 +116,9 @@ func (j Job) checkPages(folder string) Finding {
 	const again = "make it again with dropsheet reprint %s all, which writes it under another name"
 	switch pages, err := countPages(filepath.Join(folder, "sheets.pdf")); {
 	case err != nil:
-		f.Differs = fmt.Errorf("sheets.pdf can't be counted (%w): "+again, err, report.Typed(folder))
+		f.Differs = fmt.Errorf("sheets.pdf can't be counted (%w)\nhint: "+again, err, report.Typed(folder))
 	case pages != len(j.Sheets):
-		f.Differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets: "+again, pages, len(j.Sheets),
+		f.Differs = fmt.Errorf("sheets.pdf has %d pages, and the job %d sheets\nhint: "+again, pages, len(j.Sheets),
 			report.Typed(folder))
 	}
 	return f

@@ -71,9 +71,9 @@ func (j Job) Changed() error {
 	if exact, errExact := j.exactCode(); errExact == nil && exact == j.CheckCode {
 		return nil
 	}
-	return errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it "+
-		"was made, and what it prints won't fit the sheets that say %s; take the file as make wrote it, or make the "+
-		"job again", got, j.CheckCode, j.CheckCode))
+	return errors.Join(err, fmt.Errorf("the job's figures give %s and it says %s: job.json was changed since it was "+
+		"made, and what it prints won't fit the sheets that say %s\n"+
+		"hint: take the file as make wrote it, or make the job again", got, j.CheckCode, j.CheckCode))
 }
 
 // ChangedWarning says that a job is not as it was made, to those who only look at it.

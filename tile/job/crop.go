@@ -23,7 +23,8 @@ func (c Crop) Pixels(widthPx, heightPx int) (image.Rectangle, error) {
 	r := image.Rect(at(c.X, widthPx), at(c.Y, heightPx), at(c.X+c.Width, widthPx),
 		at(c.Y+c.Height, heightPx)).Intersect(whole)
 	if r.Dx() < leastCropPx || r.Dy() < leastCropPx {
-		return r, WrongWords(fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything: take "+
+		return r, WrongWords(fmt.Errorf("a crop of %g x %g leaves %dx%d pixels of %dx%d, too few to show anything\n"+
+			"hint: take "+
 			"a larger part", c.Width, c.Height, r.Dx(), r.Dy(), widthPx, heightPx))
 	}
 	return r, nil

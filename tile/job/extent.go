@@ -30,7 +30,8 @@ func ReadExtent(path string, page int, limits artwork.Limits) (Extent, error) {
 	case err != nil:
 		return Extent{}, err
 	case !isPDF && page != 0:
-		return Extent{}, WrongWords(fmt.Errorf("--page %d says which page of a PDF is meant, and %q is a picture: leave it "+
+		return Extent{}, WrongWords(fmt.Errorf("--page %d says which page of a PDF is meant, and %q is a picture\n"+
+			"hint: leave it "+
 			"out", page, path))
 	case !isPDF:
 		w, h, err := artwork.ReadSize(path, limits)

@@ -19,6 +19,7 @@ import (
 	"dropsheet/tile/film"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
+	"dropsheet/tile/readfile"
 )
 
 // Film is the drops' passage, rendered into a folder of its own: a picture for each frame, and a film of them all.
@@ -48,11 +49,18 @@ const mostFilmFrames = 2000
 // Check tells why there can be no such film.
 func (f Film) Check() error {
 	if n := f.Passage.Frames(); n > mostFilmFrames {
-		return WrongWords(fmt.Errorf("the drop is in the frame for %d frames, and a film has at most %d: give a frame rate "+
+		return WrongWords(fmt.Errorf("the drop is in the frame for %d frames, and a film has at most %d\n"+
+			"hint: give a frame rate "+
 			"of at most %.0f a second, with --shutter to keep the exposure", n, mostFilmFrames,
-			math.Floor(f.Passage.FrameRate*mostFilmFrames/float64(n))))
+			roundRate(f.Passage.FrameRate*mostFilmFrames/float64(n))))
 	}
 	return WrongWords(film.Check(f.Scene.Camera.WidthPx, f.Scene.Camera.HeightPx, f.PlaybackFPS))
+}
+
+// roundRate is a frame rate of two figures, as cameras have them, that is no higher.
+func roundRate(perSecond float64) float64 {
+	place := math.Pow(10, math.Floor(math.Log10(perSecond))-1)
+	return math.Floor(perSecond/place) * place
 }
 
 // WriteFilm renders the film of a job that was read. Frames that the same words made before are taken as they are. When
@@ -149,10 +157,7 @@ func (j Job) frame(ctx context.Context, f Film, frame int) (picture *image.RGBA,
 
 // frameOf is the picture that stands in a frame's file; nil where there is none of that size.
 func frameOf(path string, widthPx, heightPx int) *image.RGBA {
-	if info, err := os.Lstat(path); err != nil || !info.Mode().IsRegular() {
-		return nil
-	}
-	file, err := os.Open(path)
+	file, _, err := readfile.Open(path)
 	if err != nil {
 		return nil
 	}

@@ -17,6 +17,7 @@ import (
 	"dropsheet/layout/shot"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
+	"dropsheet/tile/readfile"
 )
 
 // filmWords is what a film's folder says of the words that its frames were made by.
@@ -67,11 +68,12 @@ func (f Film) makeFolder(words filmWords) error {
 		return err
 	}
 	if there != words && there != (filmWords{}) && !f.Force {
-		return fmt.Errorf("folder %q holds a film that was made by other words: name another with --film, or give --force "+
+		return fmt.Errorf("folder %q holds a film that was made by other words\n"+
+			"hint: name another with --film, or give --force "+
 			"to replace it", f.Folder)
 	}
 	if err := os.Mkdir(f.Folder, 0o777); err != nil && !errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("folder %q can't be made: %w; name another with --film", f.Folder, place.Plainly(err))
+		return fmt.Errorf("folder %q can't be made: %w\nhint: name another with --film", f.Folder, place.Plainly(err))
 	}
 	return nil
 }
@@ -102,18 +104,18 @@ func readFilmWords(folder string) (words filmWords, err error) {
 	case errors.Is(err, fs.ErrNotExist) || err == nil && len(entries) == 0:
 		return filmWords{}, nil
 	case err != nil:
-		return filmWords{}, fmt.Errorf("folder %q can't be used: %w; name another with --film", folder, place.Plainly(err))
+		return filmWords{}, fmt.Errorf("folder %q can't be used: %w\n"+
+			"hint: name another with --film", folder, place.Plainly(err))
 	}
 	path := filepath.Join(folder, wordsFile)
-	if info, err := os.Lstat(path); err == nil && info.Mode().IsRegular() && info.Size() <= mostFilmWords {
-		text, err := os.ReadFile(path)
-		decoder := json.NewDecoder(bytes.NewReader(text))
-		decoder.DisallowUnknownFields()
-		if err == nil && decoder.Decode(&words) == nil && words.Version != 0 {
-			return words, nil
-		}
+	text, err := readfile.All(path, mostFilmWords)
+	decoder := json.NewDecoder(bytes.NewReader(text))
+	decoder.DisallowUnknownFields()
+	if err == nil && decoder.Decode(&words) == nil && words.Version != 0 {
+		return words, nil
 	}
-	return filmWords{}, fmt.Errorf("folder %q is not empty and holds no film of dropsheet's: name a new one with --film",
+	return filmWords{}, fmt.Errorf("folder %q is not empty and holds no film of dropsheet's\n"+
+		"hint: name a new one with --film",
 		folder)
 }
 

@@ -17,7 +17,8 @@ import (
 func (m *making) keepArtwork(ctx context.Context) error {
 	if m.LeaveArtwork {
 		if ofThisRun(m.Artwork) {
-			return WrongWords(fmt.Errorf("artwork %q can't be read again by that name: save it as a file first, or let the "+
+			return WrongWords(fmt.Errorf("artwork %q can't be read again by that name\n"+
+				"hint: save it as a file first, or let the "+
 				"job keep a copy", m.Artwork))
 		}
 		return nil

@@ -127,10 +127,10 @@ func (m *making) open() (whole *artwork.Picture, err error) {
 		return nil, err
 	}
 	if now, err := m.Crop.Pixels(whole.Size()); err != nil || now != m.part {
-		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
+		return nil, fmt.Errorf("artwork %q changed while it was read\nhint: try again when nothing writes to it", m.Artwork)
 	}
 	if m.From != nil && hex.EncodeToString(whole.SHA256[:]) != m.From.Artwork.SHA256 {
-		return nil, fmt.Errorf("artwork %q changed while it was read: try again when nothing writes to it", m.Artwork)
+		return nil, fmt.Errorf("artwork %q changed while it was read\nhint: try again when nothing writes to it", m.Artwork)
 	}
 	m.watch.warn(whole.Warnings...)
 	if m.art, err = whole.Crop(m.part); err != nil {
@@ -164,7 +164,7 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 		return err
 	}
 	if err := m.job.checkSheets(); err != nil {
-		return WrongWords(fmt.Errorf("%w: print coarser, with a lower --ppi, or on smaller paper", err))
+		return WrongWords(fmt.Errorf("%w\nhint: print coarser, with a lower --ppi, or on smaller paper", err))
 	}
 	m.job.Placement, m.job.Shot = placed, layout.Rounded(m.told.Shot())
 	return nil

@@ -17,6 +17,7 @@ import (
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/readfile"
 )
@@ -39,15 +40,16 @@ func Read(path string) (Job, error) {
 	}
 	text, err := readfile.All(path, place.MostJobBytes)
 	if errors.As(err, new(*readfile.NotRegularError)) {
-		return Job{}, fmt.Errorf("job %q is a folder, a device or a pipe; name a job.json or the folder that holds it",
+		return Job{}, fmt.Errorf("job %q is a folder, a device or a pipe\nhint: name a job.json or the folder that holds it",
 			path)
 	}
 	if errors.Is(err, fs.ErrNotExist) && path != given {
-		return Job{}, fmt.Errorf("folder %q holds no job.json: name one that make wrote, or a picture in place of the folder",
+		return Job{}, fmt.Errorf("folder %q holds no job.json\n"+
+			"hint: name one that make wrote, or a picture in place of the folder",
 			given)
 	}
 	if err != nil {
-		return Job{}, fmt.Errorf("job %q can't be read: %w; name a job.json or the folder that holds it", path,
+		return Job{}, fmt.Errorf("job %q can't be read: %w\nhint: name a job.json or the folder that holds it", path,
 			place.Plainly(err))
 	}
 	j, err := decode(text)
@@ -64,29 +66,31 @@ func (j Job) Folder() string { return filepath.Dir(j.read.path) }
 // decode reads a job and checks that it holds together.
 func decode(text []byte) (Job, error) {
 	if len(text) > place.MostJobBytes {
-		return Job{}, fmt.Errorf("over %d bytes is no job file: name the job.json that make wrote", place.MostJobBytes)
+		return Job{}, fmt.Errorf("over %d bytes is no job file\nhint: name the job.json that make wrote", place.MostJobBytes)
 	}
 	var version struct {
 		Version *int `json:"dropsheet"`
 	}
 	if err := json.Unmarshal(text, &version); err != nil || version.Version == nil {
-		return Job{}, errors.New("this is no job file: name the job.json that make wrote")
+		return Job{}, errors.New("this is no job file\nhint: name the job.json that make wrote")
 	}
 	if *version.Version < oldestVersion || *version.Version > Version {
-		return Job{}, fmt.Errorf("its format is version %d and this program reads versions %d and %d: use the dropsheet "+
+		return Job{}, fmt.Errorf("its format is version %d and this program reads versions %d and %d\n"+
+			"hint: use the dropsheet "+
 			"that made it, or make the job again", *version.Version, oldestVersion, Version)
 	}
 	var j Job
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	if err := decoder.Decode(&j); err != nil {
-		return Job{}, fmt.Errorf("it does not read as a job (%w): take the job.json as make wrote it", err)
+		return Job{}, fmt.Errorf("it does not read as a job (%w)\nhint: take the job.json as make wrote it", err)
 	}
 	if j.Version < Version { // which had no place for these
 		j.Artwork.Absolute = ""
 		j.Asked, j.Artwork.Copy, j.Shooting, j.Shot = nil, "", layout.Shooting{}, report.Shot{}
 	}
 	if err := j.holdsTogether(); err != nil {
-		return Job{}, fmt.Errorf("it does not hold together (%w): take the job.json as make wrote it", err)
+		return Job{}, fmt.Errorf("it does not hold together (%w)\nhint: take the job.json as make wrote it",
+			hint.Off(err))
 	}
 	j.Name, j.CheckCode = Printable(j.Name), Printable(j.CheckCode)
 	return j, nil

@@ -135,7 +135,8 @@ func (u *update) finish() error {
 	sum := u.out.sum.Sum(nil)[:16]
 	start := u.out.offset
 	if start > maxOffset {
-		return errors.New("the PDF would be larger than 10 GB, which its format can't hold: print fewer sheets at a time " +
+		return errors.New("the PDF would be larger than 10 GB, which its format can't hold\n" +
+			"hint: print fewer sheets at a time " +
 			"or at a lower resolution")
 	}
 	u.out.printf("xref\n")

@@ -143,7 +143,7 @@ func stub(widthPx int) []byte {
 // finish ends the drawing and returns the file that gofpdf made of it.
 func (d *Document) finish() ([]byte, error) {
 	if d.streamed {
-		return nil, errors.New("the document was streamed before: make a new one for another file")
+		return nil, errors.New("the document was streamed before\nhint: make a new one for another file")
 	}
 	d.streamed = true
 	if d.IsUndrawn() {

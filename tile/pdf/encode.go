@@ -80,7 +80,8 @@ func describe(img image.Image, filter Filter) (Picture, error) {
 		p.Gray = true
 	case *image.RGBA, *image.YCbCr:
 	default:
-		return Picture{}, fmt.Errorf("a picture of type %T can't be encoded: convert it to *image.Gray, *image.RGBA or "+
+		return Picture{}, fmt.Errorf("a picture of type %T can't be encoded\n"+
+			"hint: convert it to *image.Gray, *image.RGBA or "+
 			"*image.YCbCr", img)
 	}
 	size := img.Bounds().Size()

@@ -36,7 +36,7 @@ func (p Picture) check() error {
 	case len(p.Data) == 0:
 		return errors.New("no data")
 	case p.Filter != DCT && p.Filter != Flate:
-		return fmt.Errorf("filter %d is unknown: take DCT or Flate", p.Filter)
+		return fmt.Errorf("filter %d is unknown\nhint: take DCT or Flate", p.Filter)
 	}
 	if p.Profile != nil {
 		if err := colour.CheckProfile(p.Profile, p.Gray); err != nil {

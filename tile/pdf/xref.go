@@ -58,7 +58,7 @@ func readBase(data []byte) (*baseFile, error) {
 		return nil, fmt.Errorf("trailer: %w", err)
 	}
 	if _, encrypted := b.trailer.entries["Encrypt"]; encrypted {
-		return nil, errors.New("the document is encrypted, so that pictures can't be added: leave protection off")
+		return nil, errors.New("the document is encrypted, so that pictures can't be added\nhint: leave protection off")
 	}
 	return b, nil
 }
@@ -151,7 +151,8 @@ func (b *baseFile) stubs(count int) ([]int, error) {
 			return nil, fmt.Errorf("object %d: %w", number, err)
 		}
 		if width < 1 || width > count || byWidth[width] != 0 {
-			return nil, fmt.Errorf("a picture of %d x %s pixels was drawn on the canvas: place pictures through the document",
+			return nil, fmt.Errorf("a picture of %d x %s pixels was drawn on the canvas\n"+
+				"hint: place pictures through the document",
 				width, object.entries["Height"])
 		}
 		byWidth[width] = number

@@ -15,6 +15,7 @@ import (
 	"slices"
 
 	"dropsheet/layout"
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/readfile"
 )
@@ -52,10 +53,11 @@ func Read(path string) ([]layout.Printer, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
 	case errors.As(err, &not):
-		return nil, fmt.Errorf("%q is %s, and no file of kept printers: move it away and measure the printers again", path,
+		return nil, fmt.Errorf("%q is %s, and no file of kept printers\n"+
+			"hint: move it away and measure the printers again", path,
 			readfile.Kind(not.Mode))
 	case err != nil:
-		return nil, fmt.Errorf("the kept printers in %q can't be read: %w; %s", path, place.Plainly(err), mend)
+		return nil, fmt.Errorf("the kept printers in %q can't be read: %w\nhint: %s", path, place.Plainly(err), mend)
 	}
 	printers, err := decode(text)
 	if err != nil {
@@ -70,13 +72,14 @@ func decode(text []byte) ([]layout.Printer, error) {
 		Version *int `json:"dropsheet_printers"`
 	}
 	if err := json.Unmarshal(text, &version); err != nil {
-		return nil, fmt.Errorf("does not read as kept printers (%w): %s", err, mend)
+		return nil, fmt.Errorf("does not read as kept printers (%w)\nhint: %s", hint.Off(err), mend)
 	}
 	switch {
 	case version.Version == nil:
-		return nil, fmt.Errorf("is no file of kept printers: %s", mend)
+		return nil, fmt.Errorf("is no file of kept printers\nhint: %s", mend)
 	case *version.Version != formatVersion:
-		return nil, fmt.Errorf("is of version %d and this program reads version %d: use the dropsheet that wrote it, or "+
+		return nil, fmt.Errorf("is of version %d and this program reads version %d\n"+
+			"hint: use the dropsheet that wrote it, or "+
 			"move it away and measure the printers again",
 			*version.Version, formatVersion)
 	}
@@ -84,15 +87,15 @@ func decode(text []byte) ([]layout.Printer, error) {
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	decoder.DisallowUnknownFields() // a word with a slip would be lost when the file is next written
 	if err := decoder.Decode(&file); err != nil {
-		return nil, fmt.Errorf("does not read as kept printers (%w): %s", err, mend)
+		return nil, fmt.Errorf("does not read as kept printers (%w)\nhint: %s", hint.Off(err), mend)
 	}
 	names := map[string]bool{}
 	for _, p := range file.Printers {
 		if err := p.Check(); err != nil {
-			return nil, fmt.Errorf("does not hold together (%w): %s", err, mend)
+			return nil, fmt.Errorf("does not hold together (%w)\nhint: %s", hint.Off(err), mend)
 		}
 		if names[p.Name] {
-			return nil, fmt.Errorf("does not hold together (printer %q is in it twice): %s", p.Name, mend)
+			return nil, fmt.Errorf("does not hold together (printer %q is in it twice)\nhint: %s", p.Name, mend)
 		}
 		names[p.Name] = true
 	}
@@ -118,7 +121,7 @@ func Keep(ctx context.Context, path, name string, force bool,
 			return nil, err
 		}
 		if replaces && !force {
-			return nil, fmt.Errorf("a printer %q is kept already: choose another name with --save, or give --force to "+
+			return nil, fmt.Errorf("a printer %q is kept already\nhint: choose another name with --save, or give --force to "+
 				"replace what is kept of it", p.Name)
 		}
 		kept = append(slices.DeleteFunc(slices.Clone(kept), func(q layout.Printer) bool { return q.Name == name }), p)
@@ -149,7 +152,7 @@ func Forget(ctx context.Context, path, name string) error {
 		return err
 	}
 	if named(kept, name) < 0 {
-		return fmt.Errorf("no printer %q is kept in %q: dropsheet gauge --list tells those that are", name, path)
+		return fmt.Errorf("no printer %q is kept in %q\nhint: dropsheet gauge --list tells those that are", name, path)
 	}
 	return change(ctx, path, func(kept []layout.Printer) ([]layout.Printer, error) {
 		return slices.DeleteFunc(kept, func(q layout.Printer) bool { return q.Name == name }), nil

@@ -116,7 +116,7 @@ func (v *view) shine(on *glints, g flip.Glint, f face, drop flip.Vec, amount, co
 	away := f.middle.Sub(drop)
 	lampMM2 := math.Pi * math.Sqrt(f.across.Dot(f.across)*f.up.Dot(f.up)) * cosOff / away.Dot(away) * g.AreaMM2
 	light := amount * g.Share * g.AreaMM2 / pixelMM / pixelMM // all of it, in white pixels
-	if light < leastSeen {
+	if light < layout.HalfLevel {
 		return // not even all on one pixel
 	}
 	blurPx := v.edgePupilMM()/pixelMM + v.lens.airyPx

@@ -6,7 +6,6 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/board"
-	"dropsheet/tile/colour"
 	"dropsheet/tile/texture"
 )
 
@@ -33,7 +32,7 @@ func (v *view) newSkin(samples int) skin {
 	s := skin{aims: v.lens.aim(raySet(max(min(leastSkinRays, samples), int(float64(samples)*skinShare))))}
 	incidence := v.sight.MirrorsFromRad(math.Hypot(v.surface.CentreMM.XMM, v.surface.CentreMM.YMM))
 	// The mirrored room may show earlier, where what comes through the drop is black.
-	for i := incidence; i > 0 && v.sight.Drop.Reflectance(i)*float64(board.Room[1]) > leastSeen; i -= 0.01 {
+	for i := incidence; i > 0 && v.sight.Drop.Reflectance(i)*float64(board.Room[1]) > layout.HalfLevel; i -= 0.01 {
 		incidence = i
 	}
 	// Of a drop that is pressed flat the normal leans over earlier: tan incidence = tan t / k, sin t the share.
@@ -59,7 +58,8 @@ func (v *view) bringsBoardInside(fromShare float64) bool {
 			ways, _ := v.tracer.Thrown(v.sight.PinholeRay(p.XMM, p.YMM))
 			for _, way := range ways[flip.OnceInside:] {
 				x, y, ok := v.tracer.OnBoard(way.Ray)
-				if ok && way.Share > leastSeen && math.Abs(x) < v.surface.CentreMM.XMM && math.Abs(y) < v.surface.CentreMM.YMM {
+				onIt := math.Abs(x) < v.surface.CentreMM.XMM && math.Abs(y) < v.surface.CentreMM.YMM
+				if ok && way.Share > layout.HalfLevel && onIt {
 					return true
 				}
 			}
@@ -67,9 +67,6 @@ func (v *view) bringsBoardInside(fromShare float64) bool {
 	}
 	return false
 }
-
-// leastSeen is the light that is half of a level of 255, on black: of white's, so much is the least share that counts.
-var leastSeen = colour.SRGBToLight(0.5 / 255)
 
 // skinPixel is the light that a drop's skin throws to a pixel whose rays all meet it, and which lies at most so far
 // outside the drop's edge.
@@ -137,7 +134,7 @@ func (v *view) thrown(r flip.Ray, drop layout.Point, over board.Patch) (light te
 
 // comesBy is the light that comes by one way.
 func (v *view) comesBy(way flip.Thrown, drop layout.Point, over board.Patch) texture.Light {
-	if way.Share < leastSeen {
+	if way.Share < layout.HalfLevel {
 		return texture.Light{}
 	}
 	from := board.Room

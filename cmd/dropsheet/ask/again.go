@@ -41,7 +41,7 @@ func (a *again) check(flags *pflag.FlagSet) error {
 	}
 	for _, flag := range []string{"scale", "without", "artwork"} {
 		if flags.Changed(flag) {
-			return fmt.Errorf("--%s changes a job: name the folder of one in place of an artwork", flag)
+			return fmt.Errorf("--%s changes a job\nhint: name the folder of one in place of an artwork", flag)
 		}
 	}
 	return nil
@@ -58,7 +58,8 @@ func (s *setup) Of(path string) error {
 		return err
 	}
 	if j.Asked == nil {
-		return fmt.Errorf("job %q is of a format that kept no words: name its artwork in place of it, and say again what "+
+		return fmt.Errorf("job %q is of a format that kept no words\n"+
+			"hint: name its artwork in place of it, and say again what "+
 			"it was asked for with", path)
 	}
 	s.again.of = &j
@@ -108,7 +109,8 @@ func (s *setup) layUnder(words job.Asked) error {
 	for _, flag := range slices.Sorted(maps.Keys(words)) {
 		switch {
 		case known.Lookup(flag) == nil && !gives[flag]:
-			return fmt.Errorf("the job was asked for with --%s, which this dropsheet does not know: use the one that made "+
+			return fmt.Errorf("the job was asked for with --%s, which this dropsheet does not know\n"+
+				"hint: use the one that made "+
 				"it, or leave that out (--without %[1]s)", flag)
 		case s.flags.Lookup(flag) == nil, s.flags.Changed(flag), gives[flag]:
 			continue
@@ -129,7 +131,8 @@ func (s *setup) rescale() error {
 		return nil
 	}
 	if s.flags.Changed("print-size") || s.flags.Changed("max-sheets") {
-		return errors.New("--scale says how large the print is, and so do --print-size and --max-sheets: give one of them")
+		return errors.New("--scale says how large the print is, and so do --print-size and --max-sheets\n" +
+			"hint: give one of them")
 	}
 	was := s.again.of.Plan
 	width := units.Typed(was.Picture.WidthMM * s.again.scale)

@@ -100,7 +100,7 @@ func TestAskedAgainInWrongWords(t *testing.T) {
 		given []string
 		says  string
 	}{
-		{"a scale of an artwork", nil, []string{"--scale", "1.1"}, "--scale changes a job: name the folder of one"},
+		{"a scale of an artwork", nil, []string{"--scale", "1.1"}, "--scale changes a job\nhint: name the folder of one"},
 		{"an artwork's artwork", nil, []string{"--artwork", "x.png"}, "--artwork changes a job"},
 		{"a word that was not said", job.Asked{"lap": {"8mm"}}, []string{"--without", "surround"},
 			"not asked for with --surround; its words are lap"},

@@ -107,7 +107,8 @@ func (f *camera) setup() (given, error) {
 	c.WidthPx, c.HeightPx = f.pixels.w, f.pixels.h
 	c.FrameWidthMM, c.SensorAssumed = 0, true // until over takes what was given
 	if f.flags.Changed("pixel-size") && !f.flags.Changed("pixels") {
-		return given{}, job.WrongWords(errors.New("--pixel-size says how large a pixel of the sensor is: say with --pixels " +
+		return given{}, job.WrongWords(errors.New("--pixel-size says how large a pixel of the sensor is\n" +
+			"hint: say with --pixels " +
 			"how many are read out"))
 	}
 	return f.over(given{camera: c, cameraMM: f.cameraMM})
@@ -136,9 +137,11 @@ func (f *camera) framed(g given) (given, error) {
 	}
 	switch {
 	case f.flags.Changed("sensor") && f.flags.Changed("pixel-size"):
-		return g, job.WrongWords(errors.New("--sensor and --pixel-size both say how large the sensor is: give one of them"))
+		return g, job.WrongWords(errors.New("--sensor and --pixel-size both say how large the sensor is\n" +
+			"hint: give one of them"))
 	case lens && width && f.flags.Changed("camera-distance"):
-		return g, job.WrongWords(errors.New("of --lens, --frame-width and --camera-distance any two give the third: leave " +
+		return g, job.WrongWords(errors.New("of --lens, --frame-width and --camera-distance any two give the third\n" +
+			"hint: leave " +
 			"one of them out"))
 	case lens && width:
 		g.cameraMM = g.camera.FramedFromMM()

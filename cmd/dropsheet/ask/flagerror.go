@@ -25,16 +25,16 @@ func Explain(err error) (unknown string, explained error) {
 	var notThere *pflag.NotExistError
 	switch {
 	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
-		return "", fmt.Errorf("--%s: %q can't be taken: give the flag alone", value.GetFlag().Name, value.GetValue())
+		return "", fmt.Errorf("--%s: %q can't be taken\nhint: give the flag alone", value.GetFlag().Name, value.GetValue())
 	case errors.As(err, &value): // its own words quote the value, and ours do too
 		return "", fmt.Errorf("--%s: %w", value.GetFlag().Name, errors.Unwrap(value))
 	case errors.As(err, &missing):
 		kind, _ := pflag.UnquoteUsage(missing.GetFlag())
-		return "", fmt.Errorf("--%s needs a value: write --%[1]s %s", missing.GetFlag().Name, kind)
+		return "", fmt.Errorf("--%s needs a value\nhint: write --%[1]s %s", missing.GetFlag().Name, kind)
 	case errors.As(err, &notThere):
 		if short := notThere.GetSpecifiedShortnames(); short != "" {
 			unknown, _, _ = strings.Cut(short, "=")
-			return unknown, fmt.Errorf("unknown flag: -%s; flags begin with two dashes", unknown)
+			return unknown, fmt.Errorf("unknown flag: -%s, and flags begin with two dashes", unknown)
 		}
 		unknown = notThere.GetSpecifiedName()
 		return unknown, fmt.Errorf("unknown flag: --%s", unknown)
@@ -42,16 +42,24 @@ func Explain(err error) (unknown string, explained error) {
 	return "", err
 }
 
-// Meant guesses which flags were meant by a name that none has: those that begin so, or else those that are a slip
-// or two away.
+// otherNames are what people call some flags that are called otherwise here.
+var otherNames = map[string]string{"fps": "frame-rate", "framerate": "frame-rate", "dpi": "ppi", "overlap": "lap",
+	"stop": "aperture", "f-stop": "aperture", "focal-length": "lens", "output": "out", "rotate": "turn",
+	"diameter": "drop", "exposure": "shutter", "refractive-index": "liquid", "ior": "liquid"}
+
+// Meant guesses which flags were meant by a name that none has: one that it is another name for, those that begin so,
+// or else those that are a slip or two away.
 func Meant(flags *pflag.FlagSet, name string) []string {
-	const leastPrefix, mostSlips = 3, 2
+	if f := flags.Lookup(otherNames[strings.ToLower(name)]); f != nil {
+		return []string{"--" + f.Name}
+	}
+	const leastPrefix = 3
 	var begin, near []string
 	flags.VisitAll(func(f *pflag.Flag) {
 		if len(name) >= leastPrefix && strings.HasPrefix(f.Name, name) {
 			begin = append(begin, "--"+f.Name)
 		}
-		if slips(name, f.Name) <= min(mostSlips, len(name)/2) {
+		if Slip(name, f.Name) {
 			near = append(near, "--"+f.Name)
 		}
 	})
@@ -59,6 +67,12 @@ func Meant(flags *pflag.FlagSet, name string) []string {
 		return begin
 	}
 	return near
+}
+
+// Slip tells whether a word may be another one with a slip or two in it.
+func Slip(word, other string) bool {
+	const most = 2
+	return slips(word, other) <= min(most, len(word)/2)
 }
 
 // slips is how many letters must be put in, left out or changed to make one word of another (the Levenshtein

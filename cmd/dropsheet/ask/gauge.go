@@ -76,13 +76,14 @@ func (g *Gauge) check() error {
 		}
 		return refuse(fmt.Sprintf("has no meaning with --%s: give --%[1]s alone", alone), others...)
 	case given("save") && strings.TrimSpace(g.save) == noPrinter:
-		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured: choose another name "+
+		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured\n"+
+			"hint: choose another name "+
 			"with --save", noPrinter)
 	case given("save"):
 		if given("read") && !given("margins") || !given("margins") && !given("pasted") {
-			return errors.New("--save keeps what was measured: give --read and --margins with it, such as --read " +
-				"199.2x248.5mm --margins 4,4,4,12mm; --margins alone where no scale was measured; or --pasted of a printer " +
-				"that is kept")
+			return errors.New("--save keeps what was measured\n" +
+				"hint: give --read and --margins with it, such as --read 199.2x248.5mm --margins 4,4,4,12mm; --margins alone " +
+				"where no scale was measured; or --pasted of a printer that is kept")
 		}
 		return refuse("names a page to write, and --save writes none: give one of them", "out")
 	}
@@ -104,8 +105,8 @@ func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, e
 	if given("between") {
 		b := g.between
 		if b.WidthMM > trueMM.WidthMM || b.HeightMM > trueMM.HeightMM {
-			return p, false, job.WrongWords(fmt.Errorf("--between %gx%gmm is longer than the rules on %s, %gx%gmm: "+
-				"give the true distances of the ticks that were read",
+			return p, false, job.WrongWords(fmt.Errorf("--between %gx%gmm is longer than the rules on %s, %gx%gmm\n"+
+				"hint: give the true distances of the ticks that were read",
 				b.WidthMM, b.HeightMM, paper.Name, trueMM.WidthMM, trueMM.HeightMM))
 		}
 		trueMM = b
@@ -126,7 +127,7 @@ func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, e
 		p = layout.Printer{Name: g.Name(), Paper: paper, AcrossScale: 1, FeedScale: 1, Margins: g.margins}
 		err = p.Check()
 	default:
-		err = fmt.Errorf("no printer %q is kept that --pasted could be a part of: give --read and --margins with it",
+		err = fmt.Errorf("no printer %q is kept that --pasted could be a part of\nhint: give --read and --margins with it",
 			g.Name())
 	}
 	if err == nil && given("margins") && was != nil && !given("read") {
@@ -159,11 +160,13 @@ func rulesOf(read layout.Size) string {
 func marginsMM(s string) (layout.Margins, error) {
 	parts := strings.Split(s, ",")
 	if len(parts) != 4 {
-		return layout.Margins{}, fmt.Errorf("%q is not four margins: write left, top, right and bottom, such as 4,4,4,12mm",
+		return layout.Margins{}, fmt.Errorf("%q is not four margins\n"+
+			"hint: write left, top, right and bottom, such as 4,4,4,12mm",
 			s)
 	}
 	if last := parts[3]; strings.Trim(strings.TrimSpace(last), "0123456789.eE+-") == "" {
-		return layout.Margins{}, fmt.Errorf("%q has no unit: write it after the last, such as %smm", s, strings.TrimSpace(s))
+		return layout.Margins{}, fmt.Errorf("%q has no unit\n"+
+			"hint: write it after the last, such as %smm", s, strings.TrimSpace(s))
 	}
 	mm, err := units.ParseLengths(s, len(parts))
 	if err != nil {

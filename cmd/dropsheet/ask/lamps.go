@@ -70,9 +70,10 @@ func each[T any](lamps []layout.Lamp, flag string, values []T, set func(*layout.
 	case n == 0:
 		return nil
 	case len(lamps) == 0:
-		return fmt.Errorf("--%s tells of lamps and there is none: say with --lamp where each stands", flag)
+		return fmt.Errorf("--%s tells of lamps and there is none\nhint: say with --lamp where each stands", flag)
 	case n != 1 && n != len(lamps):
-		return fmt.Errorf("--%s is given %d times and there are %d of --lamp: give it once for all of them, or once for "+
+		return fmt.Errorf("--%s is given %d times and there are %d of --lamp\n"+
+			"hint: give it once for all of them, or once for "+
 			"each in their order", flag, n, len(lamps))
 	}
 	for i := range lamps {

@@ -18,7 +18,7 @@ func addLimits(flags *pflag.FlagSet, into *artwork.Limits) {
 	add(flags, &into.Pixels, "max-pixels", "N", fmt.Sprint(int(artwork.DefaultMaxPixels)), func(s string) (int, error) {
 		n, err := strconv.Atoi(s)
 		if err != nil || n < 1 || n > job.MostPixels {
-			return 0, fmt.Errorf("%q can't be taken: write a whole number of pixels, from 1 to %d", s, int(job.MostPixels))
+			return 0, fmt.Errorf("%q can't be taken\nhint: write a whole number of pixels, from 1 to %d", s, int(job.MostPixels))
 		}
 		return n, nil
 	}, "most pixels that an artwork may have, its width times its height")
@@ -38,6 +38,6 @@ func memory(s string) (int64, error) {
 			return int64(math.Round(n * bytes)), nil
 		}
 	}
-	return 0, fmt.Errorf("%q can't be taken: write it in MB or GB, such as 800MB or 2GB, from 1MB to %dGB", s,
+	return 0, fmt.Errorf("%q can't be taken\nhint: write it in MB or GB, such as 800MB or 2GB, from 1MB to %dGB", s,
 		int(job.MostBytes/1e9))
 }

@@ -42,7 +42,7 @@ func addList[T any](flags *pflag.FlagSet, into *[]T, name, kind string, parse fu
 // lampPlace reads where a lamp stands.
 func lampPlace(s string) (layout.Lamp, error) {
 	if strings.Count(s, ",") != 2 {
-		return layout.Lamp{}, fmt.Errorf("%q is not a lamp: write three lengths, such as -60cm,-40cm,90cm", s)
+		return layout.Lamp{}, fmt.Errorf("%q is not a lamp\nhint: write three lengths, such as -60cm,-40cm,90cm", s)
 	}
 	mm, err := units.ParseLengths(s, 3)
 	if err != nil {
@@ -64,7 +64,8 @@ func lampAim(s string) (layout.Aim, error) {
 	}
 	x, y, err := units.ParsePlace(s)
 	if err != nil {
-		return layout.Aim{}, fmt.Errorf("%q is nothing to point a lamp at: write drop, or two lengths from the board's "+
+		return layout.Aim{}, fmt.Errorf("%q is nothing to point a lamp at\n"+
+			"hint: write drop, or two lengths from the board's "+
 			"middle, right and down, such as 10cm,-5cm", s)
 	}
 	return layout.Aim{XMM: x, YMM: y}, nil
@@ -81,7 +82,8 @@ func avoided(s string) (job.Avoided, error) {
 		ok = err == nil && n[i] >= 0 && n[i] <= 1
 	}
 	if !ok || n[2] == 0 {
-		return job.Avoided{}, fmt.Errorf("%q is not a place to avoid: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 "+
+		return job.Avoided{}, fmt.Errorf("%q is not a place to avoid\n"+
+			"hint: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 "+
 			"and R above 0", s)
 	}
 	return job.Avoided{X: n[0], Y: n[1], Radius: n[2]}, nil

@@ -76,7 +76,7 @@ func shares(s string, n int) ([]float64, bool) {
 func degrees(s string) (float64, error) {
 	v, err := within(-360, 360)(s)
 	if err != nil {
-		return 0, fmt.Errorf("%q is not a turn: write degrees from -360 to 360, a plain number", s)
+		return 0, fmt.Errorf("%q is not a turn\nhint: write degrees from -360 to 360, a plain number", s)
 	}
 	return v, nil
 }
@@ -85,7 +85,8 @@ func parseCrop(s string) (job.Crop, error) {
 	v, ok := shares(s, 4)
 	const hair = 1e-9
 	if !ok || v[2] == 0 || v[3] == 0 || v[0]+v[2] > 1+hair || v[1]+v[3] > 1+hair {
-		return job.Crop{}, fmt.Errorf("%q is not a part of the picture: write left,top,width,height as shares from 0 to "+
+		return job.Crop{}, fmt.Errorf("%q is not a part of the picture\n"+
+			"hint: write left,top,width,height as shares from 0 to "+
 			"1 that stay within it, such as 0.1,0,0.8,1", s)
 	}
 	return job.Crop{X: v[0], Y: v[1], Width: v[2], Height: v[3]}, nil
@@ -94,7 +95,8 @@ func parseCrop(s string) (job.Crop, error) {
 func parseSharePoint(s string) (sharePoint, error) {
 	v, ok := shares(s, 2)
 	if !ok {
-		return sharePoint{}, fmt.Errorf("%q is not a point of the picture: write two shares from 0 to 1, such as 0.5,0.4", s)
+		return sharePoint{}, fmt.Errorf("%q is not a point of the picture\n"+
+			"hint: write two shares from 0 to 1, such as 0.5,0.4", s)
 	}
 	return sharePoint{v[0], v[1], true}, nil
 }

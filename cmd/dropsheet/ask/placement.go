@@ -34,11 +34,12 @@ func (f *placement) register(flags *pflag.FlagSet) {
 // check refuses flags that contradict each other.
 func (f *placement) check() error {
 	if f.rule == layout.SeamsEven && len(f.avoid) > 0 {
-		return job.WrongWords(errors.New("--seams even leaves every seam in its place and --avoid moves some: give one " +
+		return job.WrongWords(errors.New("--seams even leaves every seam in its place and --avoid moves some\n" +
+			"hint: give one " +
 			"of them"))
 	}
 	if f.more > 0 && len(f.avoid) == 0 {
-		return job.WrongWords(errors.New("--more-sheets is for seams that keep out of a place: name it with --avoid"))
+		return job.WrongWords(errors.New("--more-sheets is for seams that keep out of a place\nhint: name it with --avoid"))
 	}
 	return nil
 }

@@ -17,7 +17,8 @@ func addPPI(flags *pflag.FlagSet, into *job.PPI) {
 		}
 		most, err := number(0, job.MaxPPI)(s)
 		if err != nil {
-			return job.PPI{}, fmt.Errorf("%q can't be taken: write auto, or a plain number above 0 and below %d", s, job.MaxPPI)
+			return job.PPI{}, fmt.Errorf("%q can't be taken\n"+
+				"hint: write auto, or a plain number above 0 and below %d", s, job.MaxPPI)
 		}
 		return job.PPI{Most: most}, nil
 	}, "the most pixels printed to the inch, or auto: as many as the frame can use, up to 300; a coarser picture "+

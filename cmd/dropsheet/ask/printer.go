@@ -26,7 +26,7 @@ func keptPrinter(name string) (*layout.Printer, error) {
 // findPrinter returns the kept printer of that name.
 func findPrinter(kept []layout.Printer, name string) (*layout.Printer, error) {
 	if len(kept) == 0 {
-		return nil, job.WrongWords(fmt.Errorf("printer %q is not known: none is kept yet; dropsheet gauge makes "+
+		return nil, job.WrongWords(fmt.Errorf("printer %q is not known: none is kept yet\nhint: dropsheet gauge makes "+
 			"the page to measure it with", name))
 	}
 	var known []string
@@ -36,7 +36,7 @@ func findPrinter(kept []layout.Printer, name string) (*layout.Printer, error) {
 		}
 		known = append(known, fmt.Sprintf("%q", p.Name))
 	}
-	return nil, job.WrongWords(fmt.Errorf("printer %q is not known: take %s, or measure it with "+
+	return nil, job.WrongWords(fmt.Errorf("printer %q is not known\nhint: take %s, or measure it with "+
 		"dropsheet gauge", name, strings.Join(known, ", ")))
 }
 

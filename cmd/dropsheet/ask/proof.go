@@ -54,15 +54,15 @@ func (p *Proof) checkFilm(plan layout.Plan) error {
 	_, moves := plan.Shooting.DropSpeedMMPerS()
 	switch {
 	case p.Out != "":
-		return job.WrongWords(errors.New("--film names the folder for all of a film, and --out the file of one frame: " +
-			"give one of them"))
+		return job.WrongWords(errors.New("--film names the folder for all of a film, and --out the file of one frame\n" +
+			"hint: give one of them"))
 	case plan.Drop.Body != flip.Ball:
 		return job.WrongWords(errors.New("a rod stands still: --film is for drops"))
 	case !moves:
-		return job.WrongWords(errors.New("a film takes the drop's speed: say with --fall from where it falls to the " +
+		return job.WrongWords(errors.New("a film takes the drop's speed\nhint: say with --fall from where it falls to the " +
 			"frame's middle, or how fast it is with --speed"))
 	case plan.Camera.FrameRate == 0:
-		return job.WrongWords(errors.New("a film takes the camera's frames a second: say --frame-rate"))
+		return job.WrongWords(errors.New("a film takes the camera's frames a second\nhint: say --frame-rate"))
 	}
 	return nil
 }

@@ -46,7 +46,7 @@ const mostSpares = 99
 func spares(s string) (int, error) {
 	n, err := strconv.Atoi(s)
 	if err != nil || n < 0 || n > mostSpares {
-		return 0, fmt.Errorf("%q can't be taken: write a whole number from 0 to %d", s, mostSpares)
+		return 0, fmt.Errorf("%q can't be taken\nhint: write a whole number from 0 to %d", s, mostSpares)
 	}
 	return n, nil
 }
@@ -65,7 +65,7 @@ func (r *Reprint) Paper(b layout.Backdrop) (on job.On, asked bool, err error) {
 	if given("margin") {
 		if given("printer") && r.printer != noPrinter {
 			return on, true, job.WrongWords(errors.New("--printer brings the margins that were measured, and --margin " +
-				"others: give one of them"))
+				"others\nhint: give one of them"))
 		}
 		on.Printer, on.Margins = nil, r.margin.each
 		if on.Margins == nil {

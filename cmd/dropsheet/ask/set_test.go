@@ -47,7 +47,7 @@ func TestWordThatCantBeTaken(t *testing.T) {
 	for _, c := range []struct{ name, value, says string }{
 		{"distance", "40", `--distance: "40" has no unit`},
 		{"distance", "0mm", "--distance: \"0mm\" is too small: it must be above 0mm"},
-		{"round", "perhaps", `--round: "perhaps" can't be taken: give the flag alone`},
+		{"round", "perhaps", `--round: "perhaps" can't be taken` + "\nhint: give the flag alone"},
 		{"distnce", "40cm", "unknown flag: --distnce"},
 	} {
 		t.Run(c.name+" "+c.value, func(t *testing.T) {

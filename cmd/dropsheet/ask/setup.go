@@ -132,7 +132,7 @@ func (s *setup) read() (layout.Setup, error) {
 	}
 	if s.flags.Changed("margin") {
 		return layout.Setup{}, job.WrongWords(errors.New("--printer brings the margins that were measured, and --margin " +
-			"others: give one of them"))
+			"others\nhint: give one of them"))
 	}
 	if s.fromJob["printer"] { // as it was read then
 		out.Printer = s.again.of.Backdrop.Printer
@@ -166,7 +166,7 @@ func (s *setup) dropMM() (float64, error) {
 	}
 	switch {
 	case len(given) > 1:
-		return 0, fmt.Errorf("%s each say how large the drop is: give one of them", strings.Join(given, " and "))
+		return 0, fmt.Errorf("%s each say how large the drop is\nhint: give one of them", strings.Join(given, " and "))
 	case s.dropsPerML > 0:
 		return flip.DiameterFromDropsPerMLMM(s.dropsPerML), nil
 	case s.nozzleMM > 0:

@@ -43,7 +43,7 @@ func (s *shooting) register(flags *pflag.FlagSet) {
 // over lays what was given over a job's.
 func (s *shooting) over(p layout.Shooting) (layout.Shooting, error) {
 	if s.flags.Changed("fall") && s.flags.Changed("speed") {
-		return p, job.WrongWords(errors.New("--fall gives the drop's speed, and --speed says it: give one of them"))
+		return p, job.WrongWords(errors.New("--fall gives the drop's speed, and --speed says it\nhint: give one of them"))
 	}
 	for _, flag := range []struct {
 		name string
@@ -68,9 +68,9 @@ func speed(s string) (float64, error) {
 	mm, err := units.ParseLength(length)
 	switch {
 	case !ok || err != nil:
-		return 0, fmt.Errorf("%q is not a speed: write a length a second, such as 2m/s (%s)", s, units.UnitsTaken)
+		return 0, fmt.Errorf("%q is not a speed\nhint: write a length a second, such as 2m/s (%s)", s, units.UnitsTaken)
 	case mm == 0:
-		return 0, fmt.Errorf("%q is no speed of a drop that passes: leave it out for one that stands still", s)
+		return 0, fmt.Errorf("%q is no speed of a drop that passes\nhint: leave it out for one that stands still", s)
 	}
 	return mm, nil
 }

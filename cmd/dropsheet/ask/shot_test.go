@@ -166,11 +166,13 @@ func TestLampsTold(t *testing.T) {
 			func(l *layout.Lamp) { l.SizeMM, l.BeamDeg, l.Aim.AtDrop = 80, 40, true },
 			func(l *layout.Lamp) { l.SizeMM, l.BeamDeg, l.Aim = 80, 60, layout.Aim{XMM: 10, YMM: -20} }), ""},
 		{"too many", two + "--lamp-lux 1 --lamp-lux 2 --lamp-lux 3", nil,
-			"--lamp-lux is given 3 times and there are 2 of --lamp: give it once for all of them, or once for each in their " +
+			"--lamp-lux is given 3 times and there are 2 of --lamp\n" +
+				"hint: give it once for all of them, or once for each in their " +
 				"order"},
 		{"too few", two + "--lamp 0cm,0cm,2m --lamp-beam 40 --lamp-beam 60", nil,
 			"--lamp-beam is given 2 times and there are 3 of --lamp"},
-		{"of no lamp", "--lamp-size 5cm", nil, "--lamp-size tells of lamps and there is none: say with --lamp where each " +
+		{"of no lamp", "--lamp-size 5cm", nil, "--lamp-size tells of lamps and there is none\n" +
+			"hint: say with --lamp where each " +
 			"stands"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -234,23 +236,23 @@ func TestShooting(t *testing.T) {
 // What can't go together is refused, in the words of the flags.
 func TestWordsOfTheShotThatCantBe(t *testing.T) {
 	for _, c := range []struct{ name, words, says string }{
-		{"fall and speed", "--fall 20cm --speed 2m/s", "--fall gives the drop's speed, and --speed says it: give " +
+		{"fall and speed", "--fall 20cm --speed 2m/s", "--fall gives the drop's speed, and --speed says it\nhint: give " +
 			"one of them"},
 		{"a fall of a rod", "--fall 20cm --body upright-rod", "a rod stands still"},
 		{"open for longer than a frame", "--frame-rate 12500 --shutter 1/1000s", "longer than a frame lasts"},
 		{"all three of the frame", "--lens 100mm --frame-width 72mm --camera-distance 30cm",
-			"of --lens, --frame-width and --camera-distance any two give the third: leave one of them out"},
+			"of --lens, --frame-width and --camera-distance any two give the third\nhint: leave one of them out"},
 		{"a lens and frame that ask for a camera in the drop", "--lens 2mm --frame-width 10mm", "move it further off"},
 		{"two sensors", "--sensor 36x24mm --pixel-size 5um --pixels 1920x1080",
-			"--sensor and --pixel-size both say how large the sensor is: give one of them"},
+			"--sensor and --pixel-size both say how large the sensor is\nhint: give one of them"},
 		{"pixels of which nobody said how many", "--pixel-size 28um", "say with --pixels how many are read out"},
 		{"three sizes of the drop", "--drop 5mm --drops-per-ml 20 --jet 2mm",
-			"--drop and --drops-per-ml and --jet each say how large the drop is: give one of them"},
+			"--drop and --drops-per-ml and --jet each say how large the drop is\nhint: give one of them"},
 		{"a nozzle and a jet", "--nozzle 3mm --jet 2mm", "--nozzle and --jet each say how large the drop is"},
 		{"too fine a nozzle", "--nozzle 0.5mm", "take such a nozzle, or measure the drops and give their diameter"},
 		{"a nozzle of what is not known", "--nozzle 3mm --liquid 1.4", "take a liquid that has a name"},
 		{"a jet of glass", "--jet 3mm --liquid crown-glass", "take a liquid that has a name"},
-		{"a rod out of a nozzle", "--nozzle 3mm --body level-rod", "a rod comes from no nozzle and no jet: give " +
+		{"a rod out of a nozzle", "--nozzle 3mm --body level-rod", "a rod comes from no nozzle and no jet\nhint: give " +
 			"its diameter"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

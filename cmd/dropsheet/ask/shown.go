@@ -40,7 +40,7 @@ func (s *shown) check(plan layout.Plan) error {
 		for _, b := range s.Drops[:i] {
 			if math.Hypot((a.XMM-b.XMM)/halfWidthMM, (a.YMM-b.YMM)/halfHeightMM) < 2 {
 				return job.WrongWords(fmt.Errorf("drops at %g, %g mm and at %g, %g mm overlap, and would run "+
-					"into one: put them further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM))
+					"into one\nhint: put them further apart than they are wide", b.XMM, b.YMM, a.XMM, a.YMM))
 			}
 		}
 	}
@@ -59,7 +59,7 @@ func (s *shown) scene(plan layout.Plan, camera layout.Camera, picture *texture.T
 func samples(s string) (int, error) {
 	n, err := wholeFromOne(s)
 	if err != nil || n > maxSamples {
-		return 0, fmt.Errorf("%q is out of range: take a whole number from 1 to %d", s, maxSamples)
+		return 0, fmt.Errorf("%q is out of range\nhint: take a whole number from 1 to %d", s, maxSamples)
 	}
 	return n, nil
 }

@@ -43,8 +43,8 @@ func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
 	}
 	switch {
 	case !part.Empty() && s.flags.Changed("shape"):
-		return layout.Plan{}, part, job.WrongWords(errors.New("ARTWORK and --shape both tell the picture's proportions: " +
-			"give one of them"))
+		return layout.Plan{}, part, job.WrongWords(errors.New("ARTWORK and --shape both tell the picture's proportions\n" +
+			"hint: give one of them"))
 	case !part.Empty():
 		setup.Proportions = float64(part.Dx()) / float64(part.Dy())
 	case setup.Print.HeightMM != 0 && !s.flags.Changed("shape") && setup.Look == layout.Bulged &&
@@ -85,7 +85,7 @@ func (s *Size) part() (image.Rectangle, error) {
 	}
 	switch {
 	case path == "" && s.picture.page != 0:
-		return image.Rectangle{}, job.WrongWords(errors.New("--page says which page of a PDF is meant: name the PDF"))
+		return image.Rectangle{}, job.WrongWords(errors.New("--page says which page of a PDF is meant\nhint: name the PDF"))
 	case path == "":
 		return image.Rectangle{}, nil
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -71,19 +72,51 @@ func sizeMM(s string) (layout.Size, error) {
 
 // sizeOrWidthMM reads a width and a height, or a width alone, whose height is then 0.
 func sizeOrWidthMM(s string) (layout.Size, error) {
-	if strings.Contains(s, "x") {
+	if _, _, both := units.CutSides(s); both {
 		return sizeMM(s)
 	}
 	w, err := aboveZero(s)
 	return layout.Size{WidthMM: w}, err
 }
 
+// thousands is a number whose thousands are parted by commas.
+var thousands = regexp.MustCompile(`^[0-9]{1,3}(,[0-9]{3})+$`)
+
+// plain reads a number that has no unit. Of one with a comma it says what may have been meant.
+func plain(s string) (float64, error) {
+	v, err := strconv.ParseFloat(s, 64)
+	if err == nil {
+		return v, nil
+	}
+	point, without := strings.Replace(s, ",", ".", 1), strings.ReplaceAll(s, ",", "")
+	_, isPoint := strconv.ParseFloat(point, 64)
+	switch {
+	case thousands.MatchString(s) && isPoint == nil:
+		return 0, fmt.Errorf("%q has a comma\nhint: write %s, or %s if it stands for the point", s, without, point)
+	case thousands.MatchString(s):
+		return 0, fmt.Errorf("%q has commas\nhint: write %s", s, without)
+	case point != s && isPoint == nil:
+		return 0, fmt.Errorf("%q has a comma for the point\nhint: write %s", s, point)
+	}
+	return 0, errNoNumber
+}
+
+// errNoNumber is of what is no number, whatever was meant.
+var errNoNumber = errors.New("not a number")
+
+// long is a bound as it is told: in full.
+func long(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
 // number reads a plain number within bounds, both excluded.
 func number(above, below float64) func(string) (float64, error) {
 	return func(s string) (float64, error) {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil || math.IsNaN(v) || v <= above || v >= below {
-			return 0, fmt.Errorf("%q can't be taken: write a plain number above %g and below %g", s, above, below)
+		v, err := plain(s)
+		switch {
+		case err != nil && err != errNoNumber:
+			return 0, err
+		case err != nil || math.IsNaN(v) || v <= above || v >= below:
+			return 0, fmt.Errorf("%q can't be taken\nhint: write a plain number above %s and below %s", s, long(above),
+				long(below))
 		}
 		return v, nil
 	}
@@ -92,9 +125,12 @@ func number(above, below float64) func(string) (float64, error) {
 // within reads a plain number between bounds, both included.
 func within(least, most float64) func(string) (float64, error) {
 	return func(s string) (float64, error) {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil || !(v >= least && v <= most) {
-			return 0, fmt.Errorf("%q can't be taken: write a plain number from %g to %g", s, least, most)
+		v, err := plain(s)
+		switch {
+		case err != nil && err != errNoNumber:
+			return 0, err
+		case err != nil || !(v >= least && v <= most):
+			return 0, fmt.Errorf("%q can't be taken\nhint: write a plain number from %g to %g", s, least, most)
 		}
 		return v, nil
 	}
@@ -104,7 +140,7 @@ func within(least, most float64) func(string) (float64, error) {
 func wholeFromOne(s string) (int, error) {
 	n, err := strconv.Atoi(s)
 	if err != nil || n < 1 {
-		return 0, fmt.Errorf("%q is out of range: take a whole number, 1 or more", s)
+		return 0, fmt.Errorf("%q is out of range\nhint: take a whole number, 1 or more", s)
 	}
 	return n, nil
 }
@@ -113,11 +149,11 @@ func wholeFromOne(s string) (int, error) {
 type pair struct{ w, h int }
 
 func pixels(s string) (pair, error) {
-	left, right, ok := strings.Cut(s, "x")
+	left, right, ok := units.CutSides(s)
 	w, errW := strconv.Atoi(left)
 	h, errH := strconv.Atoi(right)
 	if !ok || errW != nil || errH != nil || w < 1 || h < 1 {
-		return pair{}, fmt.Errorf("%q is not a number of pixels: write width x height, such as 1920x1080", s)
+		return pair{}, fmt.Errorf("%q is not a number of pixels\nhint: write width x height, such as 1920x1080", s)
 	}
 	return pair{w, h}, nil
 }
@@ -130,15 +166,18 @@ func proportions(s string) (float64, error) {
 	if v := w / h; ok && errW == nil && errH == nil && w > 0 && h > 0 && !math.IsInf(v, 0) && v > 0 {
 		return v, nil
 	}
-	return 0, fmt.Errorf("%q is not a proportion: write width:height, such as 3:2", s)
+	return 0, fmt.Errorf("%q is not a proportion\nhint: write width:height, such as 3:2", s)
 }
 
 // fNumber reads a stop such as f/16, as it is also written: f16, F16 or the bare 16.
 func fNumber(s string) (float64, error) {
 	bare := strings.TrimPrefix(strings.ToLower(strings.TrimSpace(s)), "f")
-	n, err := number(0, 1e6)(strings.TrimPrefix(bare, "/"))
-	if err != nil {
-		return 0, fmt.Errorf("%q is not a stop: write f/16 or the like", s)
+	n, err := plain(strings.TrimPrefix(bare, "/"))
+	switch {
+	case err != nil && err != errNoNumber:
+		return 0, err
+	case err != nil || !(n > 0 && n < 1e6):
+		return 0, fmt.Errorf("%q is not a stop\nhint: write f/16 or the like", s)
 	}
 	return n, nil
 }
@@ -146,7 +185,7 @@ func fNumber(s string) (float64, error) {
 // named reads a name, which an empty one is not.
 func named(s string) (string, error) {
 	if strings.TrimSpace(s) == "" {
-		return "", errors.New(`"" is no name: write one, or leave the flag out`)
+		return "", errors.New("\"\" is no name\nhint: write one, or leave the flag out")
 	}
 	return s, nil
 }
@@ -156,7 +195,8 @@ func pixelSize(s string) (float64, error) {
 	const mostMM = 1.0 // some hundred times what there is
 	mm, err := units.ParseLength(s)
 	if err != nil || !(mm > 0 && mm < mostMM) {
-		return 0, fmt.Errorf("%q is not the size of a sensor's pixel: write a number and its unit, above 0 and below 1mm, "+
+		return 0, fmt.Errorf("%q is not the size of a sensor's pixel\n"+
+			"hint: write a number and its unit, above 0 and below 1mm, "+
 			"such as 28um", s)
 	}
 	return mm, nil

@@ -38,11 +38,12 @@ func TestValues(t *testing.T) {
 
 func TestValuesThatCantBe(t *testing.T) {
 	const (
-		aSpeed = "is not a speed: write a length a second, such as 2m/s (mm, cm, m or in)"
-		aPixel = "is not the size of a sensor's pixel: write a number and its unit, above 0 and below 1mm, such as 28um"
-		aAim   = "is nothing to point a lamp at: write drop, or two lengths from the board's middle, right and down, such " +
+		aSpeed = "is not a speed\nhint: write a length a second, such as 2m/s (mm, cm, m or in)"
+		aPixel = "is not the size of a sensor's pixel\nhint: write a number and its unit, above 0 and below 1mm, such as 28um"
+		aAim   = "is nothing to point a lamp at\n" +
+			"hint: write drop, or two lengths from the board's middle, right and down, such " +
 			"as 10cm,-5cm"
-		aAvoid = "is not a place to avoid: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 and R above 0"
+		aAvoid = "is not a place to avoid\nhint: write X,Y,R such as 0.5,0.4,0.1, each from 0 to 1 and R above 0"
 	)
 	for _, c := range []struct {
 		name, in string
@@ -53,7 +54,7 @@ func TestValuesThatCantBe(t *testing.T) {
 		{"speed without a unit", "2/s", anyOf(speed), aSpeed},
 		{"speed by the hour", "7km/h", anyOf(speed), aSpeed},
 		{"no speed", "0m/s", anyOf(speed),
-			`"0m/s" is no speed of a drop that passes: leave it out for one that stands still`},
+			`"0m/s" is no speed of a drop that passes` + "\nhint: leave it out for one that stands still"},
 		{"speed NaN", "NaNm/s", anyOf(speed), aSpeed},
 		{"pixel without a unit", "28", anyOf(pixelSize), aPixel},
 		{"pixel of nothing", "0um", anyOf(pixelSize), aPixel},
@@ -65,7 +66,8 @@ func TestValuesThatCantBe(t *testing.T) {
 		{"aim with three", "1cm,2cm,3cm", anyOf(lampAim), aAim},
 		{"aim without units", "1,2", anyOf(lampAim), aAim},
 		{"aim at something else", "camera", anyOf(lampAim), aAim},
-		{"place of a drop with one figure", "1mm", anyOf(dropPlace), "is not a place: write two lengths, such as 0.5mm,-1mm"},
+		{"place of a drop with one figure", "1mm", anyOf(dropPlace), "is not a place\n" +
+			"hint: write two lengths, such as 0.5mm,-1mm"},
 		{"place to avoid, of no size", "0.5,0.5,0", anyOf(avoided), aAvoid},
 		{"place to avoid, beyond", "0.5,1.1,0.1", anyOf(avoided), aAvoid},
 		{"place to avoid, NaN", "0.5,NaN,0.1", anyOf(avoided), aAvoid},

@@ -92,7 +92,8 @@ func TestPlacesThatCantBeWritten(t *testing.T) {
 		asAnybody(t, p, b)
 		require.NoError(t, p.Start())
 		require.Equal(t, programtest.Failed, p.end(t))
-		require.Regexp(t, `read-only/again.pdf" can't be written: permission denied; choose another place with --out\n$`,
+		require.Regexp(t, `read-only/again.pdf" can't be written: permission denied`+
+			"\nhint: choose another place with --out\\n$",
 			p.stderr.String())
 		requireEmpty(t, readOnly)
 	})

@@ -266,7 +266,8 @@ func TestWhatIsNoFileIsNotReplaced(t *testing.T) {
 			jobtest.Bounded(t, args[0], func() {
 				_, stderr, code := programtest.Run(t, append(args, force...)...)
 				require.Equal(t, programtest.Failed, code)
-				require.Regexp(t, "is a (link|pipe), which --force does not replace either: choose another with --out", stderr)
+				require.Regexp(t, "is a (link|pipe), which --force does not replace either\n"+
+					"hint: choose another with --out", stderr)
 			})
 		}
 	}
@@ -291,7 +292,7 @@ func TestPipeForTheKeptPrinters(t *testing.T) {
 		jobtest.Bounded(t, args[0], func() {
 			_, stderr, code := programtest.Run(t, args...)
 			require.Equal(t, programtest.Failed, code, stderr)
-			require.Contains(t, stderr, "is a pipe, and no file of kept printers: move it away")
+			require.Contains(t, stderr, "is a pipe, and no file of kept printers\nhint: move it away")
 		})
 	}
 	requireOnlyNames(t, folder, "printers.json")

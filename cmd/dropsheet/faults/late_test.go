@@ -39,13 +39,15 @@ func TestPlacesAreLookedAtFirst(t *testing.T) {
 		asAnybody(t, p, b)
 		require.NoError(t, p.Start())
 		require.Equal(t, programtest.Failed, p.end(t))
-		require.Regexp(t, `^dropsheet: file ".*/x.(png|pdf)" can't be written: permission denied; choose another place`,
+		require.Regexp(t, `^dropsheet: file ".*/x.(png|pdf)" can't be written: permission denied`+
+			"\nhint: choose another place",
 			p.stderr.String(), args)
 	}
 	if runtime.GOOS == "linux" {
 		stderr, code := runBuilt(t, nil, "make", filepath.Join(b.job, "proof.png"), "--out", "/proc", "--force")
 		require.Equal(t, programtest.Failed, code)
-		require.Contains(t, stderr, `"/proc" is where something is mounted, and can't be replaced: name a new folder in it`)
+		require.Contains(t, stderr, `"/proc" is where something is mounted, and can't be replaced`+
+			"\nhint: name a new folder in it")
 	}
 }
 
@@ -77,7 +79,7 @@ func TestHiddenFolderTakenAway(t *testing.T) {
 	require.NoError(t, os.RemoveAll(hiddenBeside(b.job)))
 	require.Equal(t, programtest.Failed, p.goOn(t))
 	require.Equal(t, fmt.Sprintf("dropsheet: the hidden folder %q, in which the job was being made, was removed "+
-		"meanwhile: run it again\n", hiddenBeside(b.job)), p.stderr.String())
+		"meanwhile\nhint: run it again\n", hiddenBeside(b.job)), p.stderr.String())
 	require.Empty(t, b.beside(t))
 }
 

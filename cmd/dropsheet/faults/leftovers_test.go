@@ -107,7 +107,8 @@ func TestFullPlaceForTheAnswer(t *testing.T) {
 		p.Cmd.Stdout = full
 		require.NoError(t, p.Start())
 		require.Equal(t, programtest.Failed, p.end(t), args)
-		require.Equal(t, "dropsheet: the answer can't be written: no space left on device; give it a place that has room\n",
+		require.Equal(t, "dropsheet: the answer can't be written: no space left on device\n"+
+			"hint: give it a place that has room\n",
 			p.stderr.String(), args)
 	}
 }

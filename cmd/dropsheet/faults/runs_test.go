@@ -39,7 +39,8 @@ func TestTwoRunsIntoOneFolder(t *testing.T) {
 	for _, second := range [][]string{b.makeArgs(), b.makeNew()} {
 		stderr, code := runBuilt(t, nil, second...)
 		require.Equal(t, programtest.Failed, code)
-		require.Contains(t, stderr, "another run of dropsheet is at work on it: wait until that one ends, or choose "+
+		require.Contains(t, stderr, "another run of dropsheet is at work on it\n"+
+			"hint: wait until that one ends\nhint: choose "+
 			"another with --out")
 		require.Equal(t, "old", b.state(t))
 	}
@@ -104,7 +105,7 @@ func TestFileThatIsBeingWritten(t *testing.T) {
 		require.Contains(t, stderr, "another run of dropsheet is at work on it")
 		stderr, code = runBuilt(t, nil, b.makeNew()...)
 		require.Equal(t, programtest.Failed, code)
-		require.Contains(t, stderr, "a file in it is being written: wait until that is done")
+		require.Contains(t, stderr, "a file in it is being written\nhint: wait until that is done")
 		_, err := io.WriteString(w, "whole")
 		return err
 	}))

@@ -63,7 +63,7 @@ func TestAnswerBlames(t *testing.T) {
 		words      []Word
 		flag, says string
 	}{
-		{"no unit", []Word{{"distance", "4"}}, "distance", `--distance: "4" has no unit: write 4mm`},
+		{"no unit", []Word{{"distance", "4"}}, "distance", `--distance: "4" has no unit`},
 		{"no such flag", []Word{{"distnce", "4mm"}}, "distnce", "unknown flag: --distnce"},
 		{"three of two", []Word{{"lens", "50mm"}, {"frame-width", "9mm"}, {"camera-distance", "30cm"}}, "lens",
 			"any two give the third"},

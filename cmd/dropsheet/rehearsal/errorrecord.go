@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"strings"
 
+	"dropsheet/tile/hint"
 	"dropsheet/tile/job"
 )
 
@@ -16,6 +17,6 @@ type errorRecord struct {
 
 func newErrorRecord(err error, words []Word) errorRecord {
 	e := blamed(err, words)
-	text, hint, _ := strings.Cut(e.Error(), "\nhint: ")
-	return errorRecord{head{Kind: "error"}, e.flag, job.Printable(text), job.Printable(hint)}
+	wrong, hints := hint.Cut(e)
+	return errorRecord{head{Kind: "error"}, e.flag, job.Printable(wrong), job.Printable(strings.Join(hints, "; "))}
 }

@@ -22,7 +22,8 @@ func moments(p layout.Plan, drops []layout.Point) (all []shot.Moment, eachS floa
 		if _, ok := p.Shooting.DropSpeedMMPerS(); !ok {
 			flag = "fall"
 		}
-		err = flagError{flag, fmt.Errorf("%w: say how far it has fallen, with --fall such as 20cm, and --frame-rate", err)}
+		err = flagError{flag, fmt.Errorf("%w\n"+
+			"hint: say how far it has fallen, with --fall such as 20cm, and --frame-rate", err)}
 	}
 	if err != nil {
 		return nil, 0, err

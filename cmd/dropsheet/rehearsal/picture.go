@@ -57,12 +57,13 @@ func (s *server) takePicture(w http.ResponseWriter, r *http.Request) {
 func pictureName(escaped string) (string, error) {
 	name, err := url.PathUnescape(escaped)
 	if err != nil {
-		return "", errors.New("the picture's name can't be read: name it anew")
+		return "", errors.New("the picture's name can't be read\nhint: name it anew")
 	}
 	name = name[strings.LastIndexAny(name, `/\`)+1:]
 	ending := strings.ToLower(filepath.Ext(name))
 	if !slices.Contains(endings, ending) {
-		return "", fmt.Errorf("%.60q is no picture that can be taken: drop a JPEG, PNG, TIFF, BMP, GIF, WebP or PDF", name)
+		return "", fmt.Errorf("%.60q is no picture that can be taken\n"+
+			"hint: drop a JPEG, PNG, TIFF, BMP, GIF, WebP or PDF", name)
 	}
 	base := strings.Map(func(c rune) rune {
 		if unicode.IsLetter(c) || unicode.IsDigit(c) || strings.ContainsRune("-_ ", c) {
@@ -98,12 +99,13 @@ func (b *bench) takePicture(name string, from io.Reader) (err error) {
 	}
 	_, err = io.Copy(f, from)
 	if err = errors.Join(err, f.Close()); err != nil {
-		return errors.New("the picture did not come whole: drop it again")
+		return errors.New("the picture did not come whole\nhint: drop it again")
 	}
 	extent, err := job.ReadExtent(path, 0, was.Limits)
 	if err != nil {
 		if _, first := job.ReadExtent(path, 1, was.Limits); first == nil {
-			return fmt.Errorf("%q has several pages: save the one that you want as a PDF of its own and drop that, or start "+
+			return fmt.Errorf("%q has several pages\n"+
+				"hint: save the one that you want as a PDF of its own and drop that, or start "+
 				"rehearse anew with --page", name)
 		}
 		return err

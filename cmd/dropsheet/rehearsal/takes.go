@@ -53,7 +53,7 @@ func readTakes(s Subject) ([]take, error) {
 	}
 	var file takesFile
 	if json.Unmarshal(text, &file) != nil || file.Version != takesVersion {
-		return []take{}, fmt.Errorf("takes %q: that is no file of takes: move it away, or save none", path)
+		return []take{}, fmt.Errorf("takes %q: that is no file of takes\nhint: move it away, or save none", path)
 	}
 	if err := checkTakes(file.Takes); err != nil {
 		return []take{}, fmt.Errorf("takes %q: %w", path, err)
@@ -67,11 +67,12 @@ func readTakes(s Subject) ([]take, error) {
 // checkTakes refuses takes that no page keeps.
 func checkTakes(takes []take) error {
 	if len(takes) > mostTakes {
-		return fmt.Errorf("%d takes are too many: keep at most %d", len(takes), mostTakes)
+		return fmt.Errorf("%d takes are too many\nhint: keep at most %d", len(takes), mostTakes)
 	}
 	for _, t := range takes {
 		if len([]rune(t.Name)) > longestName || t.Name != job.Printable(t.Name) {
-			return fmt.Errorf("a take can't be named %.*q: take at most %d plain letters", longestName, t.Name, longestName)
+			return fmt.Errorf("a take can't be named %.*q\n"+
+				"hint: take at most %d plain letters", longestName, t.Name, longestName)
 		}
 		if _, err := read(t.Words); err != nil {
 			return fmt.Errorf("take %q: %w", t.Name, err)

@@ -65,7 +65,8 @@ func read(words []Word) (*ask.Rehearse, error) {
 	flags := flagSet(&asked)
 	for _, w := range words {
 		if slices.Contains(notFromThePage, w.Flag()) {
-			return nil, flagError{w.Flag(), fmt.Errorf("--%s is for the command line: start rehearse anew with it", w.Flag())}
+			return nil, flagError{w.Flag(), fmt.Errorf("--%s is for the command line\n"+
+				"hint: start rehearse anew with it", w.Flag())}
 		}
 		if err := ask.Set(flags, w.Flag(), w.Value()); err != nil {
 			return nil, flagError{w.Flag(), err}

@@ -64,7 +64,7 @@ func (f *File) open(data []byte) error {
 	})
 	switch {
 	case errors.Is(err, pdferrors.ErrPassword), errors.Is(err, pdferrors.ErrSecurity):
-		return errors.New("this PDF is locked with a password: save a copy without one")
+		return errors.New("this PDF is locked with a password\nhint: save a copy without one")
 	case err != nil:
 		return f.why(err)
 	}
@@ -80,7 +80,7 @@ func (f *File) open(data []byte) error {
 	case err != nil:
 		return f.why(err)
 	case f.pages < 1:
-		return errors.New("this PDF has no page: save it anew from the program that made it")
+		return errors.New("this PDF has no page\nhint: save it anew from the program that made it")
 	}
 	return nil
 }
@@ -102,7 +102,8 @@ func (f *File) SizeMM(page int) (widthMM, heightMM float64, err error) {
 	}
 	widthMM, heightMM = units.PointsToMM(size[0]), units.PointsToMM(size[1])
 	if !(min(size[0], size[1]) >= 1 && max(size[0], size[1]) <= mostPagePt) || math.IsNaN(size[0]+size[1]) {
-		return 0, 0, fmt.Errorf("page %d is %.3g x %.3g mm, and a page of a PDF has sides of %.2g to %.0f mm: save it on a "+
+		return 0, 0, fmt.Errorf("page %d is %.3g x %.3g mm, and a page of a PDF has sides of %.2g to %.0f mm\n"+
+			"hint: save it on a "+
 			"page of a usual size", page, widthMM, heightMM, units.PointsToMM(1), units.PointsToMM(mostPagePt))
 	}
 	return widthMM, heightMM, nil
@@ -117,14 +118,15 @@ func (f *File) Close() {
 // why says what went wrong with a file in words of use to whoever has it.
 func (f *File) why(err error) error {
 	if f.ctx.Err() != nil {
-		return fmt.Errorf("this PDF takes over %.0f minutes to draw: save the page as a picture, or simplify it",
+		return fmt.Errorf("this PDF takes over %.0f minutes to draw\nhint: save the page as a picture, or simplify it",
 			longest.Minutes())
 	}
 	if strings.Contains(err.Error(), "\n") {
 		what, _, _ := strings.Cut(err.Error(), "\n")
 		err = errors.New(what)
 	}
-	return fmt.Errorf("this PDF can't be read (%w): save it anew from the program that made it, or save the page as a "+
+	return fmt.Errorf("this PDF can't be read (%w)\n"+
+		"hint: save it anew from the program that made it, or save the page as a "+
 		"picture", err)
 }
 

@@ -138,7 +138,7 @@ func TestWhatIsRefused(t *testing.T) {
 		require.ErrorContains(t, err, "save it on a page of a usual size")
 	}
 	_, err := f.Render(3, 10, 10, white)
-	require.ErrorContains(t, err, "no page 3: take 1 to 2")
+	require.ErrorContains(t, err, "no page 3\nhint: take 1 to 2")
 }
 
 // What a page leaves bare shows the ground, and a page that is painted all over shows none.
@@ -163,7 +163,7 @@ func TestALockedFileIsRefused(t *testing.T) {
 	data, err := os.ReadFile("testdata/locked.pdf")
 	require.NoError(t, err)
 	_, err = Open(data)
-	require.EqualError(t, err, "this PDF is locked with a password: save a copy without one")
+	require.EqualError(t, err, "this PDF is locked with a password\nhint: save a copy without one")
 }
 
 // PDFium itself can open files by their path, and those here it must not.

@@ -19,7 +19,7 @@ const bandPx = 8 << 20
 // Render draws a page on an opaque ground, filling widthPx x heightPx pixels. The same bytes give the same pixels.
 func (f *File) Render(page, widthPx, heightPx int, ground color.RGBA) (*image.RGBA, error) {
 	if page < 1 || page > f.pages {
-		return nil, fmt.Errorf("there is no page %d: take 1 to %d", page, f.pages)
+		return nil, fmt.Errorf("there is no page %d\nhint: take 1 to %d", page, f.pages)
 	}
 	out := image.NewRGBA(image.Rect(0, 0, widthPx, heightPx))
 	rows := max(1, min(heightPx, bandPx/widthPx))

@@ -12,7 +12,7 @@ import (
 )
 
 var (
-	errBusy   = errors.New("another run of dropsheet is at work on it: wait until that one ends")
+	errBusy   = errors.New("another run of dropsheet is at work on it\nhint: wait until that one ends")
 	errNoLock = errors.New("locks are not to be had here")
 	errMoved  = errors.New("it was removed meanwhile")
 )
@@ -28,7 +28,7 @@ func hold(path string) (*os.File, error) {
 		return nil, err
 	}
 	if !before.Mode().IsRegular() && !before.IsDir() {
-		return nil, fmt.Errorf("%q is in the way: remove it", path)
+		return nil, fmt.Errorf("%q is in the way\nhint: remove it", path)
 	}
 	f, err := readfile.Now(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -111,7 +111,7 @@ func claimFile(final string) (f, lock *os.File, err error) {
 			return nil, nil, claimError(path, err)
 		}
 		if info, err := lock.Stat(); err == nil && info.IsDir() {
-			return nil, nil, errors.Join(fmt.Errorf("%q is in the way: remove it", path), lock.Close())
+			return nil, nil, errors.Join(fmt.Errorf("%q is in the way\nhint: remove it", path), lock.Close())
 		}
 		if err := errors.Join(os.Remove(path), lock.Close()); err != nil {
 			return nil, nil, err
@@ -139,7 +139,7 @@ func awaitFile(ctx context.Context, final string) (f, lock *os.File, err error) 
 // claimError says what to do where locks can't tell a living run from a dead one.
 func claimError(path string, err error) error {
 	if errors.Is(err, errNoLock) {
-		return fmt.Errorf("%q is there, of another run that is at work or was killed: wait until it ends, or else "+
+		return fmt.Errorf("%q is there, of another run that is at work or was killed\nhint: wait until it ends, or else "+
 			"remove it", path)
 	}
 	return err

@@ -54,7 +54,7 @@ func writeFile(path string, force bool, write func(*os.File) error, mayPut func(
 		if err != nil {
 			err = Plainly(err)
 			if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
-				err = fmt.Errorf("%w; free some space, or choose another disk with --out", err)
+				err = fmt.Errorf("%w\nhint: free some space, or choose another disk with --out", err)
 			}
 			err = fmt.Errorf("file %q was not written: %w", filepath.Base(path), err)
 		}
@@ -80,7 +80,7 @@ func ReplaceFile(ctx context.Context, path string, write func(io.Writer) error) 
 	case err == nil:
 		path = real
 	case there(path):
-		return fmt.Errorf("%q is a link to what is not there: put that back first", path)
+		return fmt.Errorf("%q is a link to what is not there\nhint: put that back first", path)
 	}
 	f, lock, err := awaitFile(ctx, path)
 	if err != nil {
@@ -113,7 +113,7 @@ func fillFile(f *os.File, path string, replace bool, write func(*os.File) error,
 	err = Plainly(put(f.Name(), path, replace))
 	// such as by a make that swaps folders, finds this file in hand and swaps them back
 	if errors.Is(err, fs.ErrNotExist) {
-		return errors.New("its unfinished file was removed meanwhile, or its folder replaced: run it again")
+		return errors.New("its unfinished file was removed meanwhile, or its folder replaced\nhint: run it again")
 	}
 	return err
 }
@@ -123,25 +123,27 @@ func fillFile(f *os.File, path string, replace bool, write func(*os.File) error,
 func MayWrite(path string, force bool, inputs ...string) error {
 	for _, input := range inputs {
 		if sameFile(path, input) {
-			return fmt.Errorf("%q is what is read here, which --force does not replace either: choose another with --out", path)
+			return fmt.Errorf("%q is what is read here, which --force does not replace either\n"+
+				"hint: choose another with --out", path)
 		}
 	}
 	info, err := os.Lstat(path)
 	switch {
 	case err == nil && info.IsDir():
-		return fmt.Errorf("%q is a folder: name a file with --out", path)
+		return fmt.Errorf("%q is a folder\nhint: name a file with --out", path)
 	case err == nil && !info.Mode().IsRegular():
 		return strangeError(path, info)
 	case err == nil && isKept(path):
-		return fmt.Errorf("%q is a part of its job, which --force does not replace either: choose another with --out", path)
+		return fmt.Errorf("%q is a part of its job, which --force does not replace either\n"+
+			"hint: choose another with --out", path)
 	case err == nil && !force:
 		return existsError(path)
 	case err == nil && mounted(path):
-		return fmt.Errorf("%q is where something is mounted, and can't be replaced: choose another with --out", path)
+		return fmt.Errorf("%q is where something is mounted, and can't be replaced\nhint: choose another with --out", path)
 	}
 	folder := filepath.Dir(path)
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("folder %q is not there: make it first or choose another with --out", folder)
+		return fmt.Errorf("folder %q is not there\nhint: make it first or choose another with --out", folder)
 	}
 	if err := writable(folder); err != nil {
 		return cantWrite(path, err)
@@ -151,7 +153,7 @@ func MayWrite(path string, force bool, inputs ...string) error {
 
 // cantWrite is the error of a file that the system refuses.
 func cantWrite(path string, err error) error {
-	return fmt.Errorf("file %q can't be written: %w; choose another place with --out", path, Plainly(err))
+	return fmt.Errorf("file %q can't be written: %w\nhint: choose another place with --out", path, Plainly(err))
 }
 
 // discardFile removes an unfinished file.

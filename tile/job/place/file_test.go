@@ -117,7 +117,7 @@ func TestFolderReplacedMeanwhile(t *testing.T) {
 		return errors.Join(os.Rename(folder, folder+"-old"), os.Mkdir(folder, 0o755))
 	})
 	require.EqualError(t, err, `file "page.pdf" was not written: `+
-		`its unfinished file was removed meanwhile, or its folder replaced: run it again`)
+		`its unfinished file was removed meanwhile, or its folder replaced`+"\nhint: run it again")
 	requireOnly(t, folder)
 }
 

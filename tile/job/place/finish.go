@@ -68,7 +68,8 @@ func (f *Folder) moveAside(made string) error {
 func (f *Folder) putBack(old string) error {
 	if err := os.Rename(old, f.final); err != nil {
 		f.onlyOld = true
-		return fmt.Errorf("the old job, which was moved aside to %q, can't be put back to %q: %w; move one of the two away",
+		return fmt.Errorf("the old job, which was moved aside to %q, can't be put back to %q: %w\n"+
+			"hint: move one of the two away",
 			old, f.final, Plainly(err))
 	}
 	return nil

@@ -33,15 +33,18 @@ const (
 func NewFolder(final string, force bool, artwork string) (*Folder, error) {
 	final = filepath.Clean(Real(final)) // a link stays, and what it names is replaced
 	if base := filepath.Base(final); base == "." || base == ".." || base == string(filepath.Separator) {
-		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done: name a new folder with --out",
+		return nil, fmt.Errorf("output folder %q can't be put in its place when it is done\n"+
+			"hint: name a new folder with --out",
 			final)
 	}
 	if artwork != "" && holds(final, artwork) {
-		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it: choose another "+
+		return nil, fmt.Errorf("output folder %q holds the artwork itself, and would be replaced with it\n"+
+			"hint: choose another "+
 			"with --out", final)
 	}
 	if mounted(final) {
-		return nil, fmt.Errorf("output folder %q is where something is mounted, and can't be replaced: name a new folder in "+
+		return nil, fmt.Errorf("output folder %q is where something is mounted, and can't be replaced\n"+
+			"hint: name a new folder in "+
 			"it with --out", final)
 	}
 	f := &Folder{final: final, force: force, parent: firstMissing(filepath.Dir(final))}
@@ -63,7 +66,7 @@ func (f *Folder) claim() (err error) {
 	parent := filepath.Dir(f.final)
 	for range claimTries {
 		if err := os.MkdirAll(parent, 0o777); err != nil {
-			return fmt.Errorf("folder %q can't be made: %w; choose another with --out", parent, Plainly(err))
+			return fmt.Errorf("folder %q can't be made: %w\nhint: choose another with --out", parent, Plainly(err))
 		}
 		f.temporary, f.lock, err = claimFolder(f.final)
 		if !errors.Is(err, fs.ErrNotExist) {
@@ -72,9 +75,9 @@ func (f *Folder) claim() (err error) {
 	}
 	switch {
 	case errors.Is(err, errBusy):
-		return fmt.Errorf("output folder %q: %w, or choose another with --out", f.final, err)
+		return fmt.Errorf("output folder %q: %w\nhint: choose another with --out", f.final, err)
 	case err != nil:
-		return fmt.Errorf("folder %q can't be written: %w; choose another with --out", parent, Plainly(err))
+		return fmt.Errorf("folder %q can't be written: %w\nhint: choose another with --out", parent, Plainly(err))
 	}
 	f.held = true
 	return nil
@@ -96,11 +99,12 @@ func (f *Folder) begin() error {
 	}
 	if there(f.final) {
 		if err := writable(f.final); err != nil {
-			return fmt.Errorf("output folder %q can't be replaced: %w; choose another with --out", f.final, Plainly(err))
+			return fmt.Errorf("output folder %q can't be replaced: %w\nhint: choose another with --out", f.final, Plainly(err))
 		}
 	}
 	if err := os.Mkdir(made, 0o777); err != nil {
-		return fmt.Errorf("folder %q can't be written: %w; choose another with --out", filepath.Dir(f.final), Plainly(err))
+		return fmt.Errorf("folder %q can't be written: %w\n"+
+			"hint: choose another with --out", filepath.Dir(f.final), Plainly(err))
 	}
 	return nil
 }
@@ -111,7 +115,7 @@ func (f *Folder) Final() string { return f.final }
 // Gone tells that the unfinished folder was removed by someone else.
 func (f *Folder) Gone() error {
 	if made := filepath.Join(f.temporary, newJobFolder); !there(made) {
-		return fmt.Errorf("the hidden folder %q, in which the job was being made, was removed meanwhile: run it again",
+		return fmt.Errorf("the hidden folder %q, in which the job was being made, was removed meanwhile\nhint: run it again",
 			f.temporary)
 	}
 	return nil

@@ -16,26 +16,27 @@ func mayReplace(path, name string, force bool) error {
 	entries, err := os.ReadDir(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && there(path):
-		return fmt.Errorf("output folder %q is a link to what is not there: choose another with --out", name)
+		return fmt.Errorf("output folder %q is a link to what is not there\nhint: choose another with --out", name)
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("output folder %q can't be used: %w; choose another with --out", name, Plainly(err))
+		return fmt.Errorf("output folder %q can't be used: %w\nhint: choose another with --out", name, Plainly(err))
 	case len(entries) == 0:
 		return nil
 	case !force:
-		return fmt.Errorf("output folder %q is not empty: choose another with --out, or give --force to replace the "+
+		return fmt.Errorf("output folder %q is not empty\nhint: choose another with --out, or give --force to replace the "+
 			"job in it", name)
 	}
 	copied := copyIn(path)
 	for _, e := range entries {
 		switch {
 		case e.IsDir() || !isOurs(e.Name()) && !copied(e.Name()):
-			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's: choose another with --out", name, e.Name())
+			return fmt.Errorf("output folder %q holds %q, which is not dropsheet's\n"+
+				"hint: choose another with --out", name, e.Name())
 		case IsUnfinished(e.Name()):
 			lock, err := hold(filepath.Join(path, e.Name()))
 			if errors.Is(err, errBusy) {
-				return fmt.Errorf("output folder %q: a file in it is being written: wait until that is done", name)
+				return fmt.Errorf("output folder %q: a file in it is being written\nhint: wait until that is done", name)
 			}
 			release(lock)
 		}
@@ -74,6 +75,7 @@ func holdsJob(path, name string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace: choose another with --out", name,
+	return fmt.Errorf("output folder %q is not empty and holds no job (%s) to replace\n"+
+		"hint: choose another with --out", name,
 		JobFile)
 }

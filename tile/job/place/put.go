@@ -41,11 +41,11 @@ func put(hidden, path string, replace bool) error {
 }
 
 func existsError(path string) error {
-	return fmt.Errorf("file %q exists: choose another with --out, or give --force to replace it", path)
+	return fmt.Errorf("file %q exists\nhint: choose another with --out, or give --force to replace it", path)
 }
 
 // strangeError refuses to put a file where what is no regular file stands.
 func strangeError(path string, info fs.FileInfo) error {
-	return fmt.Errorf("%q is %s, which --force does not replace either: choose another with --out", path,
+	return fmt.Errorf("%q is %s, which --force does not replace either\nhint: choose another with --out", path,
 		readfile.Kind(info.Mode()))
 }

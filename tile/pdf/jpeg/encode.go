@@ -18,14 +18,15 @@ const BlockPx = 16
 // image/jpeg. Each side may have 1 to 65535 pixels. Another kind, quality, size or subsampling is an error.
 func Encode(img image.Image, quality int, chroma image.YCbCrSubsampleRatio) ([]byte, error) {
 	if quality < 1 || quality > 100 {
-		return nil, fmt.Errorf("JPEG quality %d is out of range: take 1 to 100", quality)
+		return nil, fmt.Errorf("JPEG quality %d is out of range\nhint: take 1 to 100", quality)
 	}
 	if chroma != image.YCbCrSubsampleRatio420 && chroma != image.YCbCrSubsampleRatio444 {
-		return nil, fmt.Errorf("JPEG with chroma of %v isn't made: take 4:2:0 or 4:4:4", chroma)
+		return nil, fmt.Errorf("JPEG with chroma of %v isn't made\nhint: take 4:2:0 or 4:4:4", chroma)
 	}
 	size := img.Bounds().Size()
 	if size.X < 1 || size.Y < 1 || size.X > longest || size.Y > longest {
-		return nil, fmt.Errorf("a picture of %d x %d pixels can't be a JPEG: take 1 to %d both ways", size.X, size.Y, longest)
+		return nil, fmt.Errorf("a picture of %d x %d pixels can't be a JPEG\n"+
+			"hint: take 1 to %d both ways", size.X, size.Y, longest)
 	}
 	switch m := img.(type) {
 	case *image.Gray:
@@ -46,6 +47,6 @@ func Encode(img image.Image, quality int, chroma image.YCbCrSubsampleRatio) ([]b
 		s.bands(m.Rect, func(p *planes, y int) { p.fromRGBA(m, y, s.step) })
 		return s.finish(), nil
 	}
-	return nil, fmt.Errorf("a picture of type %T can't be a JPEG: convert it to *image.Gray, *image.RGBA or "+
+	return nil, fmt.Errorf("a picture of type %T can't be a JPEG\nhint: convert it to *image.Gray, *image.RGBA or "+
 		"*image.YCbCr", img)
 }

@@ -239,12 +239,14 @@ func TestEncodeRefuses(t *testing.T) {
 		quality int
 		want    string
 	}{
-		{"quality too low", gray, 0, "JPEG quality 0 is out of range: take 1 to 100"},
-		{"quality too high", gray, 101, "JPEG quality 101 is out of range: take 1 to 100"},
-		{"no width", image.NewGray(image.Rect(0, 0, 0, 4)), 92, "a picture of 0 x 4 pixels can't be a JPEG: take 1 to " +
+		{"quality too low", gray, 0, "JPEG quality 0 is out of range\nhint: take 1 to 100"},
+		{"quality too high", gray, 101, "JPEG quality 101 is out of range\nhint: take 1 to 100"},
+		{"no width", image.NewGray(image.Rect(0, 0, 0, 4)), 92, "a picture of 0 x 4 pixels can't be a JPEG\n" +
+			"hint: take 1 to " +
 			"65535 both ways"},
-		{"nothing", &image.YCbCr{}, 92, "a picture of 0 x 0 pixels can't be a JPEG: take 1 to 65535 both ways"},
-		{"too wide", image.NewGray(image.Rect(0, 0, 65536, 1)), 92, "a picture of 65536 x 1 pixels can't be a JPEG: take " +
+		{"nothing", &image.YCbCr{}, 92, "a picture of 0 x 0 pixels can't be a JPEG\nhint: take 1 to 65535 both ways"},
+		{"too wide", image.NewGray(image.Rect(0, 0, 65536, 1)), 92, "a picture of 65536 x 1 pixels can't be a JPEG\n" +
+			"hint: take " +
 			"1 to 65535 both ways"},
 		{"another kind", image.NewGray16(image.Rect(0, 0, 4, 4)), 92,
 			"a picture of type *image.Gray16 can't be a JPEG: convert it to *image.Gray, *image.RGBA or *image.YCbCr"},
@@ -256,7 +258,7 @@ func TestEncodeRefuses(t *testing.T) {
 		})
 	}
 	_, err := Encode(gray, 92, image.YCbCrSubsampleRatio422)
-	require.EqualError(t, err, "JPEG with chroma of YCbCrSubsampleRatio422 isn't made: take 4:2:0 or 4:4:4")
+	require.EqualError(t, err, "JPEG with chroma of YCbCrSubsampleRatio422 isn't made\nhint: take 4:2:0 or 4:4:4")
 	file, err := Encode(image.NewGray(image.Rect(0, 0, 65535, 1)), 92, full)
 	require.NoError(t, err)
 	decoded(t, file, image.Pt(65535, 1), full)
