@@ -80,5 +80,14 @@ func oneOf[W ~string](what, s string, words ...W) (W, error) {
 	for _, w := range words {
 		list = append(list, string(w))
 	}
-	return "", fmt.Errorf("%q is not a %s\nhint: take %s", s, what, strings.Join(list, ", "))
+	return "", fmt.Errorf("%q is not a %s\nhint: take %s", s, what, orList(list))
+}
+
+// orList names all of a list, of which one is to be taken.
+func orList(list []string) string {
+	last := len(list) - 1
+	if last < 1 {
+		return strings.Join(list, "")
+	}
+	return strings.Join(list[:last], ", ") + " or " + list[last]
 }

@@ -46,9 +46,9 @@ func checkJob(w io.Writer, path string, asked ask.Check) error {
 		says := f.Agrees
 		if f.Differs != nil {
 			differ++
-			says = "DIFFERS: " + strings.ReplaceAll(hint.Text(f.Differs), "\n", "\n"+strings.Repeat(" ", 13))
+			says = "DIFFERS: " + strings.ReplaceAll(hint.Text(f.Differs), "\n", "\n"+strings.Repeat(" ", factColumns))
 		}
-		fmt.Fprintf(&text, "%-12s %s\n", f.What, says)
+		text.WriteString(folded(w, factColumns, fmt.Sprintf("%-*s%s", factColumns, f.What, says)) + "\n")
 	}
 	if _, err := io.WriteString(w, text.String()); err != nil {
 		return err

@@ -29,7 +29,7 @@ func complain(c console, err error) int {
 	if errors.Is(err, syscall.EPIPE) {
 		return exitFailed // whoever read it has seen enough, and wants no word more
 	}
-	fmt.Fprintf(c.err, "dropsheet: %s\n", hint.Text(err))
+	fmt.Fprintln(c.err, folded(c.err, len("hint: "), "dropsheet: "+hint.Text(err)))
 	if job.IsWrongWords(err) {
 		return exitWrongWords
 	}
@@ -47,7 +47,7 @@ func (c console) tellHelp(text string) int {
 // warn writes warnings, a line each.
 func (c console) warn(warnings ...string) {
 	for _, w := range warnings {
-		fmt.Fprintf(c.err, "warning: %s\n", w)
+		fmt.Fprintln(c.err, folded(c.err, len("warning: "), "warning: "+w))
 	}
 }
 

@@ -9,11 +9,19 @@ import (
 	"dropsheet/tile/job"
 )
 
+// factColumns are those before a fact's words: its name, and a mark where something should be done about it.
+const factColumns = 13
+
 // writeFacts writes what is told of a plan, a line each.
 func writeFacts(w io.Writer, facts ...report.Fact) error {
 	var b strings.Builder
 	for _, f := range facts {
-		fmt.Fprintf(&b, "%-12s %s\n", f.Name, job.Printable(f.Text.String()))
+		mark := " "
+		if f.Asks {
+			mark = "!"
+		}
+		line := fmt.Sprintf("%-*s%s %s", factColumns-2, f.Name, mark, job.Printable(f.Text.String()))
+		b.WriteString(folded(w, factColumns, line) + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err

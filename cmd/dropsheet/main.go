@@ -41,7 +41,8 @@ func main() {
 	signal.Ignore(syscall.SIGPIPE) // a reader that went away is an error of the write, and nothing is left half done
 	ctx, stop := signal.NotifyContext(context.Background(), endings()...)
 	context.AfterFunc(ctx, stop) // a second Ctrl-C ends the program at once
-	c := console{out: plain{os.Stdout}, err: plain{os.Stderr}, terminal: term.IsTerminal(int(os.Stderr.Fd()))}
+	c := console{out: plain{os.Stdout, columnsOf(os.Stdout)}, err: plain{os.Stderr, columnsOf(os.Stderr)},
+		terminal: term.IsTerminal(int(os.Stderr.Fd()))}
 	code := exitFailed
 	if err := mayOpenFiles(); err != nil {
 		complain(c, err)

@@ -12,7 +12,10 @@ import (
 
 // plain writes text to where a terminal may show it, and what would do something to the terminal as JSON writes it:
 // names of files may hold anything.
-type plain struct{ io.Writer }
+type plain struct {
+	io.Writer
+	columns int // of the terminal; 0 for none
+}
 
 func (p plain) Write(text []byte) (int, error) {
 	if _, err := io.WriteString(p.Writer, plainly(text)); err != nil {

@@ -29,7 +29,7 @@ func TestPlainly(t *testing.T) {
 	require.Equal(t, name, again)
 
 	var b strings.Builder
-	n, err := plain{&b}.Write([]byte("a\u202eb"))
+	n, err := plain{Writer: &b}.Write([]byte("a\u202eb"))
 	require.NoError(t, err)
 	require.Equal(t, len("a\u202eb"), n, "what was taken, not what was written")
 }

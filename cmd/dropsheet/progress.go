@@ -51,7 +51,7 @@ func (p *progress) watch() job.Watch {
 		},
 		Note: func(note string) {
 			p.clear()
-			fmt.Fprintf(p.err, "note: %s\n", note)
+			fmt.Fprintln(p.err, folded(p.err, len("note: "), "note: "+note))
 		},
 	}
 }

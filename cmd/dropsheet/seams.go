@@ -149,7 +149,7 @@ func (r seamReport) write(w io.Writer, out string) error {
 			s.Verdict, s.OverThreshold, s.Contrast, s.Path, strings.Join(s.Between[:], "|"),
 			s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.BlurPx)
 		if s.Remedy != nil {
-			fmt.Fprintf(&b, "        %s\n", report.SeamRemedy(*s.Remedy).Text())
+			fmt.Fprintln(&b, folded(w, 8, fmt.Sprintf("        %s", report.SeamRemedy(*s.Remedy).Text())))
 		}
 	}
 	if len(r.Sights) > 0 {
@@ -158,7 +158,7 @@ func (r seamReport) write(w io.Writer, out string) error {
 	}
 	if r.Seams.Shows+r.Seams.Faint > 0 {
 		for _, note := range report.RemedyNotes() {
-			fmt.Fprintf(&b, "%s\n", note)
+			fmt.Fprintln(&b, folded(w, 0, fmt.Sprint(note)))
 		}
 	}
 	if out != "" {

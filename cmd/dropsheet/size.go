@@ -17,13 +17,13 @@ var sizeCommand = command{
 	summary: "work out sizes and distances; writes no file",
 	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of
 it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. With ARTWORK,
-its proportions count; only its header is read. With JOB (a job.json or its folder) it is asked for
+its proportions count, and itself where the paper may lie either way: the seams decide. With JOB (a job.json or its folder) it is asked for
 as that job was, but for the flags given, and what differs is told first. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Size
 		asked.Register(flags)
-		return func(_ context.Context, c console, args []string) error {
+		return func(ctx context.Context, c console, args []string) error {
 			if len(args) > 0 {
 				path, err := only("size", anArtwork, args)
 				if err == nil {
@@ -33,11 +33,14 @@ as that job was, but for the flags given, and what differs is told first. Writes
 					return err
 				}
 			}
-			p, part, err := asked.Plan()
+			p, part, err := asked.Plan(ctx)
 			if err != nil {
 				return err
 			}
 			r := report.Of(p)
+			if asked.EitherWay {
+				r.LiesEitherWay()
+			}
 			c.tell(r.Warnings())
 			if !part.Empty() && !asked.Drawn {
 				c.tell(r.TooCoarse(part.Dx(), part.Dy()))

@@ -41,8 +41,13 @@ func (r *Report) given() []Fact {
 	case g.OverStops < 0:
 		way = "dark"
 	}
-	return []Fact{{Key: "lux.given", Asks: true, Text: say("%s, %s", text, strong(say("%s too "+way, by)))},
+	facts := []Fact{{Key: "lux.given", Asks: true, Text: say("%s, %s", text, strong(say("%s too "+way, by)))},
 		{Key: "lux.ways", Asks: true, Text: say("each of these alone mends it: %s", join(r.lightWays(), "; "))}}
+	if w := g.Ways; w.LampsFactor > 0 && w.LampsFactor < 1 {
+		facts = append(facts, Fact{Key: "lux.near", Text: say("no lamp nearer than its maker allows: hot lamps set paper " +
+			"on fire")})
+	}
+	return facts
 }
 
 // lightWays is what each alone makes the light given the light needed.

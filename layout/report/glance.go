@@ -108,6 +108,10 @@ func (r *Report) sheetsInShort() Text {
 	print := size(length("picture.width_mm", p.Picture.WidthMM), length("picture.height_mm", p.Picture.HeightMM))
 	sheets := say("%s, on %s of %s", print, counted("", len(p.Sheets), "sheet", "sheets"), b.Paper.Name)
 	lies := say("%s %s", sheets, string(b.Orientation))
+	if r.eitherWay {
+		return shortest(lineColumns, append(r.besides(say("%s either way: the artwork decides", sheets)),
+			say("%s either way", sheets), sheets)...)
+	}
 	if len(p.Sheets) == 1 {
 		return shortest(lineColumns, r.besides(lies, sheets)...)
 	}

@@ -8,7 +8,7 @@ import (
 )
 
 // checksInShort are the checks in at most so many lines: first those that ask for something, in the order of the harm,
-// then what is well. Where lines do not suffice for the first, the last says how many are left.
+// then what is well. Where lines do not suffice for the first, the last names those that are left.
 func (r *Report) checksInShort(most int) []GlanceLine {
 	var asks, well []GlanceLine
 	for _, line := range []GlanceLine{r.checkFrame(), r.checkLight(), r.checkLamps(), r.checkSharp(), r.checkRod(),
@@ -24,9 +24,13 @@ func (r *Report) checksInShort(most int) []GlanceLine {
 		}
 	}
 	if left := len(asks) - most; left > 0 {
-		more := GlanceLine{Name: "more", Asks: true, Text: say("%s more things ask for attention: see --verbose",
-			Figure{Value: float64(left + 1)})}
-		asks = append(asks[:most-1], more)
+		var names []Text
+		for _, l := range asks[most-1:] {
+			names = append(names, say(l.Name))
+		}
+		more := say("%s more: %s, marked ! by --verbose", Figure{Value: float64(left + 1)}, join(names, ", "))
+		asks = append(asks[:most-1], GlanceLine{Name: "more", Asks: true, Text: shortest(checkColumns, more,
+			say("%s more, marked ! by --verbose", Figure{Value: float64(left + 1)}))})
 	}
 	all := append(asks, well...)
 	all = all[:min(len(all), most)]
@@ -70,6 +74,13 @@ func (r *Report) checkLight() GlanceLine {
 		way = "too dark"
 	}
 	short := say("%s %s", by, way)
+	w := e.Given.Ways
+	switch {
+	case w.FNumber == 0 && w.FrameRate == 0 && w.ShutterS == 0 && e.Given.OverStops < 0: // no film is so fast
+		times := rounded("exposure.given.ways.lamps_times", w.LampsTimes, Bare, 2)
+		times.rounds = up
+		return mends("light", say("%s; it needs %s times as much", short, times), short)
+	}
 	if ways := r.lightWays(); len(ways) > 0 {
 		return mends("light", say("%s; it is right at %s", short, ways[0]), short)
 	}

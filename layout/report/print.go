@@ -18,6 +18,9 @@ func (r *Report) print() []Fact {
 	sheets := say("%s of %s, %s: %s across, %s down", strong(counted("", len(p.Sheets), "sheet", "sheets")), b.Paper.Name,
 		string(b.Orientation), whole("backdrop.columns", float64(b.Columns), Bare),
 		whole("backdrop.rows", float64(b.Rows), Bare))
+	if r.eitherWay {
+		sheets = say("%s, or as many the other way: make takes the one whose seams show less in the artwork", sheets)
+	}
 	facts := []Fact{
 		{Key: "print.size", Name: "print", Text: say("%s", strong(size(length("picture.width_mm", pic.WidthMM),
 			length("picture.height_mm", pic.HeightMM))))},

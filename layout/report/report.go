@@ -29,7 +29,12 @@ type Report struct {
 	choices     func() []layout.Choice
 	motion      func() *shot.Motion // nil where the drop's speed is not known
 	topics      []topic
+	eitherWay   bool
 }
+
+// LiesEitherWay has the report say that the paper may lie the other way too, on as many sheets, and that the artwork
+// decides. It must be told before anything is asked.
+func (r *Report) LiesEitherWay() { r.eitherWay = true }
 
 // topic is facts whose keys begin with its name, worked out together.
 type topic struct {

@@ -134,7 +134,8 @@ func readHeader(src source, limits Limits) (*header, error) {
 		return nil, err
 	}
 	if h.width < 1 || h.height < 1 {
-		return nil, fmt.Errorf("the picture is %d x %d pixels; there is nothing to print", h.width, h.height)
+		return nil, fmt.Errorf("the picture is %d x %d pixels: there is nothing to print\n"+
+			"hint: name another", h.width, h.height)
 	}
 	if src.size < h.leastBytes {
 		return nil, fmt.Errorf("the file is cut short, or its header is false: %d x %d pixels need %d bytes or more and "+

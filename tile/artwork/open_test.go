@@ -20,7 +20,7 @@ func requireClear(t *testing.T, err error, path, want string) {
 	text := err.Error()
 	require.True(t, strings.HasPrefix(text, `picture "`+path+`": `), text)
 	require.Contains(t, text, want)
-	require.Contains(t, text, "; ", "what to do: %s", text)
+	require.Contains(t, text, "\nhint: ", "what to do: %s", text)
 	require.False(t, strings.HasSuffix(text, "."), text)
 	rest := strings.TrimPrefix(text, `picture "`+path+`": `)
 	require.Equal(t, strings.ToLower(rest[:1]), rest[:1], text)

@@ -155,14 +155,14 @@ func TestAddTellsWhatIsWrong(t *testing.T) {
 	require.NoError(t, w.Add(falling(1, 32, 16)), "the film goes on")
 	require.NoError(t, w.Close())
 	require.NoError(t, w.Close(), "again")
-	require.EqualError(t, w.Add(falling(2, 32, 16)), "the film is closed: begin another one for more frames")
+	require.EqualError(t, w.Add(falling(2, 32, 16)), "the film is closed\nhint: begin another one for more frames")
 	require.Len(t, frames(t, f.data), 2)
 }
 
 func TestFilmWithoutFrames(t *testing.T) {
 	w, err := New(&file{}, 32, 16, 25)
 	require.NoError(t, err)
-	require.EqualError(t, w.Close(), "a film without frames can't be played: add one at least")
+	require.EqualError(t, w.Close(), "a film without frames can't be played\nhint: add one at least")
 }
 
 // A full disk is told once and for all, wherever it is met.

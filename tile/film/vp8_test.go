@@ -97,8 +97,8 @@ func TestEncoderTellsOfTooLittleMemory(t *testing.T) {
 	lib, err := load(wazero.NewRuntimeConfig().WithMemoryLimitPages(32)) // of 64 KiB
 	require.NoError(t, err)
 	_, err = lib.newEncoder(image.Pt(2000, 1000))
-	require.EqualError(t, err, "the film's encoder can't take frames of 2000 x 1000 pixels: too little memory; "+
-		"choose smaller ones")
+	require.EqualError(t, err, "the film's encoder can't take frames of 2000 x 1000 pixels: too little memory\n"+
+		"hint: choose smaller ones")
 	e, err := lib.newEncoder(image.Pt(500, 500))
 	require.NoError(t, err)
 	_, err = e.encode(falling(0, 500, 500))

@@ -125,6 +125,12 @@ func (s *setup) layUnder(words job.Asked) error {
 	return s.rescale()
 }
 
+// setFromJob sets a word that was not given, but comes of the job.
+func (s *setup) setFromJob(flag, word string) error {
+	s.fromJob[flag] = true
+	return Set(s.flags, flag, word)
+}
+
 // rescale puts the print size in place of the scale, and keeps the job's distance where nothing else is asked.
 func (s *setup) rescale() error {
 	if !s.flags.Changed("scale") {
@@ -136,11 +142,11 @@ func (s *setup) rescale() error {
 	}
 	was := s.again.of.Plan
 	width := units.Typed(was.Picture.WidthMM * s.again.scale)
-	if err := Set(s.flags, "print-size", width); err != nil {
+	if err := s.setFromJob("print-size", width); err != nil {
 		return err
 	}
 	if !s.flags.Changed("distance") && !s.flags.Changed("fill") {
-		return Set(s.flags, "distance", units.Typed(was.Drop.DistanceMM))
+		return s.setFromJob("distance", units.Typed(was.Drop.DistanceMM))
 	}
 	return nil
 }

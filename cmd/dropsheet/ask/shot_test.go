@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -19,7 +20,7 @@ func sized(words string) (layout.Plan, error) {
 	if err := flags.Parse(strings.Fields(words)); err != nil {
 		return layout.Plan{}, err
 	}
-	p, _, err := s.Plan()
+	p, _, err := s.Plan(context.Background())
 	return p, err
 }
 

@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"cmp"
+	"context"
 	"errors"
 	"image"
 
@@ -19,6 +21,9 @@ type Size struct {
 	Verbose bool
 	// Drawn tells, after Plan, that the artwork is a page of a PDF, which is drawn as finely as it is printed.
 	Drawn bool
+	// EitherWay tells, after Plan, that the paper may lie the other way too, on as many sheets: make takes the way whose
+	// seams show less in the artwork, which is not to be had here.
+	EitherWay bool
 }
 
 // Register adds the words to a set of flags.
@@ -33,7 +38,7 @@ func (s *Size) Register(flags *pflag.FlagSet) {
 // Plan is what the words come to for what Of was told, with the picture's proportions from the artwork, if there is
 // one, the print size or the shape, in this order. part is the part of the artwork that is used, in its pixels; empty
 // without one.
-func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
+func (s *Size) Plan(ctx context.Context) (p layout.Plan, part image.Rectangle, err error) {
 	setup, err := s.read()
 	if err != nil {
 		return layout.Plan{}, part, err
@@ -57,14 +62,45 @@ func (s *Size) Plan() (p layout.Plan, part image.Rectangle, err error) {
 	if err != nil {
 		return layout.Plan{}, part, job.WrongWords(err)
 	}
-	if was := s.again.of; was != nil { // make may have laid the paper the other way, for the sake of the seams
-		for _, p := range plans {
-			if p.Backdrop.Orientation == was.Backdrop.Orientation {
-				return layout.Rounded(p), part, nil
-			}
+	was := s.again.of
+	if was != nil && s.again.artwork == "" && len(s.Changes()) == 0 {
+		return was.Plan, part, nil
+	}
+	if len(plans) > 1 || was != nil && len(was.Asked["more-sheets"]) > 0 {
+		if order, err := s.order(); err == nil && order.Artwork != "" {
+			p, err := order.Laid(ctx)
+			return p, part, err
 		}
+		s.EitherWay = len(plans) > 1
 	}
 	return layout.Rounded(plans[0]), part, nil // to the figures that a job keeps
+}
+
+// order is what make would be ordered by the same words.
+func (s *Size) order() (job.Order, error) {
+	var m Make
+	flags := pflag.NewFlagSet("make", pflag.ContinueOnError)
+	m.Register(flags)
+	var err error
+	s.flags.Visit(func(f *pflag.Flag) {
+		if flags.Lookup(f.Name) == nil || s.fromJob[f.Name] {
+			return
+		}
+		for _, word := range wordsOf(f) {
+			err = cmp.Or(err, Set(flags, f.Name, word))
+		}
+	})
+	of := s.artwork
+	if s.again.of != nil {
+		of = s.again.of.Folder()
+	}
+	if err == nil && of != "" {
+		err = m.Of(of)
+	}
+	if err != nil || of == "" {
+		return job.Order{}, err
+	}
+	return m.Order()
 }
 
 // part is the part of the artwork that is used, in its pixels; empty without one. Of a job's own artwork the job knows

@@ -249,7 +249,7 @@ func TestEncodeRefuses(t *testing.T) {
 			"hint: take " +
 			"1 to 65535 both ways"},
 		{"another kind", image.NewGray16(image.Rect(0, 0, 4, 4)), 92,
-			"a picture of type *image.Gray16 can't be a JPEG: convert it to *image.Gray, *image.RGBA or *image.YCbCr"},
+			"a picture of type *image.Gray16 can't be a JPEG\nhint: convert it to *image.Gray, *image.RGBA or *image.YCbCr"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

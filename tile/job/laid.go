@@ -1,0 +1,25 @@
+package job
+
+import (
+	"context"
+
+	"dropsheet/layout"
+)
+
+// Laid is the plan that Make would make of the order, its seams in their places: it takes the artwork itself to know
+// which way the paper lies, where it may lie either way, and how many sheets keep seams out of places to avoid. Nothing
+// is written. It returns ctx's error when ctx ends first.
+func (o Order) Laid(ctx context.Context) (layout.Plan, error) {
+	o.LeaveArtwork = true // which is read where it is
+	m := &making{Order: o}
+	plans, err := m.prepare()
+	if err != nil {
+		return layout.Plan{}, WrongWords(err)
+	}
+	if _, err := m.open(); err != nil {
+		return layout.Plan{}, err
+	}
+	m.picture, _ = OnScreen(m.art, plans[0].Backdrop.Surround)
+	plan, _, err := m.PlaceSeams(ctx, plans, m.picture)
+	return layout.Rounded(plan), err
+}
