@@ -18,7 +18,8 @@ var jobCommand = command{
 	name: "job", args: "JOB",
 	summary: "a job's words as one command line, and its main figures",
 	about: `Shows the words that JOB (a job.json or its folder) was asked for with as one command line, which
-can be pasted into a shell and makes the job again, into another folder; and its main figures.`,
+can be pasted into a shell and makes the job again, into another folder; and its main figures. For a
+job of a format that kept no words the line is made up from its plan.`,
 	example: "dropsheet job harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		asJSON := flags.Bool("json", false, "tell the command line and the figures as JSON")
@@ -34,7 +35,9 @@ var mainFacts = []string{"drop.what", "place.distance", "place.camera", "place.f
 type jobTold struct {
 	Name    string   `json:"name"`
 	Code    string   `json:"check_code"`
-	Command []string `json:"command"` // word by word; empty where the job kept none
+	Command []string `json:"command"` // word by word
+	// MadeUp tells that the job kept no words, and that these are made up from its plan.
+	MadeUp bool `json:"command_made_up,omitempty"`
 	report.Figures
 }
 
@@ -52,16 +55,13 @@ func tellJob(c console, asJSON bool, args []string) error {
 	words := makesAgain(c, j)
 	r := report.Of(j.Plan)
 	if asJSON {
-		return writeJSON(c.out, jobTold{j.Name, j.CheckCode, words, r.Figures(j.Version)})
+		return writeJSON(c.out, jobTold{j.Name, j.CheckCode, words, j.Asked == nil, r.Figures(j.Version)})
 	}
-	line := fmt.Sprintf("a job of version %d kept no words: make it again from its artwork to keep them", j.Version)
-	if len(words) > 0 {
-		typed := make([]string, len(words))
-		for i, word := range words {
-			typed[i] = report.Typed(word)
-		}
-		line = strings.Join(typed, " ")
+	typed := make([]string, len(words))
+	for i, word := range words {
+		typed[i] = report.Typed(word)
 	}
+	line := strings.Join(typed, " ")
 	if _, err := fmt.Fprintf(c.out, "%s\n\n%-12s %s, check code %s\n", line, "job", j.Name, j.CheckCode); err != nil {
 		return err
 	}
@@ -74,11 +74,20 @@ func tellJob(c console, asJSON bool, args []string) error {
 	return writeFacts(c.out, facts...)
 }
 
-// makesAgain is the command line that makes a job again, word by word; empty where it kept no words. It warns where
-// the line can't know all that the job did.
+// makesAgain is the command line that makes a job again, word by word. It warns where the line can't know all that the
+// job did.
 func makesAgain(c console, j job.Job) []string {
+	words := ask.MakeWords(j.Asked)
 	if j.Asked == nil {
-		return nil
+		var same bool
+		words, same = ask.FromPlan(j)
+		comes := "print, board and number of sheets come out as they were"
+		if !same {
+			comes = "it comes near, and not to the same print, board or sheets: look at its figures before you print"
+		}
+		c.warn(fmt.Sprintf("a job of format %d kept no words, and the command line is made up from its plan: %s", j.Version,
+			comes), "the plan does not know all words: --ppi and the seams' places may differ, so its sheets do not fit those "+
+			"of the old job")
 	}
 	artwork, err := j.FindArtwork()
 	switch {
@@ -93,6 +102,6 @@ func makesAgain(c console, j job.Job) []string {
 	if strings.HasPrefix(artwork, "-") {
 		artwork = "." + string(filepath.Separator) + artwork // no flag
 	}
-	return append(append([]string{"dropsheet", "make", artwork}, ask.MakeWords(j.Asked)...), "--out",
+	return append(append([]string{"dropsheet", "make", artwork}, words...), "--out",
 		filepath.Clean(j.Folder())+"-again")
 }

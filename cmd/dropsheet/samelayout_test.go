@@ -47,9 +47,12 @@ func TestSizeLaysPaperAsMakeDoes(t *testing.T) {
 }
 
 // printLine is the line that tells size and sheets.
-func printLine(stdout string) string {
+func printLine(stdout string) string { return lineOf(stdout, "PRINT") }
+
+// lineOf is the line that begins so.
+func lineOf(stdout, begins string) string {
 	for line := range strings.Lines(stdout) {
-		if strings.HasPrefix(line, "PRINT") {
+		if strings.HasPrefix(line, begins) {
 			return line
 		}
 	}

@@ -69,6 +69,21 @@ func TestJobOfVersion3(t *testing.T) {
 	require.NoError(t, err)
 	is, err := job.Read(made)
 	require.NoError(t, err)
+	// The command line that is made up for it comes to what its own words did.
+	stdout, _, code := dropsheet(t, "job", old, "--json")
+	require.Equal(t, exitDone, code)
+	var told struct {
+		Command []string `json:"command"`
+	}
+	require.NoError(t, json.Unmarshal([]byte(stdout), &told))
+	stdout, stderr, code = dropsheet(t, append([]string{"size", artwork}, told.Command[3:len(told.Command)-2]...)...)
+	require.Equal(t, exitDone, code, stderr)
+	asMade, _, code := dropsheet(t, "size", made)
+	require.Equal(t, exitDone, code)
+	for _, line := range []string{"PRINT", "PLACE", "SEE", "TRUST"} {
+		require.Contains(t, stdout, lineOf(asMade, line))
+	}
+
 	_, stderr, code = dropsheet(t, "reprint", made, "R1C1")
 	require.Equal(t, exitDone, code)
 	require.NotContains(t, stderr, "short ticks")

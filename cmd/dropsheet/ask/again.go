@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dropsheet/flip/units"
+	"dropsheet/layout/report"
 	"dropsheet/tile/job"
 )
 
@@ -58,9 +59,9 @@ func (s *setup) Of(path string) error {
 		return err
 	}
 	if j.Asked == nil {
-		return fmt.Errorf("job %q is of a format that kept no words\n"+
-			"hint: name its artwork in place of it, and say again what "+
-			"it was asked for with", path)
+		return fmt.Errorf("job %q is of format %d, which kept no words: it can be reprinted as it was, and not asked for "+
+			"again\nhint: dropsheet job %s makes up a command line from its plan, to make a new job by", path, j.Version,
+			report.Typed(path))
 	}
 	s.again.of = &j
 	return job.WrongWords(s.layUnder(j.Asked))
