@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -26,11 +27,7 @@ func inShell(t *testing.T, shell, script string) (lines []string, ok bool) {
 	work := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(work, "told"), []byte(told), 0o600))
 	require.NoError(t, os.WriteFile(filepath.Join(work, "my harbour.jpg"), nil, 0o600))
-	before := map[string]string{"bash": "source ./told\n", "fish": "source ./told\n",
-		// what zsh's own functions are asked for
-		"zsh": "compdef() { : }\n_arguments() { print -rl -- \"$@\" }\n_describe() { print -rl -- $commands }\n" +
-			"source ./told\n",
-	}[shell]
+	before := map[string]string{"bash": "source ./told\n", "fish": "source ./told\n"}[shell]
 	flags := map[string][]string{"bash": {"--norc"}, "fish": {"--no-config"}, "zsh": {"-f"}}[shell]
 	run := exec.Command(path, append(flags, "-c", before+script)...)
 	run.Dir = work
@@ -102,21 +99,56 @@ func TestCompletionInFish(t *testing.T) {
 	}
 }
 
+// typedInZsh types each of some lines into a zsh of its own, as on a terminal, has each completed and prints what it is
+// then: zshmodules(1), zpty, and zshzle(1).
+const typedInZsh = `zmodload zsh/zpty
+zpty -b inner zsh -f -i
+until_told() { # so many answers are there, while what is shown is read away
+	local i shown
+	for i in {1..1500}; do
+		while zpty -r -t inner shown 2>/dev/null; do :; done
+		[[ -e answers && $(wc -l <answers) -ge $1 ]] && return
+		sleep 0.02
+	done
+	exit 4
+}
+zpty -w -n inner $'PS1= RPS1= TERM=vt100; setopt no_beep; autoload -Uz compinit && compinit -u -D; source ./told
+show() { zle complete-word; print -r -- "$BUFFER" >>answers }; zle -N show; bindkey "^T" show; print ready >answers\n'
+until_told 1
+n=1
+for line in $typed; do
+	zpty -w -n inner $'\025'"$line"$'\024' # delete the line before, type, complete
+	until_told $((++n))
+done
+zpty -d inner
+tail -n +2 answers
+`
+
 func TestCompletionInZsh(t *testing.T) {
-	for _, c := range []struct{ words, want string }{
-		{"dropsheet ''", "make:the whole job into a folder"},
-		{"dropsheet size ''", "--fit=[cover"},
-		{"dropsheet size ''", ":cover|inside:(cover inside)"},
-		{"dropsheet size ''", "*--lamp=[where a lamp stands"},
-		{"dropsheet make ''", "--level[print darker"},
-		{"dropsheet make ''", "*:file:_files"},
-		{"dropsheet completion ''", "*:shell:(bash zsh fish)"},
-	} {
-		lines, ok := inShell(t, "zsh", "words=("+c.words+")\nCURRENT=$#words\n_dropsheet\n")
-		if !ok {
-			return
-		}
-		require.Contains(t, strings.Join(lines, "\n"), c.want)
+	cases := []struct{ typed, want string }{
+		{"mak", "make "},
+		{"size --print", "size --print"}, // or --printer
+		{"size --print-s", "size --print-size="},
+		{"size --fit=c", "size --fit=cover "},
+		{"size --fit c", "size --fit cover "},
+		{"make --ppi=", "make --ppi=auto "},
+		{"make --lev", "make --level "},
+		{"make --lamp=1m,1m,1m --lamp-l", "make --lamp=1m,1m,1m --lamp-lux="},
+		{"make --lamp-lux=1 --lamp-l", "make --lamp-lux=1 --lamp-lux="},
+		{"make my", `make my\ harbour.jpg `},
+		{"proof --artwork=my", `proof --artwork=my\ harbour.jpg `},
+		{"completion z", "completion zsh "},
+		{"help com", "help completion "},
+	}
+	var typed strings.Builder
+	var want []string
+	for _, c := range cases {
+		fmt.Fprintf(&typed, " 'dropsheet %s'", c.typed)
+		want = append(want, "dropsheet "+c.want)
+	}
+	got, ok := inShell(t, "zsh", "typed=("+typed.String()+")\n"+typedInZsh)
+	if ok {
+		require.Equal(t, want, got)
 	}
 }
 
@@ -138,6 +170,14 @@ func TestManual(t *testing.T) {
 		out, err := run.CombinedOutput()
 		require.NoError(t, err)
 		require.Empty(t, string(out))
+	}
+	if path, err := exec.LookPath("mandoc"); err == nil {
+		run := exec.Command(path, "-T", "lint", "-W", "warning")
+		run.Stdin = strings.NewReader(page)
+		out, _ := run.CombinedOutput() // a code for the one thing that it finds: the page has no date, since no file has
+		for line := range strings.Lines(string(out)) {
+			require.Contains(t, line, "WARNING: missing date")
+		}
 	}
 }
 

@@ -74,7 +74,7 @@ func tellSeams(c console, s *ask.Seams, args []string) error {
 	if s.JSON {
 		return writeJSON(c.out, told)
 	}
-	return told.write(c.out, s.Out)
+	return told.write(c.out, report.Of(plan).SeamSmear(), s.Out)
 }
 
 // seamReport is what seams tells.
@@ -134,12 +134,15 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 	return r
 }
 
-// write tells the report to people. out is the map that was drawn, empty for none.
-func (r seamReport) write(w io.Writer, out string) error {
+// write tells the report to people. smear is what it leaves out, or nil; out is the map that was drawn, empty for none.
+func (r seamReport) write(w io.Writer, smear report.Text, out string) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%-12s bare paper edge of %s, %s, focus %s, seen pixel for pixel\n", "seams",
 		report.Fine(r.SeamWidthMM), report.Stop(r.Camera.FNumber), r.Camera.Focus)
 	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.Seams.Summary())
+	if smear != nil {
+		fmt.Fprintln(&b, folded(w, factColumns, fmt.Sprintf("%-*s%s", factColumns, "smear", smear)))
+	}
 	if len(r.Sights) > 0 {
 		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",
 			"board mm", "frame px", "wide px", "blur px")

@@ -76,6 +76,17 @@ func (m SeamRemedy) Text() Text {
 	return say("hide it with %s, or %s", join(ways[:last], ", "), ways[last])
 }
 
+// SeamSmear says by how much the drop smears, which the sight of seams leaves out; nil where it does not, or that is not
+// known.
+func (r *Report) SeamSmear() Text {
+	m := r.motion()
+	if m == nil || m.Smear == nil || m.Smear.SmearPx < 1 {
+		return nil
+	}
+	return say("the %s smears by %s, which is not counted here: in it seams show less than is told", r.body,
+		blur("shot.smear_px", m.Smear.SmearPx))
+}
+
 // RemedyNotes say what the words of remedies mean, a line each.
 func RemedyNotes() []Text {
 	return []Text{

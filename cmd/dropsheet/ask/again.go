@@ -106,6 +106,15 @@ func (s *setup) layUnder(words job.Asked) error {
 		}
 		gives.way(flag)
 	}
+	// More or fewer pixels, by themselves, part the sensor that the job had, as a proof of it does.
+	if s.flags.Changed("pixels") && len(words["pixel-size"]) > 0 && !gives["pixel-size"] &&
+		!s.flags.Changed("pixel-size") {
+		gives.way("pixel-size")
+		had := s.again.of.Camera.Sensor
+		if err := s.setFromJob("sensor", units.Typed(had.WidthMM)+"x"+units.Typed(had.HeightMM)); err != nil {
+			return err
+		}
+	}
 	known := makeFlags()
 	for _, flag := range slices.Sorted(maps.Keys(words)) {
 		switch {

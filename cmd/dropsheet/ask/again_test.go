@@ -14,6 +14,7 @@ import (
 func jobOf(words job.Asked) *job.Job {
 	var p layout.Plan
 	p.Picture.WidthMM, p.Picture.HeightMM, p.Drop.DistanceMM = 900, 600, 400
+	p.Camera.Sensor = layout.Size{WidthMM: 36, HeightMM: 24}
 	return &job.Job{Version: job.Version, Asked: words, Plan: p,
 		Artwork: job.Artwork{WidthPx: 300, HeightPx: 200}}
 }
@@ -36,6 +37,10 @@ func TestWordsGiveWay(t *testing.T) {
 			[]string{"--avoid", "0.2,0.2,0.2"}, words{"avoid": {"0.2,0.2,0.2"}}},
 		{"a switch off", words{"round": {"true"}, "distance": {"40cm"}}, []string{"--round=false"},
 			words{"distance": {"40cm"}}},
+		{"pixels by themselves, of those of a size", words{"pixels": {"1280x800"}, "pixel-size": {"28um"}},
+			[]string{"--pixels", "640x400"}, words{"pixels": {"640x400"}, "sensor": {"36mmx24mm"}}},
+		{"pixels and their size", words{"pixels": {"1280x800"}, "pixel-size": {"28um"}},
+			[]string{"--pixels", "640x400", "--pixel-size", "20um"}, words{"pixels": {"640x400"}, "pixel-size": {"20um"}}},
 		{"the drop by a nozzle", words{"drop": {"4mm"}}, []string{"--nozzle", "3mm"}, words{"nozzle": {"3mm"}}},
 		{"a printer for margins", words{"margin": {"4mm"}, "lap": {"8mm"}}, []string{"--printer", "study"},
 			words{"printer": {"study"}, "lap": {"8mm"}}},

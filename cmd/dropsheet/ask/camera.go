@@ -44,7 +44,8 @@ func (f *camera) register(flags *pflag.FlagSet, defaults bool) {
 		"width and height of the part of the camera's sensor that is read out")
 	add(flags, &f.pixelMM, "pixel-size", "length", "", pixelSize,
 		"width of a pixel of the sensor, such as 28um, in place of --sensor: --pixels are then those that are read out")
-	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels, "pixels of the frame")
+	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels,
+		"pixels of the frame; asked of a job by themselves, its sensor stays what it was")
 	add(flags, &f.asked.LensMM, "lens", "length", otherwise("100mm"), aboveZero,
 		"focal length of the lens; of lens, frame width and camera distance any two give the third")
 	add(flags, &f.asked.FrameWidthMM, "frame-width", "length", "", aboveZero,
