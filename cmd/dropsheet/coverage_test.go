@@ -27,7 +27,7 @@ func TestWhatSizeAdvisesHelps(t *testing.T) {
 		require.Equal(t, exitDone, code, "%s: %s", args, stderr)
 		return stdout
 	}
-	said := regexp.MustCompile(`(?m)^ +[a-z .0-9%]+: ((?:--[a-z-]+ [^ ,]+ ?)+)`)
+	said := regexp.MustCompile(`(?m)^ +!? *[a-z .0-9%]+: ((?:--[a-z-]+ [^ ,]+ ?)+)`)
 	advice := func(stdout string) (flags []string) {
 		for _, m := range said.FindAllStringSubmatch(stdout, -1) {
 			flags = append(flags, m[1])
