@@ -17,9 +17,16 @@ const (
 	lengthsTaken = "Lengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its flags with --help."
 )
 
+// glossary is what five words mean wherever dropsheet uses them.
+var glossary = []struct{ word, means string }{
+	{"artwork", "your file"}, {"picture", "the part of it that shall appear in the drop"},
+	{"print", "the picture as it lies on paper"}, {"board", "what the paper is pasted on"},
+	{"backdrop", "the board with the print on it"},
+}
+
 // exitCodes say what each means.
 var exitCodes = []string{exitDone: "done", exitFailed: "the job failed, or check found something that differs",
-	exitWrongWords: "the command line asks for what can't be"}
+	exitWrongWords: "the command line is wrong, or asks for what is impossible"}
 
 // overview is the help for the whole program: what it is for, its commands and its exit codes.
 func overview() string {
@@ -27,6 +34,10 @@ func overview() string {
 	fmt.Fprintf(&b, "%s\n\nusage:\n", purpose)
 	for _, k := range commands {
 		fmt.Fprintf(&b, "  dropsheet %-20s %s\n", k.name+" "+k.args, k.summary)
+	}
+	b.WriteString("\nwords:\n")
+	for _, w := range glossary {
+		fmt.Fprintf(&b, "  %-9s %s\n", w.word, w.means)
 	}
 	fmt.Fprintf(&b, "\n%s\n\nexit codes:\n", lengthsTaken)
 	for code, means := range exitCodes {

@@ -43,7 +43,7 @@ func TestWordsOfSize(t *testing.T) {
 		{"a bulged rod", "size --body upright-rod --look bulged --distance 300mm",
 			[]string{"not along, so that it looks stretched along the rod",
 				"along it the frame sees the middle 96 mm of a print that is 295.5 mm high\n",
-				"of the print a frame pixel sees 0.7 mm across and 0.02 mm along in the middle", "wrapped round the rod",
+				"a frame pixel sees 0.7 mm across and 0.02 mm along of the print in the middle", "wrapped round the rod",
 				"looks past the board", "the rod may stray off the axis any distance along itself"}, []string{"drop"}},
 		{"a straight rod", "size --body level-rod --look straight", []string{"spans 531 x 354 frame pixels in the rod"},
 			[]string{"drop", "stretched", "spans 6000"}},

@@ -131,7 +131,7 @@ func writePlacement(w io.Writer, p job.Placement, sheets int) error {
 	if p.Rule == layout.SeamsLeast {
 		text = fmt.Sprintf("moved up to %.0f mm", p.MovedMM)
 		if p.Cost != nil {
-			text += fmt.Sprintf(", visibility cost %.2f of even cells", *p.Cost)
+			text += fmt.Sprintf("; they show %.0f %% less than an even grid would", 100*(1-*p.Cost))
 		}
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s\n", "seams", text)

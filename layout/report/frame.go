@@ -47,7 +47,7 @@ func (r *Report) detail() []Fact {
 	facts := []Fact{
 		{Key: "detail.spans", Name: "detail", Text: say("the picture spans %s in the %s", size(whole("resolution.across_px",
 			f.AcrossPx, Pixels), whole("resolution.down_px", f.DownPx, "frame pixels")), r.body)},
-		{Key: "detail.sees", Text: say("of the print a frame pixel sees %s in the middle, %s at the fill",
+		{Key: "detail.sees", Text: say("a frame pixel sees %s of the print in the middle, %s at the fill",
 			onPixel("centre", f.CentreMM, f.CentreAlongMM), onPixel("rim", f.RimMM, f.RimAlongMM))},
 		{Key: "detail.enough", Text: say("%s to the inch of print, or a picture of %s, are enough: finer is not seen in "+
 			"the frame", whole("resolution.needed_ppi", f.NeededPPI, Pixels),

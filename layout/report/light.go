@@ -98,7 +98,7 @@ func (r *Report) glare() []Fact {
 			"%s from the board's left edge and %s from its upper edge, frame pixel %s, %s", lamp, where,
 			whole(path+".board_mm.x", g.Board.XMM, MM), whole(path+".board_mm.y", g.Board.YMM, MM),
 			whole(path+".frame_px.x", g.Frame.XPx, Bare), whole(path+".frame_px.y", g.Frame.YPx, Bare))},
-			Fact{Key: "glare.gone", Asks: true, Text: say("to lose that, move lamp %s out, to %s or more from the axis", lamp,
+			Fact{Key: "glare.gone", Asks: true, Text: say("to lose that, move lamp %s at least %s away from the axis", lamp,
 				Figure{Path: path + ".beyond_mm", Value: g.BeyondMM, Unit: MM, rounds: up})})
 	}
 	if len(facts) == 0 {

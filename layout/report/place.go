@@ -26,7 +26,7 @@ func (r *Report) place() []Fact {
 			strong(fill("picture.fill", pic.Fill)), r.body)},
 		{Key: "place.reach", Name: "reach", Text: say("at that fill the %s sees as far as %s, traced exactly", r.body,
 			reach)},
-		{Key: "place.near", Text: say("the near-axis (thin lens) formula says %s and is wrong here by a factor of %s: "+
+		{Key: "place.near", Text: say("the simple lens formula would give %s, wrong here by a factor of %s: "+
 			"never size a print by it", length("picture.near_axis_reach_mm", pic.NearAxisReachMM),
 			Figure{Value: max(ratio, 1/ratio), Decimals: 2})},
 		{Key: "place.rim", Name: "rim", Text: rim},

@@ -66,8 +66,8 @@ func (m SeamRemedy) Text() Text {
 		}
 	}
 	if m.FurtherTimes > 0 {
-		ways = append(ways, say("%s times the print and the distance",
-			Figure{Value: m.FurtherTimes, Decimals: 1, rounds: up}))
+		times := Figure{Value: m.FurtherTimes, Decimals: 1, rounds: up}
+		ways = append(ways, say("a print %s times as large, hung %s times as far away", times, times))
 	}
 	last := len(ways) - 1
 	if last == 0 {

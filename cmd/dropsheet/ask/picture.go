@@ -42,8 +42,8 @@ func (f *picture) register(flags *pflag.FlagSet) {
 	flags.BoolVar(&f.round, "round", false, "a round subject that touches the picture's shorter sides, a coin or a "+
 		"clock face: print only the circle, and fill the drop to its edge with it (fill 0.95 unless --fill says otherwise)")
 	add(flags, &f.background, "background", "colour", "", layout.ParseColour,
-		"what to print where the picture leaves some of the drop's view, and under transparent parts of the artwork, "+
-			"such as #203040 or navy (default: white paper shows, and white lies under them)")
+		"colour for the paper that the picture does not cover, and under transparent parts of the artwork, such as "+
+			"#203040 or navy (default: bare white paper, and white under them)")
 }
 
 // apply lays the flags over a setup.

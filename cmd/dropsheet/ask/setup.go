@@ -75,8 +75,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.SurroundSize, "surround-size", "WxH", "", sizeMM,
 		"size of the board with its surround, the picture in the middle (default: what fills the frame)")
 	add(flags, &s.asked.TravelMM, "travel", "length", "", aboveZero,
-		"how far off the axis the drop may fall, up, down or sideways, up to 1m: tells what of the picture then stays "+
-			"free of the rim that looks past the board")
+		"how far off the axis the drop may fall, up, down or sideways, up to 1m: shows how much of the picture then "+
+			"stays visible")
 	add(flags, &s.asked.MaxSheets, "max-sheets", "N", "", wholeFromOne,
 		"at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print "+
 			"that they hold")
@@ -94,14 +94,14 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place "+
 		"of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.asked.LapMM, "lap", "length", "10mm", aboveZero,
-		"width of the strip that the next sheet is pasted over, 3mm or more")
+		"width of the overlap under the next sheet, 3mm or more")
 	add(flags, &s.asked.Orientation, "orientation", "auto|portrait|landscape", "auto", layout.ParseOrientation,
 		"how the paper lies: auto (fewest sheets), portrait or landscape")
 	add(flags, &s.asked.LightFrom, "light-from", "corner", "top-left", layout.ParseCorner,
 		"corner of the board that faces the lamp: top-left, top-right, bottom-left or bottom-right")
 	s.camera.register(flags, true)
 	add(flags, &s.sharpToPx, "sharp-to", "pixels", "2", number(0, maxSharpToPx),
-		"blur that passes for sharp, a diameter in pixels of the frame")
+		"largest blur that still counts as sharp, in pixels of the frame")
 	flags.BoolVar(&s.asked.Level, "level", false, "print darker where the lamps give more light, so that the board "+
 		"comes out even; needs --lamp")
 	flags.BoolVar(&s.asked.Inches, "inches", false, "tell lengths in inches too, to a sixteenth, as is done anyway where "+
