@@ -85,15 +85,17 @@ func plausible(scale, most float64) bool { return math.Abs(scale-1) <= most+slac
 func (p Printer) Check() error {
 	switch name := p.Name; {
 	case strings.TrimSpace(name) == "":
-		return errors.New("a printer needs a name: take one such as study inkjet")
+		return errors.New("a printer needs a name\nhint: take one such as study inkjet")
 	case name != strings.TrimSpace(name) || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsPrint(r) }):
-		return fmt.Errorf("printer name %q has blanks at its ends or letters that can't be printed: take plain words", name)
+		return fmt.Errorf("printer name %q has blanks at its ends or letters that can't be printed\n"+
+			"hint: take plain words", name)
 	case len([]rune(name)) > maxPrinterName:
-		return fmt.Errorf("a printer name of %d letters is too long: take at most %d", len([]rune(name)), maxPrinterName)
+		return fmt.Errorf("a printer name of %d letters is too long\n"+
+			"hint: take at most %d", len([]rune(name)), maxPrinterName)
 	}
 	for _, scale := range []float64{p.AcrossScale, p.FeedScale} {
 		if !plausible(scale, mostOff) {
-			return fmt.Errorf("printer %q: a scale of %g can't be, it must lie within %.0f %% of 1: measure the gauge "+
+			return fmt.Errorf("printer %q: a scale of %g can't be, it must lie within %.0f %% of 1\nhint: measure the gauge "+
 				"page again", p.Name, scale, 100*mostOff)
 		}
 	}
@@ -113,7 +115,7 @@ func (p Printer) Check() error {
 			p.Paper.WidthMM, p.Paper.HeightMM)
 	}
 	if live := p.Live(p.Paper, Portrait); !(min(live.WidthMM, live.HeightMM) > 0) {
-		return fmt.Errorf("printer %q: margins of %g, %g, %g and %gmm leave nothing of %s to print on: give them as "+
+		return fmt.Errorf("printer %q: margins of %g, %g, %g and %gmm leave nothing of %s to print on\nhint: give them as "+
 			"left, top, right, bottom",
 			p.Name, p.Margins.LeftMM, p.Margins.TopMM, p.Margins.RightMM, p.Margins.BottomMM, p.Paper.Name)
 	}

@@ -90,6 +90,9 @@ func TestReadmeNamesWhatThereIs(t *testing.T) {
 	for _, flag := range named {
 		require.True(t, known[flag], "README names %s, which no command has", flag)
 	}
+	flagsOf(makeCommand).VisitAll(func(f *pflag.Flag) {
+		require.Contains(t, named, "--"+f.Name, "make has a flag that README does not name")
+	})
 	pictures := regexp.MustCompile(`\]\(([^)]+\.(?:jpg|png|md))\)`).FindAllStringSubmatch(string(text), -1)
 	require.NotEmpty(t, pictures)
 	for _, m := range pictures {

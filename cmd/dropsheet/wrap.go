@@ -24,8 +24,8 @@ func columnsOf(f *os.File) int {
 	return min(wide, mostColumns)
 }
 
-// folded is a text whose lines are broken at blanks where they are too long for the terminal that w is, the rest hung in
-// by so many columns.
+// folded is a text whose lines are broken at blanks where they are too long for the terminal that w is, the rest hung
+// in by so many columns.
 func folded(w io.Writer, hang int, text string) string {
 	to, ok := w.(plain)
 	if !ok || to.columns == 0 {

@@ -76,8 +76,8 @@ func (m SeamRemedy) Text() Text {
 	return say("hide it with %s, or %s", join(ways[:last], ", "), ways[last])
 }
 
-// SeamSmear says by how much the drop smears, which the sight of seams leaves out; nil where it does not, or that is not
-// known.
+// SeamSmear says by how much the drop smears, which the sight of seams leaves out; nil where it does not, or where that
+// is not known.
 func (r *Report) SeamSmear() Text {
 	m := r.motion()
 	if m == nil || m.Smear == nil || m.Smear.SmearPx < 1 {

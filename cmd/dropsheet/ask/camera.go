@@ -131,7 +131,7 @@ func (f *camera) framed(g given) (given, error) {
 	if f.flags.Changed("camera") {
 		for _, own := range []string{"sensor", "pixel-size", "lens", "frame-width"} {
 			if f.flags.Changed(own) {
-				return g, job.WrongWords(fmt.Errorf("--camera eye and --%s can't go together: an eye has its own; leave one of "+
+				return g, job.WrongWords(fmt.Errorf("--camera eye and --%s can't go together: an eye has its own\nhint: leave one of "+
 					"them out", own))
 			}
 		}
@@ -154,7 +154,7 @@ func (f *camera) framed(g given) (given, error) {
 // looking reads what looks in place of a camera.
 func looking(s string) (string, error) {
 	if s != "eye" {
-		return "", fmt.Errorf("%q can't look: take eye, or leave the flag out for a camera", s)
+		return "", fmt.Errorf("%q can't look\nhint: take eye, or leave the flag out for a camera", s)
 	}
 	return s, nil
 }
