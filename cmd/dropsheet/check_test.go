@@ -56,7 +56,7 @@ func TestCheck(t *testing.T) {
 		}, nil, []string{"folder"}, "proof.png missing or empty"},
 		{"pages missing", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.WriteFile(filepath.Join(folder, "sheets.pdf"), short, 0o600))
-		}, nil, []string{"files", "pages"}, "sheets.pdf has 2 pages, and the job 4 sheets\nhint: make it again"},
+		}, nil, []string{"files", "pages"}, "sheets.pdf has 2 pages, and the job 4 sheets\n             hint: make it again"},
 		{"a byte of the sheets changed", func(t *testing.T, folder, _ string) {
 			data := bytes.Clone(files["sheets.pdf"])
 			data[bytes.Index(data, []byte{0xFF, 0xD8, 0xFF})+200] ^= 1 // in a sheet's JPEG: the file's structure stands
@@ -94,13 +94,13 @@ func TestCheck(t *testing.T) {
 		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
 		{"an older format", edit(`"dropsheet": 4`, `"dropsheet": 2`), nil, []string{"job"},
-			"version 2 and this program reads versions 3 and 4\nhint: use the dropsheet that made it, or make the job again"},
+			"version 2 and this program reads versions 3 and 4\n             hint: use the dropsheet that made it, or make the job again"},
 		{"a newer format", edit(`"dropsheet": 4`, `"dropsheet": 5`), nil, []string{"job"},
 			"version 5 and this program reads versions 3 and 4"},
 		{"the job file gone", func(t *testing.T, folder, _ string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, place.JobFile)))
 		}, nil, []string{"folder", "job"},
-			"nothing can be reprinted without job.json\nhint: restore it, or make the job again"},
+			"nothing can be reprinted without job.json\n             hint: restore it, or make the job again"},
 		{"two things at once", func(t *testing.T, folder, art string) {
 			require.NoError(t, os.Remove(filepath.Join(folder, "artwork.png")))
 			require.NoError(t, os.Remove(art))

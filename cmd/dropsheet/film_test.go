@@ -98,7 +98,7 @@ func TestFilm(t *testing.T) {
 		{"no speed", []string{"proof", folder, "--frame-rate", "1000", "--film", film}, exitWrongWords, "--fall"},
 		{"no rate", []string{"proof", folder, "--fall", "20cm", "--film", film}, exitWrongWords, "say --frame-rate"},
 		{"too many frames", []string{"proof", folder, "--fall", "20cm", "--frame-rate", "1000000", "--film", film},
-			exitWrongWords, "a film has at most 2000\nhint: give a frame rate of at most 359971 a second"},
+			exitWrongWords, "a film has at most 2000\nhint: give a frame rate of at most 350000 a second"},
 		{"played too fast", append(words, "--playback", "1000", "--film", film), exitWrongWords, "take 0.1 to 500"},
 		{"between two frames", append(words, "--frame-rate", "10", "--drop-at", "0mm,5cm", "--film", film), exitWrongWords,
 			"between two of them"},

@@ -208,8 +208,8 @@ func TestSheetOfTooManyPixels(t *testing.T) {
 		"--surround", "navy", "--surround-size", "380x380mm", "--pixels", "24x16"}
 	_, stderr, code := dropsheet(t, append(args, "--ppi", "4799")...)
 	require.Equal(t, exitWrongWords, code, stderr)
-	require.Regexp(t, `sheet R1C1 of \d{5} x \d{5} pixels has more than 500000000: `+
-		`print coarser, with a lower --ppi, or on smaller paper\n$`, stderr)
+	require.Regexp(t, `sheet R1C1 of \d{5} x \d{5} pixels has more than 500000000`+"\n"+
+		`hint: print coarser, with a lower --ppi, or on smaller paper\n$`, stderr)
 	require.NoDirExists(t, folder)
 	_, stderr, code = dropsheet(t, append(args, "--ppi", "100")...)
 	require.Equal(t, exitDone, code, stderr)

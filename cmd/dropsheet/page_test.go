@@ -84,7 +84,7 @@ func TestWhichPage(t *testing.T) {
 		{"none of several", []string{"size", art}, exitFailed,
 			"this PDF has 2 pages\nhint: say which, with --page: 1 (90 x 60 mm), 2 (200 x 100 mm)"},
 		{"one that is not there", []string{"make", art, "--page", "3"}, exitFailed,
-			"there is no page 3: this PDF has 1 (90 x 60 mm), 2 (200 x 100 mm)"},
+			"there is no page 3\nhint: this PDF has 1 (90 x 60 mm), 2 (200 x 100 mm)"},
 		{"of a picture", []string{"size", picture, "--page", "1"}, exitWrongWords, "is a picture\nhint: leave it out"},
 		{"of nothing", []string{"size", "--page", "1"}, exitWrongWords, "name the PDF"},
 		{"too fine a print for memory", []string{"make", art, "--page", "1", "--max-pixels", "100000", "--out",

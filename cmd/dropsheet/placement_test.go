@@ -103,7 +103,7 @@ func TestAvoidSaysWhenItCanNot(t *testing.T) {
 
 func TestPlacementWords(t *testing.T) {
 	for _, c := range []struct{ name, args, says string }{
-		{"unknown rule", "--seams anywhere", "least, even"},
+		{"unknown rule", "--seams anywhere", "take least or even"},
 		{"even and avoid", "--seams even --avoid 0.5,0.5,0.1", "give one of them"},
 		{"avoid with two figures", "--avoid 0.5,0.5", "X,Y,R"},
 		{"avoid beyond the picture", "--avoid 1.5,0.5,0.1", "X,Y,R"},

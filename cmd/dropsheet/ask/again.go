@@ -101,7 +101,7 @@ func (s *setup) layUnder(words job.Asked) error {
 	gives := givesWay(s.flags, words)
 	for _, flag := range s.again.without {
 		if _, ok := words[flag]; !ok {
-			return fmt.Errorf("--without %q: the job was not asked for with --%s; its words are %s", flag, flag,
+			return fmt.Errorf("--without %q: the job was not asked for with --%s\nhint: its words are %s", flag, flag,
 				strings.Join(slices.Sorted(maps.Keys(words)), ", "))
 		}
 		gives.way(flag)

@@ -108,7 +108,7 @@ func TestAskedAgainInWrongWords(t *testing.T) {
 		{"a scale of an artwork", nil, []string{"--scale", "1.1"}, "--scale changes a job\nhint: name the folder of one"},
 		{"an artwork's artwork", nil, []string{"--artwork", "x.png"}, "--artwork changes a job"},
 		{"a word that was not said", job.Asked{"lap": {"8mm"}}, []string{"--without", "surround"},
-			"not asked for with --surround; its words are lap"},
+			"not asked for with --surround\nhint: its words are lap"},
 		{"two sizes", job.Asked{}, []string{"--scale", "1.1", "--print-size", "60cm"}, "give one of them"},
 		{"a word of another dropsheet", job.Asked{"hue": {"7"}}, nil, "--hue, which this dropsheet does not know"},
 		{"a word that can't be", job.Asked{"lap": {"wide"}}, nil, `the job's own words can't be taken: --lap: "wide"`},
