@@ -214,7 +214,7 @@ func TestRefused(t *testing.T) {
 		want string
 	}{
 		"jpeg of endless scans":       {progressive, "more than 500 scans"},
-		"jpeg of no size":             {giant(t, 0, 0)["jpeg"], "0 x 0 pixels; there is nothing to print"},
+		"jpeg of no size":             {giant(t, 0, 0)["jpeg"], "0 x 0 pixels: there is nothing to print"},
 		"webp animation":              {animated, "animation\nhint: save one frame"},
 		"gif frame beyond the screen": {smallScreen, "larger than its screen"},
 		"gif without a frame":         {[]byte("GIF89a\x01\x00\x01\x00\x00\x00\x00;"), "holds no frame"},

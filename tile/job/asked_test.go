@@ -60,7 +60,7 @@ func TestAskedOfAHostileJob(t *testing.T) {
 func TestMakeRefusesWordsThatCantBeKept(t *testing.T) {
 	o := order(t, func(*layout.Setup) {})
 	for says, asked := range map[string]Asked{
-		"--distance: \"40\\tcm\" has characters that can't be printed: type it anew": {"distance": {"40\tcm"}},
+		"--distance: \"40\\tcm\" has characters that can't be printed\nhint: type it anew": {"distance": {"40\tcm"}},
 		"bytes of words are too many for one job\nhint: take at " +
 			"most 65536": {"avoid": {strings.Repeat("1", 70_000)}},
 	} {
