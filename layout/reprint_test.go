@@ -15,7 +15,7 @@ func TestReprintRefuses(t *testing.T) {
 	a5, err := ParsePaper("A5")
 	require.NoError(t, err)
 	_, _, err = p.Reprint(p.Sheets, a5, s.Printer, nil)
-	require.ErrorContains(t, err, `within the margins of printer "hall": take paper or a printer that holds it`)
+	require.ErrorContains(t, err, `within the margins of printer "hall"`+"\nhint: take paper or a printer that holds it")
 	require.ErrorContains(t, err, "even with strips of 4.5mm and laps of 3mm")
 	require.ErrorContains(t, err, `(dropsheet make JOB --paper A5 --printer "hall")`)
 	tight := Paper{"tight", 203, 282} // holds the 202 x 281 mm that the printer reaches of A4

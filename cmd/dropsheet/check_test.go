@@ -94,7 +94,8 @@ func TestCheck(t *testing.T) {
 		{"the code changed", edit(`"check_code": "`, `"check_code": "X`), nil, []string{"check code"}, "it says X"},
 		{"sheets that do not hold together", edit(`"row": 1`, `"row": 2`), nil, []string{"job"}, "does not hold together"},
 		{"an older format", edit(`"dropsheet": 4`, `"dropsheet": 2`), nil, []string{"job"},
-			"version 2 and this program reads versions 3 and 4\n             hint: use the dropsheet that made it, or make the job again"},
+			"version 2 and this program reads versions 3 and 4\n" +
+				"             hint: use the dropsheet that made it, or make the job again"},
 		{"a newer format", edit(`"dropsheet": 4`, `"dropsheet": 5`), nil, []string{"job"},
 			"version 5 and this program reads versions 3 and 4"},
 		{"the job file gone", func(t *testing.T, folder, _ string) {

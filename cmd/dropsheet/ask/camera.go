@@ -131,8 +131,8 @@ func (f *camera) framed(g given) (given, error) {
 	if f.flags.Changed("camera") {
 		for _, own := range []string{"sensor", "pixel-size", "lens", "frame-width"} {
 			if f.flags.Changed(own) {
-				return g, job.WrongWords(fmt.Errorf("--camera eye and --%s can't go together: an eye has its own\nhint: leave one of "+
-					"them out", own))
+				return g, job.WrongWords(fmt.Errorf("--camera eye and --%s can't go together: an eye has its own\n"+
+					"hint: leave one of them out", own))
 			}
 		}
 	}
