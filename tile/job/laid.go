@@ -14,7 +14,7 @@ func (o Order) Laid(ctx context.Context) (layout.Plan, error) {
 	m := &making{Order: o}
 	plans, err := m.prepare()
 	if err != nil {
-		return layout.Plan{}, WrongWords(err)
+		return layout.Plan{}, err
 	}
 	if _, err := m.open(); err != nil {
 		return layout.Plan{}, err

@@ -40,7 +40,8 @@ func TestVanishedArtwork(t *testing.T) {
 	for _, args := range [][]string{b.makeNew(), {"proof", b.job}} {
 		stderr, code := runBuilt(t, nil, args...)
 		require.Equal(t, programtest.Failed, code)
-		require.Contains(t, stderr, "art.png\": no such file or directory\nhint: check the name")
+		require.Contains(t, stderr, "art.png\": no such file or directory\n")
+		require.Contains(t, stderr, "\nhint: check the name")
 		require.Equal(t, "old", b.state(t))
 		require.Empty(t, b.beside(t))
 	}

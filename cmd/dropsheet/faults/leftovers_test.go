@@ -87,7 +87,7 @@ func TestFewFilesMayBeOpen(t *testing.T) {
 			require.Equal(t, c.code, code, stderr)
 			if c.code == programtest.Failed {
 				require.Equal(t, 1, strings.Count(stderr, "too few files may be open"), stderr)
-				require.Equal(t, 1, strings.Count(stderr, "\n"), stderr)
+				require.Equal(t, 2, strings.Count(stderr, "\n"), stderr) // with its hint
 			}
 			require.Empty(t, b.beside(t))
 		})
