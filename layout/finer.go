@@ -78,6 +78,28 @@ func (p Plan) ClearedBy(c Circle, more int) (cleared Plan, ok bool) {
 	return Plan{}, false
 }
 
+// ClearedByTurning is how the paper lies the other way, if on as many sheets seams can then keep clear of a circle.
+// ok is false where they can't.
+func (p Plan) ClearedByTurning(c Circle) (other Orientation, ok bool) {
+	other = Portrait
+	if p.Backdrop.Orientation == Portrait {
+		other = Landscape
+	}
+	n := len(p.Sheets)
+	p.Backdrop.Orientation = other
+	for columns := 1; columns <= n; columns++ {
+		if n%columns != 0 {
+			continue
+		}
+		if turned, err := p.WithCells(columns, n/columns); err == nil && len(turned.Sheets) == n {
+			if _, ok := turned.Clear(c); ok {
+				return other, true
+			}
+		}
+	}
+	return other, false
+}
+
 // Choice is how wide the picture may be printed on so many sheets.
 type Choice struct {
 	Sheets      int         `json:"sheets"`

@@ -94,3 +94,31 @@ func TestFiner(t *testing.T) {
 	_, err = p.WithCells(5, 90)
 	require.ErrorContains(t, err, "under the 20mm")
 }
+
+// Where six sheets upright keep a seam out of the middle and six on their sides can't, turning the paper is told, and
+// a plan so made does.
+func TestMiddleClearedByTurning(t *testing.T) {
+	s := plain()
+	var err error
+	s.Paper, err = ParsePaper("letter")
+	require.NoError(t, err)
+	s.Print, s.Orientation, s.DistanceMM = Size{WidthMM: 540}, Landscape, 400
+	p := mustPlan(t, s)
+	c, ok := p.Middle()
+	require.True(t, ok)
+	_, canBe := p.Clear(c)
+	require.False(t, canBe)
+	other, ok := p.ClearedByTurning(c)
+	require.True(t, ok)
+	require.Equal(t, Portrait, other)
+
+	s.Orientation = other
+	turned := mustPlan(t, s)
+	require.Len(t, turned.Sheets, len(p.Sheets))
+	_, canBe = turned.Clear(c)
+	require.True(t, canBe)
+
+	s.Print = Size{WidthMM: 700} // which takes more sheets the other way
+	_, ok = mustPlan(t, s).ClearedByTurning(c)
+	require.False(t, ok)
+}

@@ -211,11 +211,11 @@ func (r *Report) checkTravel() GlanceLine {
 	}
 	text := join(ways, ", ")
 	if asks {
-		more := "--surround"
 		if r.shot.Backdrop.Surround != "" {
-			more = "a larger --surround-size"
+			return mends("travel", say("%s; a larger --surround-size gives more", text),
+				say("%s; --surround-size gives more", text), text)
 		}
-		return mends("travel", say("%s; %s gives more", text, more), text)
+		return mends("travel", say("%s; --surround gives more", text), text)
 	}
 	return isWell("travel", text)
 }

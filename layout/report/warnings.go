@@ -45,6 +45,9 @@ func (r *Report) middle() []Text {
 	}
 	crosses := say("a seam crosses the middle of what the %s shows, and no layout of %s %s keeps it out", r.body,
 		counted("", len(r.shot.Sheets), "sheet", "sheets"), string(r.shot.Backdrop.Orientation))
+	if other, ok := r.shot.ClearedByTurning(c); ok {
+		return []Text{say("%s: --orientation %s does, on as many", crosses, string(other))}
+	}
 	finer, ok := r.shot.ClearedBy(c, len(r.shot.Sheets)+4)
 	if !ok {
 		return []Text{crosses}
