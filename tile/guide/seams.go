@@ -126,6 +126,9 @@ func (b *book) sample(l ink.Line, k, from, to, y float64) {
 	}
 	b.Line(from, y, to, y, pen(shadeOf(l.Keyline), k*(l.WidthPx+2*l.KeylinePx), dash...))
 	b.Line(from, y, to, y, pen(shadeOf(l.Colour), k*l.WidthPx, dash...))
+	if l.CorePx > 0 {
+		b.Line(from, y, to, y, pen(shadeOf(l.Core), k*l.CorePx, dash...))
+	}
 }
 
 // bullets sets a list in a column, outside the flow.

@@ -5,9 +5,7 @@ func (b *book) setup() {
 	p := b.job.Plan
 	body := b.job.body()
 	b.intro(b.told("build.stands") + " " + title(b.job.lens()) + ", " + body +
-		" and the board\u2019s middle lie on one line, " +
-		"square to " +
-		"the board.")
+		" and the board\u2019s middle lie on one line, square to the board.")
 	what := "Seen from the side."
 	if p.Drop.Reverses.Turn().ReverseY {
 		what += " The two thin lines show how the " + body + " turns the picture over."

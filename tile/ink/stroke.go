@@ -15,6 +15,9 @@ type Line struct {
 	// A keyline is a rim of another colour, KeylinePx wide on either side, that makes the line read on any ground.
 	Keyline   color.RGBA
 	KeylinePx float64
+	// A core is a thinner line of another colour along the middle, that makes it double; none where CorePx is 0.
+	Core   color.RGBA
+	CorePx float64
 }
 
 // Stroke is a path drawn as a line.
@@ -37,6 +40,9 @@ func (c Canvas) Draw(strokes ...Stroke) {
 	for i, s := range strokes {
 		for _, dash := range dashes[i] {
 			c.stroke(s.Line.Colour, s.Line.WidthPx/2, 0, dash)
+			if s.Line.CorePx > 0 {
+				c.stroke(s.Line.Core, s.Line.CorePx/2, 0, dash)
+			}
 		}
 	}
 }

@@ -8,8 +8,8 @@ import (
 )
 
 // The colours. Each thing differs from the others in light and dark or in its dashes too, so that the map
-// reads in grey and whatever colours the eye can tell: seams tell their verdict by width and by light and
-// dark, the picture's edge is light with a dark keyline, and fills are dashed.
+// reads in grey and whatever colours the eye can tell: seams tell their verdict by width and by how many
+// lines, the picture's edge is light with a dark keyline, and fills are dashed.
 var (
 	paper = color.RGBA{0xff, 0xff, 0xff, 0xff}
 	black = color.RGBA{0x15, 0x17, 0x1c, 0xff}
@@ -17,7 +17,7 @@ var (
 	blue  = color.RGBA{0x0a, 0x4f, 0xa3, 0xff}
 	amber = color.RGBA{0xff, 0xb8, 0x1c, 0xff}
 
-	orange = color.RGBA{0xdd, 0x62, 0x0c, 0xff}
+	orange = color.RGBA{0xcc, 0x52, 0x00, 0xff}
 	red    = color.RGBA{0x96, 0x00, 0x28, 0xff}
 )
 
@@ -31,23 +31,24 @@ var (
 )
 
 // seamLines are the lines for the verdicts on a seam. The plainer the seam, the wider and the further from
-// thin black its line: what shows is broad and dark, what is faint is middling and light, and what is out of
-// sight is dotted, so that grey and any eye tell them apart.
+// thin black its line: what shows is broad and solid, what is faint is a double line, and what is out of sight is
+// dotted, so that grey and any eye tell them apart.
 var seamLines = [...]ink.Line{
 	seamsight.OutOfSight: {Colour: grey, WidthPx: 2.5, DashPx: []float64{3, 6}, Keyline: paper, KeylinePx: 1},
 	seamsight.Hidden:     {Colour: black, WidthPx: 2.5, Keyline: paper, KeylinePx: 1.5},
-	seamsight.Faint:      {Colour: orange, WidthPx: 5.5, Keyline: paper, KeylinePx: 2},
-	seamsight.Shows:      {Colour: red, WidthPx: 9, Keyline: paper, KeylinePx: 2.5},
+	seamsight.Faint:      {Colour: orange, WidthPx: 7.5, Keyline: paper, KeylinePx: 1.5, Core: paper, CorePx: 2.5},
+	seamsight.Shows:      {Colour: red, WidthPx: 10, Keyline: paper, KeylinePx: 2.5},
 }
 
 // seamLineFor is the line for a seam between cells whose middles show that far apart: thinner where they
 // crowd, so that the picture still shows between the seams.
 func seamLineFor(v seamsight.Verdict, roomPx float64) ink.Line {
-	const thinnestPx, fullRoomPx = 0.7, 40
+	const thinnest, fullRoomPx = 0.28, 40 // and no thinner, so that their widths still differ
 	line := seamLines[v]
-	by := max(thinnestPx/line.WidthPx, min(roomPx/fullRoomPx, 1))
+	by := max(thinnest, min(roomPx/fullRoomPx, 1))
 	line.WidthPx *= by
 	line.KeylinePx *= by
+	line.CorePx *= by
 	return line
 }
 

@@ -1,7 +1,9 @@
 package seammap
 
 import (
+	"image"
 	"image/color"
+	"image/draw"
 	"math"
 	"testing"
 
@@ -13,19 +15,46 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// In grey, and for eyes that confuse red and green, width and lightness tell the verdicts apart: the plainer
-// the broader, and what shows is much darker than what is faint. Out of sight and hidden are as thin as each
-// other, and only one is dotted.
+// In grey, and for eyes that confuse red and green, the lines' build tells the verdicts apart: drawn on light, middling
+// and dark ground and taken the colour away, what shows is one broad dark band, what is faint two with a light gap
+// between them, and what is hidden a single thin one. Out of sight is as thin, and dotted.
 func TestVerdictsReadInGrey(t *testing.T) {
 	lightness := func(c color.RGBA) float64 { // relative luminance, IEC 61966-2-1
 		l := func(v uint8) float64 { return colour.SRGBToLight(float64(v) / 255) }
 		return 0.2126*l(c.R) + 0.7152*l(c.G) + 0.0722*l(c.B)
 	}
-	hidden, faint, shows := seamLines[seamsight.Hidden], seamLines[seamsight.Faint], seamLines[seamsight.Shows]
-	require.Greater(t, faint.WidthPx, 1.5*hidden.WidthPx)
-	require.Greater(t, shows.WidthPx, 1.5*faint.WidthPx)
-	require.Greater(t, lightness(faint.Colour), 3*lightness(shows.Colour))
+	// bands are how wide each dark stretch across an upright line is, inside its keyline.
+	bands := func(line ink.Line, ground uint8) (widths []int) {
+		const side, middle = 60, 30
+		picture := image.NewRGBA(image.Rect(0, 0, side, side))
+		grey := image.NewUniform(color.RGBA{ground, ground, ground, 0xff})
+		draw.Draw(picture, picture.Bounds(), grey, image.Point{}, draw.Src)
+		ink.On(picture).Draw(ink.Stroke{Path: ink.Path{{X: middle, Y: -9}, {X: middle, Y: side + 9}}, Line: line})
+		half, was := int(line.WidthPx/2+line.KeylinePx/2), false
+		for x := middle - half; x <= middle+half; x++ {
+			is := lightness(picture.RGBAAt(x, middle)) < 0.4
+			switch {
+			case is && !was:
+				widths = append(widths, 1)
+			case is:
+				widths[len(widths)-1]++
+			}
+			was = is
+		}
+		return widths
+	}
+	for _, ground := range []uint8{0, 128, 255} {
+		hidden, faint, shows := bands(seamLines[seamsight.Hidden], ground), bands(seamLines[seamsight.Faint], ground),
+			bands(seamLines[seamsight.Shows], ground)
+		require.Len(t, hidden, 1)
+		require.Len(t, faint, 2)
+		require.Len(t, shows, 1)
+		require.Greater(t, shows[0], 2*hidden[0])
+		require.Greater(t, shows[0], 2*faint[0])
+	}
 	require.NotEmpty(t, seamLines[seamsight.OutOfSight].DashPx)
+	hidden, faint, shows := seamLines[seamsight.Hidden], seamLines[seamsight.Faint], seamLines[seamsight.Shows]
+	require.Greater(t, lightness(faint.Colour), 2*lightness(shows.Colour), "and where they crowd, by how dark they are")
 	for _, line := range []ink.Line{hidden, faint, shows} {
 		require.Empty(t, line.DashPx)
 		// WCAG 2.2, 1.4.11: 3 to 1 between a line and what lies beside it, here the keyline.
@@ -60,7 +89,7 @@ func TestSeamsAreDrawnByTheirVerdicts(t *testing.T) {
 					at := s.Place(s.FromMM + (s.ToMM-s.FromMM)*(float64(half)/2+share))
 					for _, spot := range []ink.Point{board.at(at), closedForm(t, p, drop, at)} {
 						all++
-						right += count(near(got.RGBAAt(int(spot.X), int(spot.Y)), seamLines[verdict].Colour))
+						right += count(inked(got, spot, seamLines[verdict]))
 					}
 				}
 			}
@@ -68,6 +97,17 @@ func TestSeamsAreDrawnByTheirVerdicts(t *testing.T) {
 		require.Greater(t, all, 50)
 		require.Greater(t, float64(right), 0.8*float64(all), verdict.String())
 	}
+}
+
+// inked tells whether a line runs through a spot: its colour there, or its core and its colour beside that.
+func inked(m *image.RGBA, spot ink.Point, line ink.Line) bool {
+	at := func(dx, dy float64) color.RGBA { return m.RGBAAt(int(spot.X+dx), int(spot.Y+dy)) }
+	if line.CorePx == 0 {
+		return near(at(0, 0), line.Colour)
+	}
+	aside := (line.WidthPx + line.CorePx) / 4
+	return near(at(0, 0), line.Core) && (near(at(-aside, 0), line.Colour) && near(at(aside, 0), line.Colour) ||
+		near(at(0, -aside), line.Colour) && near(at(0, aside), line.Colour))
 }
 
 // near tells whether a pixel has a colour, but for the softening of its edge.
