@@ -71,7 +71,7 @@ func TestArtworkIsCopied(t *testing.T) {
 			require.NoError(t, os.WriteFile(art, data, 0o600))
 			folder := mustMake(t, art, "--max-sheets", "1")
 			files := readFolder(t, folder)
-			require.Len(t, files, len(place.Files(want)))
+			require.Len(t, files, len(place.Files(want, false)))
 			require.True(t, bytes.Equal(data, files[want]))
 			var j struct {
 				Artwork struct{ Copy, SHA256 string }
@@ -139,7 +139,7 @@ func TestArtworkLeftWhereItIs(t *testing.T) {
 			_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--keep-artwork=false", "--max-sheets", "1",
 				"--pixels", "24x16")
 			require.Equal(t, exitDone, code, stderr)
-			require.Len(t, readFolder(t, folder), len(place.Files("")))
+			require.Len(t, readFolder(t, folder), len(place.Files("", false)))
 			c.move(t, art, parent)
 			if _, err := os.Stat(folder); err != nil {
 				folder = filepath.Join(parent, "deep", "job")

@@ -13,7 +13,6 @@ import (
 	"dropsheet/layout/report"
 	"dropsheet/layout/shot"
 	"dropsheet/tile/job"
-	"dropsheet/tile/job/place"
 	"dropsheet/tile/seamsight"
 )
 
@@ -27,6 +26,7 @@ into sheets and writes a folder with
   proof.png    what the camera will record
   closeup.png  the drop in it, large
   seams.png    where the seams fall, on the board and in the drop
+  rays.pdf     of a rod: its rays and their angles, to scale, to draw on
   job.json     the job, which proof, seams, reprint and check read
   artwork.*    a copy of ARTWORK, for the day that it has moved or changed
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third. JOB (a job.json or
@@ -91,7 +91,7 @@ func tellMade(w io.Writer, j job.Made, folder string, verbose bool) error {
 		return err
 	}
 	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n%-12s %s\n", "proof",
-		job.Brightness(j.Plan), "written", strings.Join(place.Files(j.Artwork.Copy), ", "), folder,
+		job.Brightness(j.Plan), "written", strings.Join(j.FileNames(), ", "), folder,
 		report.PerInch(placed.PixelsPerInch()), j.CheckCode, "care", report.Care(j.Plan, report.GlanceColumns))
 	return err
 }

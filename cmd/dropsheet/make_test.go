@@ -95,7 +95,7 @@ func TestMakeWritesTheJobAndTheSameBytesAgain(t *testing.T) {
 	require.Contains(t, errs.String(), "sheet 4 of 4")
 
 	first, second := readFolder(t, one), readFolder(t, two)
-	files := place.Files("artwork.png")
+	files := place.Files("artwork.png", false)
 	require.Len(t, first, len(files))
 	for _, name := range files {
 		require.NotEmpty(t, first[name], name)

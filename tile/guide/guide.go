@@ -104,6 +104,11 @@ func (j Job) sections() []section {
 	upToTheBoard = append(upToTheBoard, []section{
 		{"What to buy", false, (*book).shopping},
 		{"Setting up", false, (*book).setup},
+	}...)
+	if HasRays(j.Plan) {
+		upToTheBoard = append(upToTheBoard, section{raysTitle, true, (*book).rays})
+	}
+	upToTheBoard = append(upToTheBoard, []section{
 		{"Sharpness and exposure", false, (*book).sharpness},
 		{"Light", false, (*book).light},
 		{"Printing", false, (*book).printing},

@@ -5,6 +5,7 @@ import (
 	"image"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -168,6 +169,9 @@ func requireContents(t *testing.T, texts []string, single bool) {
 		titles = []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
 			"The board as it must hang",
 			"Cutting and pasting the sheet", "If the sheet is spoiled", "Where the drop looks", "Cautions"}
+	}
+	if strings.Contains(opening, raysTitle) { // of a rod
+		titles = slices.Insert(titles, 2, raysTitle)
 	}
 	for i, title := range titles {
 		entry := regexp.MustCompile(fmt.Sprintf(`\b%d %s (\d+)`, i+1, title)).FindStringSubmatch(opening)

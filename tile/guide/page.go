@@ -102,18 +102,20 @@ func (b *book) footer() {
 	b.PutFit(footStyle, g.left, base, at-g.left-6, b.clean(b.job.Name)+" \u2013 assembly guide")
 }
 
-// title sets a section's head: a rule across the page, its number, its title.
-func (b *book) title(i int, s section) {
+// title sets a section's head.
+func (b *book) title(i int, s section) { b.heading(fmt.Sprint(i+1), s.title) }
+
+// heading sets a head: a rule across the page, its number, its title.
+func (b *book) heading(number, title string) {
 	g := b.geo
 	b.Fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	base := b.y + 11
-	n := fmt.Sprint(i + 1)
-	b.Put(numberStyle, g.left, base, n)
+	b.Put(numberStyle, g.left, base, number)
 	x := g.textX
 	if !g.beside {
-		x = g.left + numberStyle.Width(n) + 4
+		x = g.left + numberStyle.Width(number) + 4
 	}
-	b.PutFit(titleStyle, x, base, g.right-x, s.title)
+	b.PutFit(titleStyle, x, base, g.right-x, title)
 	b.y += headMM
 	b.floor = b.y
 }

@@ -11,6 +11,7 @@ import (
 
 	"dropsheet/layout/report"
 	"dropsheet/tile/artwork"
+	"dropsheet/tile/guide"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/pdf"
 	"dropsheet/tile/readfile"
@@ -62,11 +63,14 @@ func Check(path, moved string, limits artwork.Limits) ([]Finding, error) {
 
 // made are the files of the job's folder, as its program wrote them.
 func (j Job) made() []string {
-	return slices.DeleteFunc(place.Files(j.Artwork.Copy), func(name string) bool {
+	return slices.DeleteFunc(j.FileNames(), func(name string) bool {
 		_, there := j.Files[name]
-		return name == place.CloseUpFile && !there
+		return (name == place.CloseUpFile || name == place.RaysFile) && !there
 	})
 }
+
+// FileNames are what its folder holds when it is made.
+func (j Job) FileNames() []string { return place.Files(j.Artwork.Copy, guide.HasRays(j.Plan)) }
 
 // missingOf are the files that a folder does not hold, or empty.
 func missingOf(folder string, files []string) []string {

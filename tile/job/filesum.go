@@ -17,7 +17,7 @@ func (m *making) fileSums() (map[string]string, error) {
 	if copied != "" {
 		sums[copied] = m.job.Artwork.SHA256
 	}
-	for _, name := range place.Files(copied) {
+	for _, name := range m.job.FileNames() {
 		if name == place.JobFile || name == copied {
 			continue
 		}

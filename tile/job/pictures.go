@@ -56,14 +56,16 @@ func (m *making) writePictures(ctx context.Context) error {
 	var mapping sync.WaitGroup
 	var unmapped error
 	mapping.Go(func() { unmapped = m.write("seams.png", writePNG(func() image.Image { return seams })) })
-	unguided := m.write("guide.pdf", func(w io.Writer) error {
-		return guide.Write(w, guide.Job{
-			Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan, Paper: m.GuidePaper,
-			PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
-			Picture: m.picture, SeamMap: seams, Told: m.told,
-			DropView: view, Looks: looks,
-		})
-	})
+	told := guide.Job{
+		Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan, Paper: m.GuidePaper,
+		PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
+		Picture: m.picture, SeamMap: seams, Told: m.told,
+		DropView: view, Looks: looks,
+	}
+	unguided := m.write("guide.pdf", func(w io.Writer) error { return guide.Write(w, told) })
+	if unguided == nil && guide.HasRays(plan) {
+		unguided = m.write(place.RaysFile, func(w io.Writer) error { return guide.WriteRays(w, told) })
+	}
 	mapping.Wait()
 	if err := cmp.Or(unguided, unmapped); err != nil {
 		return err

@@ -73,7 +73,7 @@ func runBuilt(t *testing.T, front []string, args ...string) (stderr string, code
 // artCopy is what the copy of the bench's artwork is called, and jobFiles all that a job of it is made of.
 const artCopy = "artwork.png"
 
-var jobFiles = place.Files(artCopy)
+var jobFiles = place.Files(artCopy, false)
 
 // bench is a folder with an artwork and what two jobs of it hold, an old one and a new one.
 type bench struct {

@@ -14,7 +14,7 @@ import (
 
 // madeKinds are what may be looked at of a job that was made.
 var madeKinds = map[string]string{"sheets.pdf": "application/pdf", "guide.pdf": "application/pdf",
-	"proof.png": "image/png", "seams.png": "image/png", "closeup.png": "image/png"}
+	"proof.png": "image/png", "seams.png": "image/png", "closeup.png": "image/png", "rays.pdf": "application/pdf"}
 
 // made answers with a file of the job that was made last.
 func (s *server) made(w http.ResponseWriter, r *http.Request) {

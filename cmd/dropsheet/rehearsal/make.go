@@ -12,7 +12,6 @@ import (
 
 	"dropsheet/cmd/dropsheet/ask"
 	"dropsheet/tile/job"
-	"dropsheet/tile/job/place"
 	"dropsheet/tile/seamsight"
 )
 
@@ -144,7 +143,7 @@ func (s *server) makeJob(ctx context.Context, o order, to *records) error {
 	if err != nil {
 		return err
 	}
-	names := place.Files(j.Artwork.Copy)
+	names := j.FileNames()
 	s.making.mutex.Lock()
 	s.making.folder, s.making.names = folder, names
 	s.making.mutex.Unlock()

@@ -15,16 +15,23 @@ const JobFile = "job.json"
 // CloseUpFile is what the close-up of the drop is called there. Jobs that an older program made have none.
 const CloseUpFile = "closeup.png"
 
+// RaysFile is what the page of rays across a rod is called there.
+const RaysFile = "rays.pdf"
+
 // madeFiles are what make writes, whatever the job.
 var madeFiles = []string{"sheets.pdf", "guide.pdf", "proof.png", CloseUpFile, "seams.png", JobFile}
 
 // Files is what a job's folder is made of; reprints and trials come beside them. copy is what the artwork's copy is
-// called there, empty for none.
-func Files(copy string) []string {
-	if copy == "" {
-		return slices.Clone(madeFiles)
+// called there, empty for none; rays tells whether it has a page of rays.
+func Files(copy string, rays bool) []string {
+	files := slices.Clone(madeFiles)
+	if rays {
+		files = append(files, RaysFile)
 	}
-	return append(slices.Clone(madeFiles), copy)
+	if copy != "" {
+		files = append(files, copy)
+	}
+	return files
 }
 
 // CopyName is what the copy of an artwork is called in a job's folder: it keeps what its name ends in, if that is
@@ -61,7 +68,7 @@ var besidePatterns = []string{"reprint-*.pdf", "proof-*.png", "seams-*.png"}
 
 // isOurs tells whether a file of that name in a job's folder is dropsheet's, but for the artwork's copy.
 func isOurs(name string) bool {
-	return slices.Contains(madeFiles, name) || IsUnfinished(name) || isBeside(name)
+	return slices.Contains(madeFiles, name) || name == RaysFile || IsUnfinished(name) || isBeside(name)
 }
 
 // isBeside tells whether a file of that name is written into a job's folder later.
