@@ -74,3 +74,29 @@ func soon[T any](t *testing.T, do func() (T, error)) (result T, err error) {
 	}
 	return result, err
 }
+
+// TestOpenIn: a regular file in a folder, and nothing that a link leads to.
+func TestOpenIn(t *testing.T) {
+	folder := t.TempDir()
+	at := func(name string) string { return filepath.Join(folder, name) }
+	require.NoError(t, os.MkdirAll(at("job/sub"), 0o700))
+	require.NoError(t, os.WriteFile(at("job/file"), []byte("text"), 0o600))
+	require.NoError(t, os.WriteFile(at("other"), []byte("other"), 0o600))
+	require.NoError(t, syscall.Mkfifo(at("job/pipe"), 0o600))
+	for link, to := range map[string]string{"job/beside": "file", "job/out": "../other", "job/whole": at("other"),
+		"linked": "job"} {
+		require.NoError(t, os.Symlink(to, at(link)))
+	}
+	f, info, err := OpenIn(at("job"), "file")
+	require.NoError(t, err)
+	require.EqualValues(t, 4, info.Size())
+	require.NoError(t, f.Close())
+	for _, c := range [][2]string{{"job", "beside"}, {"job", "out"}, {"job", "whole"}, {"job", "../other"}, {"job", "sub"},
+		{"job", "pipe"}, {"job", "none"}, {"linked", "file"}, {"none", "file"}, {"other", "file"}} {
+		_, err := soon(t, func() (*os.File, error) {
+			f, _, err := OpenIn(at(c[0]), c[1])
+			return f, err
+		})
+		require.Error(t, err, "%v", c)
+	}
+}

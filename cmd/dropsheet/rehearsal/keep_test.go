@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"bytes"
 	"encoding/json"
+	"image/png"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -52,12 +53,40 @@ func TestMakes(t *testing.T) {
 		require.Equal(t, http.StatusNotFound, r.StatusCode, name)
 	}
 
-	for number, want := range map[string]int{"1": 200, "2": 200, "3": 404, "0": 404, "-1": 404, "x": 404} {
-		r, err := http.Get(address + "made/page/" + number)
+	status := func(path string) int {
+		r, err := http.Get(address + "made/" + path)
 		require.NoError(t, err)
 		r.Body.Close()
-		require.Equal(t, want, r.StatusCode, "page %s of two", number)
+		return r.StatusCode
 	}
+	for path, want := range map[string]int{"sheets.pdf/1": 200, "sheets.pdf/2": 200, "sheets.pdf/3": 404,
+		"sheets.pdf/0": 404, "sheets.pdf/-1": 404, "sheets.pdf/x": 404, "sheets.pdf/2/large": 200, "guide.pdf/1": 200,
+		"sheets.pdf/pages": 200, "proof.png/1": 404, "proof.png/pages": 404, "job.json/1": 404, "page/1": 404} {
+		require.Equal(t, want, status(path), path)
+	}
+	r, err := http.Get(address + "made/sheets.pdf/2/large")
+	require.NoError(t, err)
+	large, err := png.Decode(r.Body)
+	require.NoError(t, err)
+	r.Body.Close()
+	require.Equal(t, largeSidePx, max(large.Bounds().Dx(), large.Bounds().Dy()))
+
+	// What is a link by now is not shown, nor anything in a folder that is.
+	proof, kept := filepath.Join(made.Folder, "proof.png"), filepath.Join(folder, "kept.png")
+	require.NoError(t, os.Rename(proof, kept))
+	require.NoError(t, os.Symlink(kept, proof))
+	require.Equal(t, 404, status("proof.png"))
+	require.NoError(t, os.Remove(proof))
+	require.NoError(t, os.Symlink("closeup.png", proof), "beside it too")
+	require.Equal(t, 404, status("proof.png"))
+	require.NoError(t, os.Remove(proof))
+	require.NoError(t, os.Rename(kept, proof))
+	require.Equal(t, 200, status("proof.png"))
+	require.NoError(t, os.Rename(made.Folder, made.Folder+"-kept"))
+	require.NoError(t, os.Symlink(made.Folder+"-kept", made.Folder))
+	require.Equal(t, 404, status("proof.png"))
+	require.NoError(t, os.Remove(made.Folder))
+	require.NoError(t, os.Rename(made.Folder+"-kept", made.Folder))
 
 	before, err := os.ReadFile(filepath.Join(made.Folder, "job.json"))
 	require.NoError(t, err)

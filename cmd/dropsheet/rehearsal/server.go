@@ -72,7 +72,9 @@ func (s *server) routes() http.Handler {
 	mux.HandleFunc("POST /place", s.place)
 	mux.HandleFunc("POST /make", s.make)
 	mux.HandleFunc("GET /made/{name}", s.made)
-	mux.HandleFunc("GET /made/page/{number}", s.madePage)
+	mux.HandleFunc("GET /made/{name}/pages", s.madePages)
+	mux.HandleFunc("GET /made/{name}/{number}", s.madePage(pageSidePx))
+	mux.HandleFunc("GET /made/{name}/{number}/large", s.madePage(largeSidePx))
 	mux.HandleFunc("POST /takes", s.saveTakes)
 	mux.HandleFunc("POST /picture", s.takePicture)
 	return mux

@@ -1,11 +1,13 @@
 // Making the job: the same as the command, with progress and a stop, and the command lines that do it.
 import {showCommand} from "./commands.js";
+import {Leaves} from "./leaves.js";
 import {records} from "./records.js";
 
 const byId = id => document.getElementById(id);
 
 export class Making {
   #bench;
+  #leaves = new Leaves();
   #stop = null; // of what is being made
 
   constructor(bench) {
@@ -80,13 +82,6 @@ export class Making {
     byId("making-says").textContent = [`${r.sheets} sheets, check code ${r.check_code}, in ${r.folder}.`, r.seams ? `${r.seams}.` : "", ...warnings.map(w => `Warning: ${w}.`)].join(" ");
     const fresh = `?${Date.now()}`; // the same names may have been shown before
     const all = [];
-    for (const [name, says] of [["sheets.pdf", "The sheets, to print at 100 %"], ["guide.pdf", "The guide: read it first"]]) {
-      const a = document.createElement("a");
-      a.href = `made/${name}${fresh}`;
-      a.download = name;
-      a.textContent = says;
-      all.push(a);
-    }
     for (const [name, alt] of [["proof.png", "what the camera will record"], ["closeup.png", "the drop large"], ["seams.png", "where the seams fall"]]) {
       if (!r.files.includes(name)) continue;
       const img = document.createElement("img");
@@ -94,15 +89,16 @@ export class Making {
       img.alt = alt;
       all.push(img);
     }
-    const pages = document.createElement("div");
-    pages.className = "pages";
-    for (let n = 1; n <= r.sheets; n++) {
-      const img = document.createElement("img");
-      img.loading = "lazy";
-      img.src = `made/page/${n}${fresh}`;
-      img.alt = `page ${n} of the sheets`;
-      pages.append(img);
+    for (const [name, title, says] of [["guide.pdf", "The guide", "read it first"], ["sheets.pdf", "The sheets", "print them at 100 %"],
+      ["rays.pdf", "The rays", "a page to draw and measure on"]]) {
+      if (!r.files.includes(name)) continue;
+      const h = document.createElement("h3"), a = document.createElement("a");
+      a.href = `made/${name}${fresh}`;
+      a.download = name;
+      a.textContent = `Save ${name}`;
+      h.append(`${title}: ${says}. `, a);
+      all.push(h, this.#leaves.row(name, title, fresh));
     }
-    byId("making-shows").replaceChildren(...all, pages);
+    byId("making-shows").replaceChildren(...all);
   }
 }
