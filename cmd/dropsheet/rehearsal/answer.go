@@ -17,7 +17,7 @@ type question struct {
 	SidePx int `json:"side_px"`
 	// Board names the board whose picture the page has.
 	Board string `json:"board"`
-	// Draft asks for the plan and one frame of SidePx alone, for a thumbnail.
+	// Draft asks for what a take that hangs there is compared by alone: its plan, figures and frame.
 	Draft bool `json:"draft"`
 }
 
@@ -40,12 +40,12 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 	}
 	side := max(leastSidePx, min(q.SidePx, mostSidePx))
 	even := s.plans[0]
-	rough := b.roughly(even)
-	to.write(newPlanRecord(s, rough, q.Words, false), nil)
 	if q.Draft {
-		b.frame(ctx, to, s, rough, "draft", side, fewRays)
+		b.compared(ctx, q, to, s, side)
 		return
 	}
+	rough := b.roughly(even)
+	to.write(newPlanRecord(s, rough, q.Words, false), nil)
 	b.draft(ctx, to, s, rough, side)
 	if !rests(ctx) {
 		return
@@ -74,6 +74,27 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 	model := seamsight.New(plan, s.picture, max(s.asked.SeamWidthMM, leastSeamMM))
 	to.write(newVerdictsRecord(ctx, plan, model), nil)
 	b.frame(ctx, to, s, plan, "fine", side, s.asked.Samples)
+}
+
+// thumbnailPx is the longer side of a frame that is only looked at small: few rays will do.
+const thumbnailPx = 480
+
+// compared tells of a take by its words, beside what is on the bench.
+func (b *bench) compared(ctx context.Context, q question, to *records, s *set, side int) {
+	plan, _, err := s.order.PlaceSeams(ctx, s.plans, s.picture)
+	if ctx.Err() != nil {
+		return
+	}
+	if err != nil {
+		to.write(newErrorRecord(err, q.Words), nil)
+		return
+	}
+	to.write(newPlanRecord(s, plan, q.Words, true), nil)
+	to.write(newFiguresRecord(s, s.plans[0]), nil)
+	b.frame(ctx, to, s, plan, "few", side, fewRays)
+	if side > thumbnailPx && ctx.Err() == nil {
+		b.frame(ctx, to, s, plan, "fine", side, s.asked.Samples)
+	}
 }
 
 // handTime is how long a hand that moves takes to ask again, once it has a draft.

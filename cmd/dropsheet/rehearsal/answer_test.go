@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"net/http"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -50,8 +51,13 @@ func TestAnswerClimbs(t *testing.T) {
 	require.NotContains(t, few[0].Make, "samples")
 
 	thumb := asked(t, address, "look", question{Words: usual, SidePx: 90, Draft: true})
-	require.Len(t, thumb, 2)
-	require.Equal(t, 90, thumb[1].WidthPx)
+	require.Len(t, thumb, 3)
+	require.Equal(t, "figures", thumb[1].Kind)
+	require.Equal(t, []string{"few", "90"}, []string{thumb[2].Rung, strconv.Itoa(thumb[2].WidthPx)})
+	large := asked(t, address, "look", question{Words: usual, SidePx: 500, Draft: true})
+	require.Equal(t, "fine", large[len(large)-1].Rung)
+	whole := asked(t, address, "look", question{Words: usual, SidePx: 500})
+	require.Equal(t, whole[len(whole)-1].follows, large[len(large)-1].follows, "a take is compared by its very frame")
 }
 
 // A word that can't be taken comes back in the command line's own words, with its flag; two that contradict each other

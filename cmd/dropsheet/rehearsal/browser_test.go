@@ -39,7 +39,14 @@ var onTheBench = job.Asked{"distance": {"40cm"}, "frame-width": {"9mm"}, "pixels
 // open opens the page of an artwork on a screen of that size.
 func open(t *testing.T, artwork string, widthPx, heightPx int64, options ...chromedp.EmulateViewportOption) *tab {
 	t.Helper()
-	address, stop := serve(t, artwork, onTheBench)
+	return openWith(t, artwork, onTheBench, widthPx, heightPx, options...)
+}
+
+// openWith opens it with words to begin with.
+func openWith(t *testing.T, artwork string, words job.Asked, widthPx, heightPx int64,
+	options ...chromedp.EmulateViewportOption) *tab {
+	t.Helper()
+	address, stop := serve(t, artwork, words)
 	t.Cleanup(stop)
 	ctx := browsertest.Start(t)
 	p := &tab{T: t, ctx: ctx, address: address}
@@ -93,7 +100,7 @@ func tell[T any](p *tab, expression string) T {
 // until waits until an expression is true.
 func (p *tab) until(expression string) {
 	p.Helper()
-	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(30*time.Second)))
+	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(2*time.Minute)))
 	if err != nil {
 		p.mutex.Lock()
 		defer p.mutex.Unlock()

@@ -1,6 +1,6 @@
 // The bench, from the side or from above: camera, drop, board and lamps on one axis, drawn to scale.
 import {add, clear} from "./draw.js";
-import {Handle} from "./handle.js";
+import {Handle, putApart} from "./handle.js";
 import {clamp, mm, readMM, sayMM, sayWay, short, writtenPlace} from "./lengths.js";
 
 export class Bench {
@@ -30,12 +30,18 @@ export class Bench {
       const caught = bench.figures?.catches.find(c => Math.abs(c.distance_mm - to) * this.#scale.k < 6);
       board.set(caught ? caught.distance_mm : Math.round(to));
     }, bench);
-    const drop = {
-      name: "drop, between camera and board", fine: 1, coarse: 50, min: 1, max: 100000, get: camera.get,
-      say: v => `${sayMM(v)} from the camera, ${sayMM(board.get())} from the board`,
-      set: v => { const all = camera.get() + board.get(); if (v < all) { camera.set(v); board.set(all - v); } },
-    };
-    this.#handles.drop = new Handle(this.#stage, {tag: "above"}, [drop], (dx, dy, [from]) => drop.set(Math.max(1, Math.round(from + dx / this.#scale.k))), bench);
+    // The drop moves between camera and board: what one distance gains the other loses.
+    const between = (one, other, backward) => ({
+      name: `${one.name}, the drop moved`, axis: "x", backward, fine: 1, coarse: 50, min: 1, max: 100000, get: one.get,
+      say: v => `${sayMM(v)}, and ${other.name} ${sayMM(other.get())}`,
+      set: v => {
+        const all = one.get() + other.get(), to = Math.max(1, Math.min(v, all - 1));
+        if (Number.isFinite(all)) w.setAll([[one.name.replace(" ", "-"), mm(to)], [other.name.replace(" ", "-"), mm(all - to)]]);
+      },
+    });
+    const away = between(camera, board, false), toward = between(board, camera, true);
+    this.#handles.drop = new Handle(this.#stage, {tag: "above"}, [away, toward],
+      (dx, dy, [from]) => away.set(Math.round(from + dx / this.#scale.k)), bench);
     document.getElementById("view").addEventListener("click", e => {
       this.#above = !this.#above;
       e.currentTarget.textContent = this.#above ? "From the side" : "From above";
@@ -117,12 +123,13 @@ export class Bench {
     }
     add(s, "text", {x: Math.min(board.x, w - 8), y: Math.max(16, y0 - half * k - 10), "text-anchor": "end"},
       `board ${short(p.backdrop.width_mm, 0)} × ${short(p.backdrop.height_mm, 0)}`);
-    this.#handles.camera.put(lens.x, y0, "");
-    this.#handles.drop.put(drop.x, y0, "");
     const caught = this.#bench.figures?.catches.find(c => Math.abs(c.distance_mm - dist) < 0.5);
-    this.#handles.board.put(board.x, y0, !this.#handles.board.held ? "" : caught ? `${caught.sheets} sheets at ${readMM(caught.distance_mm)}` : readMM(dist));
+    const {camera: c, drop: d, board: b} = this.#handles;
     this.#catches(at, half);
-    this.#arrangeLamps(lamps, at, dist, across);
+    putApart([{handle: c, x: lens.x, y: y0, tag: ""},
+      {handle: b, x: board.x, y: y0, tag: !b.held ? "" : caught ? `${caught.sheets} sheets at ${readMM(caught.distance_mm)}` : readMM(dist)},
+      {handle: d, x: drop.x, y: y0, tag: d.held ? `${readMM(cam)} + ${readMM(dist)}` : ""},
+      ...this.#placeLamps(lamps, at, dist, across)], this.#stage);
     document.getElementById("less-light").hidden = !this.#bench.words.has("lamp");
   }
 
@@ -138,7 +145,8 @@ export class Bench {
     }
   }
 
-  #arrangeLamps(lamps, at, dist, across) {
+  // Where the lamps' handles stand, and what is beside them.
+  #placeLamps(lamps, at, dist, across) {
     while (this.#lamps.length > lamps.length) this.#lamps.pop().remove();
     while (this.#lamps.length < lamps.length) this.#lamps.push(this.#newLamp(this.#lamps.length));
     const places = lamps.map(l => {
@@ -147,10 +155,9 @@ export class Bench {
     });
     // Of lamps that are behind one another the first tells of all.
     const near = (a, b) => Math.hypot(a.x - b.x, a.y - b.y) < 20;
-    places.forEach((p, i) => {
+    return places.map((p, i) => {
       const here = places.flatMap((q, j) => near(p, q) ? [j + 1] : []);
-      const tag = here[0] === i + 1 ? `${here.length > 1 ? "lamps" : "lamp"} ${here.join(", ")}` : "";
-      this.#lamps[i].put(p.x, p.y, tag);
+      return {handle: this.#lamps[i], ...p, tag: here[0] === i + 1 ? `${here.length > 1 ? "lamps" : "lamp"} ${here.join(", ")}` : ""};
     });
   }
 

@@ -4,6 +4,8 @@ import {Handle} from "./handle.js";
 import {clamp, mm, readMM, sayMM, short, written} from "./lengths.js";
 import {pixels} from "./records.js";
 
+const target = 45; // pixels between handles, for a finger
+
 // How plainly a seam shows, from its verdict's words.
 const looks = {shows: "shows", faint: "faint", hidden: "hidden"};
 
@@ -17,9 +19,20 @@ export class Board {
   #names = "";
   #sheets = [];
   #drawing = null;
+  #times = 1; // as large as the whole fits its stage
 
   constructor(bench) {
     this.#bench = bench;
+    document.getElementById("larger").addEventListener("click", () => this.#enlarge(this.#times === 1, {x: 0, y: 0}));
+    this.#stage.addEventListener("scroll", () => this.arrange());
+    // A finger can't tell seams apart that lie closer than it is wide: it makes the board larger there first.
+    this.#stage.addEventListener("pointerdown", e => {
+      if (e.pointerType === "mouse" || this.#times > 1 || this.#enough() === 1) return;
+      if (!this.#seams.some(h => h.box.contains(e.target))) return;
+      e.preventDefault();
+      e.stopPropagation();
+      this.#enlarge(true, this.#place(e));
+    }, {capture: true});
     const button = document.getElementById("avoid");
     button.addEventListener("click", e => {
       const on = button.getAttribute("aria-pressed") !== "true";
@@ -91,15 +104,31 @@ export class Board {
   }
 
   // Where the board lies on its stage, in pixels, and how many there are to a millimetre.
-  #box() {
+  #box(times = this.#times) {
     const b = this.#bench.plan.plan.backdrop, w = this.#stage.clientWidth, h = this.#stage.clientHeight, edge = 26;
-    const k = Math.min((w - 2 * edge) / b.width_mm, (h - 2 * edge) / b.height_mm);
-    return {k, left: (w - k * b.width_mm) / 2, top: (h - k * b.height_mm) / 2, width: k * b.width_mm, height: k * b.height_mm};
+    const k = times * Math.min((w - 2 * edge) / b.width_mm, (h - 2 * edge) / b.height_mm), width = k * b.width_mm, height = k * b.height_mm;
+    return {k, left: Math.max(edge, (w - width) / 2), top: Math.max(edge, (h - height) / 2), width, height,
+      wide: Math.max(w, width + 2 * edge), high: Math.max(h, height + 2 * edge)};
   }
 
   #place(e) {
     const s = this.#stage.getBoundingClientRect(), b = this.#box();
-    return {x: (e.clientX - s.left - b.left) / b.k, y: (e.clientY - s.top - b.top) / b.k};
+    return {x: (e.clientX - s.left + this.#stage.scrollLeft - b.left) / b.k, y: (e.clientY - s.top + this.#stage.scrollTop - b.top) / b.k};
+  }
+
+  // How many times as large as its stage the board must be for every seam's handle to have its own 44 pixels.
+  #enough() {
+    const back = this.#bench.plan.plan.backdrop, k = this.#box(1).k;
+    const gaps = edges => edges.slice(2, -1).map((at, i) => at - edges[i + 1]);
+    const least = Math.min(...gaps(back.column_edges_mm), ...gaps(back.row_edges_mm));
+    return clamp(target / (least * k), 1, 16);
+  }
+
+  #enlarge(on, about) {
+    this.#times = on ? this.#enough() : 1;
+    this.arrange();
+    const b = this.#box(), s = this.#stage;
+    s.scrollTo(b.left + about.x * b.k - s.clientWidth / 2, b.top + about.y * b.k - s.clientHeight / 2);
   }
 
   /** Shows what hangs there. */
@@ -112,9 +141,18 @@ export class Board {
   /** Draws seams and sheets and puts the handles. */
   arrange() {
     if (!this.#drawn) return;
+    if (!this.#seams.some(h => h.held)) { // else it would grow from under the hand
+      const enough = this.#enough(), larger = document.getElementById("larger");
+      if (this.#times > 1) this.#times = enough;
+      this.#stage.classList.toggle("larger", this.#times > 1);
+      larger.hidden = enough <= (matchMedia("(pointer: coarse)").matches ? 1 : 2); // a mouse points at half as much
+      larger.setAttribute("aria-pressed", String(this.#times > 1));
+    }
     const p = this.#bench.plan.plan, b = this.#box(), back = p.backdrop, s = this.#svg;
     Object.assign(this.#canvas.style, {left: `${b.left}px`, top: `${b.top}px`, width: `${b.width}px`, height: `${b.height}px`});
-    clear(s, this.#stage.clientWidth, this.#stage.clientHeight);
+    this.#stage.style.setProperty("--wide", `${b.wide}px`);
+    this.#stage.style.setProperty("--high", `${b.high}px`);
+    clear(s, b.wide, b.high);
     document.getElementById("board-title").textContent = this.#title(p);
     const at = (x, y) => ({x: b.left + x * b.k, y: b.top + y * b.k});
     const judged = this.#bench.verdicts?.seams;
@@ -137,7 +175,7 @@ export class Board {
     if (judged) this.#key(b);
     this.#arrangeSheets(p, at, b.k);
     this.#arrangeSeams(back, at, b);
-    this.#arrangeCircles(at);
+    this.#arrangeCircles(at, b);
   }
 
   // Print and sheets, and the board where it is larger than the print.
@@ -150,7 +188,7 @@ export class Board {
 
   // What the lines mean, below the board.
   #key(b) {
-    const y = Math.min(this.#stage.clientHeight - 8, b.top + b.height + 19);
+    const y = Math.min(b.high - 8, b.top + b.height + 19);
     let x = b.left;
     for (const word of ["shows", "faint", "hidden"]) {
       add(this.#svg, "line", {x1: x, y1: y - 4, x2: x + 22, y2: y - 4, class: `seam ${word}`});
@@ -200,7 +238,9 @@ export class Board {
         this.#seams[i] = this.#newSeam(l.name, l.axis);
       }
       const h = this.#seams[i], put = this.#bench.words.all("seam-at").some(v => v.toUpperCase().startsWith(`${l.name}=`));
-      const where = l.axis === "x" ? {x: at(l.at, 0).x, y: b.top - 13} : {x: b.left - 13, y: at(0, l.at).y};
+      // They stay in sight, however far the board is scrolled.
+      const where = l.axis === "x" ? {x: at(l.at, 0).x, y: Math.max(b.top - 13, this.#stage.scrollTop + 13)}
+        : {x: Math.max(b.left - 13, this.#stage.scrollLeft + 13), y: at(0, l.at).y};
       h.put(where.x, where.y, h.held || put ? `${l.name} ${readMM(l.at)}` : "");
     });
   }
@@ -227,13 +267,13 @@ export class Board {
     return h;
   }
 
-  #arrangeCircles(at) {
+  #arrangeCircles(at, b) {
     const circles = this.#bench.plan.avoid_mm;
     while (this.#circles.length > circles.length) this.#circles.pop().remove();
     while (this.#circles.length < circles.length) this.#circles.push(this.#newCircle(this.#circles.length));
     circles.forEach((c, i) => {
       const m = at(c.Centre.x, c.Centre.y);
-      this.#circles[i].put(clamp(m.x, 10, this.#stage.clientWidth - 10), clamp(m.y, 10, this.#stage.clientHeight - 10), "");
+      this.#circles[i].put(clamp(m.x, 10, b.wide - 10), clamp(m.y, 10, b.high - 10), "");
     });
   }
 

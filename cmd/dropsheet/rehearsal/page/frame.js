@@ -5,6 +5,17 @@ import {pixels} from "./records.js";
 
 const margin = 24; // handles stay so far inside the frame, in pixels
 
+// About a small drop handles stand off it, so far from its middle that each has its own 44 pixels: the turn, which goes
+// all round, within the others.
+const apart = {turn: 46, others: 92};
+
+// A place moved on, away from a middle, until it is that far off.
+function awayFrom(middle, at, least) {
+  const off = Math.hypot(at.x - middle.x, at.y - middle.y);
+  if (off >= least || off === 0) return at;
+  return {x: middle.x + (at.x - middle.x) * least / off, y: middle.y + (at.y - middle.y) * least / off};
+}
+
 export class Frame {
   #bench;
   #stage = document.getElementById("frame");
@@ -12,6 +23,7 @@ export class Frame {
   #handles = {};
   #drops = [];
   #kept = document.createElement("canvas"); // the same, to be compared
+  #wiped = null; // what is held over it, and how far
   shown = null; // the frame that it shows, as it came
 
   constructor(bench) {
@@ -61,10 +73,13 @@ export class Frame {
       say: v => `${short(100 * v, 1)} per cent of the drop's radius`, set: v => w.set("fill", short(v, 4)),
       words: {get: () => w.get("fill") || short(bench.plan.plan.picture.fill, 4), set: t => w.set("fill", t)},
     };
-    add("fill", {shape: "diamond", tag: "left", shy: true}, [fill], (dx, dy, from, e) => {
+    add("fill", {shape: "diamond", tag: "left", shy: true}, [fill], (dx, dy, [from], e) => {
       const b = this.#stage.getBoundingClientRect(), c = this.#at(bench.plan.drops_mm[0]), o = bench.plan.outline_mm, k = this.#pxPerMM();
-      const x = (e.clientX - b.left - c.x) / k, y = (e.clientY - b.top - c.y) / k;
-      fill.set(clamp(Math.hypot(o.width ? x / o.width : 0, o.height ? y / o.height : 0), fill.min, fill.max));
+      const share = (clientX, clientY) => {
+        const x = (clientX - b.left - c.x) / k, y = (clientY - b.top - c.y) / k;
+        return Math.hypot(o.width ? x / o.width : 0, o.height ? y / o.height : 0);
+      };
+      fill.set(clamp(from + share(e.clientX, e.clientY) - share(e.clientX - dx, e.clientY - dy), fill.min, fill.max));
     });
   }
 
@@ -105,6 +120,7 @@ export class Frame {
     this.#canvas.getContext("2d").putImageData(picture, 0, 0);
     [this.#kept.width, this.#kept.height] = [r.width_px, r.height_px];
     this.#kept.getContext("2d").putImageData(picture, 0, 0);
+    if (this.#wiped) this.wipe(this.#wiped.other, this.#wiped.share); // a hand still holds it there
     this.#place();
   }
 
@@ -118,6 +134,7 @@ export class Frame {
 
   /** Shows another picture left of a share of the frame's width; nothing where there is none. */
   wipe(other, share) {
+    this.#wiped = other && {other, share};
     const g = this.#canvas.getContext("2d"), w = this.#canvas.width, h = this.#canvas.height;
     g.drawImage(this.#kept, 0, 0, w, h);
     if (!other) return;
@@ -150,18 +167,19 @@ export class Frame {
     this.#place();
     const b = this.#box(), drops = p.drops_mm, o = p.outline_mm, first = drops[0], c = p.plan.camera;
     const half = {x: o.width || c.frame_width_mm / 2, y: o.height || c.frame_height_mm / 2};
-    const put = (name, at, tag) => {
-      const x = clamp(at.x, b.left + margin, b.left + b.width - margin), y = clamp(at.y, b.top + margin, b.top + b.height - margin);
-      this.#handles[name].put(x, y, tag);
+    const middle = this.#at(first);
+    const put = (name, at, tag, off = 0) => {
+      const to = this.#inside(awayFrom(middle, at, off), b);
+      this.#handles[name].put(to.x, to.y, tag, off ? at : to);
     };
     const d = p.plan.drop, level = d.body === "level-rod";
-    put("drop", this.#at(level ? {x: first.x, y: first.y - half.y} : {x: first.x + half.x, y: first.y}), `drop ${readMM(d.diameter_mm, 2)}`);
+    put("drop", this.#at(level ? {x: first.x, y: first.y - half.y} : {x: first.x + half.x, y: first.y}), `drop ${readMM(d.diameter_mm, 2)}`, apart.others);
     put("frame", {x: b.left + b.width, y: b.top}, `frame ${readMM(c.frame_width_mm, 2)}`);
-    put("centre", this.#at(first), `centre ${this.#centre().map(v => short(v, 3)).join(", ")}`);
+    put("centre", middle, `centre ${this.#centre().map(v => short(v, 3)).join(", ")}`);
     const a = this.#turn() * Math.PI / 180, u = p.plan.picture.fill;
     const ring = (angle, share) => this.#at({x: first.x + share * half.x * Math.sin(angle), y: first.y - share * half.y * Math.cos(angle)});
-    put("turn", ring(a, u * 0.62), `turn ${short(this.#turn(), 1)}°`);
-    put("fill", ring(d.body === "upright-rod" ? -Math.PI / 2 : d.body === "level-rod" ? Math.PI : -2.2, u), `fill ${short(100 * u, 1)} %`);
+    put("turn", ring(a, u * 0.62), `turn ${short(this.#turn(), 1)}°`, apart.turn);
+    put("fill", ring(d.body === "upright-rod" ? -Math.PI / 2 : d.body === "level-rod" ? Math.PI : -2.2, u), `fill ${short(100 * u, 1)} %`, apart.others);
     this.#arrangeDrops(drops, half, b);
     const picture = document.getElementById("picture");
     picture.setAttribute("aria-label", `The frame, ${readMM(c.frame_width_mm, 2)} wide: the drop ${readMM(d.diameter_mm, 2)} across, the picture in it`);
@@ -175,8 +193,13 @@ export class Frame {
       const foot = this.#at({x: at.x, y: at.y + half.y});
       const on = at.x === 0 && at.y === 0;
       const tag = on ? "falls on the axis" : `falls ${short(at.x, 2)}, ${readMM(at.y, 2)}`;
-      this.#drops[i].put(clamp(foot.x, b.left + margin, b.left + b.width - margin), clamp(foot.y, b.top + margin, b.top + b.height - margin), tag);
+      const to = this.#inside(awayFrom(this.#at(at), foot, apart.others), b);
+      this.#drops[i].put(to.x, to.y, tag, foot);
     });
+  }
+
+  #inside(at, b) {
+    return {x: clamp(at.x, b.left + margin, b.left + b.width - margin), y: clamp(at.y, b.top + margin, b.top + b.height - margin)};
   }
 
   #newDrop(i) {

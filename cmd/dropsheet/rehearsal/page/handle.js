@@ -16,6 +16,10 @@ import {clamp} from "./lengths.js";
 
 let typing = null; // the one entry that is open
 
+const standing = new WeakMap(); // on each stage, its handles
+
+const reach = 22; // pixels from a handle's middle to its side
+
 export class Handle {
   #grab = null;
   #tag;
@@ -57,17 +61,23 @@ export class Handle {
     this.box.addEventListener("pointerdown", e => this.#press(e));
     this.box.addEventListener("pointermove", e => this.#move(e));
     for (const end of ["pointerup", "pointercancel", "lostpointercapture"]) this.box.addEventListener(end, () => this.#release());
-    this.box.addEventListener("dblclick", () => this.#type(values[0]));
+    this.box.addEventListener("dblclick", e => { const h = this.#nearest(e); h.#type(h.values[0]); });
     stage.append(this.box);
+    if (!standing.has(stage)) standing.set(stage, new Set());
+    standing.get(stage).add(this);
   }
 
   /** Whether a hand is on it. */
   get held() { return this.#grab !== null; }
 
-  /** Puts it to a place of its stage, in pixels, with a word or two beside it. */
-  put(x, y, tag) {
+  /** Puts it to a place of its stage, in pixels, with a word or two beside it. Where its thing is elsewhere a line leads there. */
+  put(x, y, tag, thing = {x, y}) {
     this.box.style.left = `${x}px`;
     this.box.style.top = `${y}px`;
+    const lead = Math.hypot(thing.x - x, thing.y - y);
+    this.box.classList.toggle("led", lead > 12);
+    this.box.style.setProperty("--lead", `${lead}px`);
+    this.box.style.setProperty("--way", `${Math.atan2(thing.y - y, thing.x - x)}rad`);
     this.tag = tag;
     this.#show();
     // A tag that would stick out of its stage goes to another side.
@@ -77,7 +87,21 @@ export class Handle {
     this.#tag.classList.add(side);
   }
 
-  remove() { this.box.remove(); }
+  remove() {
+    standing.get(this.box.parentElement).delete(this);
+    this.box.remove();
+  }
+
+  // Where handles lie over one another, the one whose middle is nearest is meant, not the one that lies on top.
+  #nearest(e) {
+    const off = h => {
+      const b = h.box.getBoundingClientRect(), x = e.clientX - b.left - b.width / 2, y = e.clientY - b.top - b.height / 2;
+      return Math.max(Math.abs(x), Math.abs(y)) > reach ? Infinity : Math.hypot(x, y);
+    };
+    let nearest = this;
+    for (const h of standing.get(this.box.parentElement)) if (off(h) < off(nearest)) nearest = h;
+    return nearest;
+  }
 
   #show() {
     this.#tag.textContent = this.tag ?? "";
@@ -108,7 +132,7 @@ export class Handle {
     const moved = other || v;
     if (other) this.sliders[this.values.indexOf(other)].focus();
     let sign = way[1];
-    if (moved.axis ? moved.backward : way[0] === "y") sign = -sign;
+    if (moved.axis === way[0] ? moved.backward : way[0] === "y") sign = -sign;
     this.#step(moved, sign * moved.fine * (e.shiftKey ? 10 : 1));
   }
 
@@ -123,6 +147,10 @@ export class Handle {
   #press(e) {
     if (e.button !== 0 || e.target.closest("input")) return;
     e.preventDefault();
+    this.#nearest(e).#hold(e);
+  }
+
+  #hold(e) {
     this.kept ??= this.bench.keep();
     this.sliders[0].focus({preventScroll: true, focusVisible: false});
     this.box.setPointerCapture(e.pointerId);
@@ -171,5 +199,25 @@ export class Handle {
     stage.append(input);
     input.focus();
     input.select();
+  }
+}
+
+const places = [[0, 0]]; // where a handle may stand, from its thing, the nearest first
+for (const far of [46, 92]) {
+  for (const [x, y] of [[1, 0], [-1, 0], [0, 1], [0, -1], [1, 1], [-1, 1], [1, -1], [-1, -1]]) places.push([x * far, y * far]);
+}
+
+/**
+ * Puts handles of one stage to their things, {handle, x, y, tag} each, or beside them where another stands too near for a
+ * finger. One that is held stays at its thing.
+ */
+export function putApart(all, stage) {
+  const taken = [], w = stage.clientWidth, h = stage.clientHeight;
+  const free = (x, y) => taken.every(t => Math.max(Math.abs(t.x - x), Math.abs(t.y - y)) >= 2 * reach);
+  for (const {handle, x, y, tag} of [...all].sort((a, b) => b.handle.held - a.handle.held)) {
+    const [dx, dy] = handle.held ? [0, 0] : places.find(([dx, dy]) => free(x + dx, y + dy) &&
+      (!dx && !dy || x + dx >= reach && x + dx <= w - reach && y + dy >= reach && y + dy <= h - reach)) ?? [0, 0];
+    taken.push({x: x + dx, y: y + dy});
+    handle.put(x + dx, y + dy, tag, {x, y});
   }
 }

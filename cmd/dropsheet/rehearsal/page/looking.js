@@ -20,6 +20,8 @@ export class Looking {
     if (!this.#under || this.#under.drafted) this.#send();
   }
 
+  get idle() { return !this.#under; }
+
   /** Waits until no answer is on its way: what can wait, asks then. */
   async rest() {
     while (this.#under) await new Promise(rested => this.#waiting.push(rested));
@@ -55,8 +57,5 @@ export class Looking {
   }
 }
 
-/** One frame by words, for a thumbnail. */
-export async function glimpse(words, sidePx) {
-  for await (const r of records("look", {words, side_px: sidePx, board: "", draft: true})) if (r.kind === "frame") return r;
-  return null;
-}
+/** What the bench looks like by other words, to be compared: records of its plan, its figures and its frame, finer and finer. */
+export const glimpse = (words, sidePx) => records("look", {words, side_px: sidePx, board: "", draft: true});

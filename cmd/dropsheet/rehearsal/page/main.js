@@ -46,11 +46,11 @@ const session = {
   makes: () => session.plan ? `${session.plan.plan.sheets.length} sheets, guide and proof into ${session.folder.split(/[/\\]/).at(-1)}` : "",
 };
 
+const looking = new Looking(tell);
 const frame = new Frame(session), bench = new Bench(session), board = new Board(session), ladder = new Ladder(session);
-const verdicts = new Verdicts(session), takes = new Takes(session, frame), setup = new Setup(session, begins.headings);
+const verdicts = new Verdicts(session), takes = new Takes(session, frame, looking), setup = new Setup(session, begins.headings);
 const making = new Making(session);
 
-const looking = new Looking(tell);
 let asked = 0; // the size that the frame was last asked for at
 let resting = 0; // the timer that asks anew once the window has come to its new size
 const look = (anew = false) => {
@@ -187,7 +187,7 @@ takesPictures(b => {
   if (session.plan) session.plan.key = ""; // it is the other picture's
   look(true);
   playing.changed();
-  takes.read(b.takes, looking); // those of the picture before belong to its own file
+  takes.read(b.takes); // those of the picture before belong to its own file
 });
 
 new ResizeObserver(() => {
@@ -195,10 +195,14 @@ new ResizeObserver(() => {
   if (frame.sidePx === asked && !resting) return;
   byId("see").ariaBusy = "true";
   clearTimeout(resting);
-  resting = setTimeout(() => { resting = 0; look(); }, 250);
+  resting = setTimeout(() => {
+    resting = 0;
+    if (frame.sidePx !== asked) look();
+    else if (looking.idle) byId("see").ariaBusy = "false";
+  }, 250);
 }).observe(byId("see"));
 new ResizeObserver(arrange).observe(byId("bench"));
 
 begin(begins);
 look();
-if (begins.takes.length) takes.read(begins.takes, looking);
+if (begins.takes.length) takes.read(begins.takes);

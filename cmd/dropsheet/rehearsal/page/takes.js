@@ -4,15 +4,23 @@ import {glimpse} from "./looking.js";
 import {pixels} from "./records.js";
 import {differences, keyOf} from "./words.js";
 
+// The figures that takes are compared by.
+function tells(figures, plan) {
+  const own = figures.ladder.find(r => r.own);
+  return {px: Math.hypot(own.defocus_px, own.diffraction_px), n: own.f_number, sheets: plan.sheets.length, width: plan.picture.width_mm};
+}
+
 export class Takes {
   #bench;
   #frame;
   #list = document.getElementById("takes");
   #takes = [];
+  #looking;
   #on = null; // the take that is on the bench as it hangs
 
-  constructor(bench, frame) {
+  constructor(bench, frame, looking) {
     this.#bench = bench;
+    this.#looking = looking;
     this.#frame = frame;
     document.getElementById("keep").addEventListener("click", () => this.keep());
     document.getElementById("save").addEventListener("click", () => this.#save());
@@ -46,17 +54,13 @@ export class Takes {
     if (!t.tells && (t.tells = this.#tells())) this.#say();
   }
 
-  // The figures that takes are compared by.
   #tells() {
     const f = this.#bench.figures;
-    if (!this.#bench.fresh(f)) return null;
-    const own = f.ladder.find(r => r.own);
-    return {px: Math.hypot(own.defocus_px, own.diffraction_px), n: own.f_number, sheets: this.#bench.plan.plan.sheets.length,
-      width: this.#bench.plan.plan.picture.width_mm};
+    return this.#bench.fresh(f) ? tells(f, this.#bench.plan.plan) : null;
   }
 
   /** Hangs up takes that were kept in a file; their pictures come one by one, whenever nothing else is rendered. */
-  async read(kept, looking) {
+  async read(kept) {
     const mine = this.#takes = kept.map(t => ({...t, picture: null, tells: null}));
     this.#on = null;
     this.mark();
@@ -64,16 +68,42 @@ export class Takes {
     const tries = 5; // a picture is given up when something newer is asked
     for (const t of mine) {
       for (let i = 0; i < tries && !t.picture; i++) {
-        await looking.rest();
+        await this.#looking.rest();
         if (this.#takes !== mine) return; // another picture has come, with takes of its own
-        const r = await glimpse(t.words, 480).catch(() => null);
-        if (!r || t.picture) continue;
-        t.picture = document.createElement("canvas");
-        [t.picture.width, t.picture.height] = [r.width_px, r.height_px];
-        t.picture.getContext("2d").putImageData(pixels(r), 0, 0);
-        this.#draw(t);
+        await this.#fetch(t, 480);
       }
     }
+  }
+
+  // Fetches a take's frame and figures.
+  async #fetch(t, sidePx) {
+    try {
+      for await (const r of glimpse(t.words, sidePx)) {
+        if (t.fine) return; // it is on the bench by now
+        if (r.kind === "plan") t.plan = r.plan;
+        if (r.kind === "figures") {
+          t.tells ??= tells(r, t.plan);
+          this.#say();
+        }
+        if (r.kind === "frame" && r.width_px >= (t.picture?.width ?? 0)) {
+          t.picture = document.createElement("canvas");
+          [t.picture.width, t.picture.height] = [r.width_px, r.height_px];
+          t.picture.getContext("2d").putImageData(pixels(r), 0, 0);
+          this.#draw(t);
+          t.held?.();
+        }
+      }
+    } catch { /* the bench says so when it is asked next */ }
+  }
+
+  // A take that is compared and has been read from its file has a small picture, or none yet: it gets one like the frame's.
+  async #compare(t) {
+    if (t.fine || t.comes) return;
+    t.comes = true;
+    await this.#looking.rest();
+    const sidePx = this.#frame.sidePx;
+    if (Math.max(t.picture?.width ?? 0, t.picture?.height ?? 0) < sidePx) await this.#fetch(t, sidePx);
+    t.comes = false;
   }
 
   /** Marks the take that is on the bench as it hangs, if one is. */
@@ -152,17 +182,23 @@ export class Takes {
   #holds(thumb, t) {
     let held = false, share = 0.5;
     const wipe = () => this.#frame.wipe(t.picture, share);
+    const begin = () => {
+      held = true;
+      share = 0.5;
+      t.held = wipe;
+      wipe();
+      this.#compare(t);
+    };
     const end = () => {
       if (!held) return;
       held = false;
+      t.held = null;
       this.#frame.wipe(null, 0);
     };
     thumb.addEventListener("pointerdown", e => {
-      if (e.button !== 0 || !t.picture) return;
+      if (e.button !== 0) return;
       thumb.setPointerCapture(e.pointerId);
-      held = true;
-      share = 0.5;
-      wipe();
+      begin();
     });
     thumb.addEventListener("pointermove", e => {
       if (!held) return;
@@ -173,9 +209,9 @@ export class Takes {
     });
     for (const kind of ["pointerup", "pointercancel", "lostpointercapture", "blur"]) thumb.addEventListener(kind, end);
     thumb.addEventListener("keydown", e => {
-      if (e.key === " " && t.picture) {
+      if (e.key === " ") {
         e.preventDefault();
-        if (!held) { held = true; share = 0.5; wipe(); }
+        if (!held) begin();
       } else if (held && (e.key === "ArrowLeft" || e.key === "ArrowRight")) {
         e.preventDefault();
         share = clamp(share + (e.key === "ArrowLeft" ? -0.05 : 0.05), 0, 1);

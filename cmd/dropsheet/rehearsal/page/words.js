@@ -40,6 +40,15 @@ export class Words {
     this.#changed(flag);
   }
 
+  /** Says several flags anew, as one change. */
+  setAll(all) {
+    const changed = this.#changed, said = [];
+    this.#changed = flag => said.push(flag);
+    for (const [flag, values] of all) this.set(flag, values);
+    this.#changed = changed;
+    if (said.length) changed(said.join(" "));
+  }
+
   /** Says one of a flag's many values anew. */
   setOne(flag, i, value) {
     const all = [...this.all(flag)];
