@@ -45,7 +45,7 @@ func writeTable(w io.Writer, heading string, t report.Table) error {
 		}
 		b.WriteString("\n")
 	}
-	fmt.Fprintf(&b, "\n%s\n", heading)
+	fmt.Fprintf(&b, "\n%s\n", folded(w, 0, heading))
 	row(" ", t.Heads)
 	for _, r := range t.Rows {
 		var cells []string

@@ -97,9 +97,10 @@ func tellProof(c console, p *ask.Proof, scene proof.Scene) error {
 	if err := writeGlance(c.out, shortened(told.Glance(), "SEE", "LIGHT", "TIME", "CHECK")); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(c.out, "proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s\n",
+	text := fmt.Sprintf("proof        %s\nwritten      %s, %d x %d pixels, the %s %s of them across; %s",
 		job.Brightness(plan), p.Out, camera.WidthPx, camera.HeightPx, report.Body(plan.Drop),
 		report.Number(2*plan.Sight().ApparentRadiusMM()/camera.PixelMM(), 0), focus)
+	_, err := fmt.Fprintln(c.out, folded(c.out, factColumns, text))
 	return err
 }
 

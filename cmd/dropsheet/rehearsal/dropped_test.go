@@ -89,6 +89,7 @@ func TestDroppedPage(t *testing.T) {
 	var text bytes.Buffer
 	require.NoError(t, two.Output(&text))
 	_, e = dropped(t, address, "two.pdf", text.Bytes())
-	require.Contains(t, e.Text, "save the one that you want")
+	require.Contains(t, e.Text, "has several pages")
+	require.Contains(t, e.Hint, "save the one that you want")
 	require.Equal(t, "chart.pdf", begun(t, address).Name, "the picture before stays")
 }

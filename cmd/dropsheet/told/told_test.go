@@ -184,7 +184,7 @@ func output(t *testing.T, args ...string) string {
 	return string(out)
 }
 
-// planOf is the plan that make comes to, with even cells.
+// planOf is the plan that size tells, with even cells: where the paper may lie either way, as make lays it.
 func planOf(t *testing.T, art string, flags []string) layout.Plan {
 	t.Helper()
 	var words ask.Make
@@ -195,9 +195,14 @@ func planOf(t *testing.T, art string, flags []string) layout.Plan {
 	order, err := words.Order()
 	require.NoError(t, err)
 	order.Setup.Proportions = 1.5
-	plan, err := order.Setup.Plan()
+	plans, err := order.Setup.Plans()
 	require.NoError(t, err)
-	return plan
+	if len(plans) == 1 {
+		return plans[0]
+	}
+	laid, err := order.Laid(t.Context())
+	require.NoError(t, err)
+	return laid
 }
 
 // guideOf is a plan's guide with blank views in place of those of the drop, which take most of the time that a make
@@ -221,7 +226,8 @@ func guideOf(t *testing.T, plan layout.Plan, picture image.Image) []byte {
 // requireMade requires that make comes to that plan, and that its guide says as much.
 func requireMade(t *testing.T, plan layout.Plan, guide, art string, flags []string) {
 	t.Helper()
-	folder := programtest.Make(t, art, append(flags, "--seams", "even")...)
+	folder := programtest.Make(t, art, append(flags, "--seams", "even", "--orientation",
+		string(plan.Backdrop.Orientation))...)
 	var job layout.Plan
 	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
 	require.NoError(t, err)
