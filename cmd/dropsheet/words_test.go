@@ -54,6 +54,7 @@ func TestWrongWords(t *testing.T) {
 		{"drop NaN", "size --drop NaNmm", "is not a length"},
 		{"drop twice", "size --drop 5mm --drops-per-ml 20", "give one of them"},
 		{"no drops to the millilitre", "size --drops-per-ml 0", "above 0"},
+		{"a drop of an ocean", "size --drops-per-ml 5e-324", "above 0.001"},
 		{"unknown liquid", "size --liquid quicksilver", "water"},
 		{"index 1", "size --liquid 1", "above 1"},
 		{"index below 1", "size --liquid 0.9", "above 1"},

@@ -35,8 +35,9 @@ type setup struct {
 
 // Bounds of numbers without a unit.
 const (
-	maxDropsPerML = 1e6 // a mist
-	maxSharpToPx  = 1e6
+	leastDropsPerML = 1e-3 // a drop of a litre
+	maxDropsPerML   = 1e6  // a mist
+	maxSharpToPx    = 1e6
 )
 
 // register adds the flags, with their defaults.
@@ -45,7 +46,7 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.Drop.Body, "body", "ball|upright-rod|level-rod", "ball", flip.ParseBody,
 		"what refracts: ball (a falling drop), upright-rod or level-rod (a glass or tube of liquid)")
 	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
-	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(0, maxDropsPerML),
+	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(leastDropsPerML, maxDropsPerML),
 		"size of the drop by how many make a millilitre, in place of --drop; a dropper's usual figure is 20")
 	add(flags, &s.nozzleMM, "nozzle", "length", "", aboveZero, "size of the drop by the nozzle that it falls "+
 		"off, slowly: "+

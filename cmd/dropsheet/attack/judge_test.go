@@ -26,6 +26,9 @@ var (
 	negative = regexp.MustCompile(`(^|[^-\d.\w])-\d[\d.]*x\d|\dx-\d`) // a size such as -3x4mm
 )
 
+// quoted are the user's own words in an error.
+var quoted = regexp.MustCompile(`"[^"]*"`)
+
 // remedy is what an error tells to do.
 var remedy = regexp.MustCompile(`(?i)\b(hint|takes?|writes?|gives?|given|name|says?|choose|use|must|leave|makes?|add|` +
 	`allows?|ask|move|try|needs?|wait|free|put|measure|raise|lower|brings?|keep|read|at most|at least|wants|remove|` +
@@ -33,13 +36,7 @@ var remedy = regexp.MustCompile(`(?i)\b(hint|takes?|writes?|gives?|given|name|sa
 
 // wrong says what is wrong with a run; empty when nothing is.
 func (a ran) wrong() string {
-	told := a.stdout + a.stderr
-	for _, arg := range a.args { // which a refusal quotes
-		_, value, _ := strings.Cut(arg, "=")
-		if value != "" {
-			told = strings.ReplaceAll(told, value, "…")
-		}
-	}
+	told := a.stdout + quoted.ReplaceAllString(a.stderr, "…")
 	switch {
 	case a.hangs:
 		return "it hangs"

@@ -12,8 +12,10 @@ import (
 
 // FuzzReadTakes: whatever lies where takes are kept, an error or takes that the page can show.
 func FuzzReadTakes(f *testing.F) {
-	for _, text := range []string{`{"dropsheet_takes":1,"artwork":"a.png","takes":[{"name":"low","words":[["fill","0.9"]]}]}`,
-		`{"dropsheet_takes":1}`, `{"dropsheet_takes":1,"takes":[{}]}`, `{}`, `[]`, `null`, ``} {
+	for _, text := range []string{
+		`{"dropsheet_takes":1,"artwork":"a.png","takes":[{"name":"low","words":[["fill","0.9"]]}]}`,
+		`{"dropsheet_takes":1}`, `{"dropsheet_takes":1,"takes":[{}]}`, `{}`, `[]`, `null`, ``,
+	} {
 		f.Add([]byte(text))
 	}
 	subject := Subject{Folder: filepath.Join(f.TempDir(), "harbour-backdrop")}
