@@ -210,6 +210,16 @@ func TestDropOnTheBench(t *testing.T) {
 	p.do(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.PageUp))
 	both(camera+2-50, board-2+50)
 	require.Contains(t, p.makeLine(), fmt.Sprintf("--distance %gmm", board+48))
+	typed := func(word string) {
+		t.Helper()
+		p.focus("camera distance, the drop moved")
+		p.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent(word), chromedp.KeyEvent(kb.Enter))
+	}
+	typed("31")
+	p.until(`document.getElementById("fault").textContent.includes('--camera-distance: "31" has no unit')`)
+	typed("1ft")
+	p.until(fmt.Sprintf(`document.querySelector(%q).ariaValueNow === "304.8"`, slider("camera distance")))
+	both(304.8, camera+board-304.8)
 }
 
 // A finger does the same; what it touches is 44 pixels wide and high at least.

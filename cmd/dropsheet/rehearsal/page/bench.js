@@ -2,6 +2,9 @@
 import {add, clear} from "./draw.js";
 import {Handle, putApart} from "./handle.js";
 import {clamp, mm, readMM, sayMM, sayWay, short, writtenPlace} from "./lengths.js";
+import {glimpse} from "./looking.js";
+
+const flagOf = value => value.name.replace(" ", "-");
 
 export class Bench {
   #bench;
@@ -25,21 +28,26 @@ export class Bench {
     board.say = v => `${say(v)}: ${bench.plan.sheets}`;
     this.#handles.camera = new Handle(this.#stage, {tag: "above"}, [camera],
       (dx, dy, [from]) => camera.set(Math.max(1, Math.round(from - dx / this.#scale.k))), bench);
-    this.#handles.board = new Handle(this.#stage, {shape: "bar", tag: "left"}, [board], (dx, dy, [from]) => {
+    this.#handles.board = new Handle(this.#stage, {shape: "bar", tag: "right"}, [board], (dx, dy, [from]) => {
       const to = Math.max(1, from + dx / this.#scale.k);
       const caught = bench.figures?.catches.find(c => Math.abs(c.distance_mm - to) * this.#scale.k < 6);
       board.set(caught ? caught.distance_mm : Math.round(to));
     }, bench);
     // The drop moves between camera and board: what one distance gains the other loses.
-    const between = (one, other, backward) => ({
+    const between = (one, other, backward, mmOf) => ({
       name: `${one.name}, the drop moved`, axis: "x", backward, fine: 1, coarse: 50, min: 1, max: 100000, get: one.get,
       say: v => `${sayMM(v)}, and ${other.name} ${sayMM(other.get())}`,
       set: v => {
         const all = one.get() + other.get(), to = Math.max(1, Math.min(v, all - 1));
-        if (Number.isFinite(all)) w.setAll([[one.name.replace(" ", "-"), mm(to)], [other.name.replace(" ", "-"), mm(all - to)]]);
+        if (Number.isFinite(all)) w.setAll([[flagOf(one), mm(to)], [flagOf(other), mm(all - to)]]);
       },
+      // What is typed, in whatever unit, the server reads.
+      words: {get: one.words.get, set: t => this.#typed(flagOf(one), t, p => {
+        w.setAll([[flagOf(one), mm(mmOf(p), 3)], [flagOf(other), mm(one.get() + other.get() - mmOf(p), 3)]]);
+      })},
     });
-    const away = between(camera, board, false), toward = between(board, camera, true);
+    const away = between(camera, board, false, p => p.drop.camera_distance_mm);
+    const toward = between(board, camera, true, p => p.drop.distance_mm);
     this.#handles.drop = new Handle(this.#stage, {tag: "above"}, [away, toward],
       (dx, dy, [from]) => away.set(Math.round(from + dx / this.#scale.k)), bench);
     document.getElementById("view").addEventListener("click", e => {
@@ -50,6 +58,17 @@ export class Bench {
     });
     document.getElementById("more-light").addEventListener("click", () => this.#addLamp());
     document.getElementById("less-light").addEventListener("click", () => this.#takeLamp());
+  }
+
+  // Tells what the plan would be if a flag were said so, in whatever unit: the server reads it, and says what is wrong.
+  async #typed(flag, text, tell) {
+    try {
+      for await (const r of glimpse(this.#bench.words.listWith(flag, text), 64)) {
+        if (r.kind === "error") this.#bench.fault(r.text, r.hint, r.flag);
+        else if (r.kind === "plan") tell(r.plan);
+        return;
+      }
+    } catch { this.#bench.gone(); }
   }
 
   // The first lamp comes to stand up left of the board, the second as its twin, and each after that a little further up.
@@ -121,7 +140,9 @@ export class Bench {
       for (const e of [a, b]) line({x: e.x, y: ruler - 5}, {x: e.x, y: ruler + 5}, {stroke: "var(--quiet)"});
       if (!narrow) add(s, "text", {x: (a.x + b.x) / 2, y: ruler + 19, "text-anchor": "middle", class: "q"}, readMM(mmLong));
     }
-    add(s, "text", {x: Math.min(board.x, w - 8), y: Math.max(16, y0 - half * k - 10), "text-anchor": "end"},
+    // Right of the board no lamp stands; where there is no room its size is above it.
+    const beside = w - board.x > 150, top = Math.max(16, y0 - half * k - (beside ? -10 : 10));
+    add(s, "text", {x: beside ? board.x + 10 : Math.min(board.x, w - 8), y: top, "text-anchor": beside ? "start" : "end"},
       `board ${short(p.backdrop.width_mm, 0)} × ${short(p.backdrop.height_mm, 0)}`);
     const caught = this.#bench.figures?.catches.find(c => Math.abs(c.distance_mm - dist) < 0.5);
     const {camera: c, drop: d, board: b} = this.#handles;

@@ -40,6 +40,13 @@ export class Words {
     this.#changed(flag);
   }
 
+  /** The list as it would be if a flag were said anew. */
+  listWith(flag, values) {
+    const other = new Words(this.list(), this.#limits);
+    other.set(flag, values);
+    return other.list();
+  }
+
   /** Says several flags anew, as one change. */
   setAll(all) {
     const changed = this.#changed, said = [];
