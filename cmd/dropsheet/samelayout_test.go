@@ -35,6 +35,11 @@ func TestSizeLaysPaperAsMakeDoes(t *testing.T) {
 	size, _, code := dropsheet(t, append([]string{"size", "--shape", "1:1"}, words...)...)
 	require.Equal(t, exitDone, code)
 	require.Contains(t, printLine(size), "either way")
+	for args, slides := range map[string]bool{"size --shape 1:1": true, "size portrait": false} {
+		size, _, code = dropsheet(t, strings.Fields(args+" --verbose")...)
+		require.Equal(t, exitDone, code)
+		require.Equal(t, slides, strings.Contains(size, "make slides seams"), args)
+	}
 
 	made, stderr, code := dropsheet(t, "make", "portrait.png", "--out", "clear", "--distance", "20cm", "--avoid",
 		"0.5,0.5,0.1", "--more-sheets", "4", "--pixels", "60x40")

@@ -62,7 +62,12 @@ and what differs is told first. Writes no file.`,
 				_, err := fmt.Fprintln(c.out, "More: --verbose (every figure, stops, sources), --json (for programs)")
 				return err
 			}
-			if err := writeFacts(c.out, r.Facts()...); err != nil {
+			facts := r.Facts()
+			if was := asked.Job(); len(p.Sheets) > 1 && (was == nil || len(asked.Changes()) > 0) {
+				facts = append(facts, report.Fact{Name: "seams",
+					Text: report.Words("told in even cells; make slides seams to where they show least in the artwork")})
+			}
+			if err := writeFacts(c.out, facts...); err != nil {
 				return err
 			}
 			if _, err := fmt.Fprintf(c.out, "\nThe bench from the side, to scale\n%s\n",
