@@ -93,7 +93,8 @@ func (s Setup) laid(l paperLie, backdrop Size, region carrying) (columns, rows i
 			}
 		}
 	}
-	if s.MaxSheets > 0 && sheets > float64(s.MaxSheets) {
+	if across, down := l.holdsCopies(backdrop); s.Copies > 1 && across*down < s.Copies ||
+		s.MaxSheets > 0 && sheets > float64(s.MaxSheets) {
 		err = errTooFewSheets
 	}
 	return columns, rows, sheets, err

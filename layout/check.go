@@ -38,6 +38,8 @@ func (p Plan) Check() error {
 	case b.Columns < 1 || b.Rows < 1 || b.Columns > mostSheets || b.Rows > mostSheets || b.Columns*b.Rows > mostCells ||
 		len(p.Sheets) < 1 || len(p.Sheets) > b.Columns*b.Rows:
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
+	case b.Copies < 0 || b.Copies > mostCopies || b.Copies > 0 && len(p.Sheets) != 1:
+		return fmt.Errorf("%d copies can't be on each of %d sheets", b.Copies, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
 	case !(p.Picture.WidthMM > 0 && p.Picture.HeightMM > 0 && p.Picture.WidthMM <= b.WidthMM+tolerance &&
@@ -155,9 +157,10 @@ func (p Plan) checkSheets() error {
 				return fmt.Errorf("the cell of %s does not meet its neighbours", s.Name)
 			}
 		}
-		used := b.OnPage(s).Used
-		if !room.contains(used) {
-			return fmt.Errorf("sheet %s does not fit its paper", s.Name)
+		for _, copied := range b.OnSheet(s) {
+			if !room.contains(b.OnPage(copied).Used) {
+				return fmt.Errorf("sheet %s does not fit its paper", s.Name)
+			}
 		}
 	}
 	return nil

@@ -115,10 +115,10 @@ func (r Rect) contains(q Rect) bool {
 
 // onPage is where a sheet's cell lies on its page, at scale 1.
 func (b Backdrop) onPage(s Sheet) Point {
-	used, middle := b.Used(s), b.middle()
+	used, all, middle := b.Used(s), b.copiesSize(s), b.middle()
 	return Point{
-		(2*middle.XMM-used.WidthMM)/2 + s.Cell.XMM - used.XMM,
-		(2*middle.YMM-used.HeightMM)/2 + s.Cell.YMM - used.YMM,
+		(2*middle.XMM-all.WidthMM)/2 + s.Cell.XMM - used.XMM,
+		(2*middle.YMM-all.HeightMM)/2 + s.Cell.YMM - used.YMM,
 	}
 }
 

@@ -75,6 +75,7 @@ type Backdrop struct {
 	LapMM       float64     `json:"lap_mm"`
 	LightFrom   Corner      `json:"light_from"`
 	Printer     *Printer    `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any
+	Copies      int         `json:"copies,omitempty"`  // of the print on its one sheet, from 2; 0 for the print alone
 	// NarrowStripMM is the strips' width where a reprint has no room for StripMM; 0 where it has, as in every job.
 	NarrowStripMM float64 `json:"-"`
 }

@@ -78,7 +78,7 @@ func (b Backdrop) lapped(sheets []Sheet, room Size) Backdrop {
 // tooLarge is the first sheet that has no room; nil where all have.
 func (b Backdrop) tooLarge(sheets []Sheet, room Size) *Sheet {
 	for _, s := range sheets {
-		if used := b.Used(s); used.WidthMM > room.WidthMM+tolerance || used.HeightMM > room.HeightMM+tolerance {
+		if used := b.copiesSize(s); used.WidthMM > room.WidthMM+tolerance || used.HeightMM > room.HeightMM+tolerance {
 			return &s
 		}
 	}
@@ -89,7 +89,7 @@ func (b Backdrop) tooLarge(sheets []Sheet, room Size) *Sheet {
 // what its laps were.
 func (b Backdrop) refused(sheets []Sheet, room Size, lapMM float64) error {
 	s := *b.tooLarge(sheets, room)
-	used := b.Used(s)
+	used := b.copiesSize(s)
 	within := fmt.Sprintf("within margins of %gmm", b.MarginMM)
 	again := "--paper " + b.Paper.Name
 	switch {

@@ -49,6 +49,7 @@ type Setup struct {
 	SurroundSize Size
 	// Background, when not empty, is the colour of what the picture leaves of the circle that the drop sees at the fill.
 	Background Surround
+	Copies     int    // of the print on its one sheet, to be cut apart; 0 and 1 stand for the print alone
 	Lamps      []Lamp // none: the board is lit evenly
 	Level      bool   // the print makes up for the lamps' fall-off
 	Inches     bool   // tell lengths in inches too; on paper that is named in inches they are told so anyway
@@ -161,6 +162,7 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 			Paper: s.Paper, Orientation: l.orientation, MarginMM: s.marginMM(), Margins: s.Margins, LapMM: s.LapMM,
 			LightFrom: s.LightFrom,
 			Printer:   s.Printer,
+			Copies:    s.copies(),
 		}
 	}
 	if err := s.holds(board); err != nil {
@@ -194,6 +196,9 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 
 // takesMore is the error of a backdrop that takes more sheets than are allowed, or more columns or rows.
 func (s Setup) takesMore(board Size, columns, rows int, sheets float64) error {
+	if s.Copies > 1 {
+		return s.tooManyCopies(board)
+	}
 	const mend = "ask for a smaller print, a shorter distance, a smaller fill, larger paper or more sheets"
 	if s.Columns > 0 && columns > s.Columns || s.Rows > 0 && rows > s.Rows {
 		return fmt.Errorf("a backdrop of %.0fx%.0fmm takes %d columns and %d rows of %s, more than were asked for\n"+

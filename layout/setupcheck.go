@@ -85,6 +85,9 @@ func (s Setup) check() error {
 	if err := CheckLamps(s.Lamps); err != nil {
 		return err
 	}
+	if err := s.checkCopies(); err != nil {
+		return err
+	}
 	if err := s.Shooting.check(s.Drop.Body, s.Camera.FrameRate); err != nil {
 		return err
 	}

@@ -51,7 +51,7 @@ func (s Setup) solve(lies []paperLie) (sight flip.Sight, print Size, fill float6
 	print, fill = s.Print, s.Fill
 	// What closes in on the largest print is the board and all that is printed on it, unless that is the picture alone.
 	free := print == Size{} && s.any() && (s.DistanceMM == 0 || fill == 0)
-	if !s.plain() || s.Drop.Oblate() || free && (s.fills() != "" || !s.sheetsAlone()) {
+	if !s.plain() || s.Drop.Oblate() || free && (s.fills() != "" || !s.sheetsAlone() || s.Copies > 1) {
 		return s.search(sight, lies)
 	}
 	printGiven := print != Size{}

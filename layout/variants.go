@@ -82,5 +82,6 @@ func (p Plan) AsSetup() Setup {
 		Printer: b.Printer, LapMM: b.LapMM,
 		LightFrom: b.LightFrom,
 		Camera:    p.Camera.AsSetup(), Shooting: p.Shooting, Lamps: p.Lamps, Inches: p.Inches,
+		Copies: b.Copies,
 	}
 }

@@ -58,7 +58,7 @@ func (k command) help(flags *pflag.FlagSet) string {
 // the flags that it has.
 var headings = []struct{ title, flags string }{
 	{"drop", "body drop drops-per-ml nozzle jet oblate liquid drop-at travel"},
-	{"size and distance", "distance print-size max-sheets columns rows board-width board-height fill fit"},
+	{"size and distance", "distance print-size max-sheets copies columns rows board-width board-height fill fit"},
 	{"picture", "shape page crop centre turn round look background"},
 	{"board beyond the picture", "surround surround-size"},
 	{"camera", "camera camera-distance lens frame-width sensor pixel-size pixels aperture focus sharp-to sharp samples"},

@@ -107,6 +107,10 @@ func (r *Report) sheetsInShort() Text {
 	b := p.Backdrop
 	print := size(length("picture.width_mm", p.Picture.WidthMM), length("picture.height_mm", p.Picture.HeightMM))
 	sheets := say("%s, on %s of %s", print, counted("", len(p.Sheets), "sheet", "sheets"), b.Paper.Name)
+	if b.Copies > 1 {
+		sheets = say("%s, %s copies on %s of %s", print, whole("backdrop.copies", float64(b.Copies), Bare),
+			counted("", len(p.Sheets), "sheet", "sheets"), b.Paper.Name)
+	}
 	lies := say("%s %s", sheets, string(b.Orientation))
 	if r.eitherWay {
 		return shortest(lineColumns, append(r.besides(say("%s either way: the artwork decides", sheets)),

@@ -27,6 +27,10 @@ func (r *Report) print() []Fact {
 		{Key: "print.fit", Text: say(fit, r.body)},
 		{Key: "print.sheets", Name: "sheets", Text: sheets},
 	}
+	if b.Copies > 1 {
+		facts = append(facts, Fact{Key: "print.copies", Text: say("it carries the print %s times, each with its own cut "+
+			"marks: cut them apart", Figure{Path: "backdrop.copies", Value: float64(b.Copies)})})
+	}
 	if cells := b.Columns * b.Rows; cells > len(p.Sheets) {
 		facts = append(facts, Fact{Key: "print.bare", Text: say("%s of the %s cells carry picture; the others have no sheet",
 			whole("", float64(len(p.Sheets)), Bare), whole("", float64(cells), Bare))})

@@ -91,7 +91,7 @@ func (b *book) facts() {
 		name string
 		keys []string
 	}{
-		{"Sheets", []string{"print.sheets", "print.bare", "print.solid"}},
+		{"Sheets", []string{"print.sheets", "print.copies", "print.bare", "print.solid"}},
 		{"Look", []string{"look.bend", "look.holds"}},
 		{"Turn", []string{"look.turn"}},
 		{"On the axis", []string{"look.off", "look.aside"}},

@@ -38,7 +38,13 @@ func (j Job) Write(ctx context.Context, w io.Writer, chosen []layout.Sheet, done
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	pictures := j.pictures(ctx, pixels)
+	copies := max(1, j.Plan.Backdrop.Copies) // places of each sheet's picture, one after the other
+	var last pdf.Picture
 	return d.Stream(w, func(id pdf.PictureID) (pdf.Picture, error) {
+		at, again := (int(id)-1)/copies, (int(id)-1)%copies > 0
+		if again {
+			return last, nil
+		}
 		if err := ctx.Err(); err != nil {
 			return pdf.Picture{}, err
 		}
@@ -50,12 +56,13 @@ func (j Job) Write(ctx context.Context, w io.Writer, chosen []layout.Sheet, done
 			return pdf.Picture{}, ctx.Err()
 		}
 		if m.err != nil {
-			return pdf.Picture{}, fmt.Errorf("sheet %s: %w", chosen[id-1].Name, m.err)
+			return pdf.Picture{}, fmt.Errorf("sheet %s: %w", chosen[at].Name, m.err)
 		}
 		if done != nil {
-			done(int(id))
+			done(at + 1)
 		}
-		return m.picture, nil
+		last = m.picture
+		return last, nil
 	})
 }
 

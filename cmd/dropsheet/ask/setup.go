@@ -81,6 +81,9 @@ func (s *setup) register(flags *pflag.FlagSet) {
 	add(flags, &s.asked.MaxSheets, "max-sheets", "N", "", wholeFromOne,
 		"at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print "+
 			"that they hold")
+	add(flags, &s.asked.Copies, "copies", "N", "", wholeFromOne,
+		"of a print that one sheet holds: as many copies on it, each with its own cut marks; with --max-sheets 1 the "+
+			"largest print of which it holds so many")
 	add(flags, &s.asked.Columns, "columns", "N", "", wholeFromOne,
 		"just so many sheets side by side; where the print is free, the largest that they hold")
 	add(flags, &s.asked.Rows, "rows", "N", "", wholeFromOne, "just so many sheets one above the other; likewise")
