@@ -27,10 +27,7 @@ import (
 	"dropsheet/tile/job/place"
 )
 
-func TestMain(m *testing.M) {
-	flag.Parse()
-	programtest.Main(m)
-}
+func TestMain(m *testing.M) { programtest.Main(m) }
 
 var (
 	sets = flag.Int("sets", 40, "how many flag sets are drawn")

@@ -4,6 +4,7 @@ package faults
 
 import (
 	"bytes"
+	"flag"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -15,16 +16,18 @@ import (
 	"dropsheet/cmd/dropsheet/programtest"
 )
 
-// How many runs are killed before they end. A kill that comes too late does not count, and is tried again.
+// killedMakes is how many runs of make are killed before they end. A kill that comes too late does not count, and is
+// tried again.
+var killedMakes = flag.Int("kills", 12, "how many runs of make are killed")
+
 const (
-	killedMakes    = 20
 	killedReprints = 30
 	mostRounds     = 10 // tries for each kill
 )
 
-// TestKilledMake kills make at random moments: most spread over its whole time, some about where it puts the
-// folder in its place. The place then holds the old job whole, the new one whole, or nothing, and the next
-// run there takes away what else was left.
+// TestKilledMake kills make, half of the times at a system call, where strace is installed, and else at random moments:
+// most spread over its whole time, some about where it puts the folder in its place. The place then holds the old job
+// whole, the new one whole, or nothing, and the next run there takes away what else was left.
 func TestKilledMake(t *testing.T) {
 	b := newBench(t)
 	seed := uint64(time.Now().UnixNano())
@@ -38,26 +41,35 @@ func TestKilledMake(t *testing.T) {
 	require.NoError(t, os.WriteFile(broken, data[:len(data)/2], 0o600))
 
 	hidden := hiddenBeside(b.job)
-	killed, leftovers, states := 0, 0, map[string]int{}
+	killed, atCalls, leftovers, states := 0, 0, 0, map[string]int{}
 	round := 0
-	for ; killed < killedMakes; round++ {
-		require.Less(t, round, mostRounds*killedMakes, "the runs end before they are killed")
+	for ; killed < *killedMakes; round++ {
+		require.Less(t, round, mostRounds**killedMakes, "the runs end before they are killed")
 		over := round%2 == 1
 		if over {
 			b.lay(t, b.oldFiles)
 		} else {
 			b.lay(t, nil)
 		}
-		p := start(t, b.makeNew()...)
-		if round/2%4 == 1 { // two in eight, one of them over the old job
+		var p *process
+		switch {
+		case traces() && round/2%2 == 0: // every second pair, one of them over the old job
+			p = startKilledAt(t, random, b.makeNew()...)
+		case round/2%4 == 1: // two in eight, likewise
+			p = start(t, b.makeNew()...)
 			await(t, filepath.Join(hidden, "new", "seams.png"))
 			time.Sleep(time.Duration(random.Int64N(int64(10 * time.Millisecond))))
-		} else {
+			require.NoError(t, p.Process.Kill())
+		default:
+			p = start(t, b.makeNew()...)
 			time.Sleep(time.Duration(random.Int64N(int64(b.makeTime))))
+			require.NoError(t, p.Process.Kill())
 		}
-		require.NoError(t, p.Process.Kill())
 		if p.end(t) == -1 {
 			killed++
+			if p.Args[0] == "strace" {
+				atCalls++
+			}
 		}
 		state := b.state(t)
 		states[state]++
@@ -77,9 +89,9 @@ func TestKilledMake(t *testing.T) {
 		}
 		require.False(t, over && after == "none", "the old job is lost and there is no new one")
 	}
-	t.Logf("%d of %d ended by the kill, %d with something left beside; the place then held: %v", killed, round,
-		leftovers, states)
-	require.GreaterOrEqual(t, leftovers, killedMakes/4)
+	t.Logf("%d of %d ended by the kill, %d of them at a system call, %d with something left beside; the place then held: "+
+		"%v", killed, round, atCalls, leftovers, states)
+	require.GreaterOrEqual(t, leftovers, *killedMakes/4)
 
 	b.lay(t, b.oldFiles)
 	p := start(t, b.makeNew()...)
