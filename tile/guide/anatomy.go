@@ -77,6 +77,10 @@ func (b *book) callouts(s layout.Sheet) []callout {
 	x := func(share float64) float64 { return lamp.XMM - outX*share*c.WidthMM }
 	y := func(share float64) float64 { return lamp.YMM - outY*share*c.HeightMM }
 
+	room := ""
+	if all, _ := b.coded(); !all {
+		room = ", as far as there is room"
+	}
 	calls := []callout{
 		{layout.Point{XMM: x(0.62), YMM: y(0.45)}, strong("Cell") + ": what stays in sight, " +
 			b.size(s.Cell.WidthMM, s.Cell.HeightMM) + ". No mark is printed in it."},
@@ -87,7 +91,7 @@ func (b *book) callouts(s layout.Sheet) []callout {
 			fmt.Sprintf(" of %s beyond the cut, to be cut off. The picture goes on in it for %s, so that a cut that is a "+
 				"little off shows picture and not paper.", length(layout.StripMM), length(layout.BleedMM))},
 		{layout.Point{XMM: c.XMM + 12, YMM: lamp.YMM + outY*(layout.StripMM+0.6)}, strong("Label") +
-			": name, place in the order, board-up, check code, job."},
+			": name, place in the order, board-up, check code, job" + room + "."},
 	}
 	if sheet.CheckRuleMM(p, s) > 0 {
 		calls = append(calls, callout{layout.Point{XMM: lamp.XMM + outX*(layout.StripMM-0.4),

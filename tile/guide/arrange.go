@@ -21,6 +21,7 @@ type arrangement struct {
 	pages      int       // in all
 	fills      []float64 // how much of each page is filled, as a share
 	torn       int       // sections that go over to a second page and could do without
+	stubs      int       // sections with hardly anything under their title on its page
 }
 
 // zooms are how much smaller than usual a guide may be drawn, where that spares pages that are half empty and sections
@@ -50,10 +51,10 @@ func laidOut(j Job, found found) *book {
 	return best
 }
 
-// badness is what speaks against an arrangement, in pages: their number, what is torn, and what is less than half full,
-// of the last page less than a quarter.
+// badness is what speaks against an arrangement, in pages: their number, what is torn, titles that stand alone, and
+// what is less than half full, of the last page less than a quarter.
 func (a arrangement) badness() float64 {
-	bad := float64(a.pages) + tears*float64(a.torn)
+	bad := float64(a.pages) + tears*float64(a.torn) + head*float64(a.stubs)
 	last := len(a.fills) - 1
 	for _, fill := range a.fills[:last] {
 		bad += emptier(fill)
@@ -61,8 +62,13 @@ func (a arrangement) badness() float64 {
 	return bad + emptier(2*a.fills[last])
 }
 
-// tears is what speaks against a section that is torn and could do without, in pages.
-const tears = 1.5
+// What speaks against a section that is torn and could do without, and against a title with less than a share of a page
+// under it before the section goes over to the next, in pages.
+const (
+	tears     = 1.5
+	head      = 2.0
+	headShare = 0.25
+)
 
 // emptier is what speaks against a page that is left filled to so little, in pages.
 func emptier(fill float64) float64 {
@@ -183,6 +189,10 @@ func (p partial) with(a attempt, g geometry) partial {
 		p.torn++
 		p.cost += tears
 	}
+	if len(a.bottoms) > 1 && g.fill(g.top+a.bottoms[0]-a.fromMM) < headShare {
+		p.stubs++
+		p.cost += head
+	}
 	p.cost += a.faults(g)
 	p.placements, p.yMM = append(p.placements, a.placement), a.bottoms[len(a.bottoms)-1]
 	return p
@@ -228,8 +238,6 @@ func (a attempt) faults(g geometry) (cost float64) {
 		parted    = 0.35 // a section that could stand on one page
 		stub      = 0.5  // a few lines alone on a page
 		stubShare = 0.2
-		head      = 2.0 // a title with hardly anything under it
-		headShare = 0.25
 	)
 	high := g.bottom - g.top
 	last := len(a.bottoms) - 1
@@ -244,9 +252,6 @@ func (a attempt) faults(g geometry) (cost float64) {
 	}
 	if a.follows {
 		cost += parted
-	}
-	if (a.bottoms[0]-a.fromMM)/high < headShare {
-		cost += head
 	}
 	if (a.bottoms[last]-g.top)/high < stubShare {
 		cost += stub

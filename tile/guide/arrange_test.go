@@ -12,8 +12,8 @@ import (
 )
 
 // Whatever the job, and whatever its sheets are printed on, the pages come out as arranged, and none but the last is
-// filled to less than three eighths: what follows such a page takes the whole of the next. No section of the usual
-// jobs is torn that a page holds.
+// filled to less than three eighths: what follows such a page takes the whole of the next. No title stands alone
+// above the page's end, and no section of the usual jobs is torn that a page holds.
 func TestPagesAreFilled(t *testing.T) {
 	for _, paper := range []string{"A4", "letter", "A3", "4x6in", "A8", "610x1500mm", "guide on A5", "guide on B5",
 		"guide on A3"} {
@@ -65,6 +65,7 @@ func TestPagesAreFilled(t *testing.T) {
 					require.Greater(t, (bottom-b.geo.top)/high, least, "page %d of %d is too empty; sections start on %v", i+1,
 						len(bottoms), b.starts)
 				}
+				require.Zero(t, b.stubs, "sections start on %v", b.starts)
 				if c.name == "15" && !asked {
 					require.Zero(t, b.torn, "sections start on %v", b.starts)
 				}

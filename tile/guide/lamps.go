@@ -40,7 +40,7 @@ func (b *book) lampPlace() string {
 	if b.lampsNamed() {
 		where = "where the section Light has " + many(len(b.job.Plan.Lamps), "it", "them")
 	}
-	text := "On the camera\u2019s side of the board, " + where + ", and out of the camera\u2019s view. "
+	text := "The light stands on the camera\u2019s side of the board, " + where + ", and out of the camera\u2019s view. "
 	switch {
 	case b.job.single():
 	case !b.lampsNamed():
