@@ -71,7 +71,7 @@ func NewPrinter(name string, paper Paper, trueMM, read Size, m Margins) (Printer
 			ask = "were the two rules taken for each other? Across comes first, then feed"
 		}
 		return Printer{}, fmt.Errorf("%gmm read %s, where %gmm were drawn, is off by %.0f %%, and no printer errs by "+
-			"more than %.0f %%: %s",
+			"more than %.0f %%\nhint: %s",
 			d.read, d.way, d.trueMM, 100*math.Abs(d.scale-1), 100*mostReadOff, ask)
 	}
 	return p, p.Check()

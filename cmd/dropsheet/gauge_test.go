@@ -147,13 +147,13 @@ func TestGaugeDoubts(t *testing.T) {
 func TestGaugeWrongWords(t *testing.T) {
 	for _, c := range []struct{ name, args, says string }{
 		{"12 % short", "--save hall --read 176x248.5mm --margins 4,4,4,12mm",
-			"off by 12 %, and no printer errs by more than 5 %: was the page made for other paper than A4 (--paper), or " +
+			"off by 12 %, and no printer errs by more than 5 %\nhint: was the page made for other paper than A4 (--paper), or " +
 				"printed with scale to fit left on"},
 		{"across and feed swapped", "--save hall --read 248.5x199.2mm --margins 4,4,4,12mm", "Across comes first"},
 		{"another paper than measured", "--save hall --paper A5 --read 199.2x248.5mm --margins 4,4,4,12mm",
 			"other paper than A5"},
 		{"letter's page", "--save hall --read 199.2x229.1mm --margins 4,4,4,12mm",
-			"measure again; these are about the rules of letter: if its page was printed, give --paper letter"},
+			"measure again\nhint: these are about the rules of letter: if its page was printed, give --paper letter"},
 		{"A4's page", "--save hall --paper letter --read 199.2x248.5mm --margins 4,4,4,12mm", "give --paper A4"},
 		{"no reading", "--save hall", "give --read and --margins"},
 		{"no margins", "--save hall --read 199.2x248.5mm", "give --read and --margins"},

@@ -115,7 +115,8 @@ func (g *Gauge) Printer(was *layout.Printer) (p layout.Printer, replaces bool, e
 	case given("read"):
 		p, err = layout.NewPrinter(g.Name(), paper, trueMM, g.read, g.margins)
 		if other := rulesOf(g.read); err != nil && other != "" && other != paper.Name && !given("between") {
-			err = fmt.Errorf("%w; these are about the rules of %s: if its page was printed, give --paper %s", err, other, other)
+			err = fmt.Errorf("%w\nhint: these are about the rules of %s: if its page was printed, give --paper %s", err, other,
+				other)
 		}
 		replaces = was != nil
 		if was != nil {
