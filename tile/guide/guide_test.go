@@ -258,7 +258,7 @@ func TestFiguresAreThePlans(t *testing.T) {
 		"400 mm from the middle of the drop to the printed side",
 		"300 mm from the lens’s entrance pupil",
 		one(p.Picture.ReachMM) + " mm from the axis, traced exactly",
-		"formula says " + one(p.Picture.NearAxisReachMM) + " mm",
+		"simple lens formula would give " + one(p.Picture.NearAxisReachMM) + " mm",
 		one(100*rim.AcrossShare) + " % of the drop’s visible radius at the backdrop’s left and right",
 		"The print hardly depends on the drop’s size",
 		"both diagonals measure " + one(math.Sqrt(p.Picture.WidthMM*p.Picture.WidthMM+

@@ -47,7 +47,7 @@ func TestSeamMapPanels(t *testing.T) {
 			j.SeamMap = m
 			doc := written(t, j)
 			texts := pageTexts(doc)
-			first := pageWith(t, texts, "11 Where the seams fall Each")
+			first := pageWith(t, texts, "Where the seams fall Each")
 			pages := strings.Join(texts[first-1:min(first+1, len(texts))], " ")
 			for _, line := range panels.Key {
 				require.Contains(t, pages, flat(line.Text))

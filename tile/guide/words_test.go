@@ -87,7 +87,7 @@ func TestCoverTellsWhatARodDoesNot(t *testing.T) {
 		texts := pageTexts(worded(t, j))
 		require.Contains(t, texts[0], "squeezed across the rod only")
 		require.Contains(t, texts[0], fmt.Sprintf("the middle %.1f mm of %s", c.sees(j.Plan), c.of(j.Plan)))
-		seams := texts[pageWith(t, texts, "11 Where the seams fall Each")-1]
+		seams := texts[pageWith(t, texts, "Where the seams fall Each")-1]
 		require.NotContains(t, seams, "bent")
 		require.NotContains(t, seams, "bend")
 	}
