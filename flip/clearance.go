@@ -5,8 +5,11 @@ import "math"
 // ClearanceMM is how far a ray passes outside the body's surface, in mm; below zero it meets the body. A rod
 // is passed at right angles to its axis. For a spheroid it is exact at the surface, and its slope there: the
 // ray is looked at in a space in which the spheroid is a ball, and what it misses that by is turned back by
-// the local scale.
+// the local scale. A drop that hangs counts with its holder.
 func (d Drop) ClearanceMM(r Ray) float64 {
+	if p := d.hanging(); p != nil {
+		return p.clearanceMM(r)
+	}
 	from, dir := r.From, r.Dir
 	x, y := d.bends()
 	if !x {
@@ -28,13 +31,14 @@ func (d Drop) ClearanceMM(r Ray) float64 {
 
 // Meeting is which of the rays from a straight line before the body through a point meet the body: those that start
 // at from + t along, with t between low and high, infinite where there is no end. Where they do on either side of a
-// stretch that does not, it is the side nearer to from. ok is false where none meets it.
+// stretch that does not, it is the side nearer to from. ok is false where none meets it. Of a drop that hangs it is told
+// by the spheroid that is curved as it is at its equator, near which such rays pass.
 //
 // A line through p along w meets the quadric W where (w.Wp)² is at least w.Ww (p.Wp - 1). Here w is p - from - t
 // along, so that this is a square in t; where the line through p along the row meets the body, it opens the other
 // way.
 func (d Drop) Meeting(from, along, through Vec) (low, high float64, ok bool) {
-	q, p := d.surface(), through
+	q, p := d.quadric(), through
 	outside := p.Dot(q.weigh(p)) - 1
 	if outside <= 0 {
 		return math.Inf(-1), math.Inf(1), true

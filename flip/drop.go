@@ -8,14 +8,15 @@ import (
 // Body is the shape that refracts.
 type Body int
 
-// The bodies: a falling drop, or a glass or tube of liquid that stands or lies.
+// The bodies: a falling drop, a glass or tube of liquid that stands or lies, or a drop that hangs.
 const (
 	Ball       Body = iota
 	UprightRod      // a cylinder whose axis is the frame's y
 	LevelRod        // a cylinder whose axis is the frame's x
+	Hanging         // a drop at a needle, a tap or a blade of grass
 )
 
-var bodyNames = [...]string{Ball: "ball", UprightRod: "upright-rod", LevelRod: "level-rod"}
+var bodyNames = [...]string{Ball: "ball", UprightRod: "upright-rod", LevelRod: "level-rod", Hanging: "hanging"}
 
 // String returns the body's name as flags and job files write it.
 func (b Body) String() string {
@@ -25,6 +26,9 @@ func (b Body) String() string {
 	return bodyNames[b]
 }
 
+// Rod tells whether the body is one.
+func (b Body) Rod() bool { return b == UprightRod || b == LevelRod }
+
 // ParseBody reads a body's name.
 func ParseBody(s string) (Body, error) {
 	for b, name := range bodyNames {
@@ -32,17 +36,22 @@ func ParseBody(s string) (Body, error) {
 			return Body(b), nil
 		}
 	}
-	return 0, fmt.Errorf("%q is not a body\nhint: take ball, upright-rod or level-rod", s)
+	return 0, fmt.Errorf("%q is not a body\nhint: take ball, hanging, upright-rod or level-rod", s)
 }
 
 // Drop is the refracting body in air.
 type Drop struct {
-	Body       Body
-	DiameterMM float64 // above 0; of a ball that is pressed flat or drawn long, that of the round ball of the same volume
+	Body Body
+	// above 0; of a ball that is pressed flat or drawn long, that of the round ball of the same volume; of a drop that
+	// hangs its greatest width
+	DiameterMM float64
 	Index      float64 // refractive index, above 1
 	// HeightOverWidth makes a ball a spheroid about the upright axis: below 1 it is oblate, a falling drop
 	// pressed flat by the air, above 1 prolate. 0 stands for 1. A rod has none.
 	HeightOverWidth float64
+	// HeldMM is the width of the circle that a hanging drop is held by, and CapillaryMM the capillary length of its
+	// liquid; see CheckHanging. Its centre is on its axis at the height of its equator. 0 for any other.
+	HeldMM, CapillaryMM float64
 }
 
 // heightOverWidth is HeightOverWidth with its 0 read as 1.
@@ -53,20 +62,69 @@ func (d Drop) heightOverWidth() float64 {
 	return d.HeightOverWidth
 }
 
-// Oblate tells whether the drop is a ball out of round.
-func (d Drop) Oblate() bool { return d.heightOverWidth() != 1 }
+// Oblate tells whether the drop is out of round: a spheroid, or one that hangs.
+func (d Drop) Oblate() bool { return d.Body == Hanging || d.heightOverWidth() != 1 }
 
 // RadiusMM is half the width: the semi-axis across and along the optical axis. A spheroid of semi-axes a, a
 // and ka has the volume of a ball of radius a times the cube root of k.
 func (d Drop) RadiusMM() float64 {
-	if !d.Oblate() {
+	if d.Body == Hanging || !d.Oblate() {
 		return d.DiameterMM / 2
 	}
 	return d.DiameterMM / 2 / math.Cbrt(d.HeightOverWidth)
 }
 
-// HalfHeightMM is the upright semi-axis.
-func (d Drop) HalfHeightMM() float64 { return d.RadiusMM() * d.heightOverWidth() }
+// HalfHeightMM is the upright semi-axis. Of a drop that hangs it is that of its round, the ellipse about its centre that
+// is as wide as the drop, goes no lower than its tip, and no higher than its holder and than where its side bends
+// toward the neck: past that it no longer turns a picture over.
+func (d Drop) HalfHeightMM() float64 {
+	if p := d.hanging(); p != nil {
+		return min(p.equatorMM, p.inwardMM-p.equatorMM)
+	}
+	return d.RadiusMM() * d.heightOverWidth()
+}
+
+// BelowMM and AboveMM are how far a drop's tip lies below its centre and its top above it, the held circle of one that
+// hangs.
+func (d Drop) BelowMM() float64 {
+	if p := d.hanging(); p != nil {
+		return p.equatorMM
+	}
+	return d.HalfHeightMM()
+}
+
+// AboveMM is the other.
+func (d Drop) AboveMM() float64 {
+	if p := d.hanging(); p != nil {
+		return p.topMM - p.equatorMM
+	}
+	return d.HalfHeightMM()
+}
+
+// VolumeMM3 is the volume of a ball, or of a drop that hangs.
+func (d Drop) VolumeMM3() float64 {
+	if p := d.hanging(); p != nil {
+		return p.volumeMM3
+	}
+	return math.Pi / 6 * d.DiameterMM * d.DiameterMM * d.DiameterMM
+}
+
+// CurvedUpMM is the radius of curvature along the upright where the optical axis meets the drop. Of an ellipse with
+// semi-axes a along the axis and b it is b²/a.
+func (d Drop) CurvedUpMM() float64 {
+	if p := d.hanging(); p != nil {
+		return p.curvedUpMM
+	}
+	return d.HalfHeightMM() * d.HalfHeightMM() / d.RadiusMM()
+}
+
+// hanging is the shape of a drop that hangs; nil for any other.
+func (d Drop) hanging() *pendant {
+	if d.Body != Hanging {
+		return nil
+	}
+	return d.pendant()
+}
 
 // FocalLengthMM is the near-axis focal length from the centre, nR / (2(n-1)): the ball lens of Hecht, Optics,
 // there written nD / (4(n-1)). It holds for a rod too, across its axis, and for a spheroid in the level

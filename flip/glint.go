@@ -93,7 +93,7 @@ func between(of func(float64) (float64, bool), low, high float64, lowBelow bool)
 // GlintFrom is a glint as another place of the pupil sees it, and of a light at another place, both optical mm and not
 // far from those of a glint that is known. ok is false when no light comes so.
 func (t *Tracer) GlintFrom(pupil, light Vec, near Glint) (Glint, bool) {
-	return t.glint(pupil, light, near, 1/math.Sqrt(t.surface.Z), fromAngle)
+	return t.glint(pupil, light, near, 1/math.Sqrt(t.quadric.Z), fromAngle)
 }
 
 // glint finds it by Newton's steps, from one that is near: in the plane through the body's centre, until the thrown ray

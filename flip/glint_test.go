@@ -83,7 +83,7 @@ func TestGlintsFromNear(t *testing.T) {
 			ways, ok := tracer.Thrown(s.PinholeRay(got[0].XMM, got[0].YMM))
 			require.True(t, ok)
 			p := ways[ByFront].Ray.From
-			normal := c.drop.surface().weigh(p).Unit()
+			normal := c.drop.quadric().weigh(p).Unit()
 			half := light.Sub(p).Unit().Add(Vec{0, 0, -60}.Sub(p).Unit()).Unit()
 			require.InDelta(t, 1, half.Dot(normal), 1e-9)
 

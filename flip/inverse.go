@@ -35,7 +35,7 @@ func (s Sight) find(xMM, yMM float64, what shows) (throughXMM, throughYMM float6
 	f.halfWidthMM, f.halfHeightMM = s.OutlineMM()
 	target := s.angles(xMM, yMM)
 	at := target.Scale(-1) // half-way between the straight path and the rim of a ball of water
-	if at = f.withinRim(at); s.Drop.Body != Ball {
+	if at = f.withinRim(at); s.Drop.Body.Rod() {
 		at = f.alongRod(at, target)
 	}
 	off, ok := f.missed(at, target)

@@ -5,11 +5,12 @@ import "math"
 // OutlineMM are the half-width and half-height at which the drop's visible edge crosses the plane through its
 // centre, an ellipse for a spheroid. A line of slope m through the pupil, D before the centre, touches x²/a²
 // + z²/a² = 1 where m²(D² - a²) = a², and with b for the upright semi-axis where m²(D² - a²) = b²; it crosses
-// the plane at mD. A rod has the one size across it; along it the other is infinite.
+// the plane at mD. A rod has the one size across it; along it the other is infinite. Of a drop that hangs it is the
+// outline of its round (see HalfHeightMM), in proportion.
 func (s Sight) OutlineMM() (halfWidthMM, halfHeightMM float64) {
 	x, y := s.Drop.bends()
 	halfWidthMM = s.ApparentRadiusMM()
-	halfHeightMM = halfWidthMM * s.Drop.heightOverWidth()
+	halfHeightMM = halfWidthMM * s.Drop.outlineRatio()
 	if !x {
 		halfWidthMM = math.Inf(1)
 	}
@@ -24,4 +25,12 @@ func (s Sight) OutlineMM() (halfWidthMM, halfHeightMM float64) {
 func (s Sight) ShareAt(xMM, yMM float64) float64 {
 	halfWidthMM, halfHeightMM := s.OutlineMM()
 	return math.Hypot(xMM/halfWidthMM, yMM/halfHeightMM)
+}
+
+// outlineRatio is the height of the drop's outline, or of its round, over its width.
+func (d Drop) outlineRatio() float64 {
+	if d.Body == Hanging {
+		return d.HalfHeightMM() / d.RadiusMM()
+	}
+	return d.heightOverWidth()
 }

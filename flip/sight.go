@@ -67,7 +67,7 @@ func (s Sight) NearAxisReachMM(fill float64) float64 {
 func (s Sight) NearestInvertingMM() (distanceMM float64, ok bool) {
 	if s.Drop.Oblate() {
 		levelMM, okLevel := s.nearestInverting(s.Drop.RadiusMM())
-		uprightMM, okUpright := s.nearestInverting(s.Drop.HalfHeightMM() * s.Drop.HalfHeightMM() / s.Drop.RadiusMM())
+		uprightMM, okUpright := s.nearestInverting(s.Drop.CurvedUpMM())
 		return max(levelMM, uprightMM), okLevel && okUpright
 	}
 	f := s.Drop.FocalLengthMM()
@@ -91,15 +91,25 @@ func (s Sight) nearestInverting(curvatureMM float64) (distanceMM float64, ok boo
 }
 
 // ReachDownMM is how far from the axis, on the backdrop, the drop sees at a fill straight up and down: of a
-// spheroid by a traced ray, of any other body what ReachMM is. ok is false when the ray never reaches the
-// plane, or is not turned over.
+// spheroid by a traced ray, of any other body what ReachMM is; of a drop that hangs how far up, through its lower part.
+// ok is false when the ray never reaches the plane, or is not turned over.
 func (s Sight) ReachDownMM(fill float64) (reachMM float64, ok bool) {
+	return s.reachAlong(fill, 1)
+}
+
+// ReachUpMM is the same through the drop's upper part: another length for a drop that hangs.
+func (s Sight) ReachUpMM(fill float64) (reachMM float64, ok bool) {
+	return s.reachAlong(fill, -1)
+}
+
+// reachAlong is either, for a way down the drop's plane, 1, or up, -1.
+func (s Sight) reachAlong(fill, way float64) (reachMM float64, ok bool) {
 	if !s.Drop.Oblate() {
 		return s.ReachMM(fill)
 	}
 	_, halfHeightMM := s.OutlineMM()
-	l, ok := s.Trace(s.PinholeRay(0, fill*halfHeightMM))
-	return -l.YMM, ok && l.Through && l.YMM <= 0
+	l, ok := s.Trace(s.PinholeRay(0, way*fill*halfHeightMM))
+	return -way * l.YMM, ok && l.Through && way*l.YMM <= 0
 }
 
 // FillAt is the fill at which the drop reaches reachMM on the backdrop: ReachMM undone.

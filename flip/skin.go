@@ -44,15 +44,37 @@ type front struct {
 
 // front is that of a ray; ok is false when it misses the body.
 func (t *Tracer) front(r Ray) (f front, ok bool) {
-	at, slope, hit := t.surface.enter(r.From, r.Dir)
+	if t.hanging != nil {
+		f, what := t.frontHanging(r)
+		return f, what == meetsDrop
+	}
+	at, slope, hit := t.quadric.enter(r.From, r.Dir)
 	if !hit {
 		return f, false
 	}
-	gradient := t.surface.weigh(at)
+	gradient := t.quadric.weigh(at)
 	f = front{at: at, unit: t.unit(gradient)}
 	f.normal, f.cosIn = gradient.Scale(f.unit), slope*f.unit
 	f.cosInside, ok = refract(f.cosIn, t.eta)
 	return f, ok
+}
+
+// across is where a ray that runs inside, from a place of the surface, meets it again: the place, its normal as front
+// has it, and the cosine of the ray to that. unit and cosInside are those where it starts. ok is false where it meets
+// the holder of a drop that hangs.
+func (t *Tracer) across(p, d Vec, unit, cosInside float64) (at, normal Vec, toUnit, toCos float64, ok bool) {
+	if t.hanging != nil {
+		at, normal, cosInside, ok = t.acrossHanging(p, d)
+		return at, normal, 1, cosInside, ok
+	}
+	slope := cosInside / unit
+	p = p.Add(d.Scale(2 * slope / d.Dot(t.quadric.weigh(d))))
+	gradient := t.quadric.weigh(p)
+	if t.roundMM == 0 {
+		unit = t.unit(gradient)
+		cosInside = slope * unit
+	}
+	return p, gradient.Scale(unit), unit, cosInside, true
 }
 
 // mirrors is a ray that it throws back.
@@ -84,15 +106,10 @@ func (t *Tracer) Thrown(r Ray) (ways [ThrownWays]Thrown, ok bool) {
 	d := r.Dir.Scale(t.eta).Add(normal.Scale(t.eta*cosIn - cosInside))
 	cosBefore := cosInside // to the face before, of the ray inside
 	for inside := 0; inside < ThrownWays; inside++ {
-		slope := cosInside / unit
-		p = p.Add(d.Scale(2 * slope / d.Dot(t.surface.weigh(d))))
-		gradient := t.surface.weigh(p)
 		before := normal
-		if t.roundMM == 0 {
-			unit = t.unit(gradient)
-			cosInside = slope * unit
+		if p, normal, unit, cosInside, ok = t.across(p, d, unit, cosInside); !ok {
+			return ways, true
 		}
-		normal = gradient.Scale(unit)
 		cos2Twist := 1.0
 		if !t.ball {
 			cos2Twist = twist(before.Dot(normal), cosBefore, cosInside)

@@ -13,7 +13,8 @@ type Landing struct {
 
 // Tracer follows rays for one Sight, prepared for many of them.
 type Tracer struct {
-	surface    surface
+	hanging    *pendant // of a drop that hangs, else nil
+	quadric    quadric
 	ball       bool    // a ray stays in one plane with both normals
 	roundMM    float64 // radius of a ball or a rod; 0 for a body of which the curvature changes from place to place
 	index, eta float64 // eta is 1/index
@@ -22,7 +23,8 @@ type Tracer struct {
 
 // Tracer prepares the sight for many rays.
 func (s Sight) Tracer() Tracer {
-	t := Tracer{surface: s.Drop.surface(), index: s.Drop.Index, eta: 1 / s.Drop.Index, distanceMM: s.DistanceMM}
+	t := Tracer{quadric: s.Drop.quadric(), index: s.Drop.Index, eta: 1 / s.Drop.Index, distanceMM: s.DistanceMM}
+	t.hanging = s.Drop.hanging()
 	if !s.Drop.Oblate() {
 		t.roundMM = s.Drop.RadiusMM()
 		t.ball = s.Drop.Body == Ball
@@ -44,12 +46,15 @@ func (s Sight) Trace(r Ray) (Landing, bool) {
 // round, gradients are of one length, and so the ray meets both faces at the same angle: it leaves at the
 // angle at which it came, and each face throws back the same share.
 func (t *Tracer) Trace(r Ray) (Landing, bool) {
+	if t.hanging != nil {
+		return t.traceHanging(r)
+	}
 	from, d := r.From, r.Dir
-	p, slope, hit := t.surface.enter(from, d)
+	p, slope, hit := t.quadric.enter(from, d)
 	if !hit {
 		return t.land(from, d, Landing{Transmittance: 1})
 	}
-	gradient := t.surface.weigh(p)
+	gradient := t.quadric.weigh(p)
 	unit := t.unit(gradient)
 	cosIn, normal := slope*unit, gradient.Scale(unit)
 	cosInside, ok := refract(cosIn, t.eta)
@@ -60,8 +65,8 @@ func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	d = d.Scale(t.eta).Add(normal.Scale(t.eta*cosIn - cosInside))
 
 	slope = cosInside / unit
-	p = p.Add(d.Scale(2 * slope / d.Dot(t.surface.weigh(d))))
-	gradient = t.surface.weigh(p)
+	p = p.Add(d.Scale(2 * slope / d.Dot(t.quadric.weigh(d))))
+	gradient = t.quadric.weigh(p)
 	cosOut, second, cosEntered := cosIn, first, cosInside
 	if t.roundMM == 0 {
 		unit = t.unit(gradient)
