@@ -31,8 +31,8 @@ func (d Drop) ClearanceMM(r Ray) float64 {
 
 // Meeting is which of the rays from a straight line before the body through a point meet the body: those that start
 // at from + t along, with t between low and high, infinite where there is no end. Where they do on either side of a
-// stretch that does not, it is the side nearer to from. ok is false where none meets it. Of a drop that hangs it is told
-// by the spheroid that is curved as it is at its equator, near which such rays pass.
+// stretch that does not, it is the side nearer to from. ok is false where none meets it. Of a drop that hangs it is
+// told by the spheroid that is curved as it is at its equator, near which such rays pass.
 //
 // A line through p along w meets the quadric W where (w.Wp)² is at least w.Ww (p.Wp - 1). Here w is p - from - t
 // along, so that this is a square in t; where the line through p along the row meets the body, it opens the other

@@ -74,9 +74,9 @@ func (d Drop) RadiusMM() float64 {
 	return d.DiameterMM / 2 / math.Cbrt(d.HeightOverWidth)
 }
 
-// HalfHeightMM is the upright semi-axis. Of a drop that hangs it is that of its round, the ellipse about its centre that
-// is as wide as the drop, goes no lower than its tip, and no higher than its holder and than where its side bends
-// toward the neck: past that it no longer turns a picture over.
+// HalfHeightMM is the upright semi-axis. Of a drop that hangs it is that of its round, the ellipse about its centre
+// that is as wide as the drop, goes no lower than its tip, and no higher than its holder and than where its side
+// bends toward the neck: past that it no longer turns a picture over.
 func (d Drop) HalfHeightMM() float64 {
 	if p := d.hanging(); p != nil {
 		return min(p.equatorMM, p.inwardMM-p.equatorMM)
@@ -116,6 +116,19 @@ func (d Drop) CurvedUpMM() float64 {
 		return p.curvedUpMM
 	}
 	return d.HalfHeightMM() * d.HalfHeightMM() / d.RadiusMM()
+}
+
+// HalfWidthAtMM is half the drop's width so far below its centre, above it where that is negative; 0 past its ends.
+func (d Drop) HalfWidthAtMM(belowMM float64) float64 {
+	if p := d.hanging(); p != nil {
+		if belowMM <= -d.AboveMM() {
+			return p.heldMM
+		}
+		q, _, _ := p.at(p.equatorMM - belowMM)
+		return math.Sqrt(max(0, q))
+	}
+	share := belowMM / d.HalfHeightMM()
+	return d.RadiusMM() * math.Sqrt(max(0, 1-share*share))
 }
 
 // hanging is the shape of a drop that hangs; nil for any other.

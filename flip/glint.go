@@ -46,6 +46,9 @@ func (s Sight) Glints(light Vec) (all []Glint) {
 			acrossX, acrossY = -acrossX, -acrossY
 		}
 	}
+	if s.Drop.Body == Hanging { // as far as any of it goes
+		halfHeightMM = max(s.Drop.AboveMM(), s.Drop.BelowMM())
+	}
 	radiusMM := 1 / math.Hypot(acrossX/halfWidthMM, acrossY/halfHeightMM)
 	tracer := s.Tracer()
 	for way := range ThrownWays {

@@ -6,9 +6,8 @@ import "math"
 // left side is more than the right, (X, p, Z), points outward and has the length w of the normal. Above the held circle
 // stands the holder, a cylinder as wide as that, which lets no light through.
 //
-// Along a ray the left side less the right is a function f of the way t, below 0 inside. It opens upward but where the
-// side bends sharply toward a thin neck, for rays that are steep there: from without Newton's steps go straight to
-// where it is 0.
+// Along a ray the left side less the right is a function f of the way t, below 0 inside. It is nearly a parabola that
+// opens upward, but where the side bends sharply toward a thin neck, for rays that are steep there.
 
 // Steps of a search along a ray.
 const (
@@ -16,65 +15,63 @@ const (
 	surfaceWay   = 1e-13 // of half the width: where steps have nothing left to mend
 )
 
-// alongRay is f and its slope at a way along a ray.
-func (p *pendant) alongRay(from, d Vec, t float64) (f, slope float64) {
+// alongRay is f, its slope and its bend at a way along a ray.
+func (p *pendant) alongRay(from, d Vec, t float64) (f, slope, bend float64) {
 	x, z := from.X+t*d.X, from.Z+t*d.Z
-	q, qSlope := p.at(p.equatorMM - from.Y - t*d.Y)
-	return x*x + z*z - q, 2*(x*d.X+z*d.Z) + qSlope*d.Y
+	q, q1, q2 := p.at(p.equatorMM - from.Y - t*d.Y)
+	return x*x + z*z - q, 2*(x*d.X+z*d.Z) + q1*d.Y, 2*(d.X*d.X+d.Z*d.Z) - q2*d.Y*d.Y
 }
 
-// root is where f is 0 between a way inside and one outside, in either order: by Newton's steps from without, and by
-// halves where those leave the stretch.
-func (p *pendant) root(from, d Vec, inside, outside float64) float64 {
-	t := outside
-	for range surfaceTries {
-		f, slope := p.alongRay(from, d, t)
-		if f < 0 {
-			inside = t
-		} else {
+// root is where f is 0 between a way inside and one outside, in either order: by parabolas from without, and by halves
+// where those leave the stretch. ok is false where the way outside is not.
+func (p *pendant) root(from, d Vec, inside, outside float64) (t float64, ok bool) {
+	t = outside
+	for try := range surfaceTries {
+		f, slope, bend := p.alongRay(from, d, t)
+		switch {
+		case f >= 0:
 			outside = t
+		case try == 0:
+			return 0, false
+		default:
+			inside = t
 		}
-		next := t - f/slope
+		// the nearer root of f + slope s + bend s²/2
+		next := t - 2*f/(slope+math.Copysign(math.Sqrt(max(0, slope*slope-2*f*bend)), slope))
+		if math.Abs(next-t) <= surfaceWay*p.halfWidthMM {
+			return next, true
+		}
 		if !(next > min(inside, outside) && next < max(inside, outside)) {
 			next = (inside + outside) / 2
 		}
-		if math.Abs(next-t) <= surfaceWay*p.halfWidthMM {
-			return next
-		}
 		t = next
 	}
-	return t
+	return t, true
 }
 
-// lowest is the way at which a ray passes deepest inside, or nearest to, the drop or its holder.
-func (p *pendant) lowest(from, d Vec) (t, f float64) {
+// nearest is the way at which a ray passes nearest to the drop's axis.
+func nearestToAxis(from, d Vec) float64 {
+	return -(from.X*d.X + from.Z*d.Z) / (d.X*d.X + d.Z*d.Z)
+}
+
+// lowest is the way, near such a one, at which a ray passes deepest inside, or nearest to, the drop or its holder.
+func (p *pendant) lowest(from, d Vec, t float64) (at, least float64) {
 	level := d.X*d.X + d.Z*d.Z
-	if level == 0 {
-		return 0, math.Inf(1) // straight up
-	}
-	t = -(from.X*d.X + from.Z*d.Z) / level
 	const tries, alike = 8, 1e-9
-	f, slope := p.alongRay(from, d, t)
-	for range tries { // q changes little on a ray that is nearly level
-		q2 := p.bendAt(p.equatorMM - from.Y - t*d.Y)
-		next := t - slope/max(2*level-q2*d.Y*d.Y, level)
-		nextF, nextSlope := p.alongRay(from, d, next)
-		if !(nextF < f) || math.Abs(next-t) < alike*p.halfWidthMM {
+	f, slope, bend := p.alongRay(from, d, t)
+	for range tries {
+		next := t - slope/max(bend, level)
+		nextF, nextSlope, nextBend := p.alongRay(from, d, next)
+		if !(nextF < f) {
 			break
 		}
-		t, f, slope = next, nextF, nextSlope
+		moved := math.Abs(next - t)
+		t, f, slope, bend = next, nextF, nextSlope, nextBend
+		if moved < alike*p.halfWidthMM {
+			break
+		}
 	}
 	return t, f
-}
-
-// bendAt is q” at a height; 0 past the ends.
-func (p *pendant) bendAt(h float64) float64 {
-	if h <= 0 || h >= p.topMM {
-		return 0
-	}
-	c := &p.pieces[min(int(math.Sqrt(h)*p.steps), pendantPieces-1)]
-	t, w := (h-c.fromMM)*c.perMM, &c.power
-	return (2*w[2] + t*(6*w[3]+t*(12*w[4]+t*20*w[5]))) * c.perMM * c.perMM
 }
 
 // slab is the stretch of a ray that lies beside the drop, from the level of the held circle to that of the tip, and
@@ -97,7 +94,7 @@ func (p *pendant) slab(from, d Vec) (enter, leave float64) {
 
 // gradient is (X, p, Z) at a place of the surface, and its length.
 func (p *pendant) gradient(at Vec) (gradient Vec, length float64) {
-	_, slope := p.at(p.equatorMM - at.Y)
+	_, slope, _ := p.at(p.equatorMM - at.Y)
 	gradient = Vec{at.X, slope / 2, at.Z}
 	return gradient, math.Sqrt(gradient.Dot(gradient))
 }
@@ -111,24 +108,26 @@ const (
 	meetsHolder
 )
 
-// enter is where a ray from outside meets the drop.
+// enter is where a ray from outside meets the drop. It must not run straight up or down.
 func (p *pendant) enter(from, d Vec) (at Vec, what meeting) {
 	nearMM := -from.Dot(d) // else places would be small differences of large ones
 	from = from.Add(d.Scale(nearMM))
-	deepest, f := p.lowest(from, d)
-	if !(f < 0 && nearMM+deepest > 0) {
+	deepest := nearestToAxis(from, d)
+	if f, _, _ := p.alongRay(from, d, deepest); !(f < 0) {
+		if deepest, f = p.lowest(from, d, deepest); !(f < 0) {
+			return Vec{}, meetsNothing
+		}
+	}
+	if !(nearMM+deepest > 0) {
 		return Vec{}, meetsNothing
 	}
 	enter, _ := p.slab(from, d)
-	if math.IsInf(enter, 0) || p.equatorMM-from.Y-deepest*d.Y >= p.topMM && enter > deepest {
+	if enter > deepest && p.equatorMM-from.Y-deepest*d.Y >= p.topMM {
 		return Vec{}, meetsHolder
 	}
-	if f, _ := p.alongRay(from, d, enter); f < 0 { // from above, by the held circle
-		return Vec{}, meetsHolder
-	}
-	t := p.root(from, d, deepest, min(enter, deepest))
+	t, ok := p.root(from, d, deepest, min(enter, deepest))
 	at = Vec{from.X + t*d.X, from.Y + t*d.Y, from.Z + t*d.Z}
-	if p.equatorMM-at.Y >= p.topMM {
+	if !ok || p.equatorMM-at.Y >= p.topMM { // from above, by the held circle, or beside
 		return Vec{}, meetsHolder
 	}
 	return at, meetsDrop
@@ -142,11 +141,8 @@ func (p *pendant) across(from, d Vec) (at Vec, ok bool) {
 		return Vec{}, false
 	}
 	const inside = 1e-9
-	if f, _ := p.alongRay(from, d, leave); f < 0 {
-		return Vec{}, false
-	}
-	t := p.root(from, d, inside*p.halfWidthMM, leave)
-	return Vec{from.X + t*d.X, from.Y + t*d.Y, from.Z + t*d.Z}, true
+	t, ok := p.root(from, d, inside*p.halfWidthMM, leave)
+	return Vec{from.X + t*d.X, from.Y + t*d.Y, from.Z + t*d.Z}, ok
 }
 
 // traceHanging is Trace for a drop that hangs. What its holder stops never reaches the board.
@@ -199,13 +195,9 @@ func (t *Tracer) acrossHanging(from, d Vec) (at, normal Vec, cosInside float64, 
 // clearanceMM is how far a ray passes outside the drop and its holder: exact at the surface, and its slope there. Of a
 // sphere and of a cylinder √(w² + f) is the distance from the middle.
 func (p *pendant) clearanceMM(r Ray) float64 {
-	t, f := p.lowest(r.From, r.Dir)
-	if math.IsInf(f, 0) {
-		return f
-	}
-	at := r.At(t)
-	h := p.equatorMM - at.Y
-	q, slope := p.at(h)
+	t, f := p.lowest(r.From, r.Dir, nearestToAxis(r.From, r.Dir))
+	h := p.equatorMM - r.At(t).Y
+	q, slope, _ := p.at(h)
 	w := math.Sqrt(max(q, 0) + slope*slope/4)
 	if h < 0 {
 		w = p.tipRadiusMM

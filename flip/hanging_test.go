@@ -31,7 +31,7 @@ func TestHangingRaysMeetTheSurface(t *testing.T) {
 			to := Vec{radius * (2*random.Float64() - 1), p.equatorMM - p.topMM*random.Float64(), 0}
 			r := Ray{from, to.Sub(from).Unit()}
 			f, what := tracer.frontHanging(r)
-			inside := func(t float64) bool { v, _ := p.alongRay(from, r.Dir, t); return v < 0 }
+			inside := func(t float64) bool { v, _, _ := p.alongRay(from, r.Dir, t); return v < 0 }
 			first := 60 - 2*radius
 			for step := 0.001; first < 62 && !inside(first); first += step {
 			}
@@ -41,7 +41,10 @@ func TestHangingRaysMeetTheSurface(t *testing.T) {
 			}
 			hits++
 			require.InDelta(t, first, f.at.Sub(from).Dot(r.Dir), 0.0011)
-			on := func(at Vec) float64 { q, _ := p.at(p.equatorMM - at.Y); return math.Hypot(at.X, at.Z) - math.Sqrt(q) }
+			on := func(at Vec) float64 {
+				q, _, _ := p.at(p.equatorMM - at.Y)
+				return math.Hypot(at.X, at.Z) - math.Sqrt(q)
+			}
 			require.InDelta(t, 0, on(f.at), 1e-9*radius)
 			d := r.Dir.Scale(tracer.eta).Add(f.normal.Scale(tracer.eta*f.cosIn - f.cosInside))
 			require.InDelta(t, 1, d.Dot(d), 1e-12)

@@ -34,3 +34,22 @@ func (d Drop) outlineRatio() float64 {
 	}
 	return d.heightOverWidth()
 }
+
+// BoundsMM are how far all that is seen of a drop goes from its centre, in the plane through that: to either side, up
+// and down. For a rod, as OutlineMM has it, there is no end along it; the holder of a drop that hangs has none above.
+func (s Sight) BoundsMM() (asideMM, upMM, downMM float64) {
+	halfWidthMM, halfHeightMM := s.OutlineMM()
+	if s.Drop.Body != Hanging {
+		return halfWidthMM, halfHeightMM, halfHeightMM
+	}
+	const halvings = 60
+	low, high := 0.0, 2*s.Drop.BelowMM()
+	for range halvings {
+		if middle := (low + high) / 2; s.Drop.ClearanceMM(s.PinholeRay(0, middle)) < 0 {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return halfWidthMM, math.Inf(1), high
+}

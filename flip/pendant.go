@@ -12,8 +12,8 @@ import (
 // Frame: h is the height above the drop's tip, mm, and q(h) the square of the radius there. Young and Laplace: the
 // surface's two curvatures add up to what they do at the tip, 2/R, less the height over the square of the capillary
 // length, since inside the pressure falls with the height (Bashforth and Adams, An Attempt to Test the Theories of
-// Capillary Action, 1883, whose beta is -(R/capillary length)² here). With p = q'/2 and w = √(q + p²), the length of
-// the normal from surface to axis, one curvature is 1/w and the other (p² - q p')/w³, so that
+// Capillary Action, 1883, whose beta is -(R/capillary length)² here). With p = q'/2 and w = √(q + p²), the length
+// of the normal from surface to axis, one curvature is 1/w and the other (p² - q p')/w³, so that
 //
 //	q' = 2p,  q p' = p² - w³ (2/R - h/a² - 1/w).
 //
@@ -49,7 +49,8 @@ func (m onProfile) bend(h, tipRadiusMM, capillaryMM float64) float64 {
 	return (m.p*m.p - w2*w*(2/tipRadiusMM-h/(capillaryMM*capillaryMM)) + w2) / m.q
 }
 
-// tipPowers are the first powers of h in p/R, with h in shares of R: 1 + a h + b h², by putting them into the equation.
+// tipPowers are the first powers of h in p/R, with h in shares of R: 1 + a h + b h², by putting them into the
+// equation.
 func tipPowers(tipRadiusMM, capillaryMM float64) (a, b float64) {
 	m := tipRadiusMM * tipRadiusMM / (capillaryMM * capillaryMM) / 4
 	return m - 1, m * (2 + 7*m) / 6
@@ -137,12 +138,14 @@ func follow(tipRadiusMM, capillaryMM, heldMM float64) (out profile) {
 // Bounds of what is looked for: a drop much smaller than the capillary length is a ball to the last digit.
 const (
 	leastHeldShare = 0.02 // the held width, of the drop's
+	leastWaist     = 1e-3 // by how much of the held width the drop is wider
 	tipHalvings    = 60
 )
 
 // errNoLiquid is a drop of a liquid of which it is not known how it holds together.
-var errNoLiquid = errors.New("the shape of a hanging drop goes by its liquid's density and surface tension, which are " +
-	"known of those with a name and not of a bare index: name the liquid (--liquid)")
+var errNoLiquid = errors.New("the shape of a hanging drop goes by its liquid's density and surface tension, which " +
+	"are " +
+	"known of those with a name and not of a bare index\nhint: name the liquid (--liquid)")
 
 // newPendant is the drop of a width, of those that the held width carries. Of a family of profiles, by the curvature
 // at the tip, each is as wide as no other; on its way in from the equator it meets the held circle before its neck. As
@@ -152,19 +155,26 @@ func newPendant(widthMM, heldWidthMM, capillaryMM float64) (*pendant, error) {
 	case !(capillaryMM > 0):
 		return nil, errNoLiquid
 	case !(heldWidthMM > 0 && heldWidthMM >= leastHeldShare*widthMM):
-		return nil, fmt.Errorf("a drop %gmm wide can't hang from %gmm: give the width where it is held, at least %.2fmm "+
+		return nil, fmt.Errorf("a drop %gmm wide can't hang from %gmm\n"+
+			"hint: give the width where it is held, at least %.2fmm "+
 			"(--held)", widthMM, heldWidthMM, leastHeldShare*widthMM)
-	case heldWidthMM >= widthMM*(1-1e-3):
-		return nil, fmt.Errorf("a drop %gmm wide held by %gmm is no wider than what holds it, and shows no more than a cap: "+
+	case widthMM <= heldWidthMM*(1+leastWaist):
+		return nil, fmt.Errorf("a drop %gmm wide held by %gmm is no wider than what holds it, and shows no more than a "+
+			"cap\nhint: "+
 			"give a narrower holder (--held) or a wider drop", widthMM, heldWidthMM)
 	}
 	half, held := widthMM/2, heldWidthMM/2
 	tip := tipOf(half, capillaryMM)
 	found := follow(tip, capillaryMM, held)
 	if !found.held {
-		return nil, fmt.Errorf("a drop of this liquid %gmm wide does not hang from %gmm: it falls off before, at most %.2fmm "+
-			"wide; give a smaller drop, or a wider holder (--held)", widthMM, heldWidthMM, WidestHangingMM(heldWidthMM,
-			capillaryMM))
+		widestMM := WidestHangingMM(heldWidthMM, capillaryMM)
+		if widestMM < heldWidthMM*(1+leastWaist) {
+			return nil, fmt.Errorf("no drop of this liquid that hangs from %gmm is wider than that, and shows more than a "+
+				"cap\nhint: "+
+				"give a narrower holder (--held)", heldWidthMM)
+		}
+		return nil, fmt.Errorf("a drop of this liquid %gmm wide does not hang from %gmm: it falls off before, at most "+
+			"%.2fmm wide\nhint: give a smaller drop, or a wider holder (--held)", widthMM, heldWidthMM, widestMM)
 	}
 	return tabulated(tip, capillaryMM, held, found), nil
 }
@@ -250,26 +260,24 @@ func (c *piece) sum() (sum float64) {
 	return sum / c.perMM
 }
 
-// at is q and its slope at a height. Below the tip it goes on as a parabola, above the held circle as its cylinder.
-func (p *pendant) at(h float64) (q, slope float64) {
+// at is q, q' and q” at a height. Below the tip it goes on as a parabola, above the held circle as its cylinder.
+func (p *pendant) at(h float64) (q, slope, bend float64) {
 	switch {
-	case h <= 0:
-		return h * (p.belowA + h*p.belowB), p.belowA + 2*h*p.belowB
+	case !(h > 0): // of a ray straight up it is no number
+		return h * (p.belowA + h*p.belowB), p.belowA + 2*h*p.belowB, 2 * p.belowB
 	case h >= p.topMM:
-		return p.heldMM * p.heldMM, 0
+		return p.heldMM * p.heldMM, 0, 0
 	}
 	c := &p.pieces[min(int(math.Sqrt(h)*p.steps), pendantPieces-1)]
 	t := (h - c.fromMM) * c.perMM
 	w := &c.power
-	q = w[5]*t + w[4]
-	slope = w[5]*t + q
-	q = q*t + w[3]
-	slope = slope*t + q
-	q = q*t + w[2]
-	slope = slope*t + q
-	q = q*t + w[1]
-	slope = slope*t + q
-	return q*t + w[0], slope * c.perMM
+	q, slope = w[5]*t+w[4], w[5]
+	for k := 3; k >= 0; k-- { // Horner's rule, for value, slope and half the bend
+		bend = bend*t + slope
+		slope = slope*t + q
+		q = q*t + w[k]
+	}
+	return q, slope * c.perMM, 2 * bend * c.perMM * c.perMM
 }
 
 // known are shapes that were worked out.

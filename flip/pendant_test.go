@@ -71,7 +71,7 @@ func TestPendantAgainstAnotherIntegrator(t *testing.T) {
 		var last [4]float64
 		worst, widest := 0.0, 0.0
 		byArc(p.tipRadiusMM, capillaryMM, p.topMM/4000, func(y [4]float64) bool {
-			q, _ := p.at(y[1])
+			q, _, _ := p.at(y[1])
 			if y[1] >= p.topMM {
 				part := (p.topMM - last[1]) / (y[1] - last[1])
 				require.InDelta(t, c[1]/2, last[0]+part*(y[0]-last[0]), 1e-6)
@@ -86,9 +86,9 @@ func TestPendantAgainstAnotherIntegrator(t *testing.T) {
 	}
 }
 
-// Where the drop is as high as it is wide its width there, S of the greatest, tells how it holds together, 1/H: tables of
-// Andreas, Hauser and Tucker (1938) and Fordham (1948), as fits by Misak (Journal of Colloid and Interface Science 27,
-// 141, 1968), which were recalled and agree with a copy; they are good to some 5 in 10,000.
+// Where the drop is as high as it is wide its width there, S of the greatest, tells how it holds together, 1/H:
+// tables of Andreas, Hauser and Tucker (1938) and Fordham (1948), as fits by Misak (Journal of Colloid and Interface
+// Science 27, 141, 1968), which were recalled and agree with a copy; they are good to some 5 in 10,000.
 func TestPendantAgainstTables(t *testing.T) {
 	const capillaryMM = 1
 	for _, c := range []struct {
@@ -122,7 +122,7 @@ func TestPendantWithoutGravityIsABall(t *testing.T) {
 	require.InDelta(t, 1, p.curvedUpMM, 1e-8)
 	require.InDelta(t, 1+math.Sqrt(0.75), p.topMM, 1e-8)
 	for h := 0.01; h < 1.8; h += 0.05 {
-		q, slope := p.at(h)
+		q, slope, _ := p.at(h)
 		require.InDelta(t, h*(2-h), q, 1e-8)
 		require.InDelta(t, 2-2*h, slope, 1e-8)
 	}
@@ -130,21 +130,21 @@ func TestPendantWithoutGravityIsABall(t *testing.T) {
 	require.InDelta(t, volume, p.volumeMM3, 1e-6)
 }
 
-// A drop's weight is what its rim pulls, less what the pressure pushes: 2 pi r sigma sin phi = rho g V + pi r² p at each
-// height, p there being the tip's, 2 sigma/R, less rho g h.
+// A drop's weight is what its rim pulls, less what the pressure pushes: 2 pi r sigma sin phi = rho g V + pi r² p at
+// each height, p there being the tip's, 2 sigma/R, less rho g h.
 func TestPendantIsInBalance(t *testing.T) {
 	capillaryMM := waterCapillaryMM(t)
 	p, err := newPendant(3.4, 2, capillaryMM)
 	require.NoError(t, err)
-	q, slope := p.at(p.topMM * (1 - 1e-12))
+	q, slope, _ := p.at(p.topMM * (1 - 1e-12))
 	w := math.Sqrt(q + slope*slope/4)
 	rim := 2 * math.Pi * q / w // r sin phi
 	pressure := math.Pi * q * (2/p.tipRadiusMM - p.topMM/(capillaryMM*capillaryMM))
 	require.InEpsilon(t, rim-pressure, p.volumeMM3/(capillaryMM*capillaryMM), 1e-7)
 }
 
-// The figures of an independent integration, which were asked for by name: how much flatter the side is than the drop is
-// round at widths of 2.94 and 3.96 mm.
+// The figures of an independent integration, which were asked for by name: how much flatter the side is than the drop
+// is round at widths of 2.94 and 3.96 mm.
 func TestPendantSideIsFlatter(t *testing.T) {
 	capillaryMM := waterCapillaryMM(t)
 	for width, want := range map[float64]float64{2.94: 1.27, 3.96: 1.73} {
@@ -174,6 +174,8 @@ func TestPendantGrowsUpToTheWidest(t *testing.T) {
 		_, err := newPendant(c[0], c[1], capillaryMM)
 		require.ErrorContains(t, err, "--held", name)
 	}
-	_, err := newPendant(2, 1, 0)
+	_, err := newPendant(6, 5.5, capillaryMM)
+	require.ErrorContains(t, err, "narrower holder")
+	_, err = newPendant(2, 1, 0)
 	require.ErrorContains(t, err, "--liquid")
 }

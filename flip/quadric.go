@@ -2,8 +2,8 @@ package flip
 
 import "math"
 
-// quadric is the surface of a body other than a drop that hangs, x²X + y²Y + z²Z = 1, in 1/mm²; a rod's own axis has
-// no weight. Half its gradient, the weighed place, points outward.
+// quadric is the surface of a body other than a drop that hangs, x²X + y²Y + z²Z = 1, in 1/mm²; a rod's own axis
+// has no weight. Half its gradient, the weighed place, points outward.
 type quadric Vec
 
 // quadric returns the body's surface; of a drop that hangs the spheroid that is curved as it is at its equator.

@@ -38,7 +38,7 @@ type bent struct {
 // The flat picture and the straight one are each as large as the fit asks: on the backdrop it is met by what
 // the drop sees at the fill, in the drop by the fill's own outline. The proportion of both is FlatPerDrop.
 func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
-	on, okOn := seesAt(sight, fill)
+	on, okOn := seesAt(sight, fill, s.Fit)
 	if !okOn {
 		return bent{}, false
 	}
@@ -58,11 +58,19 @@ func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
 	return b, flat > 0
 }
 
-// seesAt is how far across and down the drop sees at a fill; 0 along a rod. ok is false when it sees no backdrop.
-func seesAt(sight flip.Sight, fill float64) (semi Size, ok bool) {
+// seesAt is how far across and down the drop sees at a fill; 0 along a rod. Of a drop that hangs, which sees further by
+// its lower part, it is the further where the picture covers the fill, and the nearer where it shall lie within. ok is
+// false when it sees no backdrop.
+func seesAt(sight flip.Sight, fill float64, fit Fit) (semi Size, ok bool) {
 	across, okAcross := sight.ReachMM(fill)
 	down, okDown := sight.ReachDownMM(fill)
 	switch sight.Drop.Body {
+	case flip.Hanging:
+		up, okUp := sight.ReachUpMM(fill)
+		okDown = okDown && okUp
+		if (fit == Cover) == (up > down) {
+			down = up
+		}
 	case flip.UprightRod:
 		down = 0
 	case flip.LevelRod:
@@ -204,14 +212,15 @@ func extent(outline []OutlinePlace) (size Size) {
 
 // print is the same extent, quickly: a picture that covers a ball is printed as far as the drop sees at the
 // fill, and of one that lies inside the corners lie furthest out. A rod's, and a circle's, is looked for in
-// few directions, straight across and down among them.
+// few directions, straight across and down among them; so is that of a drop that hangs, which does not see as far
+// both ways.
 func (b bent) print(fit Fit) (size Size, ok bool) {
 	s := b.bend.Sight
 	if s.Drop.Body != flip.Ball || b.round > 0 {
 		return extent(b.outlineIn(outlineDirections/20, 28)), true
 	}
 	if fit == Cover {
-		semi, ok := seesAt(s, b.fill)
+		semi, ok := seesAt(s, b.fill, fit)
 		return Size{2 * semi.WidthMM, 2 * semi.HeightMM}, ok
 	}
 	var corners []OutlinePlace

@@ -245,7 +245,7 @@ func TestFramingRefused(t *testing.T) {
 		{"round in a rod", "one way only", func(s *Setup) { s.Framing.Round, s.Drop.Body = true, flip.LevelRod }},
 		{"round and inside", "corners", func(s *Setup) { s.Framing.Round, s.Fit = true, Inside }},
 		{"a rod out of round", "only a ball", func(s *Setup) { s.Drop.HeightOverWidth, s.Drop.Body = 0.9, flip.LevelRod }},
-		{"far too flat", "from 0.8 to 1.2", func(s *Setup) { s.Drop.HeightOverWidth = 0.5 }},
+		{"far too flat", "from 0.8 to 1.35", func(s *Setup) { s.Drop.HeightOverWidth = 0.5 }},
 		{"a background and a surround", "one of them", func(s *Setup) { s.Background, s.Surround = "#000000", "#ffffff" }},
 		{"a stretched background", "not a background", func(s *Setup) { s.Background = Stretch }},
 		{"a stretched bent picture", "no edge", func(s *Setup) { s.Look, s.Surround = Straight, Stretch }},
@@ -361,5 +361,5 @@ func TestWithShape(t *testing.T) {
 	require.Equal(t, p.bent(), q.bent())
 	require.True(t, q.Sight().Drop.Oblate())
 	_, err = p.WithShape(2)
-	require.ErrorContains(t, err, "0.8 to 1.2")
+	require.ErrorContains(t, err, "0.8 to 1.35")
 }

@@ -1,10 +1,6 @@
 package layout
 
-import (
-	"math"
-
-	"dropsheet/flip"
-)
+import "math"
 
 // wavelengthMM is the light that diffraction is worked out for: green, where cameras and eyes see best.
 const wavelengthMM = 550e-6
@@ -34,7 +30,7 @@ func (s Spread) LargerPx() float64 { return max(s.TangentialPx, s.SagittalPx) }
 // about: a ball's the larger of both directions, a rod's across it. Along a rod the picture is seen through
 // it at nearly its true place, far behind: no stop and no focus makes it sharp there and the rod's edge too.
 func (p Plan) PictureBlurs(b Blur) (centrePx, fillPx float64) {
-	if p.Drop.Body == flip.Ball {
+	if !p.Drop.Body.Rod() {
 		return b.Centre.LargerPx(), b.Fill.LargerPx()
 	}
 	return b.Centre.TangentialPx, b.Fill.TangentialPx

@@ -48,7 +48,7 @@ func (p Plan) Hang() *Hanging {
 	h := p.hang()
 	if b := h.bent; b != nil {
 		b.through = newLattice(p.Picture.WidthMM/2+latticeMarginMM, p.Picture.HeightMM/2+latticeMarginMM, p.Drop.DistanceMM,
-			b.bend.Sight.SeenThrough)
+			p.Drop.Body != flip.Hanging, b.bend.Sight.SeenThrough)
 		b.depth = b.depths()
 	}
 	return h

@@ -5,8 +5,8 @@ import (
 	"sync"
 )
 
-// lattice is a map of places about the axis that mirrors in both axes, worked out at knots of one quarter,
-// with smooth pieces between them.
+// lattice is a map of places about the axis that mirrors left and right, and up and down unless the drop hangs, worked
+// out at knots of one quarter, or two, with smooth pieces between them.
 //
 // Cells are even in the tangent of half the angle at which the drop's centre sees a place: along an axis
 // mm/(f + r) on a board f from it, with r = √(mm² + f²) the way there, as the sine over 1 + the cosine. In
@@ -16,7 +16,8 @@ type lattice struct {
 	farMM      float64 // f
 	perX, perY float64 // cells to 1 of the half angle's tangent
 	turns      float64 // the sign of the map's determinant at the axis; beyond the rim it is the other
-	cells      []cell  // latticeCells to the row
+	cells      []cell  // latticeCells to the row, of the lower right quarter
+	upper      []cell  // of the upper right one, mirrored down; the same where the map mirrors
 }
 
 // cell is a piece of the map, all 0 where there is nothing.
@@ -37,11 +38,30 @@ const (
 )
 
 // newLattice works the map out as far as these halves, on a board that far from the drop. to gives the point
-// for a place, and false where there is none.
-func newLattice(halfWidthMM, halfHeightMM, farMM float64, to func(xMM, yMM float64) (x, y float64, ok bool)) *lattice {
+// for a place, and false where there is none; whether it mirrors up and down is told.
+func newLattice(halfWidthMM, halfHeightMM, farMM float64, mirrors bool,
+	to func(xMM, yMM float64) (x, y float64, ok bool)) *lattice {
 	per := func(halfMM float64) float64 { return latticeCells * (farMM + math.Hypot(halfMM, farMM)) / halfMM }
-	l := &lattice{farMM: farMM, perX: per(halfWidthMM), perY: per(halfHeightMM), cells: make([]cell, quarterCells)}
-	var k knots
+	l := &lattice{farMM: farMM, perX: per(halfWidthMM), perY: per(halfHeightMM)}
+	lower := l.knots(to)
+	if mirrors {
+		l.cells = lower.cells(lower)
+		l.upper = l.cells
+	} else {
+		upper := l.knots(func(xMM, yMM float64) (x, y float64, ok bool) {
+			x, y, ok = to(xMM, -yMM)
+			return x, -y, ok
+		})
+		l.cells, l.upper = lower.cells(upper), upper.cells(lower)
+	}
+	middle := l.cells[0]
+	l.turns = math.Copysign(1, middle.x[0][1]*middle.y[1][0]-middle.y[0][1]*middle.x[1][0])
+	return l
+}
+
+// knots are a quarter's, as far as there is something.
+func (l *lattice) knots(to func(xMM, yMM float64) (x, y float64, ok bool)) *knots {
+	k := &knots{}
 	inRows(knotsOut, func(j int) {
 		for i := range knotsOut {
 			at := k.at(i, j)
@@ -55,19 +75,30 @@ func newLattice(halfWidthMM, halfHeightMM, farMM float64, to func(xMM, yMM float
 			}
 		}
 	})
-	seen := k
-	k.goOn()
-	k.mirror()
+	return k
+}
+
+// cells are the smooth pieces between the knots of a quarter, beside that on the other side of the axis, which is
+// mirrored as this one lies.
+func (k *knots) cells(other *knots) []cell {
+	full := *k
+	full.goOn()
+	beyond := &full
+	if other != k {
+		above := *other
+		above.goOn()
+		beyond = &above
+	}
+	full.mirror(beyond)
+	cells := make([]cell, quarterCells)
 	inRows(latticeCells, func(j int) {
 		for i := range latticeCells {
-			if seen.anyAbout(i, j) {
-				l.cells[j*latticeCells+i] = k.cell(i, j)
+			if k.anyAbout(i, j) {
+				cells[j*latticeCells+i] = full.cell(i, j)
 			}
 		}
 	})
-	middle := l.cells[0]
-	l.turns = math.Copysign(1, middle.x[0][1]*middle.y[1][0]-middle.y[0][1]*middle.x[1][0])
-	return l
+	return cells
 }
 
 // placeMM is how far from the axis a half angle's tangent lies, below 0 past a right angle: what the tangent
@@ -97,6 +128,9 @@ func (l *lattice) at(xMM, yMM float64) (to, dx, dy Point, number int, ok bool) {
 	s, t = s-float64(i), t-float64(j)
 	number = j*latticeCells + i
 	c := &l.cells[number]
+	if yMM < 0 {
+		c = &l.upper[number]
+	}
 	to.XMM, dx.XMM, dy.XMM = c.x.at(s, t)
 	to.YMM, dx.YMM, dy.YMM = c.y.at(s, t)
 	// The half angle's tangent grows by f/(r(f + r)) with a millimetre.

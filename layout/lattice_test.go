@@ -95,17 +95,19 @@ func TestLatticeMisses(t *testing.T) {
 func TestLatticeTakesCubicsWhole(t *testing.T) {
 	const farMM, halfWidthMM, halfHeightMM = 100, 130, 90
 	half := func(mm float64) float64 { return math.Tan(math.Atan(mm/farMM) / 2) }
-	cubic := func(xMM, yMM float64) Point {
-		p, q := half(xMM), half(yMM)
-		return Point{p * (2 + p*p/3 - q*q), q * (1.5 - q*q/4 + p*p/2)}
-	}
 	for _, c := range []struct {
 		name   string
 		signX  float64
 		seenMM float64
-	}{{"all seen", 1, 1e9}, {"all seen, one side turned", -1, 1e9}, {"part seen", 1, 80}, {"none seen", 1, -1}} {
+		skew   float64 // by how much the map differs above the axis and below
+	}{{"all seen", 1, 1e9, 0}, {"all seen, one side turned", -1, 1e9, 0}, {"part seen", 1, 80, 0}, {"none seen", 1, -1, 0},
+		{"not the same above", 1, 1e9, 0.3}, {"likewise, part seen", -1, 80, 0.3}} {
 		t.Run(c.name, func(t *testing.T) {
-			l := newLattice(halfWidthMM, halfHeightMM, farMM, func(xMM, yMM float64) (x, y float64, ok bool) {
+			cubic := func(xMM, yMM float64) Point {
+				p, q := half(xMM), half(yMM)
+				return Point{p * (2 + p*p/3 - q*q + c.skew*q), q * (1.5 - q*q/4 + p*p/2 + c.skew*q)}
+			}
+			l := newLattice(halfWidthMM, halfHeightMM, farMM, c.skew == 0, func(xMM, yMM float64) (x, y float64, ok bool) {
 				to := cubic(xMM, yMM)
 				return c.signX * to.XMM, to.YMM, math.Hypot(xMM, yMM) < c.seenMM
 			})

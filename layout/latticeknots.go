@@ -24,11 +24,11 @@ func (k *knots) anyAbout(i, j int) bool {
 	return false
 }
 
-// mirror sets the knots past the axes.
-func (k *knots) mirror() {
+// mirror sets the knots past the axes; those above by the quarter there, which is mirrored down.
+func (k *knots) mirror(above *knots) {
 	for past := 1; past <= knotsPast; past++ {
 		for i := range knotsOut {
-			at := *k.at(i, past)
+			at := *above.at(i, past)
 			*k.at(i, -past) = Point{at.XMM, -at.YMM}
 		}
 	}

@@ -22,16 +22,21 @@ type Plan struct {
 
 // Drop is the drop and where it hangs.
 type Drop struct {
-	Body       flip.Body `json:"body"`
-	DiameterMM float64   `json:"diameter_mm"` // of a drop out of round, that of the ball of its volume
+	Body flip.Body `json:"body"`
+	// of a drop pressed flat or drawn long, that of the ball of its volume; of one that hangs its greatest width
+	DiameterMM float64 `json:"diameter_mm"`
 	// HeightOverWidth is above 0 for a drop out of round.
-	HeightOverWidth float64       `json:"height_over_width,omitempty"`
-	Index           float64       `json:"index"`
-	Material        string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
-	FocalLengthMM   float64       `json:"focal_length_mm"`
-	DistanceMM      float64       `json:"distance_mm"`
-	CameraMM        float64       `json:"camera_distance_mm"`
-	Reverses        flip.Reversal `json:"reverses"`
+	HeightOverWidth float64 `json:"height_over_width,omitempty"`
+	// of a drop that hangs, else 0: the width where it is held, and its liquid's capillary length
+	HeldMM      float64 `json:"held_mm,omitempty"`
+	CapillaryMM float64 `json:"capillary_mm,omitempty"`
+
+	Index         float64       `json:"index"`
+	Material      string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
+	FocalLengthMM float64       `json:"focal_length_mm"`
+	DistanceMM    float64       `json:"distance_mm"`
+	CameraMM      float64       `json:"camera_distance_mm"`
+	Reverses      flip.Reversal `json:"reverses"`
 	// how far off the axis it may fall, each way; 0 when not asked for
 	TravelMM float64 `json:"travel_mm,omitempty"`
 }
@@ -103,7 +108,7 @@ type Seam struct {
 func (p Plan) Sight() flip.Sight {
 	return flip.Sight{
 		Drop: flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index,
-			HeightOverWidth: p.Drop.HeightOverWidth},
+			HeightOverWidth: p.Drop.HeightOverWidth, HeldMM: p.Drop.HeldMM, CapillaryMM: p.Drop.CapillaryMM},
 		CameraMM:   p.Drop.CameraMM,
 		DistanceMM: p.Drop.DistanceMM,
 	}

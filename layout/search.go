@@ -118,7 +118,7 @@ func (s Setup) defaultFill(sight flip.Sight) float64 {
 	const step = 0.01
 	fill := RoundFill
 	for fill > DefaultFill {
-		if _, ok := seesAt(sight, fill); ok {
+		if _, ok := seesAt(sight, fill, s.Fit); ok {
 			break
 		}
 		fill -= step

@@ -119,6 +119,7 @@ func (s Setup) planned(sight flip.Sight, print Size, fill float64) (Plan, error)
 	plan := Plan{
 		Drop: Drop{
 			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, HeightOverWidth: s.Drop.HeightOverWidth, Index: s.Drop.Index,
+			HeldMM: s.Drop.HeldMM, CapillaryMM: s.Drop.CapillaryMM,
 			Material:      s.Material,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
 			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,

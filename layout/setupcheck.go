@@ -123,15 +123,23 @@ func checkDistance(s flip.Sight) error {
 // Bounds of a drop out of round: far beyond what a drop that holds together takes on (common practice, no source).
 const (
 	leastHeightOverWidth = 0.8
-	mostHeightOverWidth  = 1.2
+	mostHeightOverWidth  = 1.35
 )
 
 // checkShape refuses a drop that is out of round beyond bounds.
 func checkShape(d flip.Drop) error {
 	switch k := d.HeightOverWidth; {
+	case d.Body == flip.Hanging && k != 0:
+		return fmt.Errorf("a hanging drop has its height by its weight, and %g times its width was given\n"+
+			"hint: leave that out", k)
+	case d.Body == flip.Hanging:
+		return d.CheckHanging()
+	case d.HeldMM != 0:
+		return fmt.Errorf("only a hanging drop is held, and a width of %gmm was given for that\n"+
+			"hint: leave that out, or take the body hanging", d.HeldMM)
 	case k == 0:
 		return nil
-	case d.Body != flip.Ball:
+	case d.Body.Rod():
 		return fmt.Errorf("a rod has no height over width, and %g was given\n"+
 			"hint: leave it out; only a ball is pressed flat or drawn long", k)
 	case !(k >= leastHeightOverWidth && k <= mostHeightOverWidth):
@@ -153,7 +161,7 @@ func (s Setup) checkPicture() error {
 	switch {
 	case !(s.Look >= Bulged && s.Look <= Straight):
 		return fmt.Errorf("a look of %g can't be\nhint: take one from 0 (bulged) to 1 (straight)", float64(s.Look))
-	case s.Framing.Round && s.Drop.Body != flip.Ball:
+	case s.Framing.Round && s.Drop.Body.Rod():
 		return errors.New("a rod bends light one way only, and shows no round picture to its edge\nhint: leave out --round")
 	case s.Framing.Round && s.Fit == Inside:
 		return errors.New("a round picture covers the drop by itself\n" +

@@ -55,6 +55,12 @@ func (s Shooting) check(body flip.Body, frameRate float64) error {
 			minSpeedMMPerS, maxSpeedMMPerS)
 	case s.FallMM != 0 && s.SpeedMMPerS != 0:
 		return errors.New("the height fallen gives the drop's speed\nhint: leave out one of the two")
+	case body == flip.Hanging && (s.FallMM != 0 || s.SpeedMMPerS != 0):
+		return errors.New("a hanging drop stands still\nhint: leave out the height fallen and the speed, which are for " +
+			"drops that fall")
+	case body == flip.Hanging && (s.NozzleMM != 0 || s.JetMM != 0):
+		return errors.New("what falls off a nozzle or a jet does not hang\nhint: give the hanging drop's own width, and " +
+			"where it is held")
 	case body != flip.Ball && (s.FallMM != 0 || s.SpeedMMPerS != 0):
 		return errors.New("a rod stands still\nhint: leave out the height fallen and the speed, which are for drops")
 	case !within(s.NozzleMM, minLengthMM, MaxLengthMM), !within(s.JetMM, minLengthMM, MaxLengthMM), s.NozzleMM != 0 &&

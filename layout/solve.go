@@ -40,7 +40,7 @@ func (s Setup) printFor(sight flip.Sight, fill float64) (print Size, ok bool) {
 		}
 		return b.print(s.Fit)
 	}
-	on, ok := seesAt(sight, fill)
+	on, ok := seesAt(sight, fill, s.Fit)
 	heightMM := Framing{}.frame(s.Proportions).scale(s.Fit, on)
 	return Size{heightMM * s.Proportions, heightMM}, ok
 }

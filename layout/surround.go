@@ -96,7 +96,7 @@ func (s Setup) board(outline Plan) (Size, error) {
 	print, covers := outline.Picture.Print(), outline.Covers()
 	switch {
 	case s.Background != "" && s.SurroundSize == Size{}:
-		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill)
+		semi, _ := seesAt(outline.Sight(), outline.Picture.Fill, Cover)
 		return Size{max(print.WidthMM, 2*semi.WidthMM), max(print.HeightMM, 2*semi.HeightMM)}, nil
 	case s.Background != "":
 		return Size{}, errors.New("a background fills what the drop sees at the fill, and takes no size\n" +

@@ -59,7 +59,7 @@ func TestWrongWords(t *testing.T) {
 		{"index 1", "size --liquid 1", "above 1"},
 		{"index below 1", "size --liquid 0.9", "above 1"},
 		{"index NaN", "size --liquid NaN", "take water"},
-		{"unknown body", "size --body cube", "ball, upright-rod or level-rod"},
+		{"unknown body", "size --body cube", "ball, hanging, upright-rod or level-rod"},
 		{"fill 0", "size --fill 0", "above 0 and below 1"},
 		{"fill 1", "size --fill 1", "above 0 and below 1"},
 		{"fill NaN", "size --fill NaN", "above 0 and below 1"},

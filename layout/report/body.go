@@ -33,7 +33,7 @@ func Material(d layout.Drop) Text {
 // Body is the word for what refracts: a falling drop, a solid ball, or a rod.
 func Body(d layout.Drop) string {
 	switch {
-	case d.Body != flip.Ball:
+	case d.Body.Rod():
 		return "rod"
 	case Solid(d):
 		return "ball"
@@ -41,14 +41,17 @@ func Body(d layout.Drop) string {
 	return "drop"
 }
 
-// Across is its diameter; of a drop out of round, that of the ball of its volume.
+// Across is its diameter; of a drop out of round, that of the ball of its volume; of one that hangs its greatest width.
 func Across(d layout.Drop) Figure {
 	return Figure{Path: "drop.diameter_mm", Value: d.DiameterMM, Unit: MM, Decimals: 2}
 }
 
 // Measures says how large it is.
 func Measures(p layout.Plan) Text {
-	if d := p.Sight().Drop; d.Oblate() {
+	switch d := p.Sight().Drop; {
+	case d.Body == flip.Hanging:
+		return say("%s wide and %s high", Across(p.Drop), Figure{Value: d.AboveMM() + d.BelowMM(), Unit: MM, Decimals: 2})
+	case d.Oblate():
 		return say("%s wide and %s high", Figure{Value: 2 * d.RadiusMM(), Unit: MM, Decimals: 2},
 			Figure{Value: 2 * d.HalfHeightMM(), Unit: MM, Decimals: 2})
 	}
@@ -76,6 +79,8 @@ func (r *Report) bodyAndSize() Text {
 	}
 	text := say("a falling drop%s", of)
 	switch {
+	case p.Drop.Body == flip.Hanging:
+		text = say("a hanging drop%s", of)
 	case p.Drop.Body == flip.UprightRod:
 		text = say("an upright %s", RodToGet(p.Drop))
 	case p.Drop.Body == flip.LevelRod:
@@ -89,7 +94,7 @@ func (r *Report) bodyAndSize() Text {
 // bodyAtLength is the same, with the size that counts of a drop out of round.
 func (r *Report) bodyAtLength() Text {
 	text := r.bodyAndSize()
-	if p := r.shot.Plan; p.Sight().Drop.Oblate() {
+	if p := r.shot.Plan; p.Drop.Body != flip.Hanging && p.Sight().Drop.Oblate() {
 		text = say("%s (as much as a ball %s across)", text, Across(p.Drop))
 	}
 	return text

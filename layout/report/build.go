@@ -45,6 +45,12 @@ func (r *Report) stands() Text {
 		return say("%s, %s, stands upright and parallel to the board", rod, Measures(p))
 	case p.Drop.Body == flip.LevelRod:
 		return say("%s, %s, lies level and parallel to the board", rod, Measures(p))
+	case p.Drop.Body == flip.Hanging:
+		of := Text(nil)
+		if m != nil {
+			of = say(" of %s", m)
+		}
+		return say("a drop%s, %s, hangs from its holder, upright over one place", of, Measures(p))
 	case Solid(p.Drop):
 		return say("a ball of %s, %s, hangs or stands before the board", m, Measures(p))
 	case m != nil:
@@ -98,7 +104,7 @@ func (r *Report) toGet() Text {
 	index := say("a refractive index of %s", strong(Figure{Path: "drop.index", Value: p.Drop.Index, Decimals: 4}))
 	measures := strong(Measures(p))
 	m := Material(p.Drop)
-	if p.Drop.Body != flip.Ball {
+	if p.Drop.Body.Rod() {
 		rod := strong(RodToGet(p.Drop))
 		switch {
 		case Solid(p.Drop):
@@ -107,6 +113,11 @@ func (r *Report) toGet() Text {
 			return say("a thin-walled %s and free of bubbles, %s, and a firm holder for it", rod, measures)
 		}
 		return say("a %s, %s, of %s, and a firm holder for it", rod, measures, index)
+	}
+	if p.Drop.Body == flip.Hanging {
+		return say("%s, a tube or needle %s wide outside and cut square, fed by a syringe, a firm stand that holds it "+
+			"upright, a tray below it, and a cloth", strong(m),
+			strong(Figure{Path: "drop.held_mm", Value: p.Drop.HeldMM, Unit: MM, Decimals: 2}))
 	}
 	const fall = "something that lets drops of it fall at one place, a tray below it, and a cloth"
 	switch out := p.Sight().Drop.Oblate(); {

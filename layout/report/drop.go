@@ -13,6 +13,7 @@ func (r *Report) drop() []Fact {
 	facts := []Fact{{Key: "drop.what", Name: r.body, Text: say("%s; refractive index %s", r.bodyAtLength(),
 		Figure{Path: "drop.index", Value: p.Drop.Index, Decimals: 4})}}
 	facts = append(facts, r.comes()...)
+	facts = append(facts, r.hanging()...)
 	if m, ok := flip.MaterialByName(p.Drop.Material); ok {
 		facts = append(facts, Fact{Key: "drop.source", Text: say("index at %s and %s: %s",
 			Figure{Value: m.TemperatureC, Unit: "°C", Decimals: 1}, Figure{Value: m.WavelengthNM, Unit: "nm", Decimals: 1},

@@ -162,6 +162,9 @@ func (r *Report) frameInShort() Text {
 
 // trustInShort says what a drop of another size and a board at another distance make of the fill.
 func (r *Report) trustInShort() Text {
+	if r.shot.Drop.Body == flip.Hanging {
+		return r.otherHanging()
+	}
 	s := r.sensitivity()
 	drop := say("%s or %s", share("sensitivity.drop_10_percent_smaller_fill", s.DropSmallerFill),
 		share("sensitivity.drop_10_percent_larger_fill", s.DropLargerFill))

@@ -3,7 +3,6 @@ package report
 import (
 	"math"
 
-	"dropsheet/flip"
 	"dropsheet/layout/shot"
 )
 
@@ -138,7 +137,7 @@ func (r *Report) worstBlur() Figure {
 
 // checkRod says how far a picture in a rod blurs along it, which no stop mends.
 func (r *Report) checkRod() GlanceLine {
-	if r.shot.Drop.Body == flip.Ball {
+	if !r.shot.Drop.Body.Rod() {
 		return GlanceLine{}
 	}
 	own, path := r.ownStop()

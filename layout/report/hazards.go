@@ -3,7 +3,6 @@ package report
 import (
 	"strings"
 
-	"dropsheet/flip"
 	"dropsheet/layout"
 )
 
@@ -29,7 +28,7 @@ const largeBoardMM = 1000.0
 
 // Hazards are those of a plan, gravest first.
 func Hazards(p layout.Plan) []Hazard {
-	glass := p.Drop.Material == "crown-glass" || p.Drop.Body != flip.Ball && p.Drop.Material != "acrylic"
+	glass := p.Drop.Material == "crown-glass" || p.Drop.Body.Rod() && p.Drop.Material != "acrylic"
 	var all []Hazard
 	for _, h := range []struct {
 		hazard Hazard

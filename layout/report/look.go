@@ -68,7 +68,7 @@ func (r *Report) framing() (facts []Fact) {
 // ball.
 func (r *Report) alongPicture() []Fact {
 	p := r.shot.Plan
-	if p.Drop.Body == flip.Ball {
+	if !p.Drop.Body.Rod() {
 		return nil
 	}
 	squeezes := "a rod squeezes the picture across itself and not along"

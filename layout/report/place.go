@@ -12,7 +12,11 @@ func (r *Report) place() []Fact {
 	p := r.shot.Plan
 	pic := p.Picture
 	reach := say("%s from the axis", strong(length("picture.reach_mm", pic.ReachMM)))
-	if downMM, ok := p.Sight().ReachDownMM(pic.Fill); ok && p.Sight().Drop.Oblate() {
+	downMM, ok := p.Sight().ReachDownMM(pic.Fill)
+	switch upMM, okUp := p.Sight().ReachUpMM(pic.Fill); {
+	case ok && okUp && p.Drop.Body == flip.Hanging: // what it shows below comes from above
+		reach = say("%s to the sides, %s up and %s down", reach, strong(length("", downMM)), strong(length("", upMM)))
+	case ok && p.Sight().Drop.Oblate():
 		reach = say("%s to the sides, %s up and down", reach, strong(length("", downMM)))
 	}
 	ratio := pic.ReachMM / pic.NearAxisReachMM
@@ -86,6 +90,8 @@ func (r *Report) rimMirrors() Text {
 		m.DownFromShare)
 	from := say("from %s of the radius at the left and right, and from %s above and below", across, down)
 	switch {
+	case r.shot.Drop.Body == flip.Hanging:
+		from = say("from %s of the radius at the left and right", across)
 	case m.AcrossFromShare == 0:
 		from = say("from %s of the radius", down)
 	case m.DownFromShare == 0 || across.Number() == down.Number():
@@ -120,6 +126,9 @@ const hardlyShare = 0.01
 
 // otherDrop says what becomes of the fill when the drop is not as large as planned.
 func (r *Report) otherDrop() Text {
+	if r.shot.Drop.Body == flip.Hanging {
+		return say("a print fits a hanging drop of one width: %s", r.otherHanging())
+	}
 	s, fill := r.sensitivity(), share("picture.fill", r.shot.Picture.Fill)
 	smaller := share("sensitivity.drop_10_percent_smaller_fill", s.DropSmallerFill)
 	larger := share("sensitivity.drop_10_percent_larger_fill", s.DropLargerFill)

@@ -17,7 +17,7 @@ type Ray struct {
 // Rays are rays across a rod, from a quarter of its visible radius out to the picture's own fill; none for a ball.
 func (r *Report) Rays() (rays []Ray) {
 	own := r.shot.Picture.Fill
-	if r.shot.Drop.Body == flip.Ball {
+	if !r.shot.Drop.Body.Rod() {
 		return nil
 	}
 	for _, fill := range []float64{0.25, 0.5, 0.75, own} {

@@ -1,13 +1,11 @@
 package report
 
-import "dropsheet/flip"
-
 // seamsBent tells what the drop does to the seams.
 func (r *Report) seamsBent() []Fact {
 	switch {
 	case len(r.shot.Seams) == 0:
 		return []Fact{{Key: "seams.none", Text: say("one sheet holds the whole picture: there is no seam")}}
-	case r.shot.Drop.Body != flip.Ball:
+	case r.shot.Drop.Body.Rod():
 		return []Fact{{Key: "seams.bend", Text: say("across the rod the seams crowd toward its edges")},
 			{Key: "seams.along", Text: say("along the rod nothing is squeezed, so that only a short stretch of the " +
 				"board shows")}}

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 
-	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/shot"
 )
@@ -63,7 +62,7 @@ func (r *Report) fringe() []Fact {
 
 // alongRod tells what no stop can do for a rod; nothing of a ball.
 func (r *Report) alongRod() []Fact {
-	if r.shot.Drop.Body == flip.Ball {
+	if !r.shot.Drop.Body.Rod() {
 		return nil
 	}
 	own, path := r.ownStop()
@@ -143,7 +142,7 @@ func (r *Report) BeforeMiddle(fromPupilMM float64) Figure {
 // blurPaths are where JSON has the two figures that shot.PictureBlurs picks from a blur.
 func (r *Report) blurPaths(focus string, b layout.Blur) (centre, fill string) {
 	way := func(s layout.Spread) string {
-		if r.shot.Drop.Body == flip.Ball && s.SagittalPx > s.TangentialPx {
+		if !r.shot.Drop.Body.Rod() && s.SagittalPx > s.TangentialPx {
 			return "sagittal_px"
 		}
 		return "tangential_px"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 
-	"dropsheet/flip"
 	"dropsheet/layout/shot"
 )
 
@@ -21,7 +20,7 @@ func (r *Report) StopsIntro() Text {
 
 // Stops is what each stop does to light and blur, at the plan's focus.
 func (r *Report) Stops() Table {
-	rod, rate := r.shot.Drop.Body != flip.Ball, r.shot.Camera.FrameRate > 0
+	rod, rate := r.shot.Drop.Body.Rod(), r.shot.Camera.FrameRate > 0
 	t := Table{Heads: []string{"stop", "light"}}
 	if rate {
 		t.Heads = append(t.Heads, "frames/s")

@@ -149,7 +149,7 @@ func (s Shot) throughBlur(behindMM float64, through layout.Point) layout.Size {
 	switch out := math.Hypot(through.XMM, through.YMM); {
 	case s.Drop.Body == flip.LevelRod:
 		cos, sin = 0, 1
-	case s.Drop.Body == flip.Ball && out > 0:
+	case !s.Drop.Body.Rod() && out > 0:
 		cos, sin = through.XMM/out, through.YMM/out
 	}
 	half := s.Camera.PixelMM() / 2

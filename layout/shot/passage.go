@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"dropsheet/flip"
 	"dropsheet/flip/motion"
 	"dropsheet/layout"
 )
@@ -40,6 +41,10 @@ var ErrNotKnown = errors.New("a passage takes the drop's speed and the frame rat
 // Passage works it out for drops with those places in their plane, optical mm from the axis; none: one on the axis.
 // They all move as one that passes the frame's middle does.
 func (s Shot) Passage(drops []layout.Point) (Passage, error) {
+	if s.Drop.Body == flip.Hanging {
+		return Passage{}, errors.New("a hanging drop stands still, and has no passage\n" +
+			"hint: take the body ball for one that falls")
+	}
 	speed, ok := s.Shooting.DropSpeedMMPerS()
 	if !ok || s.Camera.FrameRate == 0 {
 		return Passage{}, ErrNotKnown

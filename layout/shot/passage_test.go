@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 
 	"github.com/stretchr/testify/require"
@@ -120,4 +121,9 @@ func TestPassageRefuses(t *testing.T) {
 	require.ErrorContains(t, err, "never comes into the frame")
 	_, err = passing(t, func(s *layout.Setup) { s.Camera.FrameRate = 3 }).Passage([]layout.Point{{YMM: -150}})
 	require.ErrorContains(t, err, "between two of them")
+}
+
+func TestHangingDropHasNoPassage(t *testing.T) {
+	_, err := Of(layout.Plan{Drop: layout.Drop{Body: flip.Hanging}}).Passage(nil)
+	require.ErrorContains(t, err, "stands still")
 }

@@ -19,7 +19,7 @@ const barelyLonger = 1.25
 // Ribbon works it out, for the plan's distance, fill and number of sheets. ok is false for a ball, and where the
 // picture is about as long already, or copies lie beside it.
 func (s Shot) Ribbon() (r Ribbon, ok bool) {
-	if s.Drop.Body == flip.Ball || s.Backdrop.Copies > 1 {
+	if !s.Drop.Body.Rod() || s.Backdrop.Copies > 1 {
 		return r, false
 	}
 	holds, sees := s.along(s.Backdrop.Holds()), s.along(s.Sees())

@@ -1,7 +1,6 @@
 package guide
 
 import (
-	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
 	"dropsheet/tile/sheet"
@@ -32,7 +31,7 @@ func (j Job) single() bool { return len(j.Plan.Sheets) == 1 }
 func (j Job) body() string { return report.Body(j.Plan.Drop) }
 
 // rod tells whether it is a rod, upright or level.
-func (j Job) rod() bool { return j.Plan.Drop.Body != flip.Ball }
+func (j Job) rod() bool { return j.Plan.Drop.Body.Rod() }
 
 // oblate tells whether it is a drop out of round.
 func (j Job) oblate() bool { return j.Plan.Sight().Drop.Oblate() }

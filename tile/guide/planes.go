@@ -30,8 +30,11 @@ func (b *book) planesHalfMM() float64 {
 // dropRadiusMM is the drop's semi-axis along the optical axis.
 func (b *book) dropRadiusMM() float64 { return b.job.Plan.Sight().Drop.RadiusMM() }
 
-// dropHalfHeightMM is the one that stands upright; of a rod its radius.
-func (b *book) dropHalfHeightMM() float64 { return b.job.Plan.Sight().Drop.HalfHeightMM() }
+// dropHalfHeightMM is the one that stands upright; of a rod its radius, of a hanging drop its longer end's.
+func (b *book) dropHalfHeightMM() float64 {
+	d := b.job.Plan.Sight().Drop
+	return max(d.AboveMM(), d.BelowMM())
+}
 
 // planesMM is the height of the drawing.
 func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + underDropMM }
@@ -41,7 +44,7 @@ func (b *book) planesMM() float64 { return 2*b.planesHalfMM() + overDropMM + und
 func (b *book) planes(box layout.Rect) {
 	p := b.job.Plan
 	k, half := b.planesScale(), b.planesHalfMM()
-	radius, halfHeight := k*b.dropRadiusMM(), k*b.dropHalfHeightMM()
+	radius, halfHeight := k*b.dropRadiusMM(), k*p.Sight().Drop.BelowMM()
 	middle := box.XMM + (box.WidthMM+planesWideMM)/2 - radius
 	axisY := box.YMM + overDropMM + half
 	before := func(fromPupilMM float64) float64 { return middle - k*(p.Drop.CameraMM-fromPupilMM) }
@@ -56,15 +59,22 @@ func (b *book) planes(box layout.Rect) {
 		seen = "seen from above, to scale"
 	}
 	b.Put(captionStyle, box.XMM+4, bottom+3+captionStyle.CapMM()/2, seen)
-	b.Oval(middle, axisY, radius, halfHeight, tint, pen(grey, 0.3))
+	if p.Drop.Body == flip.Hanging {
+		b.hangingDrop(middle, axisY, k, pen(grey, 0.3))
+	} else {
+		b.Oval(middle, axisY, radius, halfHeight, tint, pen(grey, 0.3))
+	}
 	b.PutMiddle(captionStyle, middle+radius/2, axisY+4.6, b.job.body())
 
 	b.Line(edge, top, edge, bottom, plain)
 	b.Line(focus, top-4.8, focus, bottom, dashed)
 	b.Line(picture, top, picture, bottom, plain)
-	hangs := math.Max(p.BlurFill()*halfHeight, 1)
+	hangs := math.Max(p.BlurFill()*k*p.Sight().Drop.HalfHeightMM(), 1)
 	b.Line(picture, axisY-hangs, picture, axisY+hangs, pen(accent, 1))
 	for _, side := range []float64{-1, 1} {
+		if side < 0 && p.Drop.Body == flip.Hanging {
+			continue // its upper edge is its holder's
+		}
 		y := side * halfHeight / radius * math.Sqrt(math.Max(0, radius*radius-(middle-edge)*(middle-edge)))
 		b.ring(edge, axisY+y, 0.9, accent, pen(white, 0.2))
 	}

@@ -12,7 +12,7 @@ import (
 )
 
 // HasRays tells whether there is a page of rays of a plan: across a rod they stay in one plane, and can be drawn.
-func HasRays(p layout.Plan) bool { return p.Drop.Body != flip.Ball }
+func HasRays(p layout.Plan) bool { return p.Drop.Body.Rod() }
 
 // WriteRays writes the page of the rays as a PDF of its own. The same job gives the same bytes.
 func WriteRays(w io.Writer, j Job) error {

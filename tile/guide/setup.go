@@ -1,5 +1,7 @@
 package guide
 
+import "dropsheet/flip"
+
 // setup says where everything stands and how to measure it.
 func (b *book) setup() {
 	p := b.job.Plan
@@ -26,6 +28,12 @@ func (b *book) setup() {
 		b.step(3, strong("The middle:")+" "+b.phrase("build.middle")+". Mark both on the border.")
 		b.step(4, strong("Square:")+" all four corners of the print are equally far from the "+body+".")
 	})
+	if p.Drop.Body == flip.Hanging {
+		b.topic("The drop", func(b *book) {
+			b.para(b.told("drop.held", "drop.neck"))
+			b.para(b.told("drop.still", "drop.grows"))
+		})
+	}
 	b.topic("In the frame", (*book).coverage)
 
 	b.topic("Lamp and room", func(b *book) {

@@ -6,6 +6,7 @@ import (
 	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/layout/report"
+	"dropsheet/tile/pdf"
 )
 
 const sideViewMM = 69.0
@@ -108,9 +109,34 @@ func (b *book) bodyFromSide(x, axisY, boardHalf float64) {
 		b.Fill(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, tint)
 		b.Frame(layout.Rect{XMM: x - 3, YMM: axisY - half, WidthMM: 6, HeightMM: 2 * half}, outline)
 		nameY = axisY - half - 4
+	case flip.Hanging:
+		d := p.Sight().Drop
+		k := 4.2 / d.RadiusMM()
+		nameY = axisY - k*d.AboveMM() - holderMM - 2
+		b.hangingDrop(x, axisY, k, outline)
 	default:
 		d := p.Sight().Drop
 		b.Oval(x, axisY, 4.2, 4.2*d.HalfHeightMM()/d.RadiusMM(), tint, outline)
 	}
 	b.PutMiddle(captionStyle, x, nameY, name)
+}
+
+// holderMM is how much of a hanging drop's holder is drawn, on the page.
+const holderMM = 3.0
+
+// hangingDrop draws a hanging drop from the side, k times as large as it is, and its holder.
+func (b *book) hangingDrop(x, axisY, k float64, outline pdf.Pen) {
+	d := b.job.Plan.Sight().Drop
+	const steps = 60
+	var points []layout.Point
+	for _, side := range []float64{1, -1} {
+		for i := range steps + 1 {
+			share := (1-side)/2 + side*float64(i)/steps // down on the right, and up again
+			below := share*(d.AboveMM()+d.BelowMM()) - d.AboveMM()
+			points = append(points, layout.Point{XMM: x + side*k*d.HalfWidthAtMM(below), YMM: axisY + k*below})
+		}
+	}
+	b.Polygon(tint, outline, points...)
+	b.Fill(layout.Rect{XMM: x - k*d.HeldMM/2, YMM: axisY - k*d.AboveMM() - holderMM, WidthMM: k * d.HeldMM,
+		HeightMM: holderMM}, grey)
 }

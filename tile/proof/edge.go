@@ -81,16 +81,17 @@ func (v *view) pastEdge(i, j, k int) texture.Light {
 func (v *view) edgeBox() (box image.Rectangle) {
 	furthest := 1 + v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM) // the share of such a pixel
 	between := func(px float64, most int) int { return int(max(0, min(px, float64(most)))) }
+	asideMM, upMM, downMM := v.sight.BoundsMM()
 	for _, drop := range v.drops {
-		at := func(way, fallsMM float64) image.Point {
+		at := func(xMM, yMM float64) image.Point {
 			return image.Point{
-				X: between(v.lens.middleXPx+(drop.XMM+way*furthest*v.outline.WidthMM)/v.camera.PixelMM(), v.camera.WidthPx),
-				Y: between(v.lens.middleYPx+(drop.YMM+fallsMM+way*furthest*v.outline.HeightMM)/v.camera.PixelMM(),
-					v.camera.HeightPx),
+				X: between(v.lens.middleXPx+(drop.XMM+furthest*xMM)/v.camera.PixelMM(), v.camera.WidthPx),
+				Y: between(v.lens.middleYPx+(drop.YMM+yMM)/v.camera.PixelMM(), v.camera.HeightPx),
 			}
 		}
 		// A rectangle with an empty side is left out of a union.
-		box = box.Union(image.Rectangle{at(-1, v.sweep.fromMM), at(1, v.sweep.toMM).Add(image.Pt(1, 1))})
+		box = box.Union(image.Rectangle{at(-asideMM, v.sweep.fromMM-furthest*upMM),
+			at(asideMM, v.sweep.toMM+furthest*downMM).Add(image.Pt(1, 1))})
 	}
 	return box
 }

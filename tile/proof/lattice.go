@@ -3,7 +3,6 @@ package proof
 import (
 	"context"
 
-	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/texture"
 )
@@ -37,7 +36,7 @@ const (
 func (v *view) newLattice(ctx context.Context) lattice {
 	radiusMM := min(v.outline.WidthMM, v.outline.HeightMM)
 	l := lattice{step: max(1, int(radiusMM/v.camera.PixelMM()/stepsARadius))}
-	if l.step == 1 || v.sight.Drop.Body == flip.Ball {
+	if l.step == 1 || !v.sight.Drop.Body.Rod() {
 		return lattice{step: 1}
 	}
 	l.across = v.camera.WidthPx/l.step + 2

@@ -105,14 +105,21 @@ func (v *view) share(p, drop layout.Point) float64 {
 
 // fromEdgeMM is how far a point of a drop's plane lies outside the drop's visible edge, negative within: for
 // one out of round at least so far, for from one ellipse to a similar one it is nearest along the shorter
-// axis.
+// axis. Of a drop that hangs it is that of its own outline, with its holder's.
 func (v *view) fromEdgeMM(p, drop layout.Point) float64 {
+	if v.sight.Drop.Body == flip.Hanging {
+		const least = 0.9 // clearance is exact at the edge alone
+		return least * v.sight.Drop.ClearanceMM(fromDrop(v.lens.pupilRay(p, 0, 0), drop))
+	}
 	return (v.share(p, drop) - 1) * min(v.outline.WidthMM, v.outline.HeightMM)
 }
 
 // within brings a point near a drop's edge a little inside, where rays go through.
 func (v *view) within(p, drop layout.Point) layout.Point {
 	const share = 0.97
+	if v.sight.Drop.Body == flip.Hanging {
+		return v.withinHanging(p, drop, share)
+	}
 	out := v.share(p, drop)
 	if out <= share {
 		return p
@@ -126,6 +133,18 @@ func (v *view) within(p, drop layout.Point) layout.Point {
 		y *= k
 	}
 	return layout.Point{XMM: drop.XMM + x, YMM: drop.YMM + y}
+}
+
+// withinHanging is within for a drop that hangs: toward its middle as far as is needed.
+func (v *view) withinHanging(p, drop layout.Point, share float64) layout.Point {
+	insideMM := (1 - share) * v.outline.WidthMM
+	for range 50 {
+		if v.fromEdgeMM(p, drop) <= -insideMM {
+			break
+		}
+		p.XMM, p.YMM = drop.XMM+share*(p.XMM-drop.XMM), drop.YMM+share*(p.YMM-drop.YMM)
+	}
+	return p
 }
 
 // fromDrop moves a ray into the frame whose origin is a drop's centre.

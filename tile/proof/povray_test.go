@@ -75,6 +75,11 @@ func povScene(t *testing.T, name, artwork string, sidePx int, change func(*layou
 		if figure["Rod"] == 1 {
 			s.Drop.Body = flip.UprightRod
 		}
+		if figure["Held"] > 0 {
+			water, ok := flip.MaterialByName("water")
+			require.True(t, ok)
+			s.Drop.Body, s.Drop.HeldMM, s.Drop.CapillaryMM = flip.Hanging, figure["Held"], water.Liquid.CapillaryMM()
+		}
 		s.CameraMM, s.DistanceMM = figure["Camera"], figure["Distance"]
 		s.Print = layout.Size{WidthMM: figure["Board_width"], HeightMM: figure["Board_height"]}
 		s.Camera.WidthPx, s.Camera.HeightPx, s.Camera.FrameWidthMM = sidePx, sidePx, figure["Frame"]
@@ -105,6 +110,7 @@ func TestAgainstPOVRay(t *testing.T) {
 		{"straight", "../clock.jpg", straightOnNavy},
 		{"rod", "board.png", func(*layout.Setup) {}},
 		{"lens", "board.png", func(*layout.Setup) {}},
+		{"hanging", "board.png", func(*layout.Setup) {}},
 	} {
 		t.Run(c.scene, func(t *testing.T) {
 			want := openPicture(t, filepath.Join(*povPictures, c.scene+".png"))
@@ -143,6 +149,40 @@ func apart(p layout.Plan, a, b *image.RGBA) (inside, rim float64) {
 		}
 	}
 	return sums[0] / counts[0], sums[1] / counts[1]
+}
+
+// Of a drop that hangs the neck and the outline agree too, with the needle above and the board beside.
+func TestHangingAgainstPOVRay(t *testing.T) {
+	want := openPicture(t, filepath.Join(*povPictures, "hanging.png"))
+	s := povScene(t, "hanging", "board.png", want.Rect.Dx(), func(*layout.Setup) {})
+	got, err := s.Render(context.Background(), nil)
+	require.NoError(t, err)
+	const within, edge, outside = 0, 1, 2
+	var sums, counts [3]float64
+	sight := s.Plan.Sight()
+	for j := range got.Rect.Dy() {
+		for i := range got.Rect.Dx() {
+			at := s.Camera.At(float64(i)+0.5, float64(j)+0.5)
+			part := outside
+			switch clear := sight.Drop.ClearanceMM(sight.PinholeRay(at.XMM, at.YMM)); {
+			case -at.YMM > sight.Drop.AboveMM(): // the needle
+			case clear < -0.25:
+				part = within
+			case clear < 0:
+				part = edge
+			}
+			c, d := got.RGBAAt(i, j), want.RGBAAt(i, j)
+			for _, v := range [3][2]uint8{{c.R, d.R}, {c.G, d.G}, {c.B, d.B}} {
+				sums[part] += math.Abs(float64(v[0])-float64(v[1])) / 3
+			}
+			counts[part]++
+		}
+	}
+	for part, least := range []float64{within: 1, edge: 3, outside: 0.1} {
+		t.Logf("%.2f levels over %g pixels", sums[part]/counts[part], counts[part])
+		require.Less(t, sums[part]/counts[part], least)
+		require.Greater(t, counts[part], 1000.0)
+	}
 }
 
 // straightOnNavy is a square print that is bent to look straight, on paper that is navy where it ends.

@@ -208,7 +208,7 @@ const mostRings = 4
 
 // newRingsOfAll works out the rings of every ball.
 func (v *view) newRingsOfAll(ctx context.Context) (through, mirrors []*rings) {
-	if v.sight.Drop.Body != flip.Ball || len(v.drops) > mostRings {
+	if v.sight.Drop.Body.Rod() || len(v.drops) > mostRings {
 		return nil, nil
 	}
 	lands := func(r flip.Ray) (layout.Point, float64, bool) {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/board"
 	"dropsheet/tile/texture"
@@ -140,6 +141,9 @@ func CloseUp(p layout.Plan, sidePx int, drops float64) layout.Camera {
 	radiusMM := p.Sight().ApparentRadiusMM()
 	if _, halfHeightMM := p.Sight().OutlineMM(); p.Sight().Drop.Oblate() {
 		radiusMM = max(radiusMM, halfHeightMM)
+	}
+	if p.Drop.Body == flip.Hanging {
+		radiusMM = max(p.Sight().Drop.AboveMM(), p.Sight().Drop.BelowMM())
 	}
 	sideMM := 2 * radiusMM * drops
 	sensorMM := c.Sensor.WidthMM * sideMM / c.FrameWidthMM

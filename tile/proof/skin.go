@@ -37,7 +37,7 @@ func (v *view) newSkin(samples int) skin {
 	}
 	// Of a drop that is pressed flat the normal leans over earlier: tan incidence = tan t / k, sin t the share.
 	k := min(1, v.outline.HeightMM/v.outline.WidthMM)
-	if v.sight.Drop.Body != flip.Ball {
+	if v.sight.Drop.Body.Rod() {
 		k = 1
 	}
 	s.fromShare = math.Sin(math.Atan(k*math.Tan(incidence))) - v.edgeBlurMM/min(v.outline.WidthMM, v.outline.HeightMM)

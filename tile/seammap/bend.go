@@ -51,7 +51,7 @@ func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 			d.sign = -1
 		}
 		switch {
-		case sight.Drop.Body == flip.Ball:
+		case !sight.Drop.Body.Rod():
 			d.closesMM = otherMM
 		case math.IsInf(outlineMM, 1):
 			d.halfMM = halfMM

@@ -1,7 +1,6 @@
 package seammap
 
 import (
-	"dropsheet/flip"
 	"dropsheet/layout/report"
 )
 
@@ -45,7 +44,7 @@ func (m seamMap) shows() string {
 		return "the picture as it shows, turned right"
 	case p.Picture.Framing.TurnDeg != 0:
 		return "picture and seams as they show, names where they fit"
-	case p.Drop.Body != flip.Ball:
+	case p.Drop.Body.Rod():
 		return "picture turned right, seams squeezed across, names where they fit"
 	default:
 		return "picture upright, seams bent, names where they fit"

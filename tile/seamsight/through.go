@@ -110,7 +110,7 @@ func (t through) refined(l look, xMM, yMM float64, axis string) look {
 		}
 		return l
 	}
-	if t.body == flip.Ball {
+	if !t.body.Rod() {
 		return l
 	}
 	return t.refinedRod(l, xMM, yMM)

@@ -46,6 +46,7 @@ func planWords(j job.Job) job.Asked {
 	}
 	put(true, "liquid", liquid)
 	put(p.Drop.Body != flip.Ball, "body", p.Drop.Body.String())
+	put(p.Drop.HeldMM != 0, "held", units.Typed(p.Drop.HeldMM))
 	put(p.Drop.HeightOverWidth != 0, "oblate", share(p.Drop.HeightOverWidth))
 	put(p.Drop.TravelMM != 0, "travel", units.Typed(p.Drop.TravelMM))
 	put(c.FrameRate != 0, "frame-rate", share(c.FrameRate))

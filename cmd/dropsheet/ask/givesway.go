@@ -3,6 +3,7 @@ package ask
 import (
 	"github.com/spf13/pflag"
 
+	"dropsheet/flip"
 	"dropsheet/layout"
 	"dropsheet/tile/job"
 )
@@ -46,6 +47,9 @@ func givesWay(flags *pflag.FlagSet, words job.Asked) yielding {
 	}
 	if f := flags.Lookup("seams"); f != nil && f.Changed && f.Value.String() == string(layout.SeamsEven) {
 		gives.way("avoid")
+	}
+	if f := flags.Lookup("body"); f != nil && f.Changed && f.Value.String() != flip.Hanging.String() {
+		gives.way("held")
 	}
 	if flags.Changed("avoid") {
 		gives.way("seams")

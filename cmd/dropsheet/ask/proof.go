@@ -56,6 +56,8 @@ func (p *Proof) checkFilm(plan layout.Plan) error {
 	case p.Out != "":
 		return job.WrongWords(errors.New("--film names the folder for all of a film, and --out the file of one frame\n" +
 			"hint: give one of them"))
+	case plan.Drop.Body == flip.Hanging:
+		return job.WrongWords(errors.New("a hanging drop stands still\nhint: leave out --film, which is for drops that fall"))
 	case plan.Drop.Body != flip.Ball:
 		return job.WrongWords(errors.New("a rod stands still: --film is for drops"))
 	case !moves:

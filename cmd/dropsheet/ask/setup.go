@@ -38,14 +38,20 @@ const (
 	leastDropsPerML = 1e-3 // a drop of a litre
 	maxDropsPerML   = 1e6  // a mist
 	maxSharpToPx    = 1e6
+	leastOblate     = 0.8
+	mostOblate      = 1.35
 )
 
 // register adds the flags, with their defaults.
 func (s *setup) register(flags *pflag.FlagSet) {
 	s.flags, s.fromJob = flags, map[string]bool{}
-	add(flags, &s.asked.Drop.Body, "body", "ball|upright-rod|level-rod", "ball", flip.ParseBody,
-		"what refracts: ball (a falling drop), upright-rod or level-rod (a glass or tube of liquid)")
-	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod")
+	add(flags, &s.asked.Drop.Body, "body", "ball|hanging|upright-rod|level-rod", "ball", flip.ParseBody,
+		"what refracts: ball (a falling drop), hanging (a drop at a needle, a tap or a blade of grass), upright-rod or "+
+			"level-rod (a glass or tube of liquid)")
+	add(flags, &s.asked.Drop.DiameterMM, "drop", "length", "5mm", aboveZero, "diameter of the drop or rod; of a "+
+		"hanging drop its greatest width, 3mm unless given")
+	add(flags, &s.asked.Drop.HeldMM, "held", "length", "", aboveZero, "width where a hanging drop is held, such as its "+
+		"needle's (default 2mm)")
 	add(flags, &s.dropsPerML, "drops-per-ml", "number", "", number(leastDropsPerML, maxDropsPerML),
 		"size of the drop by how many make a millilitre, in place of --drop; a dropper's usual figure is 20")
 	add(flags, &s.nozzleMM, "nozzle", "length", "", aboveZero, "size of the drop by the nozzle that it falls "+
@@ -53,8 +59,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"its outer diameter, in place of --drop")
 	add(flags, &s.jetMM, "jet", "length", "", aboveZero, "size of the drops by the jet that falls apart into them: its "+
 		"diameter, in place of --drop")
-	add(flags, &s.asked.Drop.HeightOverWidth, "oblate", "ratio", "", within(0.8, 1.2),
-		"height of a ball over its width, 0.8 to 1.2: below 1 pressed flat, above 1 drawn long, its volume still that of "+
+	add(flags, &s.asked.Drop.HeightOverWidth, "oblate", "ratio", "", within(leastOblate, mostOblate),
+		"height of a ball over its width, 0.8 to 1.35: below 1 pressed flat, above 1 drawn long, its volume still that of "+
 			"--drop (default: round)")
 	add(flags, &s.material, "liquid", "name|index", "water", flip.ParseMaterial, "what the drop or rod is made of: "+
 		materialNames()+", or a refractive index above 1")
@@ -131,6 +137,7 @@ func (s *setup) read() (layout.Setup, error) {
 	}
 	out.Camera.SharpToPx = s.sharpToPx
 	s.rod(&out)
+	s.hanging(&out)
 	if !s.flags.Changed("printer") {
 		return out, nil
 	}
@@ -149,7 +156,7 @@ func (s *setup) read() (layout.Setup, error) {
 // rod gives a rod what it needs unless other words were given: a straight picture, since a bulged one can't be read in
 // it, and a camera so far off that the rod fits the frame.
 func (s *setup) rod(out *layout.Setup) {
-	if out.Drop.Body == flip.Ball {
+	if !out.Drop.Body.Rod() {
 		return
 	}
 	if !s.flags.Changed("look") {
@@ -158,6 +165,30 @@ func (s *setup) rod(out *layout.Setup) {
 	if !s.flags.Changed("camera-distance") && !s.flags.Changed("frame-width") {
 		out.CameraMM = max(out.CameraMM, out.Camera.HoldsFromMM(out.Drop))
 	}
+}
+
+// What a hanging drop is unless other words were given: one that hangs well from a needle of that width.
+const (
+	usualHangingMM = 3.0
+	usualHeldMM    = 2.0
+)
+
+// hanging gives a hanging drop what it needs unless other words were given: a width and a holder, how its liquid holds
+// together, and a straight picture, since a bulged one comes out long in it.
+func (s *setup) hanging(out *layout.Setup) {
+	if out.Drop.Body != flip.Hanging {
+		return
+	}
+	if !s.flags.Changed("look") {
+		out.Look = layout.Straight
+	}
+	if !s.flags.Changed("drop") {
+		out.Drop.DiameterMM = usualHangingMM
+	}
+	if !s.flags.Changed("held") {
+		out.Drop.HeldMM = usualHeldMM
+	}
+	out.Drop.CapillaryMM = s.material.Liquid.CapillaryMM()
 }
 
 // dropMM is the drop's diameter, by the flag that tells it.
@@ -169,6 +200,8 @@ func (s *setup) dropMM() (float64, error) {
 		}
 	}
 	switch {
+	case s.asked.Drop.Body == flip.Hanging && len(given) > 0 && !s.flags.Changed("drop"):
+		return 0, fmt.Errorf("%s is for drops that fall\nhint: give a hanging drop's width (--drop)", given[0])
 	case len(given) > 1:
 		return 0, fmt.Errorf("%s each say how large the drop is\nhint: give one of them", strings.Join(given, " and "))
 	case s.dropsPerML > 0:

@@ -18,8 +18,8 @@ type whatIf struct {
 // register adds the flags. None has a default: what is not given stays as in the job.
 func (w *whatIf) register(flags *pflag.FlagSet) {
 	w.camera.register(flags, false)
-	add(flags, &w.oblate, "oblate", "ratio", "", within(0.8, 1.2),
-		"height of the ball over its width, 0.8 to 1.2: what the print shows in a drop out of round")
+	add(flags, &w.oblate, "oblate", "ratio", "", within(leastOblate, mostOblate),
+		"height of the ball over its width, 0.8 to 1.35: what the print shows in a drop out of round")
 }
 
 // Apply is the plan as the words would have it.
