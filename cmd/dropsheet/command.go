@@ -64,6 +64,15 @@ func (k command) flagError(flags *pflag.FlagSet, err error) error {
 	return fmt.Errorf("%w\nhint: dropsheet %s --help lists the flags", err, k.name)
 }
 
+// listed names all, with a word before the last.
+func listed(all []string, before string) string {
+	last := len(all) - 1
+	if last < 1 {
+		return strings.Join(all, "")
+	}
+	return strings.Join(all[:last], ", ") + " " + before + " " + all[last]
+}
+
 // meant guesses which flag was meant by a name that the command does not have; empty when nothing is near.
 func (k command) meant(flags *pflag.FlagSet, name string) string {
 	var others []string
@@ -77,7 +86,7 @@ func (k command) meant(flags *pflag.FlagSet, name string) string {
 		}
 	}
 	if len(others) > 0 {
-		return fmt.Sprintf("--%s is a flag of %s", name, strings.Join(others, " and "))
+		return fmt.Sprintf("--%s is a flag of %s", name, listed(others, "and"))
 	}
 	if meant := ask.Meant(flags, name); len(meant) > 0 {
 		return fmt.Sprintf("did you mean %s?", strings.Join(meant, " or "))

@@ -44,8 +44,12 @@ have it always, put the line into the file that the shell reads when it starts:
 					}
 				}
 			}
-			return job.WrongWords(fmt.Errorf("completion takes the name of one shell, and got %q\nhint: take %s", args,
-				strings.Join(shellNames(), ", ")))
+			got := "none"
+			if len(args) > 0 {
+				got = fmt.Sprintf("%q", args)
+			}
+			return job.WrongWords(fmt.Errorf("completion takes the name of one shell, and got %s\nhint: take %s", got,
+				listed(shellNames(), "or")))
 		}
 	},
 }

@@ -20,8 +20,8 @@ func TestWrongWords(t *testing.T) {
 		{"no such flag, with its value", "size --distnce=40cm", "unknown flag: --distnce\nhint: did you mean --distance?"},
 		{"the beginning of flags", "size --frame 4cm", "did you mean --frame-width or --frame-rate?"},
 		{"a flag of another command", "make ART --shape 3:2", "unknown flag: --shape\nhint: --shape is a flag of size\n"},
-		{"a flag of other commands", "check job --lamp 1m,1m,1m", "hint: --lamp is a flag of size and make and " +
-			"rehearse and proof and seams\n"},
+		{"a flag of other commands", "check job --lamp 1m,1m,1m", "hint: --lamp is a flag of size, make, rehearse, " +
+			"proof and seams\n"},
 		{"a flag of no command", "size --zebra", "hint: dropsheet size --help lists the flags"},
 		{"one dash", "size -distance 40cm", "unknown flag: -distance, and flags begin with two dashes\nhint: did you mean " +
 			"--distance?"},

@@ -17,6 +17,12 @@ var inSecond = []struct {
 	{"s", 1},
 }
 
+// commaForPoint tells whether a text would be a number with a point for its comma.
+func commaForPoint(text string) bool {
+	_, err := parseNumber(strings.Replace(text, ",", ".", 1))
+	return err == nil && strings.Contains(text, ",")
+}
+
 // ParseTime reads a time with its unit, or a fraction of a second as cameras show it, such as "20us", "1/24000s" or
 // "1/24000", and returns seconds. It is above zero.
 func ParseTime(s string) (seconds float64, err error) {
@@ -37,6 +43,9 @@ func ParseTime(s string) (seconds float64, err error) {
 	case err == nil && unit == 0 && !fraction:
 		return 0, fmt.Errorf("%q has no unit\nhint: write %sus, or another of us, ms or s, or a fraction such as 1/24000s", s,
 			text)
+	case err != nil && commaForPoint(text):
+		return 0, fmt.Errorf("%q has a comma for the point\nhint: write %s", s,
+			strings.Replace(strings.TrimSpace(s), ",", ".", 1))
 	case err != nil:
 		return 0, fmt.Errorf("%q is not a time\n"+
 			"hint: write a fraction of a second or a number and its unit, such as 1/24000s "+

@@ -33,6 +33,7 @@ func TestParseTime(t *testing.T) {
 
 func TestParseTimeRefuses(t *testing.T) {
 	for _, c := range []struct{ name, in, says string }{
+		{"a comma for the point", "0,5ms", `"0,5ms" has a comma for the point` + "\nhint: write 0.5ms"},
 		{"bare number", "20", `"20" has no unit` + "\nhint: write 20us"},
 		{"empty", "", "write a fraction of a second or a number and its unit, such as 1/24000s or 20us"},
 		{"only a unit", "us", "is not a time"},

@@ -174,7 +174,7 @@ func marginsMM(s string) (layout.Margins, error) {
 		return layout.Margins{}, err
 	}
 	if least := min(mm[0], mm[1], mm[2], mm[3]); least < 0 {
-		return layout.Margins{}, fmt.Errorf("%q has a margin below 0mm: it must be 0mm or more", s)
+		return layout.Margins{}, fmt.Errorf("%q has a margin below 0mm\nhint: write 0mm or more", s)
 	}
 	return layout.Margins{LeftMM: mm[0], TopMM: mm[1], RightMM: mm[2], BottomMM: mm[3]}, nil
 }

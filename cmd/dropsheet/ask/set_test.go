@@ -46,7 +46,7 @@ func TestWordsOneByOne(t *testing.T) {
 func TestWordThatCantBeTaken(t *testing.T) {
 	for _, c := range []struct{ name, value, says string }{
 		{"distance", "40", `--distance: "40" has no unit`},
-		{"distance", "0mm", "--distance: \"0mm\" is too small: it must be above 0mm"},
+		{"distance", "0mm", "--distance: \"0mm\" is too small\nhint: write a length above 0mm"},
 		{"round", "perhaps", `--round: "perhaps" can't be taken` + "\nhint: give the flag alone"},
 		{"distnce", "40cm", "unknown flag: --distnce"},
 	} {

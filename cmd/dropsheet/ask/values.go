@@ -50,7 +50,7 @@ func add[T any](flags *pflag.FlagSet, into *T, name, kind, fallback string, pars
 func aboveZero(s string) (float64, error) {
 	mm, err := units.ParseLength(s)
 	if err == nil && mm <= 0 {
-		err = fmt.Errorf("%q is too small: it must be above 0mm", s)
+		err = fmt.Errorf("%q is too small\nhint: write a length above 0mm", s)
 	}
 	return mm, err
 }
@@ -59,7 +59,7 @@ func aboveZero(s string) (float64, error) {
 func zeroOrMore(s string) (float64, error) {
 	mm, err := units.ParseLength(s)
 	if err == nil && mm < 0 {
-		err = fmt.Errorf("%q is too small: it must be 0mm or more", s)
+		err = fmt.Errorf("%q is too small\nhint: write 0mm or more", s)
 	}
 	return mm, err
 }
