@@ -76,7 +76,7 @@ func TestOverview(t *testing.T) {
 				name)
 		}
 		require.Len(t, strings.Split(usage, "\n"), 11)
-		for _, line := range []string{"0  done", "1  the job failed", "2  the command line asks for"} {
+		for _, line := range []string{"0  done", "1  the job failed", "2  the command line is wrong"} {
 			require.Contains(t, stdout, "\n  "+line)
 		}
 		for line := range strings.Lines(stdout) {
