@@ -58,7 +58,7 @@ func TestLampsAreWarnedOf(t *testing.T) {
 
 func TestLevelIsRecordedAndToldOnlyWhenAsked(t *testing.T) {
 	path, _ := jobtest.WritePattern(t, 60, 40)
-	const flags = "--lamp -40cm,-40cm,30cm --level --travel 0.5mm --surround navy --surround-size 92x62cm"
+	const flags = "--distance 8cm --lamp -40cm,-40cm,30cm --level --travel 0.5mm --surround navy --surround-size 30x22cm"
 	levelled := readFolder(t, mustMake(t, path, strings.Fields(flags)...))
 	plain := readFolder(t, mustMake(t, path, strings.Fields(strings.Replace(flags, " --level ", " ", 1))...))
 	require.Contains(t, string(levelled[place.JobFile]), "levelled_for_mm")

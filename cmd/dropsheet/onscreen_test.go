@@ -41,7 +41,7 @@ func worstLevel(t *testing.T, a, b []byte) (levels float64) {
 func TestPicturesOnScreenHaveTheProfilesColours(t *testing.T) {
 	adobe := [][3]uint8{{200, 120, 100}, {110, 150, 90}, {90, 110, 170}, {40, 50, 45}}
 	asSRGB := [][3]uint8{{224, 121, 99}, {87, 151, 86}, {79, 110, 174}, {30, 46, 41}}
-	small := []string{"--pixels", "300x200"}
+	small := []string{"--max-sheets", "2"}
 	tagged := mustMake(t, jobtest.WriteStripes(t, icctest.AdobeRGB.Profile(), adobe...), small...)
 	same := mustMake(t, jobtest.WriteStripes(t, nil, asSRGB...), small...)
 	untagged := mustMake(t, jobtest.WriteStripes(t, nil, adobe...), small...)
@@ -66,7 +66,8 @@ func tablesProfile() []byte {
 func TestRoughColoursAreToldOf(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "job")
 	for _, words := range [][]string{
-		{"make", jobtest.WriteStripes(t, tablesProfile(), [3]uint8{200, 120, 100}), "--pixels", "300x200", "--out", folder},
+		{"make", jobtest.WriteStripes(t, tablesProfile(), [3]uint8{200, 120, 100}), "--pixels", "120x80",
+			"--max-sheets", "1", "--out", folder},
 		{"proof", folder},
 		{"seams", folder},
 	} {
