@@ -29,6 +29,7 @@ into sheets and writes a folder with
   rays.pdf     of a rod: its rays and their angles, to scale, to draw on
   job.json     the job, which proof, seams, reprint and check read
   artwork.*    a copy of ARTWORK, for the day that it has moved or changed
+A - in place of ARTWORK is a picture that is piped in.
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third. JOB (a job.json or
 its folder) stands for its artwork, asked for as that job was but for the flags given.`,
 	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",

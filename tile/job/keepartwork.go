@@ -3,7 +3,6 @@ package job
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"path/filepath"
 	"strings"
@@ -17,13 +16,11 @@ import (
 func (m *making) keepArtwork(ctx context.Context) error {
 	if m.LeaveArtwork {
 		if ofThisRun(m.Artwork) {
-			return WrongWords(fmt.Errorf("artwork %q can't be read again by that name\n"+
-				"hint: save it as a file first, or let the "+
-				"job keep a copy", m.Artwork))
+			return m.mustKeep()
 		}
 		return nil
 	}
-	file, err := artwork.OpenFile(m.Artwork)
+	file, err := artwork.OpenFile(m.at)
 	if err != nil {
 		return err
 	}
@@ -74,12 +71,18 @@ func (o Order) name() string {
 	if o.From != nil {
 		return o.From.Name
 	}
+	if o.Artwork == StandardInput {
+		return "artwork"
+	}
 	return strings.TrimSuffix(filepath.Base(o.Artwork), filepath.Ext(o.Artwork))
 }
 
 // ofThisRun tells whether a path names what this run has open, such as its standard input, and will be something else
 // to the next.
 func ofThisRun(path string) bool {
+	if comesOnce(path) {
+		return true
+	}
 	path = filepath.ToSlash(filepath.Clean(path))
 	return path == "/dev/stdin" || strings.HasPrefix(path, "/dev/fd/") || strings.HasPrefix(path, "/proc/")
 }

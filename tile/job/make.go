@@ -33,6 +33,12 @@ func Make(ctx context.Context, o Order, w Watch) (Made, error) {
 	}
 	// A setup that can't be, or a folder that can't be used, is told before the picture is decoded.
 	m := making{Order: o, watch: w}
+	var remove func()
+	var err error
+	if m.at, remove, err = o.takeIn(ctx); err != nil {
+		return Made{}, err
+	}
+	defer remove()
 	plans, err := m.prepare()
 	if err != nil {
 		return Made{}, err
@@ -65,6 +71,7 @@ func Make(ctx context.Context, o Order, w Watch) (Made, error) {
 type making struct {
 	Order
 	watch  Watch
+	at     string        // where the artwork is read: a file of its own for one that is piped in
 	folder *place.Folder // unfinished
 	extent Extent
 	part   image.Rectangle // of the artwork, in its pixels
@@ -80,8 +87,8 @@ type making struct {
 // prepare finds out what can be known before the artwork is decoded: its size, the part that is the picture, and the
 // ways to lay the paper.
 func (m *making) prepare() (plans []layout.Plan, err error) {
-	if m.extent, err = ReadExtent(m.Artwork, m.Page, m.Limits); err != nil {
-		return nil, err
+	if m.extent, err = ReadExtent(m.at, m.Page, m.Limits); err != nil {
+		return nil, m.ofPiped(err)
 	}
 	if m.part, err = m.Order.part(m.extent); err != nil {
 		return nil, err

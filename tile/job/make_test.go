@@ -99,7 +99,7 @@ func TestArtworkChangedMeanwhile(t *testing.T) {
 		final := filepath.Join(t.TempDir(), "job")
 		folder, err := place.NewFolder(final, false, path)
 		require.NoError(t, err)
-		m := making{Order: Order{Artwork: path, Limits: artwork.Default}, folder: folder,
+		m := making{Order: Order{Artwork: path, Limits: artwork.Default}, at: path, folder: folder,
 			part: image.Rect(0, 0, 60, 40)}
 		err = m.writeFiles(t.Context(), nil)
 		require.ErrorContains(t, err, says)

@@ -7,7 +7,7 @@ import (
 
 // Order is what a job is made of and how.
 type Order struct {
-	Artwork string // the picture's file
+	Artwork string // the picture's file, or StandardInput
 	// From is a job that was read, whose artwork it is: the name and the place that the artwork had there stay. Nil for
 	// an artwork by itself.
 	From *Job

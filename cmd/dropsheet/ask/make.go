@@ -57,5 +57,8 @@ func (m *Make) Order() (job.Order, error) {
 // BackdropFolder is the name of the folder that an artwork's job goes into unless another is asked for.
 func BackdropFolder(artwork string) string {
 	base := filepath.Base(artwork)
+	if artwork == job.StandardInput {
+		base = "artwork"
+	}
 	return place.Fitting(strings.TrimSuffix(base, filepath.Ext(base)), "-backdrop")
 }

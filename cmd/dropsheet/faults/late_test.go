@@ -3,8 +3,10 @@
 package faults
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -85,11 +87,26 @@ func TestHiddenFolderTakenAway(t *testing.T) {
 
 // TestArtworkByTheNameOfStandardInput: a job of it names its copy, which is all that there will be.
 func TestArtworkByTheNameOfStandardInput(t *testing.T) {
-	b := newBench(t)
-	input, err := os.Open(b.art)
+	input, err := os.Open(newBench(t).art)
 	require.NoError(t, err)
 	defer input.Close()
-	p := newProcess(t, nil, "make", "/dev/stdin", "--out", b.job, "--max-sheets", "1", "--pixels", "24x16")
+	madeOfWhatComes(t, "/dev/stdin", input)
+}
+
+// TestArtworkPipedIn: so does one of what comes through a real pipe, which can be read but once.
+func TestArtworkPipedIn(t *testing.T) {
+	art, err := os.ReadFile(newBench(t).art)
+	require.NoError(t, err)
+	for _, path := range []string{"-", "/dev/stdin"} {
+		madeOfWhatComes(t, path, bytes.NewReader(art))
+	}
+}
+
+// madeOfWhatComes makes a job of standard input and prints it again without.
+func madeOfWhatComes(t *testing.T, path string, input io.Reader) {
+	t.Helper()
+	b := newBench(t)
+	p := newProcess(t, nil, "make", path, "--out", b.job, "--max-sheets", "1", "--pixels", "24x16")
 	p.Stdin = input
 	require.NoError(t, p.Start())
 	require.Equal(t, programtest.Done, p.end(t), p.stderr.String())

@@ -1,0 +1,108 @@
+package job
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"dropsheet/tile/artwork"
+	"dropsheet/tile/job/place"
+)
+
+// StandardInput is the path that stands for what is piped into the program.
+const StandardInput = "-"
+
+// comesOnce tells whether an artwork can be read but once, from its beginning to its end: it is piped in.
+func comesOnce(path string) bool {
+	if path == StandardInput {
+		return true
+	}
+	info, err := os.Stat(path)
+	return err == nil && info.Mode()&fs.ModeNamedPipe != 0
+}
+
+// takeIn takes an artwork that is piped in into a file of its own, which it returns with what removes it again, or any
+// other artwork where it is.
+func (o Order) takeIn(ctx context.Context) (path string, remove func(), err error) {
+	if !comesOnce(o.Artwork) {
+		return o.Artwork, func() {}, nil
+	}
+	if o.LeaveArtwork {
+		return "", nil, o.mustKeep()
+	}
+	folder, err := os.MkdirTemp("", "dropsheet-piped-")
+	if err != nil {
+		return "", nil, place.Plainly(err)
+	}
+	path = filepath.Join(folder, "artwork")
+	remove = func() { os.RemoveAll(folder) } // where that fails, the system clears its folder for such files
+	done := make(chan error, 1)
+	go func() { done <- takePiped(o.Artwork, path, o.Limits) }() // which waits for whoever writes
+	select {
+	case err = <-done:
+	case <-ctx.Done():
+		err = ctx.Err()
+	}
+	if err != nil {
+		remove()
+		return "", nil, o.ofPiped(err)
+	}
+	return path, remove, nil
+}
+
+// ofPiped adds to an error of an artwork that is piped in what it is of: the file that it was taken into has a name
+// that nobody knows.
+func (o Order) ofPiped(err error) error {
+	switch {
+	case err == nil || !comesOnce(o.Artwork):
+		return err
+	case o.Artwork == StandardInput:
+		return fmt.Errorf("the artwork that is piped in: %w", err)
+	}
+	return fmt.Errorf("the artwork that comes through the pipe %q: %w", o.Artwork, err)
+}
+
+// mustKeep is the error of an artwork that can't be read again without the job's copy.
+func (o Order) mustKeep() error {
+	return WrongWords(fmt.Errorf("artwork %q can't be read again by that name\n"+
+		"hint: save it as a file first, or let the job keep a copy", o.Artwork))
+}
+
+// takePiped writes what comes through a pipe into a new file, no more of it than a picture may take of memory.
+func takePiped(pipe, path string, limits artwork.Limits) (err error) {
+	from := os.Stdin
+	if pipe != StandardInput {
+		if from, err = os.Open(pipe); err != nil {
+			return place.Plainly(err)
+		}
+		defer from.Close()
+	} else if info, err := from.Stat(); err != nil || info.Mode()&fs.ModeDevice != 0 || info.IsDir() {
+		return errors.New("standard input is no pipe and no file\nhint: pipe a picture in, as in " +
+			"cat picture.jpg | dropsheet make -")
+	}
+	to, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return place.Plainly(err)
+	}
+	n, err := io.CopyN(to, from, limits.Bytes+1)
+	if errors.Is(err, io.EOF) {
+		err = nil
+	}
+	if closing := to.Close(); err == nil {
+		err = closing
+	}
+	switch {
+	case err != nil:
+		return place.Plainly(err)
+	case n == 0:
+		return errors.New("nothing came\nhint: look for what went wrong where it comes from")
+	case n > limits.Bytes:
+		return fmt.Errorf("it has over %s, the memory that a picture may take\n"+
+			"hint: scale it down, or allow more with --max-memory", artwork.InMB(limits.Bytes))
+	}
+	return nil
+}
