@@ -42,6 +42,8 @@ func (p Plan) Check() error {
 		return fmt.Errorf("%d copies can't be on each of %d sheets", b.Copies, len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
+	case !(p.Picture.NearAxisReachMM > 0 && p.Picture.NearAxisReachMM <= MaxLengthMM):
+		return fmt.Errorf("a reach of %gmm by the formula for rays near the axis can't be", p.Picture.NearAxisReachMM)
 	case !(p.Picture.WidthMM > 0 && p.Picture.HeightMM > 0 && p.Picture.WidthMM <= b.WidthMM+tolerance &&
 		p.Picture.HeightMM <= b.HeightMM+tolerance):
 		return errors.New("the backdrop does not hold the picture")

@@ -26,6 +26,9 @@ type named struct {
 const (
 	MaxLengthMM   = units.MaxLengthMM
 	leastLengthMM = 0.01
+
+	// leastFill is a hundred-thousandth of the drop's radius: no camera has a pixel for it.
+	leastFill = 1e-5
 )
 
 // allLengths checks that each is a length within the bounds.
@@ -60,6 +63,9 @@ func (s Setup) check() error {
 	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
 		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets "+
 			"no light through)", s.Fill)
+	case s.Fill != 0 && s.Fill < leastFill:
+		return fmt.Errorf("a fill of %g can't be: it must be at least %g, and a print for that is as good as nothing",
+			s.Fill, leastFill)
 	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
 		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
 	case s.Margins != nil && !(s.Margins.narrowestMM() >= 0 && s.Margins.widestMM() <= MaxLengthMM):
