@@ -130,7 +130,7 @@ func shaded(l layout.Light, board layout.Rect, falloff float64) image.Image {
 	for y := range h {
 		for x := range w {
 			stops := l.StopsAt(board.WidthMM*(float64(x)+0.5)/float64(w), board.HeightMM*(float64(y)+0.5)/float64(h))
-			img.SetGray(x, y, color.Gray{uint8(255 - (255-deepestGrey)*math.Min(1, stops/math.Max(falloff, 1e-9)))})
+			img.SetGray(x, y, color.Gray{uint8(math.Round(255 - (255-deepestGrey)*math.Min(1, stops/math.Max(falloff, 1e-9))))})
 		}
 	}
 	return img

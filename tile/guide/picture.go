@@ -4,12 +4,11 @@ import (
 	"image"
 	"math"
 
-	"github.com/disintegration/imaging"
-
 	"dropsheet/flip/units"
 	"dropsheet/layout"
 	"dropsheet/tile/board"
 	"dropsheet/tile/pdf"
+	"dropsheet/tile/raster"
 	"dropsheet/tile/texture"
 )
 
@@ -38,19 +37,14 @@ func (b *book) perMM(ppi, longerMM float64) float64 {
 	return min(units.PerInch(ppi).PixelsPerMM()*b.geo.scale, mostSidePx/longerMM)
 }
 
-// placeImage places a picture whole, reduced to what the page can show.
+// placeImage places a picture, grey or red, green and blue, whole, reduced to what the page can show.
 func (b *book) placeImage(at layout.Rect, img image.Image, ppi float64) {
 	b.place(at, func() (image.Image, error) {
 		perMM := b.perMM(ppi, max(at.WidthMM, at.HeightMM))
 		most := func(mm float64, has int) int { return max(1, min(has, int(math.Ceil(mm*perMM)))) }
 		w, h := most(at.WidthMM, img.Bounds().Dx()), most(at.HeightMM, img.Bounds().Dy())
-		return forPage(imaging.Resize(img, w, h, imaging.CatmullRom)), nil
+		return raster.Resized(img, w, h), nil
 	})
-}
-
-// forPage is a picture in the kind that pages take. None in the guide can be seen through, so its levels are the same.
-func forPage(m *image.NRGBA) *image.RGBA {
-	return &image.RGBA{Pix: m.Pix, Stride: m.Stride, Rect: m.Rect}
 }
 
 // placeBoard places the part of the board's picture that lies in part, board mm, as it hangs. Outside clear

@@ -3,8 +3,7 @@ package guide
 import (
 	"image"
 	"image/color"
-
-	"github.com/disintegration/imaging"
+	"image/draw"
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
@@ -93,7 +92,9 @@ func (b *book) part(part image.Rectangle, k, x, y float64) (bottom float64) {
 	at := layout.Rect{XMM: x, YMM: y, WidthMM: k * float64(part.Dx()), HeightMM: k * float64(part.Dy())}
 	whole := b.job.SeamMap
 	b.place(at, func() (image.Image, error) {
-		return forPage(imaging.Crop(whole, part.Add(whole.Bounds().Min))), nil
+		cut := image.NewRGBA(image.Rect(0, 0, part.Dx(), part.Dy()))
+		draw.Draw(cut, cut.Rect, whole, whole.Bounds().Min.Add(part.Min), draw.Src)
+		return cut, nil
 	})
 	return at.BottomMM()
 }

@@ -24,7 +24,11 @@ func (c Canvas) Within(r image.Rectangle) Canvas {
 // Fill paints the inside of the paths, each closed if it is not: what they go round more often one way than the other.
 func (c Canvas) Fill(colour color.RGBA, paths ...Path) {
 	b := c.picture.Rect
-	clipped := within(b, paths)
+	snapped := make([]Path, len(paths))
+	for i, path := range paths {
+		snapped[i] = path.snapped()
+	}
+	clipped := within(b, snapped)
 	box := bounds(clipped).Intersect(b) // cutting may leave a point outside by rounding
 	for y := box.Min.Y; y < box.Max.Y; y += blockPx {
 		for x := box.Min.X; x < box.Max.X; x += blockPx {

@@ -26,11 +26,11 @@ func (p Path) At(share float64) Point {
 	for i := 1; i < len(p); i++ {
 		d := apart(p[i-1], p[i])
 		if left < d {
-			return between(p[i-1], p[i], left/d)
+			return between(p[i-1], p[i], left/d).snapped()
 		}
 		left -= d
 	}
-	return p[len(p)-1]
+	return p[len(p)-1].snapped()
 }
 
 // Length is how long the path is, in pixels.
@@ -42,9 +42,27 @@ func (p Path) Length() float64 {
 	return sum
 }
 
+// Snapped is a number of pixels on a grid much finer than what shows. Two processors work out places that differ in
+// their last digits, since some multiply and add in one step and sines differ; on the grid they are the same.
+func Snapped(px float64) float64 {
+	const steps = 1 << 30 // to a pixel: finer than the rasteriser takes them
+	return math.Round(px*steps) / steps
+}
+
+func (p Point) snapped() Point { return Point{Snapped(p.X), Snapped(p.Y)} }
+
+// snapped is the path with its points on that grid.
+func (p Path) snapped() Path {
+	out := make(Path, len(p))
+	for i, q := range p {
+		out[i] = q.snapped()
+	}
+	return out
+}
+
 // between is the point that share (0 to 1) of the way from p to q.
 func between(p, q Point, share float64) Point {
-	return Point{p.X + (q.X-p.X)*share, p.Y + (q.Y-p.Y)*share}
+	return Point{p.X + float64((q.X-p.X)*share), p.Y + float64((q.Y-p.Y)*share)}
 }
 
 func apart(p, q Point) float64 { return math.Hypot(q.X-p.X, q.Y-p.Y) }
@@ -60,7 +78,7 @@ func Circle(centre Point, radius, from float64) Path {
 	path := make(Path, n+1)
 	for i := range n {
 		sin, cos := math.Sincos(from + 2*math.Pi*float64(i)/float64(n))
-		path[i] = Point{centre.X + radius*cos, centre.Y + radius*sin}
+		path[i] = Point{centre.X + float64(radius*cos), centre.Y + float64(radius*sin)}
 	}
 	path[n] = path[0]
 	return path

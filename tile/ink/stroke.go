@@ -30,7 +30,7 @@ type Stroke struct {
 func (c Canvas) Draw(strokes ...Stroke) {
 	dashes := make([][]Path, len(strokes))
 	for i, s := range strokes {
-		dashes[i] = s.Line.dashes(s.Path.thinned())
+		dashes[i] = s.Line.dashes(s.Path.snapped().thinned())
 		for _, dash := range dashes[i] {
 			if s.Line.KeylinePx > 0 {
 				c.stroke(s.Line.Keyline, s.Line.WidthPx/2+s.Line.KeylinePx, s.Line.KeylinePx, dash)
@@ -85,8 +85,7 @@ func (p Path) lengthened(px float64) Path {
 	out := append(Path(nil), p...)
 	n := len(p) - 1
 	first, last := direction(p[1], p[0]), direction(p[n-1], p[n])
-	out[0] = Point{p[0].X + px*first.X, p[0].Y + px*first.Y}
-	out[n] = Point{p[n].X + px*last.X, p[n].Y + px*last.Y}
+	out[0], out[n] = p[0].moved(px, first), p[n].moved(px, last)
 	return out
 }
 
@@ -101,7 +100,7 @@ func (p Path) offset(px float64) Path {
 	}
 	var out Path
 	add := func(at, normal Point, far float64) {
-		out = append(out, Point{at.X + far*normal.X, at.Y + far*normal.Y})
+		out = append(out, at.moved(far, normal))
 	}
 	turn := func(at, before, after Point) {
 		sum := Point{before.X + after.X, before.Y + after.Y}
@@ -126,6 +125,11 @@ func (p Path) offset(px float64) Path {
 	}
 	add(p[n], side(n-1), px)
 	return out
+}
+
+// moved is the point that far away in the direction of a unit vector.
+func (p Point) moved(px float64, by Point) Point {
+	return Point{p.X + float64(px*by.X), p.Y + float64(px*by.Y)}
 }
 
 // direction is the unit vector from p to q, which are apart.

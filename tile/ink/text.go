@@ -42,7 +42,8 @@ type Face struct{ face font.Face }
 func NewFace(w Weight, sizePx float64) Face {
 	// At as many dots as an inch has points, the size, which is in points, is in pixels.
 	options := opentype.FaceOptions{Size: sizePx, DPI: units.PointsPerInch, Hinting: font.HintingNone}
-	return Face{must(opentype.NewFace(weights[w], &options))}
+	measured := must(opentype.NewFace(weights[w], &options))
+	return Face{&letters{Face: measured, font: weights[w], size: sixtyFourths(sizePx)}}
 }
 
 // WidthPx is how far a line of text goes.
@@ -62,6 +63,7 @@ func (c Canvas) Text(f Face, at Point, colour color.RGBA, text string) {
 
 // TextWithKeyline is Text with a rim of another colour, that many whole pixels wide, so that it reads on any ground.
 func (c Canvas) TextWithKeyline(f Face, at Point, colour, keyline color.RGBA, keylinePx int, text string) {
+	at = at.snapped()
 	room := f.LinePx() // more than any letter reaches above its baseline, below it or past its ends
 	mask := image.NewAlpha(bounds([]Path{Rect{at.X, at.Y, at.X + f.WidthPx(text), at.Y}.Grow(room).Outline()}))
 	f.write(mask, at, color.RGBA{A: 0xff}, text)
@@ -78,13 +80,16 @@ func (c Canvas) TextWithKeyline(f Face, at Point, colour, keyline color.RGBA, ke
 
 // write draws the line's letters.
 func (f Face) write(on draw.Image, at Point, colour color.RGBA, text string) {
-	sixtyFourths := func(px float64) fixed.Int26_6 { return fixed.Int26_6(math.Round(px * 64)) }
+	at = at.snapped() // letters centred on a place often lie half-way between two sixty-fourths
 	d := font.Drawer{
 		Dst: on, Src: image.NewUniform(colour), Face: f.face,
 		Dot: fixed.Point26_6{X: sixtyFourths(at.X), Y: sixtyFourths(at.Y)},
 	}
 	d.DrawString(text)
 }
+
+// sixtyFourths is a number of pixels as fonts count them.
+func sixtyFourths(px float64) fixed.Int26_6 { return fixed.Int26_6(math.Round(px * 64)) }
 
 // Box is the rectangle that a line of text takes when it is centred on a point: its width and the height of a capital.
 func (f Face) Box(centre Point, text string) Rect {

@@ -8,12 +8,11 @@ import (
 	"io"
 	"sync"
 
-	"github.com/disintegration/imaging"
-
 	"dropsheet/layout"
 	"dropsheet/tile/guide"
 	"dropsheet/tile/job/place"
 	"dropsheet/tile/proof"
+	"dropsheet/tile/raster"
 	"dropsheet/tile/seammap"
 	"dropsheet/tile/seamsight"
 	"dropsheet/tile/texture"
@@ -89,7 +88,7 @@ func (m *making) writePictures(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		large := imaging.Resize(frame, sidePx, sidePx, imaging.CatmullRom)
+		large := raster.Resized(frame, sidePx, sidePx)
 		return writePNG(func() image.Image { return large })(w)
 	})
 }

@@ -120,6 +120,7 @@ func (d *Document) Place(at layout.Rect) PictureID {
 		d.fail("a picture can't be placed at %s: it needs a size above zero", told(at))
 		return 0
 	}
+	at = layout.Rounded(at)
 	d.pictures++
 	name := fmt.Sprintf("picture %d", d.pictures)
 	options := gofpdf.ImageOptions{ImageType: "png", AllowNegativePosition: true}

@@ -3,6 +3,7 @@ package pdf
 import (
 	"slices"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -34,7 +35,8 @@ func (d *Document) Lines(lines []Line, pens ...Pen) {
 	for _, p := range pens {
 		d.usePen(p)
 		for _, l := range lines {
-			d.canvas.Line(l.From.XMM, l.From.YMM, l.To.XMM, l.To.YMM)
+			from, to := whole(l.From), whole(l.To)
+			d.canvas.Line(from.XMM, from.YMM, to.XMM, to.YMM)
 		}
 	}
 }
@@ -46,7 +48,7 @@ func (d *Document) Line(x1MM, y1MM, x2MM, y2MM float64, p Pen) {
 
 // usePen makes a pen the current one.
 func (d *Document) usePen(p Pen) {
-	d.canvas.SetLineWidth(p.WidthMM)
+	d.canvas.SetLineWidth(units.Nanometres(p.WidthMM))
 	d.canvas.SetDrawColor(p.Shade.rgb())
 	d.useDashes(p.DashMM)
 }
@@ -55,6 +57,10 @@ func (d *Document) usePen(p Pen) {
 func (d *Document) useDashes(dashMM []float64) {
 	if !slices.Equal(dashMM, d.dashMM) {
 		d.dashMM = dashMM
-		d.canvas.SetDashPattern(dashMM, 0)
+		wholeMM := make([]float64, len(dashMM))
+		for i, mm := range dashMM {
+			wholeMM[i] = units.Nanometres(mm)
+		}
+		d.canvas.SetDashPattern(wholeMM, 0)
 	}
 }

@@ -1,5 +1,7 @@
 package pdf
 
+import "dropsheet/flip/units"
+
 // Put sets one line of text from x on, on a baseline.
 func (d *Document) Put(s Style, xMM, baseMM float64, text string) {
 	if d.IsUndrawn() {
@@ -51,5 +53,5 @@ func (d *Document) useStyle(s Style) {
 }
 
 func (d *Document) text(s Style, xMM, baseMM float64, text string) {
-	d.canvas.Text(xMM, baseMM, printable(text))
+	d.canvas.Text(units.Nanometres(xMM), units.Nanometres(baseMM), printable(text))
 }

@@ -3,6 +3,7 @@ package pdf
 import (
 	"github.com/jung-kurt/gofpdf"
 
+	"dropsheet/flip/units"
 	"dropsheet/layout"
 )
 
@@ -12,7 +13,7 @@ func (d *Document) Frame(r layout.Rect, p Pen) {
 		return
 	}
 	d.usePen(p)
-	d.canvas.Rect(r.XMM, r.YMM, r.WidthMM, r.HeightMM, "D")
+	d.rect(r, "D")
 }
 
 // Fill fills a rectangle.
@@ -21,7 +22,12 @@ func (d *Document) Fill(r layout.Rect, fill Shade) {
 		return
 	}
 	d.canvas.SetFillColor(fill.rgb())
-	d.canvas.Rect(r.XMM, r.YMM, r.WidthMM, r.HeightMM, "F")
+	d.rect(r, "F")
+}
+
+func (d *Document) rect(r layout.Rect, how string) {
+	r = layout.Rounded(r)
+	d.canvas.Rect(r.XMM, r.YMM, r.WidthMM, r.HeightMM, how)
 }
 
 // Polygons fills polygons and, with a pen of some width, outlines them.
@@ -38,6 +44,7 @@ func (d *Document) Polygons(fill Shade, outline Pen, polygons ...[]layout.Point)
 	for _, polygon := range polygons {
 		corners := make([]gofpdf.PointType, len(polygon))
 		for i, p := range polygon {
+			p = whole(p)
 			corners[i] = gofpdf.PointType{X: p.XMM, Y: p.YMM}
 		}
 		d.canvas.Polygon(corners, how)
@@ -55,8 +62,10 @@ func (d *Document) Outline(points []layout.Point, p Pen) {
 		return
 	}
 	d.usePen(p)
-	d.canvas.MoveTo(points[0].XMM, points[0].YMM)
+	first := whole(points[0])
+	d.canvas.MoveTo(first.XMM, first.YMM)
 	for _, q := range points[1:] {
+		q = whole(q)
 		d.canvas.LineTo(q.XMM, q.YMM)
 	}
 	d.canvas.ClosePath()
@@ -70,5 +79,12 @@ func (d *Document) Oval(xMM, yMM, halfWidthMM, halfHeightMM float64, fill Shade,
 	}
 	d.canvas.SetFillColor(fill.rgb())
 	d.usePen(outline)
-	d.canvas.Ellipse(xMM, yMM, halfWidthMM, halfHeightMM, 0, "DF")
+	at, half := whole(layout.Point{XMM: xMM, YMM: yMM}), whole(layout.Point{XMM: halfWidthMM, YMM: halfHeightMM})
+	d.canvas.Ellipse(at.XMM, at.YMM, half.XMM, half.YMM, 0, "DF")
+}
+
+// whole is a point to the nanometre. Numbers are written to a hundredth of a point, and where one lies half-way between
+// two of those, the last digits of a sum, in which processors differ, would tell which it becomes.
+func whole(p layout.Point) layout.Point {
+	return layout.Point{XMM: units.Nanometres(p.XMM), YMM: units.Nanometres(p.YMM)}
 }

@@ -63,8 +63,9 @@ func (s Style) CapMM() float64 { return capShare * s.SizeMM() }
 // Base is the baseline of a line whose box starts at y: its capitals stand in the middle of the box.
 func (s Style) Base(yMM float64) float64 { return yMM + s.LeadMM/2 + s.CapMM()/2 }
 
-// Width is how far a line of text goes.
-func (s Style) Width(text string) float64 { return s.face.ems(text) * s.SizeMM() }
+// Width is how far a line of text goes, rounded by itself (float64) before anything is added to it: where a line breaks
+// is then the same on processors that multiply and add in one step.
+func (s Style) Width(text string) float64 { return float64(s.face.ems(text) * s.SizeMM()) }
 
 // Fit shortens a text to widthMM: it ends in an ellipsis where it is longer.
 func (s Style) Fit(widthMM float64, text string) string {

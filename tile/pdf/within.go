@@ -10,6 +10,7 @@ func (d *Document) Scale(x, y float64, about layout.Point) {
 	d.endScale()
 	d.scaled = true
 	d.canvas.TransformBegin()
+	about = whole(about)
 	d.canvas.TransformScale(100*x, 100*y, about.XMM, about.YMM)
 }
 
@@ -23,6 +24,7 @@ func (d *Document) endScale() {
 
 // Clipped draws what shows in a rectangle alone.
 func (d *Document) Clipped(to layout.Rect, draw func()) {
+	to = layout.Rounded(to)
 	d.within(func() { d.canvas.ClipRect(to.XMM, to.YMM, to.WidthMM, to.HeightMM, false) }, draw, d.canvas.ClipEnd)
 }
 
@@ -32,7 +34,8 @@ func (d *Document) Inset(in layout.Rect, k float64, corner layout.Point, draw fu
 	d.Clipped(in, func() {
 		d.within(func() {
 			d.canvas.TransformBegin()
-			d.canvas.TransformTranslate(in.XMM-k*corner.XMM, in.YMM-k*corner.YMM)
+			by := whole(layout.Point{XMM: in.XMM - k*corner.XMM, YMM: in.YMM - k*corner.YMM})
+			d.canvas.TransformTranslate(by.XMM, by.YMM)
 			d.canvas.TransformScaleXY(100*k, 0, 0)
 		}, draw, d.canvas.TransformEnd)
 	})
@@ -40,9 +43,10 @@ func (d *Document) Inset(in layout.Rect, k float64, corner layout.Point, draw fu
 
 // Turned draws turned by a quarter to the left about a point, so that words read upwards.
 func (d *Document) Turned(xMM, yMM float64, draw func()) {
+	about := whole(layout.Point{XMM: xMM, YMM: yMM})
 	d.within(func() {
 		d.canvas.TransformBegin()
-		d.canvas.TransformRotate(90, xMM, yMM)
+		d.canvas.TransformRotate(90, about.XMM, about.YMM)
 	}, draw, d.canvas.TransformEnd)
 }
 

@@ -47,6 +47,7 @@ func arrange(board layout.Rect, notesHeight func(widthPx float64) float64) arran
 	}
 	const around = rulerLeftPx + numbersPx + 2*surroundPx
 	pxPerMM, w, h := boardPx(board, space-around, tallestPx)
+	w, h = ink.Snapped(w), ink.Snapped(h) // whole numbers are taken of what they lead to
 	block := max(blockPx, w+around)
 
 	a := arrangement{pxPerMM: pxPerMM, boardHeading: ink.Point{X: marginPx, Y: titlePx}}
@@ -80,6 +81,6 @@ func arrange(board layout.Rect, notesHeight func(widthPx float64) float64) arran
 		try(ink.Point{X: marginPx, Y: boardBottom + gapPx}, block)
 		try(ink.Point{X: a.dropHeading.X, Y: dropBottom + gapPx}, widthPx-marginPx-a.dropHeading.X)
 	}
-	a.height = int(math.Ceil(lowest)) + marginPx
+	a.height = int(math.Ceil(ink.Snapped(lowest))) + marginPx
 	return a
 }

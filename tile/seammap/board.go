@@ -33,8 +33,9 @@ func boardPx(board layout.Rect, widthPx, heightPx float64) (pxPerMM, w, h float6
 // area is where the board itself lies on the map.
 func (v boardView) area() ink.Rect {
 	return ink.Rect{
-		Left: v.origin.X, Top: v.origin.Y,
-		Right: v.origin.X + v.board.WidthMM*v.pxPerMM, Bottom: v.origin.Y + v.board.HeightMM*v.pxPerMM,
+		Left: ink.Snapped(v.origin.X), Top: ink.Snapped(v.origin.Y),
+		Right:  ink.Snapped(v.origin.X + v.board.WidthMM*v.pxPerMM), // often a whole number, as the room it is given
+		Bottom: ink.Snapped(v.origin.Y + v.board.HeightMM*v.pxPerMM),
 	}
 }
 

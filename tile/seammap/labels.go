@@ -27,6 +27,10 @@ func (l *labels) put(face ink.Face, at ink.Point, colour color.RGBA, text string
 	l.canvas.TextWithKeyline(face, ink.Point{X: box.Left, Y: box.Bottom}, colour, paper, 3, text)
 }
 
+// asGoodPx is how much more of the lines a place may hide and be as good as another. A circle has places to either side
+// that differ in their last digits only, and in those so do processors.
+const asGoodPx = 1e-3
+
 // best is where on the paths a word hides least of the lines, and no other word. Of places as good as each
 // other the first wins. ok is false when there is no such place in the view.
 func (l *labels) best(face ink.Face, text string, paths []ink.Path) (at ink.Point, ok bool) {
@@ -40,7 +44,7 @@ func (l *labels) best(face ink.Face, text string, paths []ink.Path) (at ink.Poin
 			if !in.Holds(ink.Point{X: box.Left, Y: box.Top}) || !in.Holds(ink.Point{X: box.Right, Y: box.Bottom}) {
 				continue
 			}
-			if hidden := l.hiddenPx(box); !l.overlaps(box) && hidden < least {
+			if hidden := l.hiddenPx(box); !l.overlaps(box) && hidden < least-asGoodPx {
 				at, least, ok = p, hidden, true
 			}
 		}

@@ -113,15 +113,22 @@ func (m *paint) boxes(u, v, wide, high float64) (mean, spread float64) {
 	return mean, math.Sqrt(max(0, square/n-sum/n*(sum/n)))
 }
 
+// snapped is a number of pixels to a millionth. Edges fall half-way between two pixels often, and in the last digits,
+// which would tell to which of them they go, processors differ.
+func snapped(px float64) float64 {
+	const parts = 1 << 20
+	return math.Round(px*parts) / parts
+}
+
 // edges are the pixel edges of the boxes along one side of the picture, which is n pixels long: boxes of that
 // share of the side, the middle one about a place that is a share of it too, and at least a pixel long.
 // Outside the picture boxes are empty, except the middle one, whose place comes back to the picture's edge.
 func edges(at, box float64, n int) (px [cells + 1]int) {
 	size := float64(n)
-	box = max(box*size, 1)
-	at = max(0.5, min(at*size, size-0.5))
+	box = max(snapped(box*size), 1)
+	at = max(0.5, min(snapped(at*size), size-0.5))
 	for i := range px {
-		px[i] = int(max(0, min(at+(float64(i)-cells/2.0)*box+0.5, size)))
+		px[i] = int(max(0, min(at+float64((float64(i)-cells/2.0)*box)+0.5, size)))
 	}
 	if middle := cells / 2; px[middle] == px[middle+1] { // rounding may leave nothing at an edge
 		px[middle] = min(int(at), n-1)

@@ -7,19 +7,26 @@ import (
 	"dropsheet/tile/colour"
 )
 
-// Light is a colour in linear light, red, green and blue from 0 to 1.
+// Light is a colour in linear light, red, green and blue from 0 to 1. What is worked out of it is the same on every
+// kind of processor: products are rounded by themselves (float32) before they are added to anything, since some
+// processors add them in one step, and of a million pixels that shows in a few.
 type Light [3]float32
 
 // Mix goes from l to m as part goes from 0 to 1.
 func (l Light) Mix(m Light, part float32) Light {
-	return Light{l[0] + (m[0]-l[0])*part, l[1] + (m[1]-l[1])*part, l[2] + (m[2]-l[2])*part}
+	return Light{mix(l[0], m[0], part), mix(l[1], m[1], part), mix(l[2], m[2], part)}
 }
+
+// mix goes from a to b as part goes from 0 to 1.
+func mix(a, b, part float32) float32 { return a + float32((b-a)*part) }
 
 // Add returns l + m.
 func (l Light) Add(m Light) Light { return Light{l[0] + m[0], l[1] + m[1], l[2] + m[2]} }
 
 // Scale returns k l.
-func (l Light) Scale(k float32) Light { return Light{k * l[0], k * l[1], k * l[2]} }
+func (l Light) Scale(k float32) Light {
+	return Light{float32(k * l[0]), float32(k * l[1]), float32(k * l[2])}
+}
 
 // toLinear is the light of each level.
 var toLinear = func() (table [256]float32) {

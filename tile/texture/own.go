@@ -19,7 +19,7 @@ func (o *ownSpace) light(c color.RGBA) Light {
 // inSRGB goes from light of the artwork's own primaries to that of sRGB's, each clipped to what can be shown.
 func (o *ownSpace) inSRGB(own Light) (out Light) {
 	for i, row := range o.ToSRGB {
-		out[i] = max(0, min(row[0]*own[0]+row[1]*own[1]+row[2]*own[2], 1))
+		out[i] = max(0, min(float32(row[0]*own[0])+float32(row[1]*own[1])+float32(row[2]*own[2]), 1))
 	}
 	return out
 }

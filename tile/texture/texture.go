@@ -194,10 +194,7 @@ func blend(a, b, c, d []uint8, channels int, fx, fy float32) Light {
 
 // between is the light between four levels of one channel.
 func between(a, b, c, d uint8, fx, fy float32) float32 {
-	up, down := toLinear[a], toLinear[c]
-	up += (toLinear[b] - up) * fx
-	down += (toLinear[d] - down) * fx
-	return up + (down-up)*fy
+	return mix(mix(toLinear[a], toLinear[b], fx), mix(toLinear[c], toLinear[d], fx), fy)
 }
 
 // bilinearArtwork does so in the artwork itself.
@@ -218,7 +215,7 @@ func (t *Texture) bilinearArtwork(u, v float64) Light {
 }
 
 // neighbours is which two of n pixels a share of the way lies between, and how far from the first; at either
-// end both are the outermost.
+// end both are the outermost. Places are told apart to a millionth of a pixel: in the digits beyond, processors differ.
 func neighbours(share float64, n int) (first, second int, part float32) {
 	at := share*float64(n) - 0.5
 	switch {
@@ -227,6 +224,11 @@ func neighbours(share float64, n int) (first, second int, part float32) {
 	case at >= float64(n-1):
 		return n - 1, n - 1, 0
 	}
-	first = int(at)
-	return first, first + 1, float32(at - float64(first))
+	const parts = 1 << 20
+	steps := int64(at*parts + 0.5)
+	first = int(steps / parts)
+	if first >= n-1 {
+		return n - 1, n - 1, 0
+	}
+	return first, first + 1, float32(steps%parts) / parts
 }
