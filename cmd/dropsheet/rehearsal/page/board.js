@@ -27,7 +27,7 @@ export class Board {
     this.#stage.addEventListener("scroll", () => this.arrange());
     // A finger can't tell seams apart that lie closer than it is wide: it makes the board larger there first.
     this.#stage.addEventListener("pointerdown", e => {
-      if (e.pointerType === "mouse" || this.#times > 1 || this.#enough() === 1) return;
+      if (!this.#drawn || e.pointerType === "mouse" || this.#times > 1 || this.#enough() === 1) return;
       if (!this.#seams.some(h => h.box.contains(e.target))) return;
       e.preventDefault();
       e.stopPropagation();
