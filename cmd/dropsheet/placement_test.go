@@ -53,7 +53,7 @@ func TestSeamsSlide(t *testing.T) {
 	stdout, stderr, code = dropsheet(t, "make", path, "--distance", "40cm", "--pixels", "300x200", "--out",
 		filepath.Join(out, "least"), "--verbose")
 	require.Equal(t, exitDone, code, stderr)
-	require.Contains(t, stdout, "of even cells")
+	require.Contains(t, stdout, "less than an even grid would")
 	least := seamsOf(t, filepath.Join(out, "least"))
 	require.Equal(t, "least", least.Placement.Rule)
 	require.NotNil(t, least.Placement.Share)

@@ -64,8 +64,8 @@ func (m SeamRemedy) Text() Text {
 		}
 	}
 	if m.FurtherTimes > 0 {
-		times := Figure{Value: m.FurtherTimes, Decimals: 1, rounds: up}
-		ways = append(ways, say("a print %s times as large, hung %s times as far away", times, times))
+		ways = append(ways, say("%s times the print's size and distance",
+			Figure{Value: m.FurtherTimes, Decimals: 1, rounds: up}))
 	}
 	last := len(ways) - 1
 	if last == 0 {

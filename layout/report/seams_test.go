@@ -17,7 +17,7 @@ func TestSeamRemediesAreTold(t *testing.T) {
 		{"white", SeamRemedy{TouchUpLevel: 230}, "hide it with white pencil (230) on its edge"},
 		{"every way", SeamRemedy{TouchUpLevel: 0, SeamMM: 0.159, OpenTo: 8, CloseTo: 22.627417, FurtherTimes: 1.83},
 			"hide it with black pencil (0) on its edge, a gap under 0.15 mm, f/8, f/22, " +
-				"or a print 1.9 times as large, hung 1.9 times as far away"},
+				"or 1.9 times the print's size and distance"},
 	} {
 		require.Equal(t, c.want, c.remedy.Text().String(), c.name)
 	}
