@@ -49,7 +49,7 @@ var setups = []string{
 	"--liquid acrylic --drop 12mm --distance 30cm --look 0.5",
 	"--liquid 1.38 --drop 2mm --distance 2.2m --max-sheets 4",
 	"--body upright-rod --drop 20mm --liquid crown-glass --distance 40cm",
-	"--body upright-rod --liquid water --look straight --camera eye --copies 2",
+	"--body upright-rod --liquid water --look straight --camera eye --copies 2 --max-sheets 1",
 	"--body hanging --drop 3.4mm --held 2mm --distance 30cm --background black",
 	"--body level-rod --liquid acrylic --drop 15mm --travel 2mm",
 	"--body level-rod --liquid glycerol --look 0.3 --focus picture",
