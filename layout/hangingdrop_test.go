@@ -97,3 +97,17 @@ func TestHangingDropsThatCantBe(t *testing.T) {
 		})
 	}
 }
+
+// A hanging drop's print may be asked for by its width, or by the sheets that there are.
+func TestDistanceOfAHangingDropsPrint(t *testing.T) {
+	s := hangingSetup(3.4)
+	s.DistanceMM, s.Print = 0, Size{WidthMM: 400}
+	p, err := s.Plan()
+	require.NoError(t, err)
+	require.InDelta(t, 400, p.Picture.WidthMM, 1)
+	s.Print, s.MaxSheets = Size{}, 1
+	p, err = s.Plan()
+	require.NoError(t, err)
+	require.Len(t, p.Sheets, 1)
+	require.Greater(t, p.Picture.WidthMM, 150.0)
+}

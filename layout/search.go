@@ -27,8 +27,7 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 		}
 		return sight, print, fill, s.checkAgrees(print)
 	case sight.DistanceMM == 0:
-		nearestMM, _ := sight.NearestInvertingMM()
-		sight.DistanceMM, err = s.grown(max(nearestMM, s.Drop.RadiusMM())*1.001, MaxLengthMM, lies,
+		sight.DistanceMM, err = s.grown(s.turnedFrom(sight, fill), MaxLengthMM, lies,
 			func(mm float64) (flip.Sight, float64) {
 				at := sight
 				at.DistanceMM = mm
@@ -45,6 +44,20 @@ func (s Setup) search(sight flip.Sight, lies []paperLie) (found flip.Sight, prin
 		return sight, print, fill, s.seesNothing(fill)
 	}
 	return sight, print, fill, s.checkAgrees(print)
+}
+
+// turnedFrom is a distance from which on the drop turns the print over. A hanging drop bends light less by its upper
+// part than in its middle, and so turns what that shows over from further off.
+func (s Setup) turnedFrom(sight flip.Sight, fill float64) (distanceMM float64) {
+	nearestMM, _ := sight.NearestInvertingMM()
+	sight.DistanceMM = max(nearestMM, s.Drop.RadiusMM()) * 1.001
+	for s.Drop.Body == flip.Hanging && sight.DistanceMM < MaxLengthMM {
+		if _, ok := s.printFor(sight, fill); ok {
+			break
+		}
+		sight.DistanceMM *= 1.05
+	}
+	return sight.DistanceMM
 }
 
 // grown is the value between two at which the print, which grows with it, is as wide as asked for, or the
