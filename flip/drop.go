@@ -52,6 +52,9 @@ type Drop struct {
 	// HeldMM is the width of the circle that a hanging drop is held by, and CapillaryMM the capillary length of its
 	// liquid; see CheckHanging. Its centre is on its axis at the height of its equator. 0 for any other.
 	HeldMM, CapillaryMM float64
+	// WallMM makes a rod a tube, DiameterMM wide outside: how thick its wall is, of index WallIndex; see CheckWall. 0 for
+	// none.
+	WallMM, WallIndex float64
 }
 
 // heightOverWidth is HeightOverWidth with its 0 read as 1.
@@ -141,8 +144,16 @@ func (d Drop) hanging() *pendant {
 
 // FocalLengthMM is the near-axis focal length from the centre, nR / (2(n-1)): the ball lens of Hecht, Optics,
 // there written nD / (4(n-1)). It holds for a rod too, across its axis, and for a spheroid in the level
-// plane, which cuts it in a circle.
+// plane, which cuts it in a circle. Of a tube, each face of radius r between indices n and m adds (1/n - 1/m)/r, on
+// both sides, to its inverse: what each turns a near-axis ray by, over the ray's distance from the axis.
 func (d Drop) FocalLengthMM() float64 {
+	if d.WallMM > 0 {
+		power := 0.0
+		for _, f := range d.faces() {
+			power += 2 * (1/f.before - 1/f.behind) / f.radiusMM
+		}
+		return 1 / power
+	}
 	return d.Index * d.RadiusMM() / (2 * (d.Index - 1))
 }
 

@@ -23,13 +23,11 @@ func (s Sight) ApparentRadiusMM() float64 {
 //
 // With a the angle at the pupil, b = D sin a, sin i = b/R and sin r = b/(nR) (Snell), two refractions turn
 // the ray by 2(i - r): the p = 1 ray of van de Hulst, Light Scattering by Small Particles (1957), 12.21. It
-// leaves with the same b.
+// leaves with the same b. A tube's two other refractions turn it likewise.
 func (s Sight) exit(fill float64) (impactMM, phi float64) {
 	a := math.Atan(fill * s.ApparentRadiusMM() / s.CameraMM)
 	impactMM = s.CameraMM * math.Sin(a)
-	sinI := math.Min(impactMM/s.Drop.RadiusMM(), 1)
-	i, r := math.Asin(sinI), math.Asin(sinI/s.Drop.Index)
-	return impactMM, a - 2*(i-r)
+	return impactMM, a - 2*s.Drop.halfTurnRad(impactMM)
 }
 
 // HeightMM is where the ray at a fill meets the backdrop's plane, measured from the axis: y = L tan phi + b / cos phi.

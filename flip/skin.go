@@ -99,6 +99,9 @@ func (t *Tracer) Thrown(r Ray) (ways [ThrownWays]Thrown, ok bool) {
 	if !ok {
 		return ways, false
 	}
+	if t.wall != nil {
+		return t.thrownWalled(r, f), true
+	}
 	p, normal, unit, cosIn, cosInside := f.at, f.normal, f.unit, f.cosIn, f.cosInside
 	light, outer := thrownLight{all: 1}, reflectance(cosIn, cosInside, t.eta)
 	ways[ByFront] = Thrown{f.mirrors(r), outer.unpolarised()}
@@ -146,6 +149,7 @@ func (s Sight) MirrorsFromRad(reachMM float64) float64 {
 // outside, at an incidence from 0, straight on, to half of pi, grazing.
 func (d Drop) Reflectance(incidenceRad float64) float64 {
 	cosIn := math.Max(0, math.Cos(incidenceRad))
-	cosInside, _ := refract(cosIn, 1/d.Index) // never total from outside
-	return reflectance(cosIn, cosInside, 1/d.Index).unpolarised()
+	eta := 1 / d.skinIndex()
+	cosInside, _ := refract(cosIn, eta) // never total from outside
+	return reflectance(cosIn, cosInside, eta).unpolarised()
 }

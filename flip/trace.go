@@ -19,11 +19,13 @@ type Tracer struct {
 	roundMM    float64 // radius of a ball or a rod; 0 for a body of which the curvature changes from place to place
 	index, eta float64 // eta is 1/index
 	distanceMM float64
+	wall       *wall // of a tube, else nil; then index and eta are those of the wall
 }
 
 // Tracer prepares the sight for many rays.
 func (s Sight) Tracer() Tracer {
-	t := Tracer{quadric: s.Drop.quadric(), index: s.Drop.Index, eta: 1 / s.Drop.Index, distanceMM: s.DistanceMM}
+	index := s.Drop.skinIndex()
+	t := Tracer{quadric: s.Drop.quadric(), index: index, eta: 1 / index, distanceMM: s.DistanceMM, wall: s.Drop.wall()}
 	t.hanging = s.Drop.hanging()
 	if !s.Drop.Oblate() {
 		t.roundMM = s.Drop.RadiusMM()
@@ -48,6 +50,9 @@ func (s Sight) Trace(r Ray) (Landing, bool) {
 func (t *Tracer) Trace(r Ray) (Landing, bool) {
 	if t.hanging != nil {
 		return t.traceHanging(r)
+	}
+	if t.wall != nil {
+		return t.traceWalled(r)
 	}
 	from, d := r.From, r.Dir
 	p, slope, hit := t.quadric.enter(from, d)

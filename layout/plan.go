@@ -31,8 +31,13 @@ type Drop struct {
 	HeldMM      float64 `json:"held_mm,omitempty"`
 	CapillaryMM float64 `json:"capillary_mm,omitempty"`
 
-	Index         float64       `json:"index"`
-	Material      string        `json:"material,omitempty"` // what it is made of; a number when only the index is known
+	Index    float64 `json:"index"`
+	Material string  `json:"material,omitempty"` // what it is made of; a number when only the index is known
+	// WallMM is how thick the wall of a tube is, which is DiameterMM wide outside; 0 for none. WallOf is what it is made
+	// of.
+	WallMM        float64       `json:"wall_mm,omitempty"`
+	WallIndex     float64       `json:"wall_index,omitempty"`
+	WallOf        string        `json:"wall_of,omitempty"`
 	FocalLengthMM float64       `json:"focal_length_mm"`
 	DistanceMM    float64       `json:"distance_mm"`
 	CameraMM      float64       `json:"camera_distance_mm"`
@@ -108,7 +113,8 @@ type Seam struct {
 func (p Plan) Sight() flip.Sight {
 	return flip.Sight{
 		Drop: flip.Drop{Body: p.Drop.Body, DiameterMM: p.Drop.DiameterMM, Index: p.Drop.Index,
-			HeightOverWidth: p.Drop.HeightOverWidth, HeldMM: p.Drop.HeldMM, CapillaryMM: p.Drop.CapillaryMM},
+			HeightOverWidth: p.Drop.HeightOverWidth, HeldMM: p.Drop.HeldMM, CapillaryMM: p.Drop.CapillaryMM,
+			WallMM: p.Drop.WallMM, WallIndex: p.Drop.WallIndex},
 		CameraMM:   p.Drop.CameraMM,
 		DistanceMM: p.Drop.DistanceMM,
 	}

@@ -21,6 +21,7 @@ const maxSheets = 500
 type Setup struct {
 	Drop     flip.Drop
 	Material string  // what it is made of, for people
+	WallOf   string  // likewise the wall of a tube
 	CameraMM float64 // entrance pupil to drop centre
 	TravelMM float64 // how far the drop may move off the axis, each way; 0 when not asked for
 
@@ -120,7 +121,7 @@ func (s Setup) planned(sight flip.Sight, print Size, fill float64) (Plan, error)
 		Drop: Drop{
 			Body: s.Drop.Body, DiameterMM: s.Drop.DiameterMM, HeightOverWidth: s.Drop.HeightOverWidth, Index: s.Drop.Index,
 			HeldMM: s.Drop.HeldMM, CapillaryMM: s.Drop.CapillaryMM,
-			Material:      s.Material,
+			Material: s.Material, WallMM: s.Drop.WallMM, WallIndex: s.Drop.WallIndex, WallOf: s.WallOf,
 			FocalLengthMM: s.Drop.FocalLengthMM(),
 			DistanceMM:    sight.DistanceMM, CameraMM: s.CameraMM, Reverses: sight.Reverses(), TravelMM: s.TravelMM,
 		},

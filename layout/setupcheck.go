@@ -157,6 +157,9 @@ func checkShape(d flip.Drop) error {
 
 // checkPicture refuses a picture that can't be framed or filled up as asked, and a drop out of shape.
 func (s Setup) checkPicture() error {
+	if err := s.Drop.CheckWall(); err != nil {
+		return err
+	}
 	if err := checkShape(s.Drop); err != nil {
 		return err
 	}

@@ -57,7 +57,7 @@ func (k command) help(flags *pflag.FlagSet) string {
 // in: the drop, how large and how far, the picture, the camera, the paper. A command shows of each heading
 // the flags that it has.
 var headings = []struct{ title, flags string }{
-	{"drop", "body drop held drops-per-ml nozzle jet oblate liquid drop-at travel"},
+	{"drop", "body drop held drops-per-ml nozzle jet oblate liquid wall wall-of drop-at travel"},
 	{"size and distance", "distance print-size max-sheets copies columns rows board-width board-height fill fit"},
 	{"picture", "shape page crop centre turn round look background"},
 	{"board beyond the picture", "surround surround-size"},

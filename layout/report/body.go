@@ -55,6 +55,10 @@ func Measures(p layout.Plan) Text {
 		return say("%s wide and %s high", Figure{Value: 2 * d.RadiusMM(), Unit: MM, Decimals: 2},
 			Figure{Value: 2 * d.HalfHeightMM(), Unit: MM, Decimals: 2})
 	}
+	if p.Drop.WallMM > 0 {
+		return say("%s across, its wall %s", Across(p.Drop), Figure{Path: "drop.wall_mm", Value: p.Drop.WallMM, Unit: MM,
+			Decimals: 2})
+	}
 	return say("%s across", Across(p.Drop))
 }
 
@@ -65,9 +69,20 @@ func RodToGet(d layout.Drop) Text {
 		return say("glass rod or tube")
 	case Solid(d):
 		return say("rod of %s", m)
+	case d.WallMM > 0:
+		return say("tube of %s filled with %s", wallOf(d), m)
 	default:
 		return say("glass tube filled with %s", m)
 	}
+}
+
+// wallOf says what a tube's wall is made of.
+func wallOf(d layout.Drop) Text {
+	d.Material = d.WallOf
+	if m := Material(d); m != nil {
+		return m
+	}
+	return say("an index of %s", Figure{Path: "drop.wall_index", Value: d.WallIndex, Decimals: 4})
 }
 
 // bodyAndSize describes what refracts with what it is made of and its size.

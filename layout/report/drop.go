@@ -19,8 +19,26 @@ func (r *Report) drop() []Fact {
 			Figure{Value: m.TemperatureC, Unit: "°C", Decimals: 1}, Figure{Value: m.WavelengthNM, Unit: "nm", Decimals: 1},
 			m.Source)})
 	}
-	return append(facts, Fact{Key: "drop.focal", Text: say("its focal length is %s, from its middle",
+	facts = append(facts, Fact{Key: "drop.focal", Text: say("its focal length is %s, from its middle",
 		Figure{Path: "drop.focal_length_mm", Value: p.Drop.FocalLengthMM, Unit: MM, Decimals: 2})})
+	return append(facts, r.walled()...)
+}
+
+// walled tells what a tube's wall changes; nothing of what has none.
+func (r *Report) walled() []Fact {
+	walled := r.shot.Sight()
+	without := walled
+	without.Drop.WallMM = 0
+	is, ok := walled.ReachMM(r.shot.Picture.Fill)
+	was, okWas := without.ReachMM(r.shot.Picture.Fill)
+	if walled.Drop.WallMM == 0 || !ok || !okWas {
+		return nil
+	}
+	return []Fact{{Key: "drop.wall", Text: say("that is with its wall, of index %s: with none the focal length would "+
+		"be %s, and at the picture's fill it would see %s as far",
+		Figure{Path: "drop.wall_index", Value: r.shot.Drop.WallIndex, Decimals: 4},
+		Figure{Value: without.Drop.FocalLengthMM(), Unit: MM, Decimals: 2},
+		say("%s times", Figure{Value: was / is, Decimals: 3}))}}
 }
 
 // hangs tells how the board looks as it hangs, and why.

@@ -40,7 +40,7 @@ func (r *Report) RayTable(own int) Table {
 	}
 	for _, ray := range r.Rays() {
 		t.Rows = append(t.Rows, Row{Cells: []Text{say(ray.Letter), say("%s", fill("", ray.Fill)), deg(ray.LeavesRad),
-			deg(ray.IncidenceRad), deg(ray.InsideRad), deg(ray.TurnedRad),
+			deg(ray.Faces[0].BeforeRad), deg(ray.Faces[0].BehindRad), deg(ray.TurnedRad),
 			say("%s", length("", math.Abs(ray.Corners[len(ray.Corners)-1].Y)))}})
 	}
 	for range own {
@@ -55,6 +55,12 @@ func (r *Report) RayTable(own int) Table {
 
 // RayLaw says what turns the rays.
 func (r *Report) RayLaw() Text {
+	if d := r.shot.Drop; d.WallMM > 0 {
+		return say("at each face n sin i stays what it was, i the angle to the radius and n the refractive index, 1 in air, "+
+			"%s in the wall and %s inside; i and r in the table are before and behind the first face, and the %s turns the ray "+
+			"by what all four add up to", Figure{Path: "drop.wall_index", Value: d.WallIndex, Decimals: 4},
+			Figure{Path: "drop.index", Value: d.Index, Decimals: 4}, r.body)
+	}
 	return say("where a ray meets the %s's surface, sin i = n sin r, i the angle to the radius outside, r inside, and n "+
 		"the refractive index, here %s; it leaves at the angles at which it came, and so is turned by 2(i - r)", r.body,
 		Figure{Path: "drop.index", Value: r.shot.Drop.Index, Decimals: 4})

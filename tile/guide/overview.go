@@ -98,7 +98,7 @@ func (b *book) facts() {
 		{"Round", []string{"look.round"}},
 		{"Distance", []string{"place.distance"}},
 		{title(b.job.looker()) + " distance", []string{"place.camera"}},
-		{title(b.job.body()), []string{"drop.what"}},
+		{title(b.job.body()), []string{"drop.what", "drop.wall"}},
 		{"Along the rod", []string{"look.along", "look.shows", "look.ribbon"}},
 		{"Fill", []string{"place.fill"}},
 		{"Reach", []string{"place.reach", "place.near"}},

@@ -118,6 +118,9 @@ func (b *book) rodLarge(box layout.Rect, k float64) {
 	middle := layout.Point{XMM: box.XMM + 0.4*box.WidthMM, YMM: box.YMM + box.HeightMM/2}
 	b.Clipped(box, func() {
 		b.ring(middle.XMM, middle.YMM, radius, tint, pen(black, 0.4))
+		if wall := k * b.job.Plan.Drop.WallMM; wall > 0 {
+			b.ring(middle.XMM, middle.YMM, radius-wall, white, pen(black, 0.3))
+		}
 		b.Line(box.XMM, middle.YMM, box.RightMM(), middle.YMM, axis)
 		b.raysIn(middle, k)
 		rays := b.report.Rays()
@@ -141,7 +144,8 @@ func (b *book) rodLarge(box layout.Rect, k float64) {
 // angles draws the radius where a ray enters, with its angles to it outside and inside.
 func (b *book) angles(middle layout.Point, k float64, ray report.Ray) {
 	const arcMM, wordMM, pastMM = 9.0, 12.5, 16.0
-	in, out := onPage(middle, k, ray.Corners[1]), onPage(middle, k, ray.Corners[2])
+	in, next := onPage(middle, k, ray.Corners[1]), onPage(middle, k, ray.Corners[2])
+	out := onPage(middle, k, ray.Corners[len(ray.Corners)-2])
 	radius := math.Hypot(in.XMM-middle.XMM, in.YMM-middle.YMM)
 	ux, uy := (in.XMM-middle.XMM)/radius, (in.YMM-middle.YMM)/radius
 	normal := pen(grey, 0.2, 1.4, 1)
@@ -165,7 +169,7 @@ func (b *book) angles(middle layout.Point, k float64, ray report.Ray) {
 	outward := math.Atan2(uy, ux)
 	arc(outward, math.Pi-ray.LeavesRad, arcMM, "i")
 	inward := math.Atan2(-uy, -ux)
-	arc(inward, math.Atan2(out.YMM-in.YMM, out.XMM-in.XMM), arcMM, "r")
+	arc(inward, math.Atan2(next.YMM-in.YMM, next.XMM-in.XMM), arcMM, "r")
 }
 
 // bench draws pupil, rod, board and rays.

@@ -74,6 +74,7 @@ func povScene(t *testing.T, name, artwork string, sidePx int, change func(*layou
 			HeightOverWidth: figure["Height_over_width"]}
 		if figure["Rod"] == 1 {
 			s.Drop.Body = flip.UprightRod
+			s.Drop.WallMM, s.Drop.WallIndex = figure["Wall"], figure["Wall_index"]
 		}
 		if figure["Held"] > 0 {
 			water, ok := flip.MaterialByName("water")
@@ -109,6 +110,7 @@ func TestAgainstPOVRay(t *testing.T) {
 		{"pressed", "board.png", func(*layout.Setup) {}},
 		{"straight", "../clock.jpg", straightOnNavy},
 		{"rod", "board.png", func(*layout.Setup) {}},
+		{"tube", "board.png", func(*layout.Setup) {}},
 		{"lens", "board.png", func(*layout.Setup) {}},
 		{"hanging", "board.png", func(*layout.Setup) {}},
 	} {

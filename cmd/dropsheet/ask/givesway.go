@@ -21,7 +21,7 @@ func (g yielding) way(flag string) {
 
 // meansNothingWithout are the flags that have no meaning without another.
 var meansNothingWithout = map[string][]string{
-	"surround": {"surround-size"}, "avoid": {"more-sheets"},
+	"surround": {"surround-size"}, "avoid": {"more-sheets"}, "wall": {"wall-of"},
 	"lamp": {"lamp-lux", "lamp-size", "lamp-beam", "lamp-aim", "level"},
 }
 

@@ -20,6 +20,7 @@ type setup struct {
 	asked      layout.Setup // of which some figures come from the words below
 	camera     camera
 	material   flip.Material
+	wall       flip.Material // of a tube
 	dropsPerML float64
 	nozzleMM   float64
 	jetMM      float64
@@ -64,6 +65,10 @@ func (s *setup) register(flags *pflag.FlagSet) {
 			"--drop (default: round)")
 	add(flags, &s.material, "liquid", "name|index", "water", flip.ParseMaterial, "what the drop or rod is made of: "+
 		materialNames()+", or a refractive index above 1")
+	add(flags, &s.asked.Drop.WallMM, "wall", "length", "", aboveZero, "of a rod that is a tube or a glass: how thick its "+
+		"wall is; --drop is its width outside")
+	add(flags, &s.wall, "wall-of", "name|index", "crown-glass", flip.ParseMaterial, "what the wall is made of, such as "+
+		"acrylic, or a refractive index above 1")
 	add(flags, &s.asked.DistanceMM, "distance", "length", "", aboveZero,
 		"from the drop's centre to the backdrop (default 200mm, or what print size and fill ask for)")
 	add(flags, &s.asked.Fill, "fill", "share", "", number(0, 1),
@@ -126,6 +131,12 @@ func (s *setup) read() (layout.Setup, error) {
 	s.picture.apply(&out)
 	out.MarginMM, out.Margins = s.margin.allMM, s.margin.each
 	out.Drop.Index, out.Material = s.material.Index, s.material.Name
+	if out.Drop.WallMM > 0 {
+		out.Drop.WallIndex, out.WallOf = s.wall.Index, s.wall.Name
+	} else if s.flags.Changed("wall-of") {
+		return layout.Setup{}, job.WrongWords(errors.New("--wall-of says what a tube's wall is made of\n" +
+			"hint: say with --wall how thick it is"))
+	}
 	g, err := s.camera.setup()
 	if err != nil {
 		return layout.Setup{}, err

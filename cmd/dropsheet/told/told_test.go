@@ -49,7 +49,7 @@ var setups = []string{
 	"--liquid acrylic --drop 12mm --distance 30cm --look 0.5",
 	"--liquid 1.38 --drop 2mm --distance 2.2m --max-sheets 4",
 	"--body upright-rod --drop 20mm --liquid crown-glass --distance 40cm",
-	"--body upright-rod --liquid water --look straight --camera eye --copies 2 --max-sheets 1",
+	"--body upright-rod --liquid water --look straight --camera eye --copies 2 --drop 10mm --wall 1mm --distance 8cm",
 	"--body hanging --drop 3.4mm --held 2mm --distance 30cm --background black",
 	"--body level-rod --liquid acrylic --drop 15mm --travel 2mm",
 	"--body level-rod --liquid glycerol --look 0.3 --focus picture",
@@ -78,7 +78,7 @@ var made = map[string]bool{
 
 // guideTells are the facts that the guide tells wherever there is something to tell.
 var guideTells = []string{
-	"drop.what", "hangs.looks", "hangs.bent", "hangs.why",
+	"drop.what", "drop.wall", "hangs.looks", "hangs.bent", "hangs.why",
 	"place.distance", "place.camera", "place.fill", "place.reach", "place.near", "place.rim", "place.rim_shows",
 	"place.rim_mirrors", "place.rim_dark", "highlights.mirrored", "highlights.inside",
 	"highlights.none", "highlights.size",
