@@ -114,6 +114,8 @@ var words = map[string]drawn{
 	"surround-size":   size(50, 3000),
 	"travel":          length(0.01, 2000),
 	"turn":            either(one("0", "30", "-10", "360", "-361"), number(0.1, 360)),
+	"wall":            length(0.01, 20),
+	"wall-of":         either(one("crown-glass", "water", "tin"), number(1.001, 4)),
 	"without":         one("surround", "lamp", "paper", "no-such"),
 }
 
