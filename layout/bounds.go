@@ -72,6 +72,9 @@ var errTooFewSheets = errors.New("more sheets than asked for")
 
 // laid is how many columns and rows a backdrop takes as the paper lies, and how many sheets.
 func (s Setup) laid(l paperLie, backdrop Size, region carrying) (columns, rows int, sheets float64, err error) {
+	if s.Columns <= 1 && s.Rows <= 1 && s.Copies <= 1 && l.holdsUncut(backdrop) {
+		return 1, 1, 1, nil
+	}
 	columns, rows = l.sheetsFor(backdrop)
 	if s.Columns > 0 && columns > s.Columns || s.Rows > 0 && rows > s.Rows {
 		return columns, rows, float64(columns) * float64(rows), errTooFewSheets

@@ -40,6 +40,8 @@ func (p Plan) Check() error {
 		return fmt.Errorf("%d columns and %d rows do not make %d sheets", b.Columns, b.Rows, len(p.Sheets))
 	case b.Copies < 0 || b.Copies > mostCopies || b.Copies > 0 && len(p.Sheets) != 1:
 		return fmt.Errorf("%d copies can't be on each of %d sheets", b.Copies, len(p.Sheets))
+	case b.Uncut && len(p.Sheets) != 1:
+		return fmt.Errorf("%d sheets are not one that hangs uncut", len(p.Sheets))
 	case p.Drop.Reverses.Turn() != p.Sight().Reverses().Turn():
 		return fmt.Errorf("the drop does not reverse %q at that distance", p.Drop.Reverses)
 	case !(p.Picture.NearAxisReachMM > 0 && p.Picture.NearAxisReachMM <= MaxLengthMM):

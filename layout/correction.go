@@ -39,7 +39,7 @@ func (b Backdrop) scale() (x, y float64) {
 }
 
 // reaches is the printer whose margins count: the measured one, or one that prints true within the margins that were
-// told of each edge; nil where one margin serves for all.
+// told of each edge; nil where one margin serves for all. A sheet that is not cut has no marks to be kept off an edge.
 func (b Backdrop) reaches() *Printer {
 	if b.Printer != nil {
 		return b.Printer
@@ -51,7 +51,10 @@ func (b Backdrop) reaches() *Printer {
 	case b.MarginMM > 0:
 		return nil
 	}
-	return &Printer{Paper: b.Paper, AcrossScale: 1, FeedScale: 1, Margins: told.offTheEdge(b.Paper)}
+	if !b.Uncut {
+		told = told.offTheEdge(b.Paper)
+	}
+	return &Printer{Paper: b.Paper, AcrossScale: 1, FeedScale: 1, Margins: told}
 }
 
 // lostShare is what may be lost beyond an edge of a page that is printed borderless, as a share of the page: drivers
@@ -103,23 +106,13 @@ func (b Backdrop) room() Rect {
 	case b.Printer == nil:
 		return Printer{Margins: *b.Margins}.Live(b.Paper, b.Orientation)
 	}
-	live, middle := b.live(), b.middle()
-	return Rect{middle.XMM - live.WidthMM/2, middle.YMM - live.HeightMM/2, live.WidthMM, live.HeightMM}
+	return b.Reached()
 }
 
 // contains tells whether q lies in r, but for rounding.
 func (r Rect) contains(q Rect) bool {
 	return q.XMM >= r.XMM-tolerance && q.YMM >= r.YMM-tolerance && q.RightMM() <= r.RightMM()+tolerance &&
 		q.BottomMM() <= r.BottomMM()+tolerance
-}
-
-// onPage is where a sheet's cell lies on its page, at scale 1.
-func (b Backdrop) onPage(s Sheet) Point {
-	used, all, middle := b.Used(s), b.copiesSize(s), b.middle()
-	return Point{
-		(2*middle.XMM-all.WidthMM)/2 + s.Cell.XMM - used.XMM,
-		(2*middle.YMM-all.HeightMM)/2 + s.Cell.YMM - used.YMM,
-	}
 }
 
 // marginMM is the margin that holds along every edge.

@@ -12,7 +12,8 @@ import (
 func (p Plan) WithCells(columns, rows int) (Plan, error) {
 	b := p.Backdrop
 	l := b.lie()
-	if least, most := l.across.sheets(b.WidthMM), l.down.sheets(b.HeightMM); columns < least || rows < most {
+	b.Uncut = columns == 1 && rows == 1 && l.holdsUncut(Size{b.WidthMM, b.HeightMM})
+	if least, most := l.across.sheets(b.WidthMM), l.down.sheets(b.HeightMM); !b.Uncut && (columns < least || rows < most) {
 		return Plan{}, fmt.Errorf("%d columns and %d rows do not show a backdrop of %.0fx%.0fmm\n"+
 			"hint: take at least %d and %d",
 			columns, rows, b.WidthMM, b.HeightMM, least, most)

@@ -83,9 +83,11 @@ type Backdrop struct {
 	MarginMM    float64     `json:"margin_mm"`            // along each edge; the widest where they differ
 	Margins     *Margins    `json:"margins_mm,omitempty"` // where each edge has one of its own, without a measured printer
 	LapMM       float64     `json:"lap_mm"`
-	LightFrom   Corner      `json:"light_from"`
-	Printer     *Printer    `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any
-	Copies      int         `json:"copies,omitempty"`  // of the print on its one sheet, from 2; 0 for the print alone
+	// Uncut has a print of one sheet hang on its paper as it comes: in the paper's middle, without laps and strips.
+	Uncut     bool     `json:"uncut,omitempty"`
+	LightFrom Corner   `json:"light_from"`
+	Printer   *Printer `json:"printer,omitempty"` // the measured one that the pages are drawn for, if any
+	Copies    int      `json:"copies,omitempty"`  // of the print on its one sheet, from 2; 0 for the print alone
 	// NarrowStripMM is the strips' width where a reprint has no room for StripMM; 0 where it has, as in every job.
 	NarrowStripMM float64 `json:"-"`
 }
@@ -140,16 +142,23 @@ func (b Backdrop) Page() Size {
 }
 
 // Cut says which sides of a sheet are cut: those that face the light, and those on the board's outer edge.
-// The other sides carry a lap.
+// The other sides carry a lap. Of an uncut sheet there is neither.
 func (b Backdrop) Cut(s Sheet) (left, top, right, bottom bool) {
+	if b.Uncut {
+		return false, false, false, false
+	}
 	return b.LightFrom.Left() || s.Column == 1,
 		b.LightFrom.Top() || s.Row == 1,
 		!b.LightFrom.Left() || s.Column == b.Columns,
 		!b.LightFrom.Top() || s.Row == b.Rows
 }
 
-// sides gives each side of a sheet the one length if it is cut and the other if it carries a lap.
+// sides gives each side of a sheet the one length if it is cut and the other if it carries a lap; none of them to an
+// uncut sheet.
 func (b Backdrop) sides(s Sheet, cutMM, lapMM float64) Sides {
+	if b.Uncut {
+		return Sides{}
+	}
 	pick := func(cut bool) float64 {
 		if cut {
 			return cutMM
@@ -164,7 +173,8 @@ func (b Backdrop) sides(s Sheet, cutMM, lapMM float64) Sides {
 // edges it runs past the board. Board coordinates.
 func (b Backdrop) Printed(s Sheet) Rect { return s.Cell.Grow(b.sides(s, BleedMM, b.LapMM)) }
 
-// Kept is what remains of a sheet when it is cut: its cell and laps. Board coordinates.
+// Kept is what remains of a sheet when it is cut: its cell and laps; of an uncut one its cell, and the paper round it
+// is PaperOnBoard. Board coordinates.
 func (b Backdrop) Kept(s Sheet) Rect { return s.Cell.Grow(b.sides(s, 0, b.LapMM)) }
 
 // Used is what a sheet takes up of its page: its cell, laps and strips. Board coordinates.

@@ -183,6 +183,11 @@ func TestPlanProperties(t *testing.T) {
 			require.LessOrEqual(t, used.BottomMM(), page.HeightMM-s.MarginMM+1e-6)
 
 			left, top, right, bottom := b.Cut(sheet)
+			if b.Uncut {
+				require.Len(t, p.Sheets, 1)
+				require.False(t, left || top || right || bottom)
+				continue
+			}
 			// On a side that is cut and not the board's edge, the neighbour must already be down.
 			for _, side := range []struct {
 				cut         bool
@@ -204,7 +209,7 @@ func TestPlanProperties(t *testing.T) {
 	}
 }
 
-// Fewest sheets against brute force: every count of columns and rows, each way round.
+// Fewest sheets against brute force: every count of columns and rows, each way round, and one sheet that is not cut.
 func TestFewestSheets(t *testing.T) {
 	const seed = 23
 	random := rand.New(rand.NewSource(seed))
@@ -214,6 +219,9 @@ func TestFewestSheets(t *testing.T) {
 		p := mustPlan(t, s)
 		fewest := math.MaxInt
 		for _, side := range [][2]float64{{210, 297}, {297, 210}} {
+			if side[0]-10 >= p.Picture.WidthMM && side[1]-10 >= p.Picture.HeightMM {
+				fewest = 1
+			}
 			for columns := 1; columns < 40; columns++ {
 				for rows := 1; rows < 40; rows++ {
 					// A sheet loses two margins of 5 mm and a strip of 6 mm, and then a lap of 10 mm or, at the

@@ -104,8 +104,12 @@ func (b Backdrop) refused(sheets []Sheet, room Size, lapMM float64) error {
 	if b.LapMM < lapMM {
 		laps = fmt.Sprintf(" and laps of %gmm", b.LapMM)
 	}
-	return fmt.Errorf("sheet %s needs %.1fx%.1fmm even with strips of %gmm%s, and %q, %s, holds %.1fx%.1fmm %s\n"+
+	with := fmt.Sprintf("even with strips of %gmm%s", b.stripMM(), laps)
+	if b.Uncut {
+		with = "for its print"
+	}
+	return fmt.Errorf("sheet %s needs %.1fx%.1fmm %s, and %q, %s, holds %.1fx%.1fmm %s\n"+
 		"hint: take paper or a printer that holds it, or make the whole job again for this one (dropsheet make JOB %s)",
-		s.Name, used.WidthMM, used.HeightMM, b.stripMM(), laps, b.Paper.Name, b.Orientation, max(room.WidthMM, 0),
+		s.Name, used.WidthMM, used.HeightMM, with, b.Paper.Name, b.Orientation, max(room.WidthMM, 0),
 		max(room.HeightMM, 0), within, again)
 }

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 )
 
@@ -97,6 +98,12 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle, fixed ...FixedSeam) (Pl
 		if err := c.check(); err != nil {
 			return Placement{}, err
 		}
+	}
+	if b.Uncut {
+		if len(fixed) > 0 {
+			return Placement{}, fmt.Errorf("there is no seam %s: the print hangs on one sheet", fixed[0])
+		}
+		return Placement{Plan: p}, nil
 	}
 	lie := b.lie()
 	across, err := newLine(lie.across, b.WidthMM, b.Columns, b.LightFrom.Left())

@@ -165,6 +165,7 @@ func (s Setup) tile(lies []paperLie, board Size, region carrying) (Backdrop, []S
 			LightFrom: s.LightFrom,
 			Printer:   s.Printer,
 			Copies:    s.copies(),
+			Uncut:     columns == 1 && rows == 1 && s.Copies <= 1,
 		}
 	}
 	if err := s.holds(board); err != nil {

@@ -10,6 +10,7 @@ import (
 type paperLie struct {
 	orientation  Orientation
 	across, down run
+	uncut        Size // what a sheet holds that is not cut
 }
 
 // lies returns the ways that the setup allows, the one to prefer first.
@@ -46,8 +47,10 @@ func (s Setup) lies() ([]paperLie, error) {
 
 // lie is the way that the paper lies.
 func (b Backdrop) lie() paperLie {
-	live := b.live()
-	return paperLie{b.Orientation, run{live.WidthMM, b.LapMM}, run{live.HeightMM, b.LapMM}}
+	live, whole := b, b
+	live.Uncut, whole.Uncut = false, true
+	cut := live.live()
+	return paperLie{b.Orientation, run{cut.WidthMM, b.LapMM}, run{cut.HeightMM, b.LapMM}, whole.live()}
 }
 
 // Holds is the largest print that as many sheets hold, side by side and one above the other.
@@ -58,6 +61,7 @@ func (b Backdrop) Holds() Size {
 
 // largest returns the largest scale k for which a print of k x proportions by k fits on n sheets, in mm of height.
 func (l paperLie) largest(proportions float64, n int) (heightMM float64) {
+	heightMM = min(l.uncut.WidthMM/proportions, l.uncut.HeightMM) // on one
 	for columns := 1; columns <= n; columns++ {
 		rows := n / columns
 		heightMM = max(heightMM, min(l.across.holdsMM(columns)/proportions, l.down.holdsMM(rows)))
@@ -65,7 +69,12 @@ func (l paperLie) largest(proportions float64, n int) (heightMM float64) {
 	return heightMM
 }
 
-// sheetsFor counts the sheets that a print takes.
+// holdsUncut tells whether one sheet holds a print that reaches to the printer's margins, with nothing round it to cut.
+func (l paperLie) holdsUncut(print Size) bool {
+	return print.WidthMM <= l.uncut.WidthMM+slack && print.HeightMM <= l.uncut.HeightMM+slack
+}
+
+// sheetsFor counts the sheets that a print takes where they are cut.
 func (l paperLie) sheetsFor(print Size) (columns, rows int) {
 	return l.across.sheets(print.WidthMM), l.down.sheets(print.HeightMM)
 }

@@ -84,6 +84,10 @@ func (r *Report) buy() []Fact {
 		printer = say("the printer measured as %s, with %s in it", strong(b.Printer.Name), b.Paper.Name)
 	}
 	least := func(mm float64) Figure { return WholeMM(roundUp(mm, boardStepMM)) }
+	longest, longestIs := longestCutMM(p), "as the longest cut is from mark to mark"
+	if b.Uncut {
+		longest, longestIs = max(b.WidthMM, b.HeightMM), "as the print's longer side is"
+	}
 	return []Fact{
 		{Key: "buy.paper", Text: say("%s of %s paper for the backdrop, and %s for slips",
 			strong(Count(n, "sheet", "sheets")), strong(b.Paper.Name), Count(spares, "spare", "spares"))},
@@ -91,8 +95,7 @@ func (r *Report) buy() []Fact {
 		{Key: "buy.board", Text: say("a flat, stiff board of at least %s: the print, and a border of %s all round to hold "+
 			"it by", strong(size(least(b.WidthMM+2*layout.BorderMM), least(b.HeightMM+2*layout.BorderMM))),
 			WholeMM(layout.BorderMM))},
-		{Key: "buy.rule", Text: say("a steel rule at least %s long, as the longest cut is from mark to mark",
-			strong(least(longestCutMM(p))))},
+		{Key: "buy.rule", Text: say("a steel rule at least %s long, %s", strong(least(longest)), longestIs)},
 		{Key: "buy.tape", Text: say("a tape measure longer than the print's diagonal, %s", strong(Far(diagonalMM(b))))},
 		{Key: "buy.body", Text: r.toGet()},
 	}

@@ -128,6 +128,9 @@ func (r *Report) boardInShort() Text {
 	b := r.shot.Backdrop
 	least := func(mm float64) Figure { return WholeMM(roundUp(mm+2*layout.BorderMM, boardStepMM)) }
 	board := say("on a board of %s", size(least(b.WidthMM), least(b.HeightMM)))
+	if b.Uncut {
+		board = say("in the paper's middle, uncut")
+	}
 	hangs := map[flip.Reversal]string{flip.ReversesBoth: "it hangs upside down",
 		flip.ReversesX: "it is mirrored left to right", flip.ReversesY: "it is mirrored top to bottom"}[r.shot.Drop.Reverses]
 	more := ""

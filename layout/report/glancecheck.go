@@ -165,6 +165,8 @@ func (r *Report) checkBoard() GlanceLine {
 	case !c.Covered():
 		return mends("board", say("its edge shows: %s would fill the frame", size(boardNeeds("width", c.Needs.WidthMM),
 			boardNeeds("height", c.Needs.HeightMM))))
+	case r.showsWhite() && !r.unfilled():
+		return mends("paper", say("its white shows in the rim: cut it off or cover it with black"))
 	case r.unfilled():
 		return mends("board", say("white paper shows round the picture: --background black"))
 	case c.PrintEnds != nil:

@@ -29,14 +29,15 @@ const largeBoardMM = 1000.0
 // Hazards are those of a plan, gravest first.
 func Hazards(p layout.Plan) []Hazard {
 	glass := p.Drop.Material == "crown-glass" || p.Drop.Body.Rod() && p.Drop.Material != "acrylic"
+	pasted := !p.Backdrop.Uncut
 	var all []Hazard
 	for _, h := range []struct {
 		hazard Hazard
 		there  bool
 	}{
 		{EthanolVapour, p.Drop.Material == "ethanol"}, {HotLamps, true}, {MainsByWater, true}, {Glass, glass},
-		{LargeBoard, max(p.Backdrop.WidthMM, p.Backdrop.HeightMM)+2*layout.BorderMM > largeBoardMM}, {Knives, true},
-		{SprayGlue, true}, {BoardDust, true}, {Flashes, true}, {Slips, true},
+		{LargeBoard, max(p.Backdrop.WidthMM, p.Backdrop.HeightMM)+2*layout.BorderMM > largeBoardMM}, {Knives, pasted},
+		{SprayGlue, pasted}, {BoardDust, pasted}, {Flashes, true}, {Slips, true},
 	} {
 		if h.there {
 			all = append(all, h.hazard)

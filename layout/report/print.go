@@ -18,7 +18,11 @@ func (r *Report) print() []Fact {
 	sheets := say("%s of %s, %s: %s across, %s down", strong(counted("", len(p.Sheets), "sheet", "sheets")), b.Paper.Name,
 		string(b.Orientation), whole("backdrop.columns", float64(b.Columns), Bare),
 		whole("backdrop.rows", float64(b.Rows), Bare))
-	if r.eitherWay {
+	switch {
+	case b.Uncut:
+		sheets = say("%s of %s, %s, that hangs uncut", strong(counted("", 1, "sheet", "sheets")), b.Paper.Name,
+			string(b.Orientation))
+	case r.eitherWay:
 		sheets = say("%s, or as many the other way: make takes the one whose seams show less in the artwork", sheets)
 	}
 	facts := []Fact{
@@ -48,8 +52,13 @@ func (r *Report) print() []Fact {
 	case b.Printer == nil:
 		margin = say("margin %s", Figure{Path: "backdrop.margin_mm", Value: b.MarginMM, Unit: MM, Decimals: 2})
 	}
-	facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
-		Value: b.LapMM, Unit: MM, Decimals: 2}, margin)})
+	if b.Uncut {
+		facts = append(facts, Fact{Key: "print.paper", Text: margin})
+		facts = append(facts, r.whiteRound()...)
+	} else {
+		facts = append(facts, Fact{Key: "print.paper", Text: say("lap %s, %s", Figure{Path: "backdrop.lap_mm",
+			Value: b.LapMM, Unit: MM, Decimals: 2}, margin)})
+	}
 	if near := r.nearby(true); near != nil {
 		facts = append(facts, Fact{Key: "print.choices", Text: say("nearby: %s", near)})
 	}

@@ -45,6 +45,17 @@ func (s *Surface) AtRay(xMM, yMM float64, over Patch, near *Expansion) Seen {
 
 func (s *Surface) seen(xMM, yMM float64, over Patch, oneOfMany bool) Seen {
 	wideMM, highMM := over.spansMM()
+	out := s.onBoard(xMM, yMM, wideMM, highMM, over, oneOfMany)
+	if s.paper != nil && out.None > 0 {
+		bare := max(0, s.paper.share(xMM, yMM, wideMM, highMM)-(1-out.None))
+		out.Paper += bare
+		out.None -= bare
+	}
+	return out
+}
+
+// onBoard is what the board itself shows, without the white of a sheet that goes on beyond it.
+func (s *Surface) onBoard(xMM, yMM, wideMM, highMM float64, over Patch, oneOfMany bool) Seen {
 	sheet := s.board.share(xMM, yMM, wideMM, highMM)
 	if sheet > 0 && !s.sheets.all {
 		sheet *= s.sheets.share(xMM, yMM, wideMM, highMM)

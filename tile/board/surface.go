@@ -15,7 +15,8 @@ type Surface struct {
 	hanging           *layout.Hanging
 	picture           *texture.Texture
 	widthPx, heightPx float64        // of the artwork
-	board             extent         // what is printed or bare; the room begins beyond it
+	board             extent         // what is printed or bare
+	paper             *extent        // of a sheet that is not cut, white beyond the board; the room begins beyond it
 	print             extent         // of a plain picture that something else surrounds; endless for any other
 	surround          *texture.Light // the surround's colour; nil where there is none, or the picture goes on
 	level             layout.Level
@@ -32,6 +33,10 @@ func New(p layout.Plan, picture *texture.Texture) *Surface {
 		hanging:  p.Hang(), picture: picture, level: p.Level(), sheets: newSheets(p), seams: newSeams(p),
 		board: extent{0, 0, b.WidthMM, b.HeightMM}, print: endless,
 	}
+	if b.Uncut {
+		paper := b.PaperOnBoard(p.Sheets[0])
+		s.paper = &extent{paper.XMM, paper.YMM, paper.RightMM(), paper.BottomMM()}
+	}
 	w, h := picture.Size()
 	s.widthPx, s.heightPx = float64(w), float64(h)
 	if c, ok := b.Surround.Colour(); ok {
@@ -46,7 +51,7 @@ func New(p layout.Plan, picture *texture.Texture) *Surface {
 // prints it.
 func NewDrawing(p layout.Plan, picture *texture.Texture) *Surface {
 	s := New(p, picture)
-	s.board, s.level = endless, layout.Level{}
+	s.board, s.paper, s.level = endless, nil, layout.Level{}
 	return s
 }
 

@@ -43,7 +43,7 @@ func laidOut(j Job, found found) *book {
 		if best == nil || b.badness() < best.badness()-1e-9 {
 			best = b
 		}
-		if best.badness() == float64(best.pages) {
+		if best.badness() == float64(best.pages) && !(j.uncut() && best.pages > oneSheetPages) {
 			break // nothing speaks against it
 		}
 	}
@@ -113,7 +113,7 @@ func arrange(j Job, found found, zoom float64) arrangement {
 		}
 		for _, before := range kept {
 			tries := fresh
-			if before.pages > 1 { // an overview on one page stands alone
+			if before.pages > 1 || j.uncut() { // an overview on one page stands alone, unless the guide is short
 				tries = append(slices.Clone(fresh), b.behind(i, s, before.yMM, fresh[0])...)
 			}
 			for _, a := range tries {

@@ -97,6 +97,9 @@ type section struct {
 
 // sections lists the guide in the order of work. The overview, without a number, comes before them.
 func (j Job) sections() []section {
+	if j.uncut() {
+		return oneSheet()
+	}
 	var upToTheBoard []section
 	if j.looks() {
 		upToTheBoard = append(upToTheBoard, section{"Bulged and straight", false, (*book).bothLooks})

@@ -157,6 +157,14 @@ func requireEverySheet(t *testing.T, p layout.Plan, texts []string) {
 // requireContents checks that each section starts on the page that the contents list gives.
 func requireContents(t *testing.T, texts []string, single bool) {
 	t.Helper()
+	if single { // a guide so short needs none
+		all := strings.Join(texts, " ")
+		require.NotContains(t, all, "In this guide")
+		for _, title := range []string{"1 Printing", "2 Setting up", "3 Cautions"} {
+			require.Contains(t, all, title)
+		}
+		return
+	}
 	opening := texts[0]
 	if !strings.Contains(opening, "In this guide") {
 		opening = texts[1]
@@ -165,11 +173,6 @@ func requireContents(t *testing.T, texts []string, single bool) {
 	titles := []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
 		"The board as it must hang", "The pencil grid", "The order of pasting",
 		"Cutting and pasting one sheet", "If a sheet is spoiled", "Where the seams fall", "Cautions"}
-	if single {
-		titles = []string{"What to buy", "Setting up", "Sharpness and exposure", "Light", "Printing",
-			"The board as it must hang",
-			"Cutting and pasting the sheet", "If the sheet is spoiled", "Where the drop looks", "Cautions"}
-	}
 	if strings.Contains(opening, raysTitle) { // of a rod
 		titles = slices.Insert(titles, 2, raysTitle)
 	}
@@ -294,7 +297,11 @@ func TestCautionsNameEveryDanger(t *testing.T) {
 			s.Drop.Body, s.Drop.DiameterMM, s.Material, s.DistanceMM = flip.UprightRod, 20, "crown-glass", 100
 		}
 		texts := pageTexts(worded(t, jobOf(t, s)))
-		page := texts[pageWith(t, texts, "Cautions Read this")-1]
+		head := "Cautions Read this"
+		if rod { // on one sheet
+			head = "3 Cautions"
+		}
+		page := texts[pageWith(t, texts, head)-1]
 		require.Contains(t, texts[0], "Before you start, read the cautions on page")
 		for word, there := range map[string]bool{"Ethanol and its vapour": !rod,
 			"Glass rods, tubes": rod, "carried and hung by two": !rod} {

@@ -18,7 +18,11 @@ func (b *book) overview() {
 	b.Fill(layout.Rect{XMM: g.left, YMM: b.y, WidthMM: g.fullMM(), HeightMM: 0.7}, accent)
 	b.y += b.gap(6)
 
-	side := min(0.42*g.fullMM(), 0.26*(g.bottom-g.top), 90)
+	viewShare := 0.26 // of the page's height, at most
+	if b.job.uncut() {
+		viewShare = 0.2
+	}
+	side := min(0.42*g.fullMM(), viewShare*(g.bottom-g.top), 90)
 	view := layout.Rect{XMM: g.left, YMM: b.y, WidthMM: side, HeightMM: side}
 	b.placeImage(view, b.job.DropView, photoPPI)
 	b.Frame(view, pen(grey, 0.2))
@@ -30,7 +34,10 @@ func (b *book) overview() {
 	body := bodyStyle
 	y := b.y - 1
 	sheets := "Its sheets, cut and pasted on a board, make"
-	if b.job.single() {
+	switch {
+	case b.job.uncut():
+		sheets = "Its one sheet, as it comes out of the printer, makes"
+	case b.job.single():
 		sheets = "Its one sheet, cut and pasted on a board, makes"
 	}
 	inside := "the picture appears inside, the right way round."
@@ -56,7 +63,9 @@ func (b *book) overview() {
 	b.beforeYouStart()
 	b.floor = b.y
 	b.facts()
-	b.contents()
+	if !b.job.uncut() {
+		b.contents()
+	}
 }
 
 // coverTitle sets the job's name, in up to three lines, smaller where it is long.
@@ -84,13 +93,16 @@ func (b *book) coverTitle() {
 	}
 }
 
+// keyFact is a row of the key figures: its name, and what the report tells under some keys.
+type keyFact struct {
+	name string
+	keys []string
+}
+
 // facts lists the key figures, each name beside its words.
 func (b *book) facts() {
 	b.fact("Print", b.phrase("print.size")+", "+set(report.PerInch(b.job.PPI))+". "+b.told("coverage.surround"))
-	for _, row := range []struct {
-		name string
-		keys []string
-	}{
+	rows := []keyFact{
 		{"Sheets", []string{"print.sheets", "print.copies", "print.bare", "print.solid"}},
 		{"Look", []string{"look.bend", "look.holds"}},
 		{"Turn", []string{"look.turn"}},
@@ -104,12 +116,21 @@ func (b *book) facts() {
 		{"Reach", []string{"place.reach", "place.near"}},
 		{"Rim", []string{"place.rim", "place.rim_shows", "place.rim_mirrors", "place.rim_dark"}},
 		{"If it differs", []string{"place.drops", "place.boards"}},
-	} {
+	}
+	if b.job.uncut() {
+		rows = []keyFact{
+			{"Sheet", []string{"print.sheets"}}, {title(b.job.body()), []string{"drop.what"}},
+			{"Fill", []string{"place.fill"}}, {"If it differs", []string{"place.drops", "place.boards"}},
+		}
+	}
+	for _, row := range rows {
 		if text := b.told(row.keys...); text != "" {
 			b.fact(row.name, text)
 		}
 	}
-	b.fact(b.lampFact())
+	if !b.job.uncut() {
+		b.fact(b.lampFact())
+	}
 	b.y += b.gap(1)
 	b.Line(b.geo.left, b.y, b.geo.right, b.y, thin)
 	b.floor = b.y

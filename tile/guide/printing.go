@@ -55,6 +55,9 @@ func (b *book) scalingOff() string {
 	if b.job.Plan.Backdrop.Printer != nil {
 		return text + "leave its expansion as it was when the printer was measured."
 	}
+	if b.job.uncut() { // no marks tell of it
+		return text + "set its expansion to none, or make the job for a measured printer."
+	}
 	return text + "set its expansion to none. If it stays on, all marks come out, for they keep clear of the " +
 		"paper\u2019s edge, but the check rule is too long. Where it can\u2019t be set, print the page of dropsheet gauge " +
 		"borderless too, and make the job with " + strong("--printer") + "."

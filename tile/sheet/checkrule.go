@@ -22,8 +22,12 @@ const (
 var checkStyle = pdf.Sans(6)
 
 // CheckRuleMM is the length of a sheet's check rule: 100 mm or, on a sheet too small for that, as many whole
-// centimetres as fit beside the cell and its laps, and 0 on one too small for five.
+// centimetres as fit beside the cell and its laps, and 0 on one too small for five and on one that is not cut, whose
+// print is measured itself.
 func CheckRuleMM(p layout.Plan, s layout.Sheet) float64 {
+	if p.Backdrop.Uncut {
+		return 0
+	}
 	return checkRuleMM(p.Backdrop.OnPage(s))
 }
 
@@ -38,8 +42,12 @@ func CheckSheet(p layout.Plan) layout.Sheet {
 	return best
 }
 
-// MarkedEnds tells whether both ends of a sheet's cell are marked in a strip, across and down.
+// MarkedEnds tells whether both ends of a sheet's cell are marked in a strip, across and down, or seen since it is not
+// cut.
 func MarkedEnds(p layout.Plan, s layout.Sheet) (across, down bool) {
+	if p.Backdrop.Uncut {
+		return true, true
+	}
 	on := p.Backdrop.OnPage(s)
 	left, top, right, bottom := Bare(p, s)
 	besideRule := func(y float64, cut bool) bool { return !cut && besideCheckRule(on, y, checkSide(on)) }

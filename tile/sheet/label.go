@@ -55,29 +55,37 @@ func label(on layout.SheetPage, s layout.Sheet, l Label) []piece {
 		after = append(after, piece{labelText, name, labelGapMM})
 	}
 	roomMM := on.Cell.WidthMM - 2*labelInsetMM
-	fitting := func(all []piece) (told []piece, code bool) {
-		at := 0.0
-		for i, p := range all {
-			if at+p.widthMM() > roomMM {
-				return all[:i], code
-			}
-			at, code = at+p.widthMM()+p.gapMM, code || p == after[0]
-		}
-		return all, code
-	}
-	full, code := fitting(slices.Concat(before, wordy, after))
-	if !code {
-		if told, code := fitting(slices.Concat(before, []piece{{gapMM: labelGapMM}}, after)); code {
-			return told
+	full := fitting(slices.Concat(before, wordy, after), roomMM)
+	if !slices.Contains(full, after[0]) {
+		short := fitting(slices.Concat(before, []piece{{gapMM: labelGapMM}}, after), roomMM)
+		if slices.Contains(short, after[0]) {
+			return short
 		}
 	}
 	return full
 }
 
+// fitting is as many pieces of a label, from its beginning on, as have room.
+func fitting(all []piece, roomMM float64) []piece {
+	at := 0.0
+	for i, p := range all {
+		if at+p.widthMM() > roomMM {
+			return all[:i]
+		}
+		at += p.widthMM() + p.gapMM
+	}
+	return all
+}
+
 // ShowsCode tells whether a sheet's label has room for the check code.
 func ShowsCode(p layout.Plan, s layout.Sheet, l Label) bool {
 	code, _ := pdf.Printed("check " + l.Code)
-	return slices.ContainsFunc(label(p.Backdrop.OnPage(s), s, l), func(p piece) bool { return p.text == code })
+	on := p.Backdrop.OnPage(s)
+	told := label(on, s, l)
+	if p.Backdrop.Uncut {
+		told, _ = beside(p.Backdrop, on, l)
+	}
+	return slices.ContainsFunc(told, func(p piece) bool { return p.text == code })
 }
 
 // drawLabel writes the label into the strip above the cell, or below it when that is the side that is cut.
@@ -90,13 +98,18 @@ func drawLabel(d *pdf.Document, on layout.SheetPage, s layout.Sheet, l Label) {
 	x := cell.XMM + labelInsetMM
 	for _, p := range label(on, s, l) {
 		if p.text == "" {
-			d.Polygon(pdf.Grey(0), pdf.Pen{},
-				layout.Point{XMM: x, YMM: middle + arrowHighMM/2},
-				layout.Point{XMM: x + arrowWideMM, YMM: middle + arrowHighMM/2},
-				layout.Point{XMM: x + arrowWideMM/2, YMM: middle - arrowHighMM/2})
+			drawArrow(d, layout.Point{XMM: x + arrowWideMM/2, YMM: middle})
 		} else {
 			d.Put(p.style, x, middle+p.style.CapMM()/2, p.text)
 		}
 		x += p.widthMM() + p.gapMM
 	}
+}
+
+// drawArrow draws an arrowhead that points up, about its middle.
+func drawArrow(d *pdf.Document, at layout.Point) {
+	d.Polygon(pdf.Grey(0), pdf.Pen{},
+		layout.Point{XMM: at.XMM - arrowWideMM/2, YMM: at.YMM + arrowHighMM/2},
+		layout.Point{XMM: at.XMM + arrowWideMM/2, YMM: at.YMM + arrowHighMM/2},
+		layout.Point{XMM: at.XMM, YMM: at.YMM - arrowHighMM/2})
 }

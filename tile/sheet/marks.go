@@ -72,9 +72,13 @@ func edges(p layout.Plan, s layout.Sheet, on layout.SheetPage) []edge {
 }
 
 // Marks draws everything on a sheet's page but its picture: cut marks, landing ticks, seam ticks, label and check
-// rule.
+// rule; beside a print that is not cut its label alone.
 func Marks(d *pdf.Document, p layout.Plan, s layout.Sheet, l Label) {
 	on, lapMM := p.Backdrop.OnPage(s), p.Backdrop.LapMM
+	if p.Backdrop.Uncut {
+		drawBeside(d, p.Backdrop, on, l)
+		return
+	}
 	var lines, cuts []pdf.Line
 	for _, e := range edges(p, s, on) {
 		switch {

@@ -21,7 +21,11 @@ func addPage(d *pdf.Document, p layout.Plan, grid raster.Grid, s layout.Sheet, l
 	page, picture := p.Backdrop.Page(), p.PictureOnBoard()
 	d.AddPage(page.WidthMM, page.HeightMM)
 	on, correction := p.Backdrop.OnPage(s), p.Backdrop.Correction()
-	if p.Backdrop.Copies <= 1 { // else the page is cut in many places
+	switch {
+	case p.Backdrop.Uncut: // all of the paper stays
+		whole := layout.Rect{WidthMM: page.WidthMM, HeightMM: page.HeightMM}
+		d.SetBoxes(whole, whole)
+	case p.Backdrop.Copies <= 1: // else the page is cut in many places
 		d.SetBoxes(correction.Drawn(on.Kept), correction.Drawn(on.Printed))
 	}
 	if !correction.None() {

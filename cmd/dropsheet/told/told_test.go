@@ -54,7 +54,7 @@ var setups = []string{
 	"--body level-rod --liquid acrylic --drop 15mm --travel 2mm",
 	"--body level-rod --liquid glycerol --look 0.3 --focus picture",
 	"--look straight --round --turn 15 --distance 30cm",
-	"--look straight --centre 0.3,0.5 --fit inside --frame-width 40mm --surround black",
+	"--look straight --centre 0.3,0.5 --fit inside --distance 40cm --frame-width 40mm --surround black",
 	"--fit inside --turn 20 --distance 70cm",
 	"--lamp -60cm,-40cm,90cm --distance 30cm --light-from bottom-right",
 	"--lamp -90cm,0cm,90cm --lamp 90cm,0cm,90cm --distance 40cm --drop 4.6mm",
