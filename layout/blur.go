@@ -30,10 +30,15 @@ func (s Spread) LargerPx() float64 { return max(s.TangentialPx, s.SagittalPx) }
 // about: a ball's the larger of both directions, a rod's across it. Along a rod the picture is seen through
 // it at nearly its true place, far behind: no stop and no focus makes it sharp there and the rod's edge too.
 func (p Plan) PictureBlurs(b Blur) (centrePx, fillPx float64) {
+	return p.pictureBlur(b.Centre), p.pictureBlur(b.Fill)
+}
+
+// pictureBlur is that of one place of the picture.
+func (p Plan) pictureBlur(s Spread) float64 {
 	if !p.Drop.Body.Rod() {
-		return b.Centre.LargerPx(), b.Fill.LargerPx()
+		return s.LargerPx()
 	}
-	return b.Centre.TangentialPx, b.Fill.TangentialPx
+	return s.TangentialPx
 }
 
 // WorstPx is the largest blur of what must be sharp together: the drop's edge and the picture in it.

@@ -92,13 +92,12 @@ func TestSpreadInTheMiddleIsTheThinLens(t *testing.T) {
 	}
 }
 
-// Away from the middle, narrow bundles agree with a second route that shares no code with the trace.
-// Tangentially: rays of the plane that holds the axis turn by 2(i - r) and keep their impact parameter (van
-// de Hulst, 1957, 12.21). Sagittally: the ray turned about the line from the ball's centre to the point in
-// focus still goes through both, and where it lands turns with it, so that shifts on pupil and board are in
-// proportion to their distances from that line.
-func TestSpreadTowardTheRimByHand(t *testing.T) {
-	p := bodied(t, flip.Ball, 1000)
+// spreadByHand is the blur of a ball's picture at a fill as narrow bundles make it, in pixels, without diffraction.
+// Tangentially: rays of the plane that holds the axis turn by 2(i - r) and keep their impact parameter (van de Hulst,
+// 1957, 12.21). Sagittally: the ray turned about the line from the ball's centre to the point in focus still goes
+// through both, and where it lands turns with it, so that shifts on pupil and board are in proportion to their
+// distances from that line.
+func spreadByHand(p Plan, fill, focus float64) (tangential, sagittal float64) {
 	r, n, camera, board := p.Drop.DiameterMM/2, p.Drop.Index, p.Drop.CameraMM, p.Drop.DistanceMM
 	// lands is the height on the board of the ray from x on the pupil toward (qx, qz).
 	lands := func(x, qx, qz float64) float64 {
@@ -108,20 +107,26 @@ func TestSpreadTowardTheRimByHand(t *testing.T) {
 		return board*math.Tan(after) + b/math.Cos(after)
 	}
 	apparent := camera * math.Tan(math.Asin(r/camera))
+	qx, qz := fill*apparent*focus/camera, focus-camera
+	const step = 1e-4
+	onBoard := (lands(step, qx, qz) - lands(-step, qx, qz)) / (2 * step) * p.Camera.PupilMM()
+	mmPerPx := (lands(0, (fill*apparent+step)*focus/camera, qz) - lands(0, (fill*apparent-step)*focus/camera,
+		qz)) / (2 * step) * p.Camera.PixelMM()
+	tangential = math.Abs(onBoard / mmPerPx)
+
+	y := lands(0, qx, qz)
+	fromLine := func(x, z float64) float64 { return math.Abs(x*qz-z*qx) / math.Hypot(qx, qz) }
+	sagittal = p.Camera.PupilMM() * fromLine(y, board) / fromLine(0, -camera)
+	sagittal /= math.Abs(y) / (fill * apparent) * p.Camera.PixelMM()
+	return tangential, sagittal
+}
+
+// Away from the middle, narrow bundles agree with a second route that shares no code with the trace.
+func TestSpreadTowardTheRimByHand(t *testing.T) {
+	p := bodied(t, flip.Ball, 1000)
 	for _, fill := range []float64{0.2, 0.5, 0.85, 0.95} {
 		for _, focus := range []float64{p.EdgeMM(), 297.4, p.ImageMM()} {
-			qx, qz := fill*apparent*focus/camera, focus-camera
-			const step = 1e-4
-			onBoard := (lands(step, qx, qz) - lands(-step, qx, qz)) / (2 * step) * p.Camera.PupilMM()
-			mmPerPx := (lands(0, (fill*apparent+step)*focus/camera, qz) - lands(0, (fill*apparent-step)*focus/camera,
-				qz)) / (2 * step) * p.Camera.PixelMM()
-			tangential := math.Abs(onBoard / mmPerPx)
-
-			y := lands(0, qx, qz)
-			fromLine := func(x, z float64) float64 { return math.Abs(x*qz-z*qx) / math.Hypot(qx, qz) }
-			sagittal := p.Camera.PupilMM() * fromLine(y, board) / fromLine(0, -camera)
-			sagittal /= math.Abs(y) / (fill * apparent) * p.Camera.PixelMM()
-
+			tangential, sagittal := spreadByHand(p, fill, focus)
 			got := p.spread(fill, focus)
 			require.InEpsilon(t, tangential, got.TangentialPx, 2e-3, "tangential at %g, focus %g", fill, focus)
 			require.InEpsilon(t, sagittal, got.SagittalPx, 2e-3, "sagittal at %g, focus %g", fill, focus)

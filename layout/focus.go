@@ -23,7 +23,9 @@ func (p Plan) focusMM(f Focus) float64 {
 	case FocusEdge:
 		return p.EdgeMM()
 	case FocusPicture:
-		return p.ImageMM()
+		return p.PictureFocusMM(p.Camera.FNumber)
+	case FocusWhole:
+		return p.WholeFocusMM(p.Camera.FNumber)
 	default:
 		return p.BestFocusMM(p.Camera.FNumber)
 	}
@@ -33,13 +35,18 @@ func (p Plan) focusMM(f Focus) float64 {
 // picture, in the middle and at the fill, is least. It hardly depends on the stop. Against one over the focus
 // each blur is a valley with one bottom, and so is their maximum.
 func (p Plan) BestFocusMM(fNumber float64) float64 {
+	// a few thousandths of a millimetre at most
+	const share = 1e-6
+	return p.lowestFocusMM(share, func(focusMM float64) float64 { return p.WorstPx(p.BlurAt(fNumber, focusMM)) })
+}
+
+// lowestFocusMM is the focus at which a blur that is a valley against one over the focus is lowest, to within a share
+// of the stretch that is searched.
+func (p Plan) lowestFocusMM(share float64, blurPx func(focusMM float64) float64) float64 {
 	near, far := min(p.EdgeMM(), p.ImageMM()), max(p.EdgeMM(), p.ImageMM())
 	between := far - near
 	near, far = max(near-between, near/2), far+between // the picture toward the rim may be sharp beyond either
-	// of the stretch searched: a few thousandths of a millimetre at most
-	const share = 1e-6
-	return 1 / Lowest(1/far, 1/near, share*(1/near-1/far),
-		func(v float64) float64 { return p.WorstPx(p.BlurAt(fNumber, 1/v)) })
+	return 1 / Lowest(1/far, 1/near, share*(1/near-1/far), func(v float64) float64 { return blurPx(1 / v) })
 }
 
 // Lowest is where between low and high a function with one valley is lowest, to within tolerance: golden

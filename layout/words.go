@@ -26,12 +26,13 @@ const (
 	// between the drop's edge and the picture in it, where the worse of them is least blurred
 	FocusBest    Focus = "best"
 	FocusEdge    Focus = "edge"    // on the drop's visible edge
-	FocusPicture Focus = "picture" // on the image of the picture, which hangs in front of the drop's centre
+	FocusPicture Focus = "picture" // where the picture is least blurred, counted over its area
+	FocusWhole   Focus = "whole"   // where the worse of the edge and the picture, counted over its area, is least blurred
 )
 
 // ParseFocus reads a focus.
 func ParseFocus(s string) (Focus, error) {
-	return oneOf("focus", s, FocusBest, FocusEdge, FocusPicture)
+	return oneOf("focus", s, FocusBest, FocusEdge, FocusPicture, FocusWhole)
 }
 
 // Orientation says which way the paper lies.

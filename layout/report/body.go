@@ -114,3 +114,6 @@ func (r *Report) bodyAtLength() Text {
 	}
 	return text
 }
+
+// standsStill tells whether a body may: a rod, or a ball of glass; drops of a liquid fall.
+func standsStill(d layout.Drop) bool { return d.Body != flip.Ball || Solid(d) }

@@ -22,6 +22,7 @@ type Report struct {
 	resolution  func() shot.Resolution
 	swing       func() *shot.Swing // nil for what does not swing: rods, and solid balls
 	sharp       func() shot.Sharpness
+	stack       func() *shot.Stack        // nil for what falls, and where no stack will do
 	fringePx    func() float64            // 0 where the material's dispersion is not known
 	light       func() *shot.LightFigures // nil without lamps
 	highlights  func() []shot.Highlight   // nil without lamps
@@ -56,6 +57,12 @@ func Of(p layout.Plan) *Report {
 				return &swing
 			}
 			return nil
+		}),
+		stack: sync.OnceValue(func() *shot.Stack {
+			if !standsStill(p.Drop) {
+				return nil
+			}
+			return s.StackNear()
 		}),
 		sharp: sync.OnceValue(s.Sharpness), light: sync.OnceValue(s.LightFigures),
 		highlights: sync.OnceValue(func() []shot.Highlight {

@@ -91,17 +91,57 @@ func (r *Report) focus() []Fact {
 			plan = " (the plan)"
 		}
 		facts = append(facts, Fact{Key: f.key, Text: say("%s%s, %s back: at %s the edge's blur is %s, the picture's %s in "+
-			"the middle and %s at the fill",
+			"the middle, %s at the fill and %s over its area",
 			f.words, plan, r.BeforeMiddle(f.at.FocusMM), stop(path+"f_number", own.FNumber),
 			blur(path+f.path+".blur_px.edge_px", f.at.Blur.EdgePx), blur(centre, centrePx).bare(),
-			blur(fill, fillPx).bare())})
+			blur(fill, fillPx).bare(), blur(path+f.path+".picture_area_px", f.at.AreaPx).bare())})
 	}
-	return facts
+	return append(append(facts, r.focusStops()), r.stacked()...)
+}
+
+// focusStops tells at which stop the picture, and edge and picture together, are least blurred over the picture's area.
+func (r *Report) focusStops() Fact {
+	at := func(path string, f shot.FocusedStop) Text {
+		return say("%s, %s back: %s", stop(path+".f_number", f.FNumber), r.BeforeMiddle(f.FocusMM),
+			blur(path+".blur_px", f.BlurPx))
+	}
+	return Fact{Key: "focus.stops", Text: say("over its area the picture alone is least blurred at %s, and edge and "+
+		"picture together at %s", at("sharpness.picture_alone", r.sharp().PictureAlone),
+		at("sharpness.whole", r.sharp().Whole))}
+}
+
+// stacked tells how many exposures make a stack in which all of edge and picture is sharp; nothing of what falls.
+func (r *Report) stacked() []Fact {
+	if !standsStill(r.shot.Drop) {
+		return nil
+	}
+	within := significant("sharpness.sharp_to_px", r.sharp().SharpToPx, Pixels, 3)
+	s := r.stack()
+	if s == nil {
+		return []Fact{{Key: "focus.stack", Text: say("the %s stands still, and yet no stack of exposures makes all of edge "+
+			"and picture sharp within %s, at no stop", r.body, within)}}
+	}
+	at := stop("stack.f_number", s.FNumber)
+	shot := counted("stack.exposures", s.Exposures, "exposure", "exposures")
+	var text Text
+	if s.Exposures == 1 {
+		text = say("the %s stands still, and need not be stacked: %s at %s, %s back, has all of edge and picture within %s",
+			r.body, strong(shot), strong(at), r.BeforeMiddle(s.FromMM), within)
+	} else {
+		text = say("the %s stands still, so exposures can be stacked on a computer: %s at %s, from %s to %s back, %s "+
+			"apart, have all of edge and picture within %s in one of them", r.body, strong(shot), strong(at),
+			r.BeforeMiddle(s.FromMM), r.BeforeMiddle(s.ToMM), Figure{Path: "stack.step_mm", Value: s.StepMM, Unit: MM,
+				Decimals: 2, rounds: down}, within)
+	}
+	if s.FNumber != r.shot.Camera.FNumber {
+		text = say("%s; at the plan's %s some of it is never so sharp", text, stop("camera.f_number", r.shot.Camera.FNumber))
+	}
+	return []Fact{{Key: "focus.stack", Text: text}}
 }
 
 // Focuses is the same as a table: how far back each focus is, and its blur in frame pixels.
 func (r *Report) Focuses() Table {
-	t := Table{Heads: []string{"in focus", "mm back", "edge", "centre", "at fill"}}
+	t := Table{Heads: []string{"in focus", "mm back", "edge", "centre", "at fill", "over area"}}
 	own, path := r.ownStop()
 	_, in := atFocus(own, r.shot.Camera.Focus)
 	for _, f := range focuses(own) {
@@ -109,7 +149,7 @@ func (r *Report) Focuses() Table {
 		centre, fill := r.blurPaths(path+f.path, f.at.Blur)
 		row := Row{Cells: []Text{say(f.name)}, Own: f.path == in}
 		for _, c := range []Figure{r.BeforeMiddle(f.at.FocusMM), blur(path+f.path+".blur_px.edge_px", f.at.Blur.EdgePx),
-			blur(centre, centrePx), blur(fill, fillPx)} {
+			blur(centre, centrePx), blur(fill, fillPx), blur(path+f.path+".picture_area_px", f.at.AreaPx)} {
 			row.Cells = append(row.Cells, say("%s", c.Column()))
 		}
 		t.Rows = append(t.Rows, row)
@@ -124,11 +164,12 @@ type focused struct {
 	at               shot.Focused
 }
 
-// focuses are the three at a stop.
+// focuses are all of them at a stop.
 func focuses(own shot.StopLine) []focused {
 	return []focused{
 		{"focus.edge", "with the edge in focus", "the edge", "focus_edge", own.Edge},
 		{"focus.best", "between the two", "between", "focus_best", own.Best},
+		{"focus.whole", "with both in focus over the picture's area", "both, over area", "focus_whole", own.Whole},
 		{"focus.picture", "with the picture in focus", "the picture", "focus_picture", own.Picture},
 	}
 }
@@ -170,6 +211,8 @@ func atFocus(line shot.StopLine, f layout.Focus) (at shot.Focused, name string) 
 		return line.Edge, "focus_edge"
 	case layout.FocusPicture:
 		return line.Picture, "focus_picture"
+	case layout.FocusWhole:
+		return line.Whole, "focus_whole"
 	}
 	return line.Best, "focus_best"
 }
@@ -181,6 +224,8 @@ func focusWords(f layout.Focus) string {
 		return "with the edge in focus"
 	case layout.FocusPicture:
 		return "with the picture in focus"
+	case layout.FocusWhole:
+		return "with both in focus over the picture's area"
 	}
 	return "at the best focus"
 }

@@ -15,6 +15,9 @@ type Sharpness struct {
 	// Holds is the stops at which the drop's edge and the picture in it are within SharpToPx; nil when none does it.
 	Holds *StopRange `json:"holds"`
 	Least Least      `json:"least"`
+	// the best that any stop does for the picture alone, and for edge and picture, both counted over the picture's area
+	PictureAlone FocusedStop `json:"picture_alone"`
+	Whole        FocusedStop `json:"whole"`
 	// Wider is the narrowest frame, at the same camera distance, that a stop holds within SharpToPx; nil when
 	// the plan's own does, or none.
 	Wider *OtherFrame `json:"wider_frame,omitempty"`
@@ -56,12 +59,21 @@ type StopLine struct {
 	Edge      Focused `json:"focus_edge"`
 	Picture   Focused `json:"focus_picture"`
 	Best      Focused `json:"focus_best"`
+	Whole     Focused `json:"focus_whole"`
 }
 
 // Focused is a focus and its blur.
 type Focused struct {
 	FocusMM float64     `json:"focus_mm"` // from the entrance pupil
 	Blur    layout.Blur `json:"blur_px"`
+	AreaPx  float64     `json:"picture_area_px"` // the picture's over its area
+}
+
+// FocusedStop is a stop with its focus and the blur that it comes to.
+type FocusedStop struct {
+	FNumber float64 `json:"f_number"`
+	FocusMM float64 `json:"focus_mm"` // from the entrance pupil
+	BlurPx  float64 `json:"blur_px"`
 }
 
 // Sharpness works the table out.
@@ -70,6 +82,8 @@ func (s Shot) Sharpness() Sharpness {
 	var worstPx float64
 	out.Least.FNumber, worstPx = s.sharpestStop()
 	out.Least.BlurPx, out.Least.AtDropMM = worstPx, worstPx*s.Camera.PixelMM()
+	out.PictureAlone = s.leastOverStops(s.PictureFocusMM, s.OverAreaPx)
+	out.Whole = s.leastOverStops(s.WholeFocusMM, s.WholePx)
 	if worstPx <= out.SharpToPx {
 		out.Holds = s.stopsThatHold(out.Least.FNumber, out.SharpToPx)
 	} else if !s.Camera.Eye { // which has the frame that it has
@@ -101,11 +115,14 @@ func (s Shot) tableStops() []float64 {
 
 // stopLine is a table's line.
 func (s Shot) stopLine(fNumber float64) StopLine {
-	at := func(focusMM float64) Focused { return Focused{focusMM, s.BlurAt(fNumber, focusMM)} }
+	at := func(focusMM float64) Focused {
+		return Focused{focusMM, s.BlurAt(fNumber, focusMM), s.OverAreaPx(fNumber, focusMM)}
+	}
 	line := StopLine{
 		FNumber: fNumber, Current: fNumber == s.Camera.FNumber,
 		ExposureStops: ExposureStops(s.Camera.FNumber, fNumber),
-		Edge:          at(s.EdgeMM()), Picture: at(s.ImageMM()), Best: at(s.BestFocusMM(fNumber)),
+		Edge:          at(s.EdgeMM()), Picture: at(s.PictureFocusMM(fNumber)), Best: at(s.BestFocusMM(fNumber)),
+		Whole: at(s.WholeFocusMM(fNumber)),
 	}
 	line.FrameRate = s.Camera.FrameRate * math.Exp2(line.ExposureStops)
 	line.NeededLux, _ = s.NeededLux(fNumber)

@@ -25,6 +25,18 @@ func (s Shot) sharpestStop() (fNumber, worstPx float64) {
 	return n, s.worstAt(n)
 }
 
+// leastOverStops is the stop with the least of a blur, at the focus that is best for it.
+func (s Shot) leastOverStops(focusMM func(fNumber float64) float64, blurPx func(fNumber, focusMM float64) float64) (
+	best FocusedStop) {
+	at := func(fNumber float64) FocusedStop {
+		focus := focusMM(fNumber)
+		return FocusedStop{fNumber, focus, blurPx(fNumber, focus)}
+	}
+	const tolerance = 1e-2 // of the logarithm: a hundredth of the f-number, of no weight in the blur so near its least
+	return at(math.Exp(layout.Lowest(math.Log(widestFNumber), math.Log(narrowestFNumber), tolerance,
+		func(l float64) float64 { return at(math.Exp(l)).BlurPx })))
+}
+
 // stopsThatHold is the stops around one that holds a blur which hold it too.
 func (s Shot) stopsThatHold(fNumber, worstPx float64) *StopRange {
 	// out goes from a stop that holds toward an end, and stops at the last that does.

@@ -18,6 +18,7 @@ func (b *book) sharpness() {
 	b.topic("Focus", func(b *book) {
 		b.para(b.told("focus.where"))
 		b.toldTable(b.report.Focuses())
+		b.para(b.told("focus.stops", "focus.stack"))
 	})
 	if text := b.told("lux.needed", "lux.source", "lux.suns", "lux.given", "lux.ways"); text != "" {
 		b.topic("Exposure", func(b *book) { b.para(text) })

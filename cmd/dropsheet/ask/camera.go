@@ -53,8 +53,9 @@ func (f *camera) register(flags *pflag.FlagSet, defaults bool) {
 	add(flags, &f.cameraMM, "camera-distance", "length", otherwise("300mm"), aboveZero,
 		"from the lens (its entrance pupil) to the drop's centre")
 	add(flags, &f.asked.FNumber, "aperture", "f/N", otherwise("f/16"), fNumber, "stop of the lens, such as f/22")
-	add(flags, &f.asked.Focus, "focus", "edge|picture|best", otherwise("best"), layout.ParseFocus,
-		"what is in focus: edge (of the drop), picture (its image in the drop) or best (between them)")
+	add(flags, &f.asked.Focus, "focus", "edge|picture|whole|best", otherwise("best"), layout.ParseFocus,
+		"what is in focus: edge (of the drop), picture (all of it), whole (both, the picture over its area) or best (both, "+
+			"where the worst place is least blurred)")
 	add(flags, &f.asked.FrameRate, "frame-rate", "number", "", number(0, maxFrameRate),
 		"frames a second: gives the exposure of a frame, what other stops would give, and whether lamps flicker")
 	f.shooting.register(flags)

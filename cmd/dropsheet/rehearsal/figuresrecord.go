@@ -84,6 +84,8 @@ func ladder(p layout.Plan, f report.Figures) (rungs []rung) {
 			at = line.Edge
 		case layout.FocusPicture:
 			at = line.Picture
+		case layout.FocusWhole:
+			at = line.Whole
 		}
 		airyPx := camera.AiryPx()
 		worstPx := p.WorstPx(at.Blur)
