@@ -40,7 +40,7 @@ func (r *Report) Figures(version int) Figures {
 	return Figures{
 		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), MirroredRim: r.mirror(), Sensitivity: r.sensitivity(),
 		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
-		Sharpness: r.sharp(), Stack: r.stack(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(), Exposure: r.exposure(),
-		Motion: r.motion(), Choices: r.choices(),
+		Sharpness: r.sharp(), Stack: r.stack(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(),
+		Exposure: r.exposure(), Motion: r.motion(), Choices: r.choices(),
 	}
 }

@@ -180,7 +180,7 @@ func TestColourBeyondThePalette(t *testing.T) {
 		m.Palette[i] = color.White
 	}
 	copy(m.Pix, []uint8{64, 70})
-	compacted, _, err := compact(m, false, Reading{}.under(), nil)
+	compacted, _, err := compact(m, false, Reading{}.ground(), nil)
 	require.NoError(t, err)
 	require.Equal(t, color.RGBA{255, 255, 255, 255}, compacted.At(0, 0))
 	require.Equal(t, black, compacted.At(1, 0))

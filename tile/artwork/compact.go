@@ -25,10 +25,11 @@ const (
 // compact turns a decoded picture into one of the three forms of Picture.Image, transparent parts laid on a colour.
 // grey says that it was stored as grey though the decoder made it RGB. It works row by row and, where the result
 // fits, in the memory of the picture, which is spent.
-func compact(m image.Image, grey bool, under color.RGBA, inks *colour.Inks) (of image.Image, transparent bool,
+func compact(m image.Image, grey bool, on ground, inks *colour.Inks) (of image.Image, transparent bool,
 	err error) {
 	o, ok := m.(interface{ Opaque() bool })
 	transparent = ok && !o.Opaque()
+	under := on.RGBA
 	var rgb *image.RGBA
 	switch m := m.(type) {
 	case *image.Gray, *image.YCbCr:
@@ -36,7 +37,7 @@ func compact(m image.Image, grey bool, under color.RGBA, inks *colour.Inks) (of 
 	case laid:
 		return m.only(grey), transparent, nil
 	case *image.Gray16:
-		return narrowGrey(m), false, nil
+		return narrowGrey(m, on), false, nil
 	case *image.NYCbCrA:
 		if !transparent {
 			return &m.YCbCr, false, nil
@@ -57,9 +58,9 @@ func compact(m image.Image, grey bool, under color.RGBA, inks *colour.Inks) (of 
 		}
 		rgb = &image.RGBA{Pix: m.Pix, Stride: m.Stride, Rect: m.Rect}
 	case *image.RGBA64:
-		rgb = layOn16(m.Pix, m.Rect, under, premultiplied16)
+		rgb = layOn16(m.Pix, m.Rect, on, premultiplied16)
 	case *image.NRGBA64:
-		rgb = layOn16(m.Pix, m.Rect, under, straight16)
+		rgb = layOn16(m.Pix, m.Rect, on, straight16)
 	default:
 		return nil, false, fmt.Errorf("no use for a %T", m)
 	}
@@ -84,23 +85,24 @@ func layOn8(pix []uint8, under color.RGBA, lay func(c, a, under uint8) uint8) {
 
 // layOn16 lays RGBA pixels of 16 bits a sample, high byte first, on a colour in 8 bits, in the first half of their
 // memory.
-func layOn16(pix []uint8, bounds image.Rectangle, under color.RGBA,
-	lay func(c, a uint16, under uint8) uint8) *image.RGBA {
+func layOn16(pix []uint8, bounds image.Rectangle, on ground,
+	lay func(c, a uint16, under uint8, add threshold) uint8) *image.RGBA {
 	n := len(pix) / 8
 	for i := range n {
+		add := on.threshold(i%bounds.Dx(), i/bounds.Dx())
 		from, to := pix[8*i:8*i+8:8*i+8], pix[4*i:4*i+4:4*i+4]
 		sample := func(c int) uint16 { return uint16(from[2*c])<<8 | uint16(from[2*c+1]) }
 		r, g, b, a := sample(0), sample(1), sample(2), sample(3)
-		to[0], to[1], to[2], to[3] = lay(r, a, under.R), lay(g, a, under.G), lay(b, a, under.B), 255
+		to[0], to[1], to[2], to[3] = lay(r, a, on.R, add), lay(g, a, on.G, add), lay(b, a, on.B, add), 255
 	}
 	return &image.RGBA{Pix: pix[: 4*n : 4*n], Stride: 4 * bounds.Dx(), Rect: bounds}
 }
 
-// narrowGrey rounds grey of 16 bits to 8, in the first half of its memory.
-func narrowGrey(m *image.Gray16) *image.Gray {
+// narrowGrey brings grey of 16 bits to 8, in the first half of its memory.
+func narrowGrey(m *image.Gray16, on ground) *image.Gray {
 	n := len(m.Pix) / 2
 	for i := range n {
-		m.Pix[i] = round16(uint16(m.Pix[2*i])<<8 | uint16(m.Pix[2*i+1]))
+		m.Pix[i] = narrow16(uint16(m.Pix[2*i])<<8|uint16(m.Pix[2*i+1]), on.threshold(i%m.Rect.Dx(), i/m.Rect.Dx()))
 	}
 	return &image.Gray{Pix: m.Pix[:n:n], Stride: m.Rect.Dx(), Rect: m.Rect}
 }
@@ -140,7 +142,7 @@ func colourOn(c color.Color, under color.RGBA) [4]uint8 {
 		return [4]uint8{straight8(c.R, c.A, under.R), straight8(c.G, c.A, under.G), straight8(c.B, c.A, under.B), 255}
 	}
 	r, g, b, a := c.RGBA()
-	lay := func(v uint32, under uint8) uint8 { return premultiplied16(uint16(v), uint16(a), under) }
+	lay := func(v uint32, under uint8) uint8 { return premultiplied16(uint16(v), uint16(a), under, halfThreshold) }
 	return [4]uint8{lay(r, under.R), lay(g, under.G), lay(b, under.B), 255}
 }
 

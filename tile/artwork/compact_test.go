@@ -52,7 +52,8 @@ func TestPNGSuite(t *testing.T) {
 			require.NoError(t, err)
 			want, err := png.Decode(bytes.NewReader(data))
 			require.NoError(t, err)
-			p, err := Open(file, Default)
+			// dither has tests of its own
+			p, err := OpenCopy(file, file, Reading{Limits: Default, Rounded: true})
 			require.NoError(t, err)
 			require.Equal(t, want.Bounds(), p.Image.Bounds())
 			w, h, err := ReadSize(file, Default)
@@ -181,12 +182,13 @@ func TestLayOnWhite16(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, seed))
 	for range 200_000 {
 		c, a := uint16(r.Uint32()), uint16(r.Uint32())
-		same(t, onWhite(color.NRGBA64{R: c, A: a}).R, straight16(c, a, 255), "straight16(%d, %d)", c, a)
+		same(t, onWhite(color.NRGBA64{R: c, A: a}).R, straight16(c, a, 255, halfThreshold), "straight16(%d, %d)", c, a)
 		c = min(c, a)
-		same(t, onWhite(color.RGBA64{R: c, A: a}).R, premultiplied16(c, a, 255), "premultiplied16(%d, %d)", c, a)
+		same(t, onWhite(color.RGBA64{R: c, A: a}).R, premultiplied16(c, a, 255, halfThreshold),
+			"premultiplied16(%d, %d)", c, a)
 	}
 	for v := range 65536 {
-		same(t, uint8(math.Round(float64(v)/257)), round16(uint16(v)), "round16(%d)", v)
+		same(t, uint8(math.Round(float64(v)/257)), narrow16(uint16(v), halfThreshold), "narrow16(%d)", v)
 	}
 }
 
@@ -238,7 +240,7 @@ func TestForms(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := decode(c.data, Reading{Limits: Default})
+			p, err := decode(c.data, Reading{Limits: Default, Rounded: true})
 			require.NoError(t, err)
 			require.Equal(t, c.want, p.Image.At(0, 0))
 			require.Equal(t, c.warn, p.Warnings)
@@ -356,7 +358,7 @@ func TestTransparentOnABackground(t *testing.T) {
 		{"premultiplied of 16 bits", premultiplied64, wantPremultiplied, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			m, transparent, err := compact(c.m, false, under, nil)
+			m, transparent, err := compact(c.m, false, ground{under, true}, nil)
 			require.NoError(t, err)
 			require.True(t, transparent)
 			requireNear(t, c.want, m.(*image.RGBA).RGBAAt(0, 0), c.tolerance, c.name)

@@ -16,7 +16,7 @@ func decode(data []byte, r Reading) (*Picture, error) {
 	if err != nil {
 		return nil, err
 	}
-	decoded, err := h.format.decode(data, r.under())
+	decoded, err := h.format.decode(data, r.ground())
 	if err != nil {
 		return nil, undecodable(err)
 	}
@@ -30,7 +30,8 @@ func decode(data []byte, r Reading) (*Picture, error) {
 		inks = h.inks(r)
 		h.icc = nil // the profile is of the inks, which will be gone
 	}
-	compacted, transparent, err := compact(decoded, h.grey, r.under(), inks)
+	dithered := !r.Rounded && deep(decoded)
+	compacted, transparent, err := compact(decoded, h.grey, r.ground(), inks)
 	if err != nil {
 		return nil, undecodable(err)
 	}
@@ -50,7 +51,7 @@ func decode(data []byte, r Reading) (*Picture, error) {
 		Format:   h.format.name,
 		Warnings: h.warnings,
 
-		Transparent: transparent, InksByProfile: inks != nil,
+		Transparent: transparent, InksByProfile: inks != nil, Dithered: dithered,
 	}, nil
 }
 
@@ -78,6 +79,18 @@ func (r Reading) under() color.RGBA {
 	}
 	return r.Under
 }
+
+// deep tells whether a picture is of 16 bits a sample, or was just read of such.
+func deep(m image.Image) bool {
+	switch m.(type) {
+	case *image.Gray16, *image.RGBA64, *image.NRGBA64, laid:
+		return true
+	}
+	return false
+}
+
+// ground is what becomes of the picture on its way to 8 opaque bits.
+func (r Reading) ground() ground { return ground{r.under(), r.Rounded} }
 
 func (r Reading) transparentWarning() string {
 	if r.Under.A == 0 {

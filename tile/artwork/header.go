@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"image"
-	"image/color"
 	"image/gif"
 	"image/jpeg"
 	"image/png"
@@ -27,7 +26,7 @@ type format struct {
 	// inspect adds to the header what config leaves out, and refuses what decode can't be trusted with.
 	inspect func(source, *header) error
 	// under is what transparent parts will be laid on.
-	decode func(data []byte, under color.RGBA) (image.Image, error)
+	decode func(data []byte, under ground) (image.Image, error)
 }
 
 var formats = []format{
@@ -61,8 +60,8 @@ func whole(decode func(io.Reader) (image.Image, error)) func([]byte) (image.Imag
 }
 
 // apart is for decoders that leave it to others to lay transparent parts on something.
-func apart(decode func([]byte) (image.Image, error)) func([]byte, color.RGBA) (image.Image, error) {
-	return func(data []byte, _ color.RGBA) (image.Image, error) { return decode(data) }
+func apart(decode func([]byte) (image.Image, error)) func([]byte, ground) (image.Image, error) {
+	return func(data []byte, _ ground) (image.Image, error) { return decode(data) }
 }
 
 // header is what a file says of its picture before any pixel is decoded.

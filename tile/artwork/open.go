@@ -32,6 +32,8 @@ type Picture struct {
 	Transparent bool
 	// InksByProfile tells that it was of inks, which its own profile turned into sRGB.
 	InksByProfile bool
+	// Dithered tells that its samples were of 16 bits, and were dithered to 8.
+	Dithered bool
 }
 
 // Reading is how a picture's file is made pixels of.
@@ -41,6 +43,8 @@ type Reading struct {
 	Under color.RGBA
 	// PlainInks leaves the profile of a picture of inks out.
 	PlainInks bool
+	// Rounded has samples of 16 bits rounded to 8, not dithered.
+	Rounded bool
 }
 
 // Size returns the upright picture's size in pixels.

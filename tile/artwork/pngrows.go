@@ -8,13 +8,12 @@ import (
 	"fmt"
 	"hash/crc32"
 	"image"
-	"image/color"
 	"image/png"
 	"io"
 )
 
 // The library takes eight bytes a pixel for PNG files of 16 bits a sample, whatever they hold. Those that are not
-// interlaced are read here row by row, each rounded to 8 bits as it comes (PNG, third edition, clauses from memory).
+// interlaced are read here row by row, each brought to 8 bits as it comes (PNG, third edition, clauses from memory).
 
 // pngStart is the signature and the chunk IHDR, with which a file starts (11.2.1).
 const pngStart = 8 + 8 + 13 + 4
@@ -39,7 +38,7 @@ func (m laid) only(grey bool) image.Image {
 	return m.Image
 }
 
-func decodePNG(data []byte, under color.RGBA) (image.Image, error) {
+func decodePNG(data []byte, under ground) (image.Image, error) {
 	if len(data) < pngStart || !readByRow(data[24:29]) {
 		return png.Decode(inMemory(data).reader())
 	}
@@ -82,8 +81,8 @@ type pngRows struct {
 	body     []byte // of the IDAT chunk that is being read
 	colour   byte
 	channels int
-	clear    []byte     // the sample that stands for what is transparent, of pictures without alpha; nil for none
-	under    color.RGBA // what that lies on
+	clear    []byte // the sample that stands for what is transparent, of pictures without alpha; nil for none
+	under    ground // what that lies on
 }
 
 // read reads the whole picture.
@@ -104,7 +103,7 @@ func (r *pngRows) read(width, height int) (image.Image, error) {
 	if err != nil {
 		return nil, err
 	}
-	grey := r.colour&2 == 0 && !(coloured(r.under) && (r.colour&4 != 0 || r.clear != nil))
+	grey := r.colour&2 == 0 && !(coloured(r.under.RGBA) && (r.colour&4 != 0 || r.clear != nil))
 	var out laid
 	var pix []byte
 	if grey {
@@ -123,7 +122,7 @@ func (r *pngRows) read(width, height int) (image.Image, error) {
 		if err := unfilter(row, above, 2*r.channels); err != nil {
 			return nil, err
 		}
-		if r.narrow(pix[y*stride:][:stride], row[1:], grey) {
+		if r.narrow(pix[y*stride:][:stride], row[1:], grey, y) {
 			out.transparent = true
 		}
 		row, above = above, row
@@ -209,13 +208,13 @@ func paeth(left, up, corner int) uint8 {
 
 func abs(v int) int { return max(v, -v) }
 
-// narrow rounds a row to 8 bits, on what lies under it, and tells whether any of it was transparent.
-func (r *pngRows) narrow(out, row []byte, grey bool) (transparent bool) {
+// narrow brings a row to 8 bits, on what lies under it, and tells whether any of it was transparent.
+func (r *pngRows) narrow(out, row []byte, grey bool, y int) (transparent bool) {
 	colours, step := r.channels-int(r.colour&4)/4, 4
 	if grey {
 		step = 1
 	}
-	ground := [3]uint8{r.under.R, r.under.G, r.under.B}
+	under := [3]uint8{r.under.R, r.under.G, r.under.B}
 	for x := range len(out) / step {
 		from := row[2*r.channels*x:][:2*r.channels]
 		alpha := uint16(65535)
@@ -226,9 +225,9 @@ func (r *pngRows) narrow(out, row []byte, grey bool) (transparent bool) {
 			alpha = 0
 		}
 		transparent = transparent || alpha != 65535
-		to := out[step*x:][:step]
+		to, add := out[step*x:][:step], r.under.threshold(x, y)
 		for k := range min(3, step) {
-			to[k] = straight16(binary.BigEndian.Uint16(from[2*min(k, colours-1):]), alpha, ground[k])
+			to[k] = straight16(binary.BigEndian.Uint16(from[2*min(k, colours-1):]), alpha, under[k], add)
 		}
 		if !grey {
 			to[3] = 255

@@ -94,11 +94,12 @@ func rows16(t *testing.T, data []byte, n int) []byte {
 func requireAsLibrary(t *testing.T, name string, data []byte) {
 	t.Helper()
 	for _, under := range []color.RGBA{Reading{}.under(), {32, 48, 64, 255}, {90, 90, 90, 255}} {
-		requireAsLibraryOn(t, name, data, under)
+		requireAsLibraryOn(t, name, data, ground{under, true})
+		requireAsLibraryOn(t, name, data, ground{under, false})
 	}
 }
 
-func requireAsLibraryOn(t *testing.T, name string, data []byte, under color.RGBA) {
+func requireAsLibraryOn(t *testing.T, name string, data []byte, under ground) {
 	t.Helper()
 	ours, err := decodePNG(data, under)
 	require.NoError(t, err, name)

@@ -69,11 +69,14 @@ type Print struct {
 	InksByProfile bool `json:"inks_by_profile,omitempty"`
 	// TransparentOn is the colour that the artwork's transparent parts are laid on; empty for white.
 	TransparentOn layout.Surround `json:"transparent_on,omitempty"`
+	// Dithered tells that the artwork's samples of 16 bits were dithered to 8. In jobs made before that could be they
+	// were rounded.
+	Dithered bool `json:"dithered,omitempty"`
 }
 
 // reading is how the job's artwork is read, so that it prints as it did.
 func (p Print) reading(limits artwork.Limits) artwork.Reading {
-	r := artwork.Reading{Limits: limits, PlainInks: !p.InksByProfile}
+	r := artwork.Reading{Limits: limits, PlainInks: !p.InksByProfile, Rounded: !p.Dithered}
 	r.Under, _ = p.TransparentOn.Colour()
 	return r
 }

@@ -162,7 +162,8 @@ func (m *making) plan(ctx context.Context, whole *artwork.Picture, plans []layou
 	w, h := m.art.Size()
 	m.hung = plan.Hang()
 	grid := newGrid(plan, m.hung, w, h, m.PPI.of(shot.Of(plan).Resolution()))
-	print := Print{Grid: grid, Part: newPixelRect(m.part), Lossless: m.Lossless, InksByProfile: whole.InksByProfile}
+	print := Print{Grid: grid, Part: newPixelRect(m.part), Lossless: m.Lossless, InksByProfile: whole.InksByProfile,
+		Dithered: whole.Dithered}
 	if whole.Transparent {
 		print.TransparentOn = m.Setup.Background
 	}

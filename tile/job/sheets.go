@@ -36,7 +36,7 @@ func (j Job) sheets(art *artwork.Picture, hung *layout.Hanging) (sheets sheet.Jo
 		Grid:     j.Print.Grid,
 		Source:   source,
 		Profile:  profile,
-		Lossless: j.Print.Lossless,
+		Lossless: j.Print.Lossless || j.Print.Dithered, // JPEG would smooth the dither away
 	}, warnings
 }
 

@@ -18,7 +18,7 @@ func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle)
 	_, x1 := span(columns)
 	_, y1 := span(rows)
 	if !ok || x1 > s.width || y1 > s.height { // taps that fill up may lie beyond an artwork of a few pixels
-		s.filterCopied(dst, stride, channels, columns, rows)
+		s.filterCopied(dst, stride, channels, columns, rows, r.Min)
 		return
 	}
 	// The pixels are weighed where they are stored, which is mirrored where the turn reverses an axis.
@@ -29,9 +29,9 @@ func (s *Source) filterRect(dst []byte, stride, channels int, r image.Rectangle)
 		mirror(rows, s.height)
 	}
 	x0, x1 := span(columns)
-	f := newFilter(inRow(columns, x0), x1-x0, channels)
+	f := s.newFilter(columns, x0, x1-x0, channels, r.Min.X)
 	for j, t := range rows {
-		f.row(dst[j*stride:], pix[t.first*artStride+x0*channels:], artStride, t.weights)
+		f.rowAt(r.Min.Y+j, dst[j*stride:], pix[t.first*artStride+x0*channels:], artStride, t.weights)
 	}
 }
 
@@ -64,9 +64,10 @@ func mirror(all []tap, n int) {
 }
 
 // filterCopied copies the artwork piece by piece and filters that, so that memory is a few rows whatever the artwork.
-func (s *Source) filterCopied(dst []byte, stride, channels int, columns, rows []tap) {
+// at is the grid's pixel that it begins with.
+func (s *Source) filterCopied(dst []byte, stride, channels int, columns, rows []tap, at image.Point) {
 	x0, x1 := span(columns)
-	f := newFilter(inRow(columns, x0), x1-x0, channels)
+	f := s.newFilter(columns, x0, x1-x0, channels, at.X)
 	width := (x1 - x0) * channels
 	var band []byte
 	for j := 0; j < len(rows); j += bandRows {
@@ -77,7 +78,7 @@ func (s *Source) filterCopied(dst []byte, stride, channels int, columns, rows []
 		}
 		s.copyRect(band, width, channels, image.Rect(x0, y0, x1, y1))
 		for i, t := range down {
-			f.row(dst[(j+i)*stride:], band[(t.first-y0)*width:], width, t.weights)
+			f.rowAt(at.Y+j+i, dst[(j+i)*stride:], band[(t.first-y0)*width:], width, t.weights)
 		}
 	}
 }
@@ -88,11 +89,34 @@ type filter struct {
 	channels int
 	middle   []int16 // a row, weighed down, with places beyond it that weigh nothing
 	bytes    int     // of middle, how many come from a row
+	dither   *dither // of what is made; nil where it is rounded
+}
+
+// newFilter prepares to make columns of rows of n pixels that begin at x0 of the artwork; the first column is the
+// grid's pixel gridX.
+func (s *Source) newFilter(columns []tap, x0, n, channels, gridX int) *filter {
+	f := newFilter(inRow(columns, x0), n, channels)
+	if s.dithered {
+		f.dither = newDither(columns, x0, gridX, channels)
+		f.middle = make([]int16, max(n, f.dither.reach)*channels)
+	}
+	return f
 }
 
 // newFilter prepares for rows of n pixels.
 func newFilter(across *weigh.Taps, n, channels int) *filter {
-	return &filter{across, channels, make([]int16, max(n, across.Reach())*channels), n * channels}
+	return &filter{across: across, channels: channels, middle: make([]int16, max(n, across.Reach())*channels),
+		bytes: n * channels}
+}
+
+// rowAt makes row y of the grid from rows of src, stride bytes apart.
+func (f *filter) rowAt(y int, dst, src []byte, stride int, down []int16) {
+	if f.dither == nil {
+		f.row(dst, src, stride, down)
+		return
+	}
+	weigh.Down(f.middle[:f.bytes], src, stride, down)
+	f.dither.across(y, dst, f.middle, f.bytes)
 }
 
 // row makes a row of the result from rows of src, stride bytes apart.

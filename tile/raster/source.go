@@ -23,13 +23,14 @@ type Source struct {
 	chroma        image.YCbCrSubsampleRatio
 	warp          *warp  // how the picture is bent; nil where it hangs flat, upright and whole
 	level         *level // how the sheets make up for the lamps; nil where they don't
+	dithered      bool   // the artwork is, and so is what is filtered of it
 }
 
 // NewSource prepares the artwork to be cut up on the grid, turned as the backdrop hangs, for files that store chroma
 // at full resolution (4:4:4) or half of it (4:2:0).
 func NewSource(p *artwork.Picture, turn flip.Turn, grid Grid, chroma image.YCbCrSubsampleRatio) *Source {
 	s := newSource(p.Image, p.Upright, p.Upright.Then(turn), grid, gray(0xff))
-	s.chroma = chroma
+	s.chroma, s.dithered = chroma, p.Dithered
 	s.planes = newPlanes(s.art, s.upright, s.turn, grid, chroma)
 	return s
 }
