@@ -11,7 +11,7 @@ import (
 // places to avoid. Nothing is written. It returns ctx's error when ctx ends first.
 func (o Order) Laid(ctx context.Context) (layout.Plan, error) {
 	o.LeaveArtwork = true // which is read where it is
-	m := &making{Order: o}
+	m := &making{Order: o, at: o.Artwork}
 	plans, err := m.prepare()
 	if err != nil {
 		return layout.Plan{}, err
