@@ -22,6 +22,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"golang.org/x/image/bmp"
+	"golang.org/x/image/tiff"
 )
 
 // patches is the picture that most tests store: six patches of patchPx pixels a side, as in testdata.
@@ -57,6 +58,13 @@ func encodePNG(t testing.TB, m image.Image) []byte {
 func encodeBMP(t testing.TB, m image.Image) []byte {
 	var b bytes.Buffer
 	require.NoError(t, bmp.Encode(&b, m))
+	return b.Bytes()
+}
+
+// encodeTIFF stores a picture in one strip.
+func encodeTIFF(t testing.TB, m image.Image, compression tiff.CompressionType) []byte {
+	var b bytes.Buffer
+	require.NoError(t, tiff.Encode(&b, m, &tiff.Options{Compression: compression, Predictor: true}))
 	return b.Bytes()
 }
 

@@ -32,8 +32,8 @@ type format struct {
 var formats = []format{
 	{"jpeg", "\xff\xd8\xff", refuseJPEG, start(jpeg.DecodeConfig), inspectJPEG, apart(decodeJPEG)},
 	{"png", "\x89PNG\r\n\x1a\n", nil, start(png.DecodeConfig), inspectPNG, decodePNG},
-	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, apart(decodeTIFF)},
-	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, apart(decodeTIFF)},
+	{"tiff", "II\x2a\x00", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
+	{"tiff", "MM\x00\x2a", refuseTIFF, tiffConfig, inspectTIFF, decodeTIFF},
 	{"gif", "GIF87a", nil, start(gif.DecodeConfig), inspectGIF, apart(whole(gif.Decode))},
 	{"gif", "GIF89a", nil, start(gif.DecodeConfig), inspectGIF, apart(whole(gif.Decode))},
 	{"webp", "RIFF????WEBP", nil, start(webp.DecodeConfig), inspectWebP, apart(decodeWebP)},

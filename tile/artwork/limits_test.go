@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"golang.org/x/image/tiff"
 )
 
 // TestMemoryIsEstimated holds the estimate against what opening a picture takes from the heap in all: it must not be
@@ -18,18 +19,21 @@ func TestMemoryIsEstimated(t *testing.T) {
 	clear, clear64 := image.NewNRGBA(square), image.NewNRGBA64(square)
 	planes := image.NewYCbCr(square, image.YCbCrSubsampleRatio420)
 	for name, data := range map[string][]byte{
-		"jpeg, 4:2:0":         encodeJPEG(t, planes, 90),
-		"jpeg, grey":          encodeJPEG(t, image.NewGray(square), 90),
-		"jpeg, progressive":   evenProgressive(side, side),
-		"png":                 encodePNG(t, image.NewRGBA(square)),
-		"png, grey":           encodePNG(t, image.NewGray(square)),
-		"png, alpha":          encodePNG(t, clear),
-		"png, 16 bits, alpha": encodePNG(t, clear64),
-		"png, 16 bits, grey":  encodePNG(t, image.NewGray16(square)),
-		"png, palette":        encodePNG(t, image.NewPaletted(square, paletted(0, 0).Palette)),
-		"bmp":                 encodeBMP(t, image.NewRGBA(square)),
-		"tiff":                rgbTIFF(binary.LittleEndian, image.NewRGBA(square)),
-		"gif":                 encodeGIF(t, image.NewPaletted(square, paletted(0, 0).Palette)),
+		"jpeg, 4:2:0":          encodeJPEG(t, planes, 90),
+		"jpeg, grey":           encodeJPEG(t, image.NewGray(square), 90),
+		"jpeg, progressive":    evenProgressive(side, side),
+		"png":                  encodePNG(t, image.NewRGBA(square)),
+		"png, grey":            encodePNG(t, image.NewGray(square)),
+		"png, alpha":           encodePNG(t, clear),
+		"png, 16 bits, alpha":  encodePNG(t, clear64),
+		"png, 16 bits, grey":   encodePNG(t, image.NewGray16(square)),
+		"png, palette":         encodePNG(t, image.NewPaletted(square, paletted(0, 0).Palette)),
+		"bmp":                  encodeBMP(t, image.NewRGBA(square)),
+		"tiff":                 rgbTIFF(binary.LittleEndian, image.NewRGBA(square)),
+		"tiff, 16 bits, alpha": encodeTIFF(t, clear64, tiff.Deflate),
+		"tiff, 16 bits, grey":  encodeTIFF(t, image.NewGray16(square), tiff.Deflate),
+		"tiff, packed":         encodeTIFF(t, image.NewRGBA(square), tiff.Deflate),
+		"gif":                  encodeGIF(t, image.NewPaletted(square, paletted(0, 0).Palette)),
 	} {
 		t.Run(name, func(t *testing.T) {
 			h, err := readHeader(inMemory(data), Default)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"golang.org/x/image/tiff"
 )
 
 // bigJPEG is a picture of 24 megapixels with soft detail, 4:2:0.
@@ -42,7 +43,9 @@ func TestMemory(t *testing.T) {
 		"png grey, 16 bit":           {encodePNG(t, image.NewGray16(square)), 2 * side * side},
 		"png palette": {encodePNG(t, image.NewPaletted(square, paletted(0, 0).Palette)),
 			(1 + 4) * side * side},
-		"bmp": {encodeBMP(t, image.NewRGBA(square)), 4 * side * side},
+		"tiff, 8 bit, one strip":  {encodeTIFF(t, clear, tiff.Deflate), 4 * side * side},
+		"tiff, 16 bit, one strip": {encodeTIFF(t, clear64, tiff.Deflate), 4 * side * side},
+		"bmp":                     {encodeBMP(t, image.NewRGBA(square)), 4 * side * side},
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := saved(t, c.data)
