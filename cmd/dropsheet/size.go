@@ -16,10 +16,10 @@ var sizeCommand = command{
 	name: "size", args: "[ARTWORK|JOB]",
 	summary: "work out sizes and distances; writes no file",
 	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of
-it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. ARTWORK tells
-the proportions; where the paper may lie either way, it is read to see which way its seams show
-less. With JOB (a job.json or its folder) it is asked for as that job was, but for the flags given,
-and what differs is told first. Writes no file.`,
+it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. ARTWORK, or a -
+for a picture that is piped in, tells the proportions; where the paper may lie either way, it is
+read to see which way its seams show less. With JOB (a job.json or its folder) it is asked for as
+that job was, but for the flags given, and what differs is told first. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Size
@@ -27,12 +27,14 @@ and what differs is told first. Writes no file.`,
 		return func(ctx context.Context, c console, args []string) error {
 			if len(args) > 0 {
 				path, err := only("size", anArtwork, args)
-				if err == nil {
-					err = asked.Of(path)
-				}
 				if err != nil {
 					return err
 				}
+				remove, err := asked.TakeIn(ctx, path)
+				if err != nil {
+					return err
+				}
+				defer remove()
 			}
 			p, part, err := asked.Plan(ctx)
 			if err != nil {

@@ -38,6 +38,7 @@ func TestWrongWords(t *testing.T) {
 		{"one letter", "size -x", "unknown flag: -x, and flags begin with two dashes\nhint: dropsheet size --help"},
 		{"a flag without its value", "size --distance", "--distance needs a value\nhint: write --distance length\n"},
 		{"a switch with a value", "size --json=yes", `--json: "yes" can't be taken` + "\nhint: give the flag alone"},
+		{"a job for the screen", "make ART --out -", "--out -: a job goes to a folder, not to the screen\nhint: name one"},
 		{"a folder without a name", "make ART --out=", `--out: "" is no name` + "\nhint: write one, or leave the flag out"},
 		{"a name with spaces", "make my picture.jpg",
 			`make takes one artwork, and got ["my" "picture.jpg"]` +
@@ -133,6 +134,8 @@ func TestFailedJobs(t *testing.T) {
 		{"a header that claims a giant", giantHeader, "make ART", "pixels"},
 		{"artwork that is a folder", nil, "make .", "folder"},
 		{"size of what is not there", nil, "size ART", "no such file"},
+		{"a pipe in place of what is read again and again", nil, "rehearse -",
+			"what is piped in is not read here\nhint: save it as a file first"},
 		{"a job that is not there", nil, "reprint nowhere all",
 			`job "nowhere" can't be read: no such file or directory` + "\nhint: name a job.json or the folder that holds it"},
 		{"a job that is a picture", func() []byte { return pngBytes(t) }, "reprint ART all", "no job file"},

@@ -120,6 +120,8 @@ func openFile(path string) (*os.File, source, error) {
 		return nil, source{}, errors.New("this is a folder\nhint: name the picture file in it")
 	case errors.As(err, &not):
 		return nil, source{}, errors.New("this is a device or a pipe\nhint: save the picture as a file first")
+	case path == "-" && errors.Is(err, fs.ErrNotExist):
+		return nil, source{}, errors.New("what is piped in is not read here\nhint: save it as a file first")
 	case err != nil:
 		return nil, source{}, pathError(err)
 	}

@@ -25,14 +25,19 @@ func comesOnce(path string) bool {
 	return err == nil && info.Mode()&fs.ModeNamedPipe != 0
 }
 
-// takeIn takes an artwork that is piped in into a file of its own, which it returns with what removes it again, or any
-// other artwork where it is.
+// takeIn is TakeIn of the order's artwork, of which the job must then keep a copy.
 func (o Order) takeIn(ctx context.Context) (path string, remove func(), err error) {
-	if !comesOnce(o.Artwork) {
-		return o.Artwork, func() {}, nil
-	}
-	if o.LeaveArtwork {
+	if o.LeaveArtwork && comesOnce(o.Artwork) {
 		return "", nil, o.mustKeep()
+	}
+	return TakeIn(ctx, o.Artwork, o.Limits)
+}
+
+// TakeIn takes an artwork that is piped in into a file of its own, which it returns with what removes it again, or any
+// other artwork where it is. Over limits is refused. It returns ctx's error when ctx ends first.
+func TakeIn(ctx context.Context, given string, limits artwork.Limits) (path string, remove func(), err error) {
+	if !comesOnce(given) {
+		return given, func() {}, nil
 	}
 	folder, err := os.MkdirTemp("", "dropsheet-piped-")
 	if err != nil {
@@ -41,7 +46,7 @@ func (o Order) takeIn(ctx context.Context) (path string, remove func(), err erro
 	path = filepath.Join(folder, "artwork")
 	remove = func() { os.RemoveAll(folder) } // where that fails, the system clears its folder for such files
 	done := make(chan error, 1)
-	go func() { done <- takePiped(o.Artwork, path, o.Limits) }() // which waits for whoever writes
+	go func() { done <- takePiped(given, path, limits) }() // which waits for whoever writes
 	select {
 	case err = <-done:
 	case <-ctx.Done():
@@ -49,21 +54,21 @@ func (o Order) takeIn(ctx context.Context) (path string, remove func(), err erro
 	}
 	if err != nil {
 		remove()
-		return "", nil, o.ofPiped(err)
+		return "", nil, OfPiped(given, err)
 	}
 	return path, remove, nil
 }
 
-// ofPiped adds to an error of an artwork that is piped in what it is of: the file that it was taken into has a name
-// that nobody knows.
-func (o Order) ofPiped(err error) error {
+// OfPiped adds to an error of an artwork that is piped in what it is of: the file that it was taken into has a name
+// that nobody knows. Errors of any other artwork stay as they are.
+func OfPiped(given string, err error) error {
 	switch {
-	case err == nil || !comesOnce(o.Artwork):
+	case err == nil || !comesOnce(given):
 		return err
-	case o.Artwork == StandardInput:
+	case given == StandardInput:
 		return fmt.Errorf("the artwork that is piped in: %w", err)
 	}
-	return fmt.Errorf("the artwork that comes through the pipe %q: %w", o.Artwork, err)
+	return fmt.Errorf("the artwork that comes through the pipe %q: %w", given, err)
 }
 
 // mustKeep is the error of an artwork that can't be read again without the job's copy.

@@ -23,8 +23,11 @@ import (
 )
 
 // Names tells whether a path names a job, by its folder or its file, and not a picture: it is a folder, or is called
-// something.json.
+// something.json. What is piped in is a picture, whatever folder may be called so.
 func Names(path string) bool {
+	if path == StandardInput {
+		return false
+	}
 	if strings.EqualFold(filepath.Ext(path), filepath.Ext(place.JobFile)) {
 		return true
 	}

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
@@ -45,6 +46,9 @@ func (m *Make) Order() (job.Order, error) {
 	}
 	order.Folder, order.Force = m.out, m.force
 	switch {
+	case order.Folder == "-":
+		return job.Order{}, job.WrongWords(errors.New("--out -: a job goes to a folder, not to the screen\n" +
+			"hint: name one that is new or empty"))
 	case order.Folder != "":
 	case m.again.of != nil:
 		order.Folder = m.again.of.Folder()

@@ -16,6 +16,7 @@ import (
 type Size struct {
 	setup
 	shape float64
+	given string // what TakeIn was told
 	JSON  bool
 	// Verbose asks for every fact in place of a few lines.
 	Verbose bool
@@ -35,7 +36,21 @@ func (s *Size) Register(flags *pflag.FlagSet) {
 	flags.BoolVar(&s.JSON, "json", false, "tell the figures as JSON")
 }
 
-// Plan is what the words come to for what Of was told, with the picture's proportions from the artwork, if there is
+// TakeIn is Of for an artwork that may be piped in, which is then taken into a file until remove is called.
+func (s *Size) TakeIn(ctx context.Context, path string) (remove func(), err error) {
+	s.given = path
+	at, remove, err := job.TakeIn(ctx, path, s.limits)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.Of(at); err != nil {
+		remove()
+		return nil, err
+	}
+	return remove, nil
+}
+
+// Plan is what the words come to for what Of or TakeIn was told, with the picture's proportions from the artwork, if there is
 // one, the print size or the shape, in this order. part is the part of the artwork that is used, in its pixels; empty
 // without one.
 func (s *Size) Plan(ctx context.Context) (p layout.Plan, part image.Rectangle, err error) {
@@ -127,7 +142,7 @@ func (s *Size) part() (image.Rectangle, error) {
 	}
 	extent, err := job.ReadExtent(path, s.picture.page, s.limits)
 	if err != nil {
-		return image.Rectangle{}, err
+		return image.Rectangle{}, job.OfPiped(s.given, err)
 	}
 	s.Drawn = extent.Page != 0
 	return s.picture.crop.Pixels(extent.WidthPx, extent.HeightPx)

@@ -138,6 +138,8 @@ func MayWrite(path string, force bool, inputs ...string) error {
 			"hint: choose another with --out", path)
 	case err == nil && !force:
 		return existsError(path)
+	case errors.Is(err, syscall.ENAMETOOLONG):
+		return cantWrite(path, err)
 	case err == nil && mounted(path):
 		return fmt.Errorf("%q is where something is mounted, and can't be replaced\nhint: choose another with --out", path)
 	}

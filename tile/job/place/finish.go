@@ -17,7 +17,7 @@ func (f *Folder) Finish() error {
 		err = f.putInPlace(made)
 	}
 	if err != nil {
-		return fmt.Errorf("the finished folder can't be put at %q: %w", f.final, err)
+		return fmt.Errorf("the finished folder can't be put at %q: %w\nhint: choose another with --out", f.final, err)
 	}
 	if err := errors.Join(syncFolder(filepath.Dir(f.final)), f.clean()); err != nil {
 		return fmt.Errorf("the new job stands at %q, but what was there before is not all removed: %w", f.final, err)

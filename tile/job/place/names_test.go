@@ -3,6 +3,7 @@ package place
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -66,4 +67,10 @@ func TestCopyIsKeptBesideItsJob(t *testing.T) {
 	require.NoError(t, MayWrite(path, true))
 	require.NoError(t, os.WriteFile(filepath.Join(folder, JobFile), []byte("{}"), 0o600))
 	require.ErrorContains(t, MayWrite(path, true), "is a part of its job")
+}
+
+// TestNamesTooLong: a name that no file can have is refused before anything is made for it.
+func TestNamesTooLong(t *testing.T) {
+	err := MayWrite(filepath.Join(t.TempDir(), strings.Repeat("n", 256)+".png"), true) // Linux, limits.h: NAME_MAX is 255
+	require.ErrorContains(t, err, "file name too long\nhint: choose another place with --out")
 }
