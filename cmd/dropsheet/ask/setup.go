@@ -67,8 +67,8 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		materialNames()+", or a refractive index above 1")
 	add(flags, &s.asked.Drop.WallMM, "wall", "length", "", aboveZero, "of a rod that is a tube or a glass: how thick its "+
 		"wall is; --drop is its width outside")
-	add(flags, &s.wall, "wall-of", "name|index", "crown-glass", flip.ParseMaterial, "what the wall is of, such as acrylic, "+
-		"or a refractive index above 1")
+	add(flags, &s.wall, "wall-of", "name|index", "crown-glass", flip.ParseMaterial, "what the wall is of, such as "+
+		"acrylic, or a refractive index above 1")
 	add(flags, &s.asked.DistanceMM, "distance", "length", "", aboveZero,
 		"from the drop's centre to the backdrop (default 200mm, or what print size and fill ask for)")
 	add(flags, &s.asked.Fill, "fill", "share", "", number(0, 1),

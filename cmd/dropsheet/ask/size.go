@@ -50,9 +50,9 @@ func (s *Size) TakeIn(ctx context.Context, path string) (remove func(), err erro
 	return remove, nil
 }
 
-// Plan is what the words come to for what Of or TakeIn was told, with the picture's proportions from the artwork, if there is
-// one, the print size or the shape, in this order. part is the part of the artwork that is used, in its pixels; empty
-// without one.
+// Plan is what the words come to for what Of or TakeIn was told, with the picture's proportions from the artwork, if
+// there is one, the print size or the shape, in this order. part is the part of the artwork that is used, in its
+// pixels; empty without one.
 func (s *Size) Plan(ctx context.Context) (p layout.Plan, part image.Rectangle, err error) {
 	setup, err := s.read()
 	if err != nil {
