@@ -19,7 +19,7 @@ func (p *page) heading(text string) {
 
 // wedge draws steps of grey from bare paper to black.
 func (p *page) wedge() {
-	p.heading("Grey: 255 bare paper, 0 black. Steps that look alike here look alike on the sheets too.")
+	p.heading("Grey: 255 bare paper, 0 black. Alike here is alike on the sheets too.")
 	n := p.fitting(p.middle.WidthMM, 21, 11, 6)
 	levels := make([]int, n)
 	for i := range levels {

@@ -45,6 +45,8 @@ func whiteBoard(xPx, yPx, pixelMM, halfWidthMM, halfHeightMM float64) float64 {
 // even white board, which the skin mirrors the less the further in, down to the dark rim.
 func TestOutlineIsSmooth(t *testing.T) {
 	p := plan(t, func(s *layout.Setup) { s.Fill = 0.7 })
+	require.True(t, p.Backdrop.Uncut, "so that its paper is the white board")
+	paper := p.Backdrop.PaperOnBoard(p.Sheets[0])
 	frame := Pinhole(p, p.Camera, grey(255))
 	pixelMM := p.Camera.PixelMM()
 	radiusPx := 2.5 * 300 / math.Sqrt(300*300-2.5*2.5) / pixelMM
@@ -67,8 +69,8 @@ func TestOutlineIsSmooth(t *testing.T) {
 				want := 0.0
 				for b := range side {
 					for a := range side {
-						want += whiteBoard(x-0.5+(float64(a)+0.5)/side, y-0.5+(float64(b)+0.5)/side, pixelMM, p.Backdrop.WidthMM/2,
-							p.Backdrop.HeightMM/2) / side / side
+						want += whiteBoard(x-0.5+(float64(a)+0.5)/side, y-0.5+(float64(b)+0.5)/side, pixelMM, paper.WidthMM/2,
+							paper.HeightMM/2) / side / side
 					}
 				}
 				off := math.Abs(float64(texture.Linear(frame.RGBAAt(i, j))[1]) - want)
