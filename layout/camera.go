@@ -78,6 +78,7 @@ const (
 	maxPx        = 100_000 // a frame's side
 	minFNumber   = 0.5     // the least that a lens in air can have
 	maxFNumber   = 1000.0
+	minFrameRate = 0.001 // of a camera that stands for a quarter of an hour
 	maxFrameRate = 1e9
 	maxSharpToPx = 1e6 // more than any frame has
 )
@@ -97,8 +98,9 @@ func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 		return Camera{}, fmt.Errorf("a stop of f/%g can't be\nhint: take one between f/%g and f/%g", c.FNumber, minFNumber,
 			maxFNumber)
 	}
-	if !(c.FrameRate >= 0 && c.FrameRate <= maxFrameRate) {
-		return Camera{}, fmt.Errorf("%g frames a second can't be\nhint: take at most %g", c.FrameRate, maxFrameRate)
+	if c.FrameRate != 0 && !(c.FrameRate >= minFrameRate && c.FrameRate <= maxFrameRate) {
+		return Camera{}, fmt.Errorf("%g frames a second can't be\nhint: take a rate from %g to %g", c.FrameRate,
+			minFrameRate, maxFrameRate)
 	}
 	if !(c.SharpToPx >= 0 && c.SharpToPx <= maxSharpToPx) {
 		return Camera{}, fmt.Errorf("a blur of %g pixels can't be asked for\n"+

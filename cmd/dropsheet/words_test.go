@@ -35,6 +35,7 @@ func TestWrongWords(t *testing.T) {
 			"hint: move the backdrop further off"},
 		{"a drop of a few wavelengths", "size --drop 0.001mm", "it must be at least 0.01mm"},
 		{"a frame of nothing", "size --frame-width 1e-5mm", "it must be at least 0.01mm"},
+		{"a frame without end", "size --frame-rate 5e-324", "5e-324 frames a second can't be\nhint: take a rate from 0.001"},
 		{"one letter", "size -x", "unknown flag: -x, and flags begin with two dashes\nhint: dropsheet size --help"},
 		{"a flag without its value", "size --distance", "--distance needs a value\nhint: write --distance length\n"},
 		{"a switch with a value", "size --json=yes", `--json: "yes" can't be taken` + "\nhint: give the flag alone"},
