@@ -168,7 +168,7 @@ func TestJobMadeAgainForItsPrinter(t *testing.T) {
 	keepPrinters(t)
 	art, _ := jobtest.WritePattern(t, 60, 40)
 	folder := filepath.Join(t.TempDir(), "job")
-	_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--pixels", "24x16", "--max-sheets", "2", "--printer",
+	_, stderr, code := dropsheet(t, "make", art, "--out", folder, "--pixels", "24x16", "--max-sheets", "4", "--printer",
 		"study inkjet")
 	require.Equal(t, exitDone, code, stderr)
 	want := readFolder(t, folder)

@@ -22,13 +22,14 @@ func FromPlan(j job.Job) (words []string, same bool) {
 	return MakeWords(asked), comesBack(j, asked)
 }
 
-// planWords are the words of a job's plan. Lengths are told to the micrometre.
+// planWords are the words of a job's plan. Lengths are told to the micrometre, and the distance never rounded up: the
+// largest print that so many sheets hold would ask for more of them.
 func planWords(j job.Job) job.Asked {
 	p, b, c := j.Plan, j.Backdrop, j.Camera
 	size := func(w, h float64) string { return units.Typed(w) + "x" + units.Typed(h) }
 	share := func(v float64) string { return strconv.FormatFloat(v, 'g', 9, 64) }
 	all := job.Asked{
-		"drop": {units.Typed(p.Drop.DiameterMM)}, "distance": {units.Typed(p.Drop.DistanceMM)},
+		"drop": {units.Typed(p.Drop.DiameterMM)}, "distance": {units.Typed(downTo(p.Drop.DistanceMM))},
 		"fill": {share(p.Picture.Fill)}, "look": {p.Picture.Look.String()}, "paper": {b.Paper.Name},
 		"orientation": {string(b.Orientation)}, "lap": {units.Typed(b.LapMM)}, "light-from": {string(b.LightFrom)},
 		"camera-distance": {units.Typed(p.Drop.CameraMM)}, "frame-width": {units.Typed(c.FrameWidthMM)},
@@ -82,6 +83,9 @@ func planWords(j job.Job) job.Asked {
 	put(j.Print.Lossless, "lossless", "true")
 	return all
 }
+
+// downTo is a length rounded down to the micrometre, but for what is off by the nanometre that jobs are rounded to.
+func downTo(mm float64) float64 { return math.Floor(mm*1000+0.001) / 1000 }
 
 // comesBack tells whether words come to the job's print, distance, board and sheets, to a tenth of a millimetre.
 func comesBack(j job.Job, asked job.Asked) bool {
