@@ -199,19 +199,7 @@ func (b *book) bench(box layout.Rect, k float64) {
 
 // rayTable sets the rays' figures over the whole width.
 func (b *book) rayTable() {
-	t := b.report.RayTable(ownRays)
-	var typeset table
-	for i, head := range t.Heads {
-		typeset.columns = append(typeset.columns, column{head, i > 0, tableHead.Width(head)})
-	}
-	for _, row := range t.Rows {
-		var cells []string
-		for _, c := range row.Cells {
-			cells = append(cells, set(c))
-		}
-		typeset.rows = append(typeset.rows, cells)
-	}
-	typeset = typeset.stretched(b.geo.fullMM())
+	typeset := typesetTable(b.report.RayTable(ownRays)).stretched(b.geo.fullMM())
 	typeset.wide = true
 	b.table(typeset)
 }

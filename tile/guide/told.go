@@ -58,9 +58,19 @@ func (b *book) phrase(key string) string {
 	return set(f.Text)
 }
 
-// toldTable sets a table of the report over the text's width, the plan's own row marked as such.
+// toldTable sets a table of the report over the text's width.
 func (b *book) toldTable(t report.Table) {
-	var typeset table
+	typeset := typesetTable(t)
+	for _, cells := range typeset.rows {
+		for i, c := range cells {
+			typeset.columns[i].widthMM = max(typeset.columns[i].widthMM, tableStyle.Width(c))
+		}
+	}
+	b.table(typeset.stretched(b.geo.textWidth))
+}
+
+// typesetTable is a table of the report, its columns as wide as their heads; the plan's own row is marked as such.
+func typesetTable(t report.Table) (typeset table) {
 	for i, head := range t.Heads {
 		typeset.columns = append(typeset.columns, column{head, i > 0, tableHead.Width(head)})
 	}
@@ -72,10 +82,7 @@ func (b *book) toldTable(t report.Table) {
 		if row.Own {
 			cells[0] += " (plan)"
 		}
-		for i, c := range cells {
-			typeset.columns[i].widthMM = max(typeset.columns[i].widthMM, tableStyle.Width(c))
-		}
 		typeset.rows = append(typeset.rows, cells)
 	}
-	b.table(typeset.stretched(b.geo.textWidth))
+	return typeset
 }
