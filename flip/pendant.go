@@ -209,6 +209,45 @@ func WidestHangingMM(heldWidthMM, capillaryMM float64) float64 {
 	return 2 * widest
 }
 
+// HangingWidthMM is the width of the drop of that volume, in mm³, that a held width carries, for a liquid of that
+// capillary length; lengths in mm. It returns an error where a drop of that volume falls off, is no more than a cap, or
+// the liquid is not known.
+func HangingWidthMM(volumeMM3, heldWidthMM, capillaryMM float64) (float64, error) {
+	if !(capillaryMM > 0) {
+		return 0, errNoLiquid
+	}
+	const inside = 1e-9 // of the width: within the ends of the family, and the end of the search
+	low, high := heldWidthMM*(1+leastWaist)*(1+inside), WidestHangingMM(heldWidthMM, capillaryMM)*(1-inside)
+	least, err := newPendant(low, heldWidthMM, capillaryMM)
+	if err != nil {
+		return 0, err
+	}
+	most, err := newPendant(high, heldWidthMM, capillaryMM)
+	switch {
+	case err != nil:
+		return 0, err
+	case volumeMM3 < least.volumeMM3:
+		return 0, fmt.Errorf("a drop of %.3gµl shows no more than a cap below %gmm\n"+
+			"hint: give a narrower holder (--held), or more than %.3gµl", volumeMM3, heldWidthMM, least.volumeMM3)
+	case volumeMM3 > most.volumeMM3:
+		return 0, fmt.Errorf("a drop of %.3gµl does not hang from %gmm: it falls off before, at most %.3gµl large\n"+
+			"hint: give a smaller drop, or a wider holder (--held)", volumeMM3, heldWidthMM, most.volumeMM3)
+	}
+	for high-low > inside*high {
+		middle := (low + high) / 2
+		p, err := newPendant(middle, heldWidthMM, capillaryMM)
+		if err != nil {
+			return 0, err
+		}
+		if p.volumeMM3 < volumeMM3 {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return (low + high) / 2, nil
+}
+
 // tabulated works the found profile out in pieces.
 func tabulated(tipRadiusMM, capillaryMM, heldMM float64, found profile) *pendant {
 	p := &pendant{tipRadiusMM: tipRadiusMM, capillaryMM: capillaryMM, halfWidthMM: found.halfWidthMM,

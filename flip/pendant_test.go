@@ -179,3 +179,28 @@ func TestPendantGrowsUpToTheWidest(t *testing.T) {
 	_, err = newPendant(2, 1, 0)
 	require.ErrorContains(t, err, "--liquid")
 }
+
+// A volume finds the width of the drop that holds it, whose volume the other integrator confirms; past the greatest,
+// or below the least that is more than a cap, there is none.
+func TestHangingWidthOfAVolume(t *testing.T) {
+	capillaryMM := waterCapillaryMM(t)
+	for _, held := range []float64{0.1, 0.5, 2, 4} {
+		widest := WidestHangingMM(held, capillaryMM)
+		for _, part := range []float64{0.02, 0.3, 0.7, 0.98} {
+			want := held + part*(widest-held)
+			p, err := newPendant(want, held, capillaryMM)
+			require.NoError(t, err)
+			got, err := HangingWidthMM(p.volumeMM3, held, capillaryMM)
+			require.NoError(t, err)
+			require.InDelta(t, want, got, 1e-7, "held by %g", held)
+		}
+		_, err := HangingWidthMM(200, held, capillaryMM)
+		require.ErrorContains(t, err, "falls off before")
+		_, err = HangingWidthMM(1e-5, held, capillaryMM)
+		require.ErrorContains(t, err, "no more than a cap")
+	}
+	_, err := HangingWidthMM(5, 6, capillaryMM)
+	require.ErrorContains(t, err, "narrower holder")
+	_, err = HangingWidthMM(5, 2, 0)
+	require.ErrorContains(t, err, "name the liquid")
+}

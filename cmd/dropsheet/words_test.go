@@ -55,6 +55,8 @@ func TestWrongWords(t *testing.T) {
 		{"drop negative", "size --drop -5mm", "above 0mm"},
 		{"drop NaN", "size --drop NaNmm", "is not a length"},
 		{"drop twice", "size --drop 5mm --drops-per-ml 20", "give one of them"},
+		{"a hanging drop too large", "size --body hanging --drops-per-ml 20 --held 2mm", "falls off before"},
+		{"a hanging drop by a nozzle", "size --body hanging --nozzle 2mm", "--drops-per-ml"},
 		{"no drops to the millilitre", "size --drops-per-ml 0", "above 0"},
 		{"a drop of an ocean", "size --drops-per-ml 5e-324", "above 0.001"},
 		{"unknown liquid", "size --liquid quicksilver", "water"},

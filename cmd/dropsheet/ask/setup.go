@@ -148,7 +148,9 @@ func (s *setup) read() (layout.Setup, error) {
 	}
 	out.Camera.SharpToPx = s.sharpToPx
 	s.rod(&out)
-	s.hanging(&out)
+	if err := s.hanging(&out); err != nil {
+		return layout.Setup{}, job.WrongWords(err)
+	}
 	if !s.flags.Changed("printer") {
 		return out, nil
 	}
@@ -184,22 +186,27 @@ const (
 	usualHeldMM    = 2.0
 )
 
-// hanging gives a hanging drop what it needs unless other words were given: a width and a holder, how its liquid holds
-// together, and a straight picture, since a bulged one comes out long in it.
-func (s *setup) hanging(out *layout.Setup) {
+// hanging gives a hanging drop what it needs unless other words were given: a width, or that of its volume, a holder,
+// how its liquid holds together, and a straight picture, since a bulged one comes out long in it.
+func (s *setup) hanging(out *layout.Setup) (err error) {
 	if out.Drop.Body != flip.Hanging {
-		return
+		return nil
 	}
 	if !s.flags.Changed("look") {
 		out.Look = layout.Straight
-	}
-	if !s.flags.Changed("drop") {
-		out.Drop.DiameterMM = usualHangingMM
 	}
 	if !s.flags.Changed("held") {
 		out.Drop.HeldMM = usualHeldMM
 	}
 	out.Drop.CapillaryMM = s.material.Liquid.CapillaryMM()
+	switch {
+	case s.flags.Changed("drops-per-ml"):
+		const mm3PerML = 1000
+		out.Drop.DiameterMM, err = flip.HangingWidthMM(mm3PerML/s.dropsPerML, out.Drop.HeldMM, out.Drop.CapillaryMM)
+	case !s.flags.Changed("drop"):
+		out.Drop.DiameterMM = usualHangingMM
+	}
+	return err
 }
 
 // dropMM is the drop's diameter, by the flag that tells it.
@@ -211,8 +218,9 @@ func (s *setup) dropMM() (float64, error) {
 		}
 	}
 	switch {
-	case s.asked.Drop.Body == flip.Hanging && len(given) > 0 && !s.flags.Changed("drop"):
-		return 0, fmt.Errorf("%s is for drops that fall\nhint: give a hanging drop's width (--drop)", given[0])
+	case s.asked.Drop.Body == flip.Hanging && (s.flags.Changed("nozzle") || s.flags.Changed("jet")):
+		return 0, errors.New("--nozzle and --jet are for drops that fall\n" +
+			"hint: give a hanging drop's width (--drop), or how many make a millilitre (--drops-per-ml)")
 	case len(given) > 1:
 		return 0, fmt.Errorf("%s each say how large the drop is\nhint: give one of them", strings.Join(given, " and "))
 	case s.dropsPerML > 0:
