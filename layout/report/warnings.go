@@ -17,8 +17,12 @@ func (r *Report) Warnings() []Text {
 		}
 	}
 	if r.unfilled() {
-		all = append(all, say("where sheets go on beyond the picture, white paper shows as a bright rim in the %s: print it "+
-			"dark with --background black, or trim the board to the picture", r.body))
+		trim := "trim the board to the picture"
+		if r.shot.Backdrop.Uncut {
+			trim = "cut the paper off round the picture"
+		}
+		all = append(all, say("where paper goes on beyond the picture, its white shows as a bright rim in the %s: print it "+
+			"dark with --background black, or %s", r.body, trim))
 	}
 	all = append(all, r.middle()...)
 	if d := r.shot.Drop; d.Body == flip.Ball && !Solid(d) && d.DiameterMM > tornMM {
