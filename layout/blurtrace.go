@@ -54,7 +54,8 @@ func (p Plan) spread(fill, focusMM float64) Spread {
 // bundle is the rays of one pixel.
 type bundle struct {
 	sight                    flip.Sight
-	level                    bool // the plane that holds the axis and the pixel is upright, not level
+	tracer                   flip.Tracer // of the sight
+	level                    bool        // the plane that holds the axis and the pixel is upright, not level
 	focus                    flip.Vec
 	chief                    flip.Landing
 	tangentialPx, sagittalPx float64 // pixels for a millimetre of the board
@@ -64,6 +65,7 @@ type bundle struct {
 // ok is false when the pixel or its neighbours do not see the board through the drop.
 func (p Plan) bundle(fill, focusMM float64) (b bundle, ok bool) {
 	b = bundle{sight: p.Sight(), level: p.Drop.Body == flip.LevelRod}
+	b.tracer = b.sight.Tracer()
 	at := fill * b.sight.ApparentRadiusMM()
 	k := focusMM / p.Drop.CameraMM
 	b.focus = b.lay(at*k, 0, focusMM-p.Drop.CameraMM)
@@ -104,7 +106,7 @@ func (b bundle) along(l flip.Landing) (tangentialMM, sagittalMM float64) {
 // passes the drop or never reaches the board.
 func (b bundle) pinhole(tangentialMM, sagittalMM float64) (l flip.Landing, ok bool) {
 	at := b.lay(tangentialMM, sagittalMM, 0)
-	l, ok = b.sight.Trace(b.sight.PinholeRay(at.X, at.Y))
+	l, ok = b.tracer.Trace(b.sight.PinholeRay(at.X, at.Y))
 	return l, ok && l.Through
 }
 
@@ -121,7 +123,7 @@ func (b bundle) trace(pupilMM float64) (s Spread, ok bool) {
 		}
 		for _, place := range alongRow {
 			from := b.lay(outer+(inner-outer)*place.share, pupilMM*row.aside, -b.sight.CameraMM)
-			l, ok := b.sight.Trace(flip.Ray{From: from, Dir: b.focus.Sub(from).Unit()})
+			l, ok := b.tracer.Trace(flip.Ray{From: from, Dir: b.focus.Sub(from).Unit()})
 			if !ok || !l.Through {
 				return Spread{}, false
 			}
