@@ -54,12 +54,8 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 	if ctx.Err() != nil {
 		return
 	}
-	plan, _, err := s.order.PlaceSeams(ctx, s.plans, s.picture)
-	if ctx.Err() != nil {
-		return
-	}
-	if err != nil {
-		to.write(newErrorRecord(err, q.Words), nil)
+	plan, ok := withSeams(ctx, q, to, s)
+	if !ok {
 		return
 	}
 	b.keep(plan)
@@ -76,17 +72,26 @@ func (b *bench) answer(ctx context.Context, q question, to *records) {
 	b.frame(ctx, to, s, plan, "fine", side, s.asked.Samples)
 }
 
+// withSeams is the plan with its seams where they go; ok is false where that fails, which is told, or ctx ends.
+func withSeams(ctx context.Context, q question, to *records, s *set) (plan layout.Plan, ok bool) {
+	plan, _, err := s.order.PlaceSeams(ctx, s.plans, s.picture)
+	if ctx.Err() != nil {
+		return layout.Plan{}, false
+	}
+	if err != nil {
+		to.write(newErrorRecord(err, q.Words), nil)
+		return layout.Plan{}, false
+	}
+	return plan, true
+}
+
 // thumbnailPx is the longer side of a frame that is only looked at small: few rays will do.
 const thumbnailPx = 480
 
 // compared tells of a take by its words, beside what is on the bench.
 func (b *bench) compared(ctx context.Context, q question, to *records, s *set, side int) {
-	plan, _, err := s.order.PlaceSeams(ctx, s.plans, s.picture)
-	if ctx.Err() != nil {
-		return
-	}
-	if err != nil {
-		to.write(newErrorRecord(err, q.Words), nil)
+	plan, ok := withSeams(ctx, q, to, s)
+	if !ok {
 		return
 	}
 	to.write(newPlanRecord(s, plan, q.Words, true), nil)
