@@ -15,11 +15,12 @@ import (
 
 var checkCommand = command{
 	name: "check", args: "JOB",
-	summary: "whether a job can still be printed as it was; writes no file",
-	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder) is as make left it:
-the files of its folder and their hashes, its format, the sheets, the check code, the pages of
-sheets.pdf and the artwork, where it was or as the folder's copy. Prints a line for each, and what
-to do about any that differ. Changes nothing. Exit code 0: all agree; 1: something differs.`,
+	summary: "whether a job can still be printed as it was",
+	about: `Looks, before a sheet is printed again, whether JOB (a job.json or its folder)
+is as make left it: the files of its folder and their hashes, its format, the
+sheets, the check code, the pages of sheets.pdf and the artwork, where it was or
+as the folder's copy. Prints a line for each, and what to do about any that
+differ. Changes nothing. Exit code 0: all agree; 1: something differs.`,
 	example: "dropsheet check harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Check

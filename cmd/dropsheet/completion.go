@@ -27,9 +27,10 @@ func shellNames() (all []string) {
 
 var completionCommand = command{
 	name: "completion", args: "SHELL",
-	summary: "what a shell needs to complete this command line",
-	about: `Writes what bash, zsh or fish needs to complete commands, flags and the words that they take. To
-have it always, put the line into the file that the shell reads when it starts:
+	summary: "what a shell needs to complete its commands",
+	about: `Writes what bash, zsh or fish needs to complete commands, flags and the words
+that they take. To have it always, put the line into the file that the shell
+reads when it starts:
   bash   source <(dropsheet completion bash)
   zsh    source <(dropsheet completion zsh)
   fish   dropsheet completion fish | source`,
@@ -57,7 +58,8 @@ have it always, put the line into the file that the shell reads when it starts:
 var manualCommand = command{
 	name: "manual", args: "",
 	summary: "this help as a page for man",
-	about: `Writes all of this help as one page for man. To read it, or to have it for man dropsheet:
+	about: `Writes all of this help as one page for man. To read it, or to have it for man
+dropsheet:
   dropsheet manual > dropsheet.1
   man ./dropsheet.1`,
 	example: "dropsheet manual",

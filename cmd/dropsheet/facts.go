@@ -27,6 +27,12 @@ func writeFacts(w io.Writer, facts ...report.Fact) error {
 	return err
 }
 
+// writeFact writes what is told under a name, in one line.
+func writeFact(w io.Writer, name string, text any) error {
+	_, err := fmt.Fprintln(w, folded(w, factColumns, fmt.Sprintf("%-*s%v", factColumns, name, text)))
+	return err
+}
+
 // writeTable writes a table of the report under a heading, the plan's own row marked.
 func writeTable(w io.Writer, heading string, t report.Table) error {
 	var b strings.Builder

@@ -21,7 +21,7 @@ import (
 
 var gaugeCommand = command{
 	name: "gauge", args: "",
-	summary: "a page to measure the printer with; keeps the reading",
+	summary: "measure the printer, and keep the reading",
 	about:   gaugeAbout(),
 	example: "dropsheet gauge --paper A4",
 	prepare: func(flags *pflag.FlagSet) action {
@@ -39,16 +39,18 @@ func gaugeAbout() string {
 		if err != nil {
 			panic(err) // a slip in this program, found by any test
 		}
-		lengths = append(lengths, fmt.Sprintf("%s %s", paper.Name, acrossFeed(gauge.Rules(paper))))
+		lengths = append(lengths, fmt.Sprintf("%-7s %s", paper.Name, acrossFeed(gauge.Rules(paper))))
 	}
-	return `Makes a page that shows how true the printer prints, how near the paper's edges it comes, and which
-greys and lines it keeps apart. Print it as the sheets will be printed, measure its two rules, and
-keep the reading:
-  dropsheet gauge --save "study inkjet" --read 199.2x248.5mm --margins 4,4,4,12mm
-The rules' true lengths, across x feed: ` + strings.Join(lengths, ", ") + `;
-the page says those of any other paper. --list tells the readings that are kept, and in which file;
---forget leaves one out. Paper that is pasted wet grows, more across its grain than along it:
---pasted takes what the rules measure on a page that is pasted and dry, and sheets make up for that.`
+	return `Makes a page that shows how true the printer prints, how near the paper's edges
+it comes, and which greys and lines it keeps apart. Print it as the sheets will
+be printed, measure its two rules, and keep the reading:
+  dropsheet gauge --save study --read 199.2x248.5mm --margins 4,4,4,12mm
+The rules' true lengths, across x feed:
+  ` + strings.Join(lengths, "\n  ") + `
+The page says those of any other paper. --list tells which readings are kept,
+and in which file; --forget drops one. Paper that is pasted wet grows, more
+across its grain than along it: --pasted takes what the rules measure on a page
+that is pasted and dry, and sheets make up for that.`
 }
 
 func acrossFeed(s layout.Size) string { return fmt.Sprintf("%gx%gmm", s.WidthMM, s.HeightMM) }

@@ -5,16 +5,23 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"dropsheet/cmd/dropsheet/ask"
 )
 
-// helpColumns is how wide help may be: a terminal's usual width.
-const helpColumns = 100
+// Columns of help: as many as every screen has, and where what a flag does begins.
+const (
+	helpColumns  = 80
+	aboutColumns = 26
+)
 
 // What the help says of the whole program.
 const (
-	purpose = "dropsheet prints a picture, turned and at the right size, over many sheets of paper, so that it\n" +
-		"appears upright and whole inside a falling drop that is filmed in front of it."
-	lengthsTaken = "Lengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its flags with --help."
+	purpose = "dropsheet prints a picture, turned and at the right size, over many sheets of\n" +
+		"paper, so that it appears upright and whole inside a falling drop that is filmed\n" +
+		"in front of it."
+	lengthsTaken = "Lengths take a unit: 4.6mm 20cm 1.8m 11in. Each command explains its\n" +
+		"flags with --help."
 )
 
 // glossary is what five words mean wherever dropsheet uses them.
@@ -73,20 +80,31 @@ var headings = []struct{ title, flags string }{
 
 // flagUsages is the help for the flags, under their headings.
 func flagUsages(flags *pflag.FlagSet) string {
-	const switchMark = "[=true|false]" // pflag's, on flags that need no value
 	var b strings.Builder
 	for _, h := range headings {
-		under := pflag.NewFlagSet(h.title, pflag.ContinueOnError)
-		under.SortFlags = false
+		var under []string
 		for name := range strings.FieldsSeq(h.flags) {
 			if f := flags.Lookup(name); f != nil {
-				under.AddFlag(f)
+				under = append(under, flagUsage(f))
 			}
 		}
-		if under.HasFlags() {
-			fmt.Fprintf(&b, "%s:\n%s\n", h.title, strings.ReplaceAll(under.FlagUsagesWrapped(helpColumns), switchMark,
-				strings.Repeat(" ", len(switchMark))))
+		if len(under) > 0 {
+			fmt.Fprintf(&b, "%s:\n%s\n\n", h.title, strings.Join(under, "\n"))
 		}
 	}
 	return b.String()
+}
+
+// flagUsage is the help for one flag: what it does stands beside its name, or below where that is long.
+func flagUsage(f *pflag.Flag) string {
+	const unbroken = "\u00a0" // keeps a default with its word
+	kind, about := ask.Usage(f)
+	name := strings.TrimRight(fmt.Sprintf("  --%s %s", f.Name, kind), " ")
+	set := strings.Repeat(" ", aboutColumns)
+	about = strings.NewReplacer("(default ", "(default"+unbroken, "(default: ", "(default:"+unbroken).Replace(about)
+	lines := strings.ReplaceAll(fold(set+about, aboutColumns, helpColumns), unbroken, " ")
+	if len(name)+len("  ") > aboutColumns {
+		return name + "\n" + lines
+	}
+	return name + lines[len(name):]
 }

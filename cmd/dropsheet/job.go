@@ -16,10 +16,11 @@ import (
 
 var jobCommand = command{
 	name: "job", args: "JOB",
-	summary: "a job's words as one command line, and its main figures",
-	about: `Shows the words that JOB (a job.json or its folder) was asked for with as one command line, which
-can be pasted into a shell and makes the job again, into another folder; and its main figures. For a
-job of a format that kept no words the line is made up from its plan.`,
+	summary: "a job's words as one command line, and figures",
+	about: `Shows with which words JOB (a job.json or its folder) was made, as one command
+line that can be pasted into a shell and makes it again, into another folder;
+and its main figures. For a job of an older format, which kept no words, the
+line is made up from its plan.`,
 	example: "dropsheet job harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		asJSON := flags.Bool("json", false, "tell the command line and the figures as JSON")

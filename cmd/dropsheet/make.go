@@ -18,9 +18,9 @@ import (
 
 var makeCommand = command{
 	name: "make", args: "ARTWORK|JOB",
-	summary: "the whole job into a folder: sheets, guide, pictures, job file",
-	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF, WebP, or a page of a PDF) as the drop demands, cuts it
-into sheets and writes a folder with
+	summary: "a job into a folder: sheets, guide, pictures",
+	about: `Turns ARTWORK (JPEG, PNG, TIFF, BMP, GIF, WebP, or a page of a PDF) as the drop
+demands, cuts it into sheets and writes a folder with
   sheets.pdf   one sheet a page, in pasting order
   guide.pdf    how to assemble them
   proof.png    what the camera will record
@@ -29,10 +29,11 @@ into sheets and writes a folder with
   rays.pdf     of a rod: its rays and their angles, to scale, to draw on
   job.json     the job, which proof, seams, reprint and check read
   artwork.*    a copy of ARTWORK, for the day that it has moved or changed
-A - in place of ARTWORK is a picture that is piped in.
-Any two of --distance, --print-size (or --max-sheets) and --fill give the third. JOB (a job.json or
-its folder) stands for its artwork, asked for as that job was but for the flags given.`,
-	example: "dropsheet make examples/harbour/harbour.jpg --distance 40cm --out harbour-backdrop",
+For a picture that is piped in, write - in place of ARTWORK.
+Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
+A JOB (a job.json or its folder) is made again as it was asked for, but for the
+flags given.`,
+	example: "dropsheet make examples/harbour/harbour.jpg --out harbour-backdrop",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Make
 		asked.Register(flags)
@@ -91,10 +92,14 @@ func tellMade(w io.Writer, j job.Made, folder string, verbose bool) error {
 	if err := writeFacts(w, r.Artwork(part.WidthPx, part.HeightPx, placed.PixelsPerMM())); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s\n%-12s %s in %s (%s, check code %s)\n%-12s %s\n", "proof",
-		job.Brightness(j.Plan), "written", strings.Join(j.FileNames(), ", "), folder,
-		report.PerInch(placed.PixelsPerInch()), j.CheckCode, "care", report.Care(j.Plan, report.GlanceColumns))
-	return err
+	if err := writeFact(w, "proof", job.Brightness(j.Plan)); err != nil {
+		return err
+	}
+	if err := writeFact(w, "written", fmt.Sprintf("%s in %s (%s, check code %s)", strings.Join(j.FileNames(), ", "),
+		folder, report.PerInch(placed.PixelsPerInch()), j.CheckCode)); err != nil {
+		return err
+	}
+	return writeFact(w, "care", report.Care(j.Plan, report.GlanceColumns-factColumns))
 }
 
 // tellFolder says in short how the seams show, and what lies in the folder.
@@ -135,6 +140,5 @@ func writePlacement(w io.Writer, p job.Placement, sheets int) error {
 			text += fmt.Sprintf("; they show %.0f %% less than an even grid would", 100*(1-*p.Cost))
 		}
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s\n", "seams", text)
-	return err
+	return writeFact(w, "seams", text)
 }

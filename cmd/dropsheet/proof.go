@@ -19,13 +19,15 @@ import (
 var proofCommand = command{
 	name: "proof", args: "JOB",
 	summary: "what the camera will record, as a picture",
-	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing rays from the lens
-through the drop: blur, diffraction, smear, light lost in the drop, lamps, seams. The flags under
-drop, camera, exposure and light try another set-up on the same print; what is not given stays as in
-the job. The proof has the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
-brightness is set for it, unless ISO, exposure and the lamps' lux are known: then it is as bright
-as it is recorded, and how much of it is clipped or black is told. --film renders all frames of the
-drop's passage, for which its fall or speed and the frame rate must be known.`,
+	about: `Renders what the camera will record of JOB (a job.json or its folder) by tracing
+rays from the lens through the drop: blur, diffraction, smear, light lost in the
+drop, lamps, seams. The flags under drop, camera, exposure and light try another
+set-up on the same print; what is not given stays as in the job. The proof has
+the job's pixels, at most 1920 a side, unless --pixels says otherwise. Its
+brightness is chosen so that white paper is white, unless ISO, exposure and the
+lamps' lux are known: then it is as bright as it will be recorded, and dropsheet
+says how much of it is clipped or black. --film renders every frame of the
+drop's passage; it needs --frame-rate, and --fall or --speed.`,
 	example: "dropsheet proof harbour-backdrop --frame-width 9mm --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Proof

@@ -19,13 +19,14 @@ import (
 
 var rehearseCommand = command{
 	name: "rehearse", args: "ARTWORK|JOB",
-	summary: "the bench in the browser: change one thing, look again",
-	about: `Opens a page in the browser with the frame as the camera will record it, the bench and the board.
-Move the drop, the camera, the board, lamps and seams, and frame and figures follow; keep takes and
-compare them; make the job. Of a JOB (a job.json or its folder) it begins with the words that it was
-asked for with; flags given here count before those. The page is served to this machine alone, by an
-address that nobody else knows, until Ctrl-C ends it.`,
-	example: "dropsheet rehearse examples/harbour/harbour.jpg --distance 40cm --frame-width 9mm",
+	summary: "the bench in the browser, to try things live",
+	about: `Opens a page in the browser with the frame as the camera will record it, the
+bench and the board. Move the drop, the camera, the board, lamps and seams, and
+frame and figures follow; keep takes and compare them; make the job. A JOB (a
+job.json or its folder) begins as it was asked for, but for the flags given
+here. The page is served to this machine alone, by an address that nobody else
+knows, until Ctrl-C ends it.`,
+	example: "dropsheet rehearse examples/harbour/harbour.jpg --frame-width 9mm",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Rehearse
 		asked.Register(flags)

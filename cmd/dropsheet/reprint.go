@@ -17,13 +17,14 @@ import (
 var reprintCommand = command{
 	name: "reprint", args: "JOB SHEET...",
 	summary: "print chosen sheets again, as they were",
-	about: `Makes sheets of a job again, pixel for pixel, from JOB (a job.json or its folder) and the artwork
-that it names, or the folder's copy where that has moved or changed; where neither is there, from
-sheets.pdf, for the printer and the paper of the job. SHEET is a name such as R2C3, a row such as
-R2, a column such as C4, or all. On another printer or other paper the pixels are the same and the
-cell comes out as large as before: only where the sheet lies on its page changes, and what the page
-makes up for. Where that lacks the room, the sheet is turned, its strips come narrower, and then its
-laps, down to 3mm.`,
+	about: `Makes sheets of JOB (a job.json or its folder) again, pixel for pixel. SHEET is
+a name such as R2C3, a row such as R2, a column such as C4, or all.
+It needs the artwork, where it was or as the folder's copy; without either, the
+pages come out of sheets.pdf, for the printer and the paper of the job.
+On another printer or other paper (--printer, --margin, --paper) pixels and
+cells stay as they were, and only the sheet's place on its page changes. Where
+there is too little room, the sheet is turned, its strips come narrower, and
+then its laps, down to 3mm.`,
 	example: "dropsheet reprint harbour-backdrop R2C3 R1",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Reprint

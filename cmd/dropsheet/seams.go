@@ -19,11 +19,12 @@ import (
 
 var seamsCommand = command{
 	name: "seams", args: "JOB",
-	summary: "where every seam falls in the frame, and whether it shows",
-	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most, beside the drop and in
-it, how plainly, and what would hide it; the plainest first. The flags under drop, camera and light
-try another set-up on the same print; what is not given stays as in the job. Pixels are those of the
-whole frame. --out draws the seam map of that set-up.`,
+	summary: "where each seam falls, and whether it shows",
+	about: `Tells of every seam of JOB (a job.json or its folder) where it shows most,
+beside the drop and in it, how plainly, and what would hide it; the plainest
+first. The flags under drop, camera and light try another set-up on the same
+print; what is not given stays as in the job. --out draws the seam map of that
+set-up.`,
 	example: "dropsheet seams harbour-backdrop --aperture f/22",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Seams
@@ -134,38 +135,48 @@ func newSeamReport(p layout.Plan, m *seamsight.Model, seams []seamsight.Seam, se
 	return r
 }
 
-// write tells the report to people. smear is what it leaves out, or nil; out is the map that was drawn, empty for none.
+// whereSeen says in a word where a path shows a seam.
+var whereSeen = map[seamsight.Path]string{seamsight.Through: "drop", seamsight.Direct: "beside"}
+
+// write tells the report to people, on a screen of 80 columns. smear is what it leaves out, or nil; out is the map that
+// was drawn, empty for none.
 func (r seamReport) write(w io.Writer, smear report.Text, out string) error {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%-12s bare paper edge of %s, %s, focus %s, seen pixel for pixel\n", "seams",
-		report.Fine(r.SeamWidthMM), report.Stop(r.Camera.FNumber), r.Camera.Focus)
-	fmt.Fprintf(&b, "%-12s %s\n", "verdict", r.Seams.Summary())
+	line := func(hang int, format string, values ...any) {
+		b.WriteString(fold(fmt.Sprintf(format, values...), hang, helpColumns) + "\n")
+	}
+	fact := func(key string, value any) { line(factColumns, "%-*s%v", factColumns, key, value) }
+	fact("seams", fmt.Sprintf("bare paper edge of %s, %s, focus %s, seen pixel for pixel", report.Fine(r.SeamWidthMM),
+		report.Stop(r.Camera.FNumber), r.Camera.Focus))
+	fact("verdict", r.Seams.Summary())
 	if smear != nil {
-		fmt.Fprintln(&b, folded(w, factColumns, fmt.Sprintf("%-*s%s", factColumns, "smear", smear)))
+		fact("smear", smear)
 	}
 	if len(r.Sights) > 0 {
-		fmt.Fprintf(&b, "\n%-7s %6s %8s  %-15s %-11s %14s %12s %7s %7s\n", "verdict", "times", "contrast", "where", "seam",
-			"board mm", "frame px", "wide px", "blur px")
+		line(0, "\n%-7s %5s %8s  %-6s %-11s %11s %11s %5s %5s", "verdict", "times", "contrast", "where", "seam",
+			"board", "frame", "wide", "blur")
 	}
 	for _, s := range r.Sights {
-		fmt.Fprintf(&b, "%-7s %6.1f %8.3f  %-15s %-11s %7.1f,%6.1f %6.0f,%5.0f %7.2f %7.1f\n",
-			s.Verdict, s.OverThreshold, s.Contrast, s.Path, strings.Join(s.Between[:], "|"),
-			s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx, s.Frame.YPx, s.WidthPx, s.BlurPx)
+		line(0, "%-7s %5.1f %8.3f  %-6s %-11s %5.0f,%5.0f %5.0f,%5.0f %5.2f %5.1f", s.Verdict, s.OverThreshold,
+			s.Contrast, whereSeen[s.Path], strings.Join(s.Between[:], "|"), s.OnBoard.XMM, s.OnBoard.YMM, s.Frame.XPx,
+			s.Frame.YPx, s.WidthPx, s.BlurPx)
 		if s.Remedy != nil {
-			fmt.Fprintln(&b, folded(w, 8, fmt.Sprintf("        %s", report.SeamRemedy(*s.Remedy).Text())))
+			line(8, "%8s%s", "", report.SeamRemedy(*s.Remedy).Text())
 		}
 	}
 	if len(r.Sights) > 0 {
-		b.WriteString("\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, " +
-			"from 3 it shows\n")
+		line(7, "\ntimes: contrast as a multiple of what is just seen in the picture there; from 1 it is faint, from 3 it "+
+			"shows")
+		line(7, "where: in the drop, or beside it; board in mm from its top left corner, frame, wide (the edge) and blur in "+
+			"pixels of the frame")
 	}
 	if r.Seams.Shows+r.Seams.Faint > 0 {
 		for _, note := range report.RemedyNotes() {
-			fmt.Fprintln(&b, folded(w, 0, fmt.Sprint(note)))
+			line(0, "%s", note)
 		}
 	}
 	if out != "" {
-		fmt.Fprintf(&b, "%-12s %s\n", "written", out)
+		fmt.Fprintf(&b, "%-*s%s\n", factColumns, "written", out)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -176,7 +187,6 @@ func writeSeen(w io.Writer, seams []seamsight.Seam, folder string) error {
 	if len(seams) == 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(w, "%-12s %s: dropsheet seams %s tells where, and what hides them\n", "",
-		seamsight.Count(seams).Seen(), report.Typed(folder))
-	return err
+	return writeFact(w, "", fmt.Sprintf("%s: dropsheet seams %s tells where, and what hides them",
+		seamsight.Count(seams).Seen(), report.Typed(folder)))
 }

@@ -15,11 +15,12 @@ import (
 var sizeCommand = command{
 	name: "size", args: "[ARTWORK|JOB]",
 	summary: "work out sizes and distances; writes no file",
-	about: `Works out how large the backdrop must be, how many sheets it takes, and what the drop will show of
-it. Any two of --distance, --print-size (or --max-sheets) and --fill give the third. ARTWORK, or a -
-for a picture that is piped in, tells the proportions; where the paper may lie either way, it is
-read to see which way its seams show less. With JOB (a job.json or its folder) it is asked for as
-that job was, but for the flags given, and what differs is told first. Writes no file.`,
+	about: `Works out how large the backdrop must be, how many sheets it takes, and what the
+drop will show of it. Any two of --distance, --print-size (or --max-sheets) and
+--fill give the third. ARTWORK (or - for a picture that is piped in) gives the
+proportions, and which way the paper lies where that is left open: the way in
+which seams show less. A JOB (a job.json or its folder) is asked for as it was,
+but for the flags given, and what differs is told first. Writes no file.`,
 	example: "dropsheet size --drop 4.6mm --distance 40cm --fill 0.9",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Size

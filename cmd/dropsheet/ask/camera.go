@@ -38,14 +38,14 @@ func (f *camera) register(flags *pflag.FlagSet, defaults bool) {
 	if !defaults {
 		evenly = "as in the job"
 	}
-	add(flags, &f.looks, "camera", "eye", "", looking, "eye: somebody's eye looks in place of a camera, a schematic eye "+
-		"of 60 dioptres with a pupil of 3 mm (f/5.6); its frame is 40 degrees wide, a pixel half a minute of arc")
+	add(flags, &f.looks, "camera", "eye", "", looking, "somebody looks, and nothing is filmed: a schematic eye of 60 "+
+		"dioptres with a pupil of 3 mm (f/5.6); its frame is 40 degrees wide, a pixel half a minute of arc")
 	add(flags, &f.asked.Sensor, "sensor", "WxH", otherwise("36x24mm"), sizeMM,
 		"width and height of the part of the camera's sensor that is read out")
 	add(flags, &f.pixelMM, "pixel-size", "length", "", pixelSize,
 		"width of a pixel of the sensor, such as 28um, in place of --sensor: --pixels are then those that are read out")
 	add(flags, &f.pixels, "pixels", "WxH", otherwise("6000x4000"), pixels,
-		"pixels of the frame; asked of a job by themselves, its sensor stays what it was")
+		"pixels of the frame, across and down; of a JOB, its sensor stays what it was")
 	add(flags, &f.asked.LensMM, "lens", "length", otherwise("100mm"), aboveZero,
 		"focal length of the lens; of lens, frame width and camera distance any two give the third")
 	add(flags, &f.asked.FrameWidthMM, "frame-width", "length", "", aboveZero,

@@ -35,13 +35,13 @@ func (l *lamps) register(flags *pflag.FlagSet, evenly string) {
 		"toward the camera, such as -60cm,-40cm,90cm; repeat it for more (default: "+evenly+")")
 	addList(flags, &l.lux, "lamp-lux", "number", number(0, maxLampLux),
 		"what a lamp gives at 1 m, in lux, as makers' sheets state; once for all lamps or once for each, in their order")
-	addList(flags, &l.size, "lamp-size", "length", aboveZero, "width of a lamp's shining face; likewise")
+	addList(flags, &l.size, "lamp-size", "length", aboveZero, "width of a lamp's shining face; once or for each, likewise")
 	addList(flags, &l.beam, "lamp-beam", "degrees", within(narrowestBeamDeg, widestBeamDeg),
-		fmt.Sprintf("full angle of a lamp's beam at half its light, %d to %d; likewise (default: that of a bare panel, %g)",
-			narrowestBeamDeg, widestBeamDeg, layout.LambertBeamDeg))
+		fmt.Sprintf("full angle of a lamp's beam at half its light, %d to %d; once or for each (default: that of a bare "+
+			"panel, %g)", narrowestBeamDeg, widestBeamDeg, layout.LambertBeamDeg))
 	addList(flags, &l.aim, "lamp-aim", "drop|X,Y", lampAim,
-		"what a lamp points at: drop, or a place of the board from its centre, right and down; likewise (default: the "+
-			"board's middle)")
+		"what a lamp points at: drop, or a place of the board from its centre, right and down; once or for each "+
+			"(default: the board's middle)")
 }
 
 // over lays what was given over a job's lamps.

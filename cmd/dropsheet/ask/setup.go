@@ -93,19 +93,21 @@ func (s *setup) register(flags *pflag.FlagSet) {
 		"at most that many sheets, up to 10000 (500 unless given); in place of --print-size it finds the largest print "+
 			"that they hold")
 	add(flags, &s.asked.Copies, "copies", "N", "", wholeFromOne,
-		"of a print that one sheet holds: as many copies on it, each with its own cut marks; with --max-sheets 1 the "+
-			"largest print of which it holds so many")
+		"the print so many times on the one sheet that holds it, each with its own cut marks; with --max-sheets 1 the "+
+			"largest print of which so many fit")
 	add(flags, &s.asked.Columns, "columns", "N", "", wholeFromOne,
-		"just so many sheets side by side; where the print is free, the largest that they hold")
-	add(flags, &s.asked.Rows, "rows", "N", "", wholeFromOne, "just so many sheets one above the other; likewise")
+		"exactly so many sheets side by side; where the print may have any size, the largest that they hold")
+	add(flags, &s.asked.Rows, "rows", "N", "", wholeFromOne,
+		"exactly so many sheets one above the other; the print as with --columns")
 	add(flags, &s.asked.Board.WidthMM, "board-width", "length", "", aboveZero, fmt.Sprintf("width of the board that "+
-		"there is, with the border of %gmm on each side that it is held by; where the print is free, the largest that goes "+
-		"on it", layout.BorderMM))
-	add(flags, &s.asked.Board.HeightMM, "board-height", "length", "", aboveZero, "its height; likewise")
+		"you have, its border of %gmm on each side counted; where the print may have any size, the largest that goes on it",
+		layout.BorderMM))
+	add(flags, &s.asked.Board.HeightMM, "board-height", "length", "", aboveZero,
+		"height of the board that you have; likewise")
 	add(flags, &s.asked.Paper, "paper", "name|WxH", "A4", layout.ParsePaper, "what to print on: "+layout.PapersTaken)
 	add(flags, &s.margin, "margin", "length|L,T,R,B", "5mm", margin, "what the printer can't reach along each edge of "+
-		"the paper: one for all, or left, top, right and bottom of the upright page, such as 4,4,4,12mm; with 0mm, "+
-		"borderless, sheets keep 1.5 % of the page off its edge, which drivers that enlarge such pages take")
+		"the paper: one for all, or left, top, right and bottom of the upright page, such as 4,4,4,12mm; 0mm is "+
+		"for a borderless print: sheets then stay 1.5 % of the page off its edge, which drivers that enlarge it cut off")
 	add(flags, &s.printer, "printer", "name", "", named, "name of a printer measured with dropsheet gauge, in place "+
 		"of --margin: its own margins count, and the sheets make up for what it prints too long or too short")
 	add(flags, &s.asked.LapMM, "lap", "length", "10mm", aboveZero,

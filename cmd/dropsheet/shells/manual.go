@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/spf13/pflag"
+	"dropsheet/cmd/dropsheet/ask"
 )
 
 // Heading is a heading that flags stand under.
@@ -39,7 +39,8 @@ func Manual(what string, commands []Command, headings []Heading, exitCodes []str
 					fmt.Fprintf(&b, ".PP\n.I %s\n", roff(h.Title))
 					first = false
 				}
-				fmt.Fprintf(&b, ".TP\n%s\n%s\n", flagTag(f), roff(usageOf(f)))
+				kind, about := ask.Usage(f)
+				fmt.Fprintf(&b, ".TP\n%s\n%s\n", flagTag(name, kind), roff(about))
 			}
 		}
 		fmt.Fprintf(&b, ".PP\nExample:\n.PP\n.nf\n%s\n.fi\n", roff(c.Example))
@@ -52,21 +53,8 @@ func Manual(what string, commands []Command, headings []Heading, exitCodes []str
 }
 
 // flagTag is a flag with the kind of its value.
-func flagTag(f *pflag.Flag) string {
-	kind, _ := pflag.UnquoteUsage(f)
-	if f.NoOptDefVal != "" {
-		kind = ""
-	}
-	return strings.TrimSpace(fmt.Sprintf(`\fB%s\fR \fI%s\fR`, roff("--"+f.Name), roff(kind)))
-}
-
-// usageOf is a flag's help with its default.
-func usageOf(f *pflag.Flag) string {
-	_, usage := pflag.UnquoteUsage(f)
-	if f.DefValue != "" && f.DefValue != "false" {
-		usage += fmt.Sprintf(" (default %s)", f.DefValue)
-	}
-	return usage
+func flagTag(name, kind string) string {
+	return strings.TrimSpace(fmt.Sprintf(`\fB%s\fR \fI%s\fR`, roff("--"+name), roff(kind)))
 }
 
 // paragraphs are those of a text: lines that are set in stay lines, the others flow.
