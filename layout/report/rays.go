@@ -68,8 +68,9 @@ func (r *Report) RayLaw() Text {
 
 // OneTo tells a scale: so many millimetres for one on paper, or one for so many.
 func OneTo(scale float64) string {
-	if scale >= 1 {
-		return fmt.Sprintf("1 : %g", scale)
+	rounded := func(scale float64) float64 { return math.Round(1e6*scale) / 1e6 }
+	if rounded(scale) >= 1 {
+		return fmt.Sprintf("1 : %g", rounded(scale))
 	}
-	return fmt.Sprintf("%g : 1", math.Round(1e6/scale)/1e6)
+	return fmt.Sprintf("%g : 1", rounded(1/scale))
 }

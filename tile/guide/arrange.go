@@ -43,7 +43,7 @@ func laidOut(j Job, found found) *book {
 		if best == nil || b.badness() < best.badness()-1e-9 {
 			best = b
 		}
-		if best.badness() == float64(best.pages) && !(j.uncut() && best.pages > oneSheetPages) {
+		if best.badness() == float64(best.pages) && !(j.uncut() && best.pages > j.oneSheetPages()) {
 			break // nothing speaks against it
 		}
 	}

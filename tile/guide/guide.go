@@ -98,7 +98,7 @@ type section struct {
 // sections lists the guide in the order of work. The overview, without a number, comes before them.
 func (j Job) sections() []section {
 	if j.uncut() {
-		return oneSheet()
+		return j.oneSheet()
 	}
 	var upToTheBoard []section
 	if j.looks() {

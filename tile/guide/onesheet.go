@@ -8,19 +8,29 @@ import (
 )
 
 // uncut tells whether the print hangs on one sheet as it comes out of the printer: the guide then leaves out all that
-// is about cutting and pasting, and takes two pages.
+// is about cutting and pasting, and takes two pages, of a rod one more for its rays.
 func (j Job) uncut() bool { return j.Plan.Backdrop.Uncut }
 
-// oneSheetPages is how many pages the guide of one sheet should take: one leaf, printed on both sides.
-const oneSheetPages = 2
+// oneSheetPages is how many pages the guide of one sheet should take: one leaf, printed on both sides, and where there
+// are rays a page for those.
+func (j Job) oneSheetPages() int {
+	if HasRays(j.Plan) {
+		return 3
+	}
+	return 2
+}
 
 // oneSheet lists the guide of such a print.
-func oneSheet() []section {
-	return []section{
+func (j Job) oneSheet() []section {
+	list := []section{
 		{"Printing", false, (*book).printOne},
 		{"Setting up", false, (*book).hangOne},
 		{"Cautions", false, (*book).cautionsInShort},
 	}
+	if HasRays(j.Plan) {
+		list = append(list, section{raysTitle, true, (*book).rays})
+	}
+	return list
 }
 
 // printOne says how to print the sheet, how to check it, and how it comes again.

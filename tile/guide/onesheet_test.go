@@ -10,7 +10,8 @@ import (
 	"dropsheet/layout"
 )
 
-// The guide of one sheet is one leaf, on A4 and letter and whatever hangs before it, and says what stays white.
+// The guide of one sheet is one leaf, on A4 and letter and whatever hangs before it, and says what stays white; a rod's
+// has the page of its rays besides, and nothing else is on that.
 func TestOneSheetTakesTwoPages(t *testing.T) {
 	for _, c := range []struct {
 		name, paper string
@@ -36,7 +37,14 @@ func TestOneSheetTakesTwoPages(t *testing.T) {
 			j := jobOf(t, s)
 			require.True(t, j.uncut())
 			texts := pageTexts(worded(t, j))
-			require.Len(t, texts, oneSheetPages)
+			if HasRays(j.Plan) {
+				require.Len(t, texts, 3)
+				require.Contains(t, texts[2], raysTitle)
+				require.NotContains(t, texts[2], "Cautions")
+				require.Contains(t, texts[1], "Cautions")
+			} else {
+				require.Len(t, texts, 2)
+			}
 			require.Contains(t, strings.Join(texts, " "), c.says)
 		})
 	}

@@ -37,6 +37,7 @@ func TestRaysAreToScale(t *testing.T) {
 			text := flat(doc.Text(1))
 			found := regexp.MustCompile(`The bench at ([\d.]+) : ([\d.]*\d)`).FindStringSubmatch(text)
 			require.NotEmpty(t, found, text)
+			require.LessOrEqual(t, len(found[1]+found[2]), len("1.2515"), "a scale to lay a ruler on: %s", found[0])
 			one, _ := strconv.ParseFloat(found[1], 64)
 			to, _ := strconv.ParseFloat(found[2], 64)
 
