@@ -8,6 +8,8 @@ import (
 	"dropsheet/layout/report"
 )
 
+const cautionsTitle = "Cautions"
+
 // caution is one danger and how to keep out of it.
 type caution struct {
 	of          report.Hazard
@@ -67,6 +69,7 @@ func (b *book) beforeYouStart() {
 	}
 	last := len(names) - 1
 	b.wideNote(fmt.Sprintf("%s read the cautions on page%s%d: of %s and %s. Makers\u2019 instructions, local rules and "+
-		"licensed trades come before anything said here.", strong("Before you start,"), noBreak, b.pageOf(len(b.sections)-1),
+		"licensed trades come before anything said here.", strong("Before you start,"), noBreak,
+		b.pageOf(slices.IndexFunc(b.sections, func(s section) bool { return s.title == cautionsTitle })),
 		strings.Join(names[:last], ", "), names[last]))
 }

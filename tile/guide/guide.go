@@ -122,7 +122,7 @@ func (j Job) sections() []section {
 			{"Cutting and pasting the sheet", false, (*book).paste},
 			{"If the sheet is spoiled", false, (*book).spoiled},
 			{"Where the " + j.body() + " looks", true, (*book).seams},
-			{"Cautions", false, (*book).cautions},
+			{cautionsTitle, false, (*book).cautions},
 		}...)
 	}
 	return append(upToTheBoard, []section{
@@ -131,7 +131,7 @@ func (j Job) sections() []section {
 		{"Cutting and pasting one sheet", false, (*book).paste},
 		{"If a sheet is spoiled", false, (*book).spoiled},
 		{"Where the seams fall", true, (*book).seams},
-		{"Cautions", false, (*book).cautions},
+		{cautionsTitle, false, (*book).cautions},
 	}...)
 }
 

@@ -301,8 +301,9 @@ func TestCautionsNameEveryDanger(t *testing.T) {
 		if rod { // on one sheet
 			head = "3 Cautions"
 		}
-		page := texts[pageWith(t, texts, head)-1]
-		require.Contains(t, texts[0], "Before you start, read the cautions on page")
+		number := pageWith(t, texts, head)
+		page := texts[number-1]
+		require.Contains(t, texts[0], fmt.Sprintf("Before you start, read the cautions on page %d:", number))
 		for word, there := range map[string]bool{"Ethanol and its vapour": !rod,
 			"Glass rods, tubes": rod, "carried and hung by two": !rod} {
 			require.Equal(t, there, strings.Contains(page, word), word)

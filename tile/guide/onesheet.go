@@ -25,7 +25,7 @@ func (j Job) oneSheet() []section {
 	list := []section{
 		{"Printing", false, (*book).printOne},
 		{"Setting up", false, (*book).hangOne},
-		{"Cautions", false, (*book).cautionsInShort},
+		{cautionsTitle, false, (*book).cautionsInShort},
 	}
 	if HasRays(j.Plan) {
 		list = append(list, section{raysTitle, true, (*book).rays})
