@@ -51,11 +51,10 @@ async function frameAt(i, fps) {
 }
 async function played(fps) {
 	await frameAt(0, fps);
-	const before = v.getVideoPlaybackQuality().totalVideoFrames;
-	const end = met("ended");
+	const count = () => v.getVideoPlaybackQuality().totalVideoFrames, before = count(), end = met("ended");
 	await v.play();
 	await end;
-	return v.getVideoPlaybackQuality().totalVideoFrames - before;
+	return {Seconds: v.currentTime, Frames: count() - before};
 }
 </script>`
 
@@ -101,8 +100,12 @@ func TestBrowserPlaysTheFilm(t *testing.T) {
 					}
 				}
 			}
-			require.Greater(t, evaluate[int](t, ctx, fmt.Sprintf("played(%d)", playbackFPS)), count/2,
-				"some may be skipped where the machine is slow")
+			played := evaluate[struct {
+				Seconds float64
+				Frames  int
+			}](t, ctx, fmt.Sprintf("played(%d)", playbackFPS))
+			require.InDelta(t, got.Seconds, played.Seconds, 1e-3)
+			require.Positive(t, played.Frames, "how many a machine that is busy skips is its own affair")
 		})
 	}
 }

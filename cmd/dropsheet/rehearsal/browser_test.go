@@ -10,7 +10,6 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
@@ -21,6 +20,8 @@ import (
 	"dropsheet/tile/film/browsertest"
 	"dropsheet/tile/job"
 )
+
+// Whatever an action leads to is waited for by its own state, however long it takes: at, moved, until, rested, finest.
 
 // tab is a page in a Chromium that talks to this machine alone. At its end no error was on the console, and nothing
 // was asked of anyone but the server.
@@ -97,10 +98,11 @@ func tell[T any](p *tab, expression string) T {
 	return v
 }
 
-// until waits until an expression is true.
+// until waits until an expression is true, or is anything.
 func (p *tab) until(expression string) {
 	p.Helper()
-	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(2*time.Minute)))
+	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool]("Boolean("+expression+")",
+		chromedp.WithPollingTimeout(browsertest.Patience)))
 	if err != nil {
 		p.mutex.Lock()
 		defer p.mutex.Unlock()
@@ -123,25 +125,57 @@ func (p *tab) rested() {
 func (p *tab) finest() {
 	p.Helper()
 	p.rested()
-	require.Equal(p, "fine", tell[string](p, `document.getElementById("frame").dataset.rung`))
+	require.Equal(p, "fine", tell[string](p, `document.getElementById("frame").dataset.rung`), p.fault())
+}
+
+// stands is an expression for what a slider of that name stands at; NaN where there is none.
+func stands(name string) string {
+	return fmt.Sprintf(`(s => s ? Number(s.ariaValueNow) : NaN)(document.querySelector(%q))`, slider(name))
 }
 
 // slider is what a slider of that name stands at.
 func (p *tab) slider(name string) float64 {
 	p.Helper()
-	return tell[float64](p, fmt.Sprintf(`Number(document.querySelector('[role=slider][aria-label=%q]').ariaValueNow)`,
-		name))
+	return tell[float64](p, stands(name))
 }
 
-// screenshot keeps a picture of the page for people to look at, in the folder that SCREENSHOTS names.
+// at waits until a slider stands at a number, or so near to it.
+func (p *tab) at(name string, want, within float64) {
+	p.Helper()
+	p.until(fmt.Sprintf(`Math.abs(%s - %g) <= %g`, stands(name), want, within))
+}
+
+// moved does what moves a slider, and waits until it has moved, no hand is on any, and the answer has come whole.
+func (p *tab) moved(name string, by func()) {
+	p.Helper()
+	was := p.slider(name)
+	by()
+	p.until(fmt.Sprintf(`%s !== %g && !document.querySelector(".handle.held")`, stands(name), was))
+	p.finest()
+}
+
+// click clicks on what a selector finds, once nothing on the page comes and moves it any more.
+func (p *tab) click(selector string) {
+	p.Helper()
+	p.rested()
+	p.do(chromedp.Click(chromedp.CSS(selector)))
+}
+
+// screenshot keeps a picture of the page for people to look at, in the folder that SCREENSHOTS names. For a page longer
+// than its window the browser makes a longer window for a while, and the page is as it was once that has gone.
 func (p *tab) screenshot(name string) {
 	p.Helper()
+	folder := os.Getenv("SCREENSHOTS")
+	if folder == "" {
+		return
+	}
+	size := tell[[]int](p, `[innerWidth, innerHeight]`)
 	m, err := chromedp.Run(p.ctx, chromedp.FullScreenshot(100))
 	require.NoError(p, err)
-	require.NotEmpty(p, m)
-	if folder := os.Getenv("SCREENSHOTS"); folder != "" {
-		require.NoError(p, os.WriteFile(filepath.Join(folder, name+".png"), m, 0o600))
-	}
+	require.NoError(p, os.WriteFile(filepath.Join(folder, name+".png"), m, 0o600))
+	p.until(fmt.Sprintf(`innerWidth === %d && innerHeight === %d`, size[0], size[1]))
+	tell[bool](p, `new Promise(told => requestAnimationFrame(() => requestAnimationFrame(() => told(true))))`) // of it
+	p.rested()
 }
 
 var harbour = filepath.Join("..", "..", "..", "testdata", "harbour.jpg")
@@ -169,9 +203,10 @@ func TestScreens(t *testing.T) {
 				options = append(options, chromedp.EmulateTouch)
 			}
 			p := open(t, harbourFile(t), c.width, c.height, options...)
-			p.screenshot(c.name)
 			require.LessOrEqual(t, tell[int64](p, `document.documentElement.scrollWidth`), c.width)
-			p.do(chromedp.Click(chromedp.CSS("#red")))
+			p.screenshot(c.name)
+			p.click("#red")
+			p.until(`document.documentElement.dataset.lamp === "red"`)
 			p.screenshot(c.name + "-red")
 		})
 	}

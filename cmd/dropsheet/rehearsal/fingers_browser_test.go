@@ -3,6 +3,7 @@
 package rehearsal
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -60,19 +61,17 @@ func TestManySeamsByFinger(t *testing.T) {
 	was := p.slider("seam C5")
 	x, y := p.middle(slider("seam C5"))
 	p.dragged(x, y, 10, 0)
+	p.until(`document.getElementById("larger").ariaPressed === "true"`)
 	require.InDelta(t, was, p.slider("seam C5"), 1e-9, "it only came nearer")
 	require.GreaterOrEqual(t, p.apart(seams), 44.0)
-	require.Equal(t, "true", tell[string](p, `document.getElementById("larger").ariaPressed`))
 	x, y = p.middle(slider("seam C5"))
 	require.True(t, tell[bool](p, `(b => x => b.left < x && x < b.right)(
 		document.getElementById("board").getBoundingClientRect())(document.querySelector('`+slider("seam C5")+
 		`').getBoundingClientRect().left + 22)`), "it is in sight")
-	p.dragged(x, y, -6, 0)
-	p.finest()
+	p.moved("seam C5", func() { p.dragged(x, y, -6, 0) })
 	require.Less(t, p.slider("seam C5"), was)
 	require.Contains(t, p.makeLine(), "--seam-at C5=")
-	p.screenshot("many-sheets-larger") // which may have been a window of another size: from here on nothing is pointed at
-	p.finest()
+	p.screenshot("many-sheets-larger")
 	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("larger").click()`))
 	require.Less(t, p.apart(seams), 44.0)
 	p.screenshot("many-sheets")
@@ -82,15 +81,15 @@ func TestManySeamsByFinger(t *testing.T) {
 func TestSmallDropByFinger(t *testing.T) {
 	p := openWith(t, harbourFile(t), job.Asked{"distance": {"40cm"}}, 390, 844, chromedp.EmulateTouch)
 	require.GreaterOrEqual(t, p.apart("#frame .handle"), 44.0)
-	p.do(chromedp.Click(chromedp.CSS("#more-light")), chromedp.Click(chromedp.CSS("#more-light")))
+	for i := range 2 {
+		p.click("#more-light")
+		p.until(fmt.Sprintf(`document.querySelector(%q)`, slider(fmt.Sprintf("lamp %d, right", i+1))))
+	}
 	p.finest()
 	require.GreaterOrEqual(t, p.apart("#bench .handle"), 44.0, "two lamps are behind one another from the side")
 	for _, name := range []string{"drop", "drop at, right", "turn", "fill", "centre, right"} {
-		was := p.slider(name)
 		x, y := p.middle(slider(name))
-		p.dragged(x, y, 12, 7)
-		p.finest()
-		require.NotEqual(t, was, p.slider(name), name)
+		p.moved(name, func() { p.dragged(x, y, 12, 7) })
 		require.Empty(t, p.fault())
 	}
 	p.screenshot("small-drop")

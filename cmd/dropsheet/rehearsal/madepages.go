@@ -6,6 +6,7 @@ import (
 	"io"
 	"net/http"
 	"strconv"
+	"time"
 
 	"dropsheet/tile/artwork/page"
 )
@@ -43,6 +44,7 @@ func (s *server) madePDF(w http.ResponseWriter, r *http.Request) (pdf *page.File
 		}
 		return pdf
 	}()
+	allow(w)
 	if pdf == nil {
 		s.drawing.Unlock()
 		refuse(w, http.StatusNotFound)
@@ -52,6 +54,12 @@ func (s *server) madePDF(w http.ResponseWriter, r *http.Request) (pdf *page.File
 		pdf.Close()
 		s.drawing.Unlock()
 	}, true
+}
+
+// allow gives the page its time to fetch an answer, however long that took to come: others are drawn before it, and
+// for the first of all PDFium is made ready, which takes a busy machine a minute.
+func allow(w http.ResponseWriter) {
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(recordTime))
 }
 
 // madePages answers with how many pages a PDF has that was made.
@@ -95,6 +103,7 @@ func (s *server) madePage(sidePx int) http.HandlerFunc {
 			refuse(w, http.StatusNotFound)
 			return
 		}
+		allow(w)
 		w.Header().Set("Content-Type", kindPNG)
 		_ = (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(w, drawn)
 	}

@@ -3,7 +3,6 @@
 package rehearsal
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -19,7 +18,8 @@ import (
 // A circle drawn on the board keeps seams out; by keys one comes to lie in the middle, and goes again.
 func TestKeepsSeamsOut(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)
-	p.do(chromedp.Click(chromedp.CSS("#avoid")))
+	p.click("#avoid")
+	p.until(`document.getElementById("board").classList.contains("drawing")`)
 	x, y := p.middle("#board")
 	p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft),
 		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+20, y, chromedp.ButtonLeft),
@@ -40,13 +40,17 @@ func TestKeepsSeamsOut(t *testing.T) {
 // All set-up can be typed, and what is wrong is said beside the word that is to blame.
 func TestTypedSetUp(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)
-	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-liquid"), "glycerol\t"))
+	p.click("#all")
+	p.do(chromedp.SendKeys(chromedp.CSS("#word-liquid"), "glycerol\t"))
+	p.until(`document.querySelector("#by-hand code").textContent.includes("glycerol")`)
 	require.Contains(t, p.makeLine(), "--liquid glycerol")
 	p.do(chromedp.SendKeys(chromedp.CSS("#word-fill"), "2\t"))
 	p.until(`document.getElementById("word-fill-wrong").textContent.includes('"2" can\'t be taken')`)
 	require.Equal(t, "true", tell[string](p, `document.getElementById("word-fill").ariaInvalid`))
 	p.screenshot("wrong")
-	p.do(chromedp.Click(chromedp.CSS("#word-round")))
+	p.click("#word-round")
+	p.until(`document.getElementById("word-round").checked`)
+	p.rested()
 	p.until(`document.getElementById("word-fill-wrong").textContent !== ""`) // one thing at a time
 	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("word-fill").select()`),
 		chromedp.SendKeys(chromedp.CSS("#word-fill"), kb.Backspace+"\t"))
@@ -58,28 +62,32 @@ func TestTypedSetUp(t *testing.T) {
 // The passage plays, and stops; without the drop's speed the page says what is missing.
 func TestPlays(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)
-	p.do(chromedp.Click(chromedp.CSS("#play")))
+	p.click("#play")
 	p.until(`document.getElementById("fault").textContent.includes("takes the drop's speed and the frame rate")`)
-	p.do(chromedp.Click(chromedp.CSS("#all")), chromedp.SendKeys(chromedp.CSS("#word-fall"), "20cm\t"),
+	p.click("#all")
+	p.do(chromedp.SendKeys(chromedp.CSS("#word-fall"), "20cm\t"),
 		chromedp.SendKeys(chromedp.CSS("#word-frame-rate"), "12500\t"))
+	p.until(`document.querySelector("#by-hand code").textContent.includes("--frame-rate 12500")`)
 	p.finest()
-	p.do(chromedp.Click(chromedp.CSS("#play")))
+	p.click("#play")
 	p.until(`document.getElementById("play").title.endsWith("of 40")`)
 	picture := `document.getElementById("picture").toDataURL()`
 	first := tell[string](p, picture)
 	p.until(picture + ` !== ` + "`" + first + "`")
 	p.screenshot("playing")
-	p.do(chromedp.Click(chromedp.CSS("#play")))
-	require.Equal(t, "Play", tell[string](p, `document.getElementById("play").textContent`))
+	p.click("#play")
+	p.until(`document.getElementById("play").textContent === "Play"`)
 }
 
 // A click on a sheet says how to print it again; another picture takes the artwork's place.
 func TestSheetAndPicture(t *testing.T) {
 	p := open(t, harbourFile(t), 1280, 800)
-	p.do(chromedp.Click(chromedp.CSS(".sheet:nth-of-type(8)")))
+	p.click(".sheet:nth-of-type(8)")
+	p.until(`document.getElementById("sheet").textContent !== ""`)
 	require.Regexp(t, `page 8 of sheets.pdf.*dropsheet reprint .*harbour-backdrop R2C3$`,
 		tell[string](p, `document.getElementById("sheet").textContent`))
-	p.do(chromedp.Click(chromedp.CSS("#keep")))
+	p.click("#keep")
+	p.until(`document.querySelector(".take")`)
 	other, _ := jobtest.WritePattern(t, 90, 90)
 	p.do(chromedp.SetUploadFiles(chromedp.CSS("#another"), []string{other}))
 	p.until(`document.getElementById("subject").textContent.includes("90 × 90")`)
@@ -110,7 +118,7 @@ func TestTypedUnits(t *testing.T) {
 	}
 	at := func(name string, want float64) {
 		t.Helper()
-		p.until(fmt.Sprintf(`Math.abs(document.querySelector(%q).ariaValueNow - %g) < 1e-3`, slider(name), want))
+		p.at(name, want, 1e-3)
 	}
 	typed("lamp 1, right", "-60,0,80cm")
 	at("lamp 1, right", -600)

@@ -21,8 +21,8 @@ import (
 // mostPictureBytes bounds a picture that is dropped on the page.
 const mostPictureBytes = 1 << 30
 
-// pictureTime is how long one may take to come.
-const pictureTime = 2 * time.Minute
+// pictureTime is how long one may take to come and to be decoded, on a slow machine too.
+const pictureTime = 10 * time.Minute
 
 // endings are what names of pictures end in.
 var endings = []string{".jpg", ".jpeg", ".png", ".tif", ".tiff", ".bmp", ".gif", ".webp", ".pdf"}

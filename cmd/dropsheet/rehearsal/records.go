@@ -15,11 +15,13 @@ type records struct {
 	err     error // the first that writing gave; nothing is written after it
 }
 
-// recordTime is how long a page may take to fetch a record: one that does not read must not keep the turn.
-const recordTime = 10 * time.Second
+// recordTime is how long a page may take to fetch a record: long enough for a browser on a busy machine. Whoever asks
+// next does not wait for it.
+const recordTime = time.Minute
 
-// leaveTime is how long a write that is under way may take yet when the stream must end.
-const leaveTime = time.Second
+// leaveTime is how long a write that is under way may take yet when the stream must end: a page that does not read must
+// not keep the turn.
+const leaveTime = 3 * time.Second
 
 // newRecords begins a stream, which ends when ctx does. Close it after the last record.
 func newRecords(ctx context.Context, w http.ResponseWriter) (r *records, end func()) {

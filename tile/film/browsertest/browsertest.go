@@ -30,18 +30,34 @@ func path(t *testing.T) string {
 	return ""
 }
 
+// Patience is how long a test may wait for what must come, and how long a browser may take to start: a test fails for
+// what does not come at all, never for what comes late on a busy machine.
+const Patience = 10 * time.Minute
+
+// profile is a folder for what a browser keeps. Processes of its own may outlive it for a moment and write there yet,
+// so that it does not go at the first try.
+func profile(t *testing.T) string {
+	t.Helper()
+	folder, err := os.MkdirTemp("", "browser-")
+	require.NoError(t, err)
+	t.Cleanup(func() {
+		require.Eventually(t, func() bool { return os.RemoveAll(folder) == nil }, Patience, 50*time.Millisecond)
+	})
+	return folder
+}
+
 // Start starts a Chromium that talks to this machine alone, until the test ends.
 func Start(t *testing.T) context.Context {
 	t.Helper()
 	options := []chromedp.ExecAllocatorOption{
-		chromedp.ExecPath(path(t)), chromedp.UserDataDir(t.TempDir()),
+		chromedp.ExecPath(path(t)), chromedp.UserDataDir(profile(t)), chromedp.WSURLReadTimeout(Patience),
 		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
 	}
 	for _, flag := range []string{"disable-quic", "disable-background-networking", "disable-component-update",
 		"disable-sync"} {
 		options = append(options, chromedp.Flag(flag, true))
 	}
-	ctx, stop := context.WithTimeout(t.Context(), 5*time.Minute)
+	ctx, stop := context.WithTimeout(t.Context(), 3*Patience)
 	t.Cleanup(stop)
 	ctx, wait := chromedp.NewExecAllocator(ctx, options...)
 	t.Cleanup(wait)

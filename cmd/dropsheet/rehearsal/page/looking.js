@@ -2,6 +2,17 @@
 import {records} from "./records.js";
 import {keyOf} from "./words.js";
 
+let begun = 0, open = 0; // what this page asked aside
+
+/** Asks something else than how the bench looks. It may overtake the answer to that, which is then asked for again. */
+export async function* aside(route, question) {
+  begun++;
+  open++;
+  try {
+    yield* records(route, question);
+  } finally { open--; }
+}
+
 /** Asks with the latest words. While the hand moves, the next question waits for the draft of the one before. */
 export class Looking {
   #wanted = null;
@@ -28,10 +39,11 @@ export class Looking {
   }
 
   async #send() {
-    const {words, side_px, key} = this.#wanted, mine = {key, sidePx: side_px, drafted: false, whole: false};
+    const {words, side_px, key} = this.#wanted, mine = {key, sidePx: side_px, drafted: false, whole: false, asides: open ? -1 : begun};
     const question = {words, side_px, board: this.#board, draft: false};
     this.#wanted = null;
     this.#under = mine;
+    let cut = "overtaken";
     try {
       for await (const r of records("look", question)) {
         if (this.#under !== mine) continue; // overtaken: what still comes is old
@@ -43,14 +55,13 @@ export class Looking {
           if (this.#wanted) this.#send();
         }
       }
-    } catch (e) {
-      if (this.#under === mine) this.#tell({kind: "gone", text: String(e)}, words);
-    }
+    } catch { cut = "gone"; }
     if (this.#under !== mine) return;
     this.#under = null;
+    if (!mine.whole && mine.asides !== begun) this.#wanted ??= {words, side_px, key}; // it was this page that asked meanwhile
     if (this.#wanted) this.#send();
     else {
-      if (!mine.whole) this.#tell({kind: "overtaken"}, words);
+      if (!mine.whole) this.#tell({kind: cut}, words);
       this.#tell({kind: "rests"}, words);
       for (const rested of this.#waiting.splice(0)) rested();
     }
@@ -58,4 +69,4 @@ export class Looking {
 }
 
 /** What the bench looks like by other words, to be compared: records of its plan, its figures and its frame, finer and finer. */
-export const glimpse = (words, sidePx) => records("look", {words, side_px: sidePx, board: "", draft: true});
+export const glimpse = (words, sidePx) => aside("look", {words, side_px: sidePx, board: "", draft: true});

@@ -113,6 +113,7 @@ function tell(r, words) {
   case "overtaken": fault("Another page has asked meanwhile, and one frame is rendered at a time.", "Change anything, or click here, to see this one again."); break;
   case "gone": fault("The bench does not answer.", "Is dropsheet still running? Start rehearse anew, and open the address that it prints."); break;
   case "rests":
+    if (frame.sidePx !== asked && !resting) { look(); break; } // its place has another size by now
     byId("see").ariaBusy = String(resting !== 0);
     byHand();
     break;

@@ -1,5 +1,6 @@
 // The drop's passage through the frame, looped at playback speed, from frames that are rendered when nothing else is.
-import {pixels, records} from "./records.js";
+import {aside} from "./looking.js";
+import {pixels} from "./records.js";
 
 export class Playing {
   #bench;
@@ -45,7 +46,7 @@ export class Playing {
       if (load !== this.#load) return;
       let count = Infinity, come = 0;
       try {
-        for await (const r of records("play", {words: this.#bench.words.list(), side_px: 480, board: "", draft: false})) {
+        for await (const r of aside("play", {words: this.#bench.words.list(), side_px: 480, board: "", draft: false})) {
           if (load !== this.#load) return;
           if (r.kind === "error") {
             this.#turn(false);
