@@ -69,7 +69,7 @@ func newBend(p layout.Plan, axis string, halfMM, stepMM float64) bend {
 
 // lands traces the ray through a point of the drop's plane to the board.
 // ok is false beside the drop and where the drop looks backwards.
-func (b bend) lands(acrossMM, alongMM float64) (boardAcrossMM, boardAlongMM float64, ok bool) {
+func (b *bend) lands(acrossMM, alongMM float64) (boardAcrossMM, boardAlongMM float64, ok bool) {
 	p := b.point(acrossMM, alongMM)
 	l, ok := b.tracer.Trace(b.sight.PinholeRay(p.XMM, p.YMM))
 	x, y := l.XMM+b.board.WidthMM/2, l.YMM+b.board.HeightMM/2
@@ -81,7 +81,7 @@ func (b bend) lands(acrossMM, alongMM float64) (boardAcrossMM, boardAlongMM floa
 }
 
 // point puts the two coordinates in their order.
-func (b bend) point(acrossMM, alongMM float64) layout.Point {
+func (b *bend) point(acrossMM, alongMM float64) layout.Point {
 	if b.swapped {
 		return layout.Point{XMM: alongMM, YMM: acrossMM}
 	}
@@ -90,7 +90,7 @@ func (b bend) point(acrossMM, alongMM float64) layout.Point {
 
 // crosses finds where a row of the drop's plane, alongMM from the middle, meets the board line at atMM, and
 // where along the line that is.
-func (b bend) crosses(atMM, alongMM float64) (acrossMM, boardAlongMM float64, ok bool) {
+func (b *bend) crosses(atMM, alongMM float64) (acrossMM, boardAlongMM float64, ok bool) {
 	past := func(acrossMM float64) bool {
 		boardMM, _, ok := b.lands(acrossMM, alongMM)
 		if !ok {
@@ -109,7 +109,7 @@ func (b bend) crosses(atMM, alongMM float64) (acrossMM, boardAlongMM float64, ok
 
 // find finds where a point of the board shows. When ok is false it does not, and the point returned is where
 // the line at atMM goes out of sight on the way to it.
-func (b bend) find(atMM, boardAlongMM float64) (acrossMM, alongMM float64, ok bool) {
+func (b *bend) find(atMM, boardAlongMM float64) (acrossMM, alongMM float64, ok bool) {
 	past := func(alongMM float64) bool {
 		_, landsMM, ok := b.crosses(atMM, alongMM)
 		if !ok {
@@ -128,7 +128,7 @@ func (b bend) find(atMM, boardAlongMM float64) (acrossMM, alongMM float64, ok bo
 
 // line follows the board line at atMM from one place along it to a further one, as far as it shows. Points
 // are of the drop's plane.
-func (b bend) line(atMM, fromMM, toMM float64) []layout.Point {
+func (b *bend) line(atMM, fromMM, toMM float64) []layout.Point {
 	if b.along.sign < 0 {
 		points := b.rising(atMM, toMM, fromMM)
 		slices.Reverse(points)
@@ -138,7 +138,7 @@ func (b bend) line(atMM, fromMM, toMM float64) []layout.Point {
 }
 
 // rising is line from the end that shows further left or up to the other.
-func (b bend) rising(atMM, fromMM, toMM float64) []layout.Point {
+func (b *bend) rising(atMM, fromMM, toMM float64) []layout.Point {
 	var points []layout.Point
 	acrossMM, startMM, ok := b.find(atMM, fromMM)
 	if ok {

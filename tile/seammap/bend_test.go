@@ -102,7 +102,7 @@ func TestBentSeamsAgainstTheClosedForm(t *testing.T) {
 }
 
 // closedForm is where a ball shows a point of the board.
-func closedForm(t *testing.T, p layout.Plan, v dropView, on layout.Point) ink.Point {
+func closedForm(t *testing.T, p layout.Plan, v *dropView, on layout.Point) ink.Point {
 	x, y := on.XMM-p.Backdrop.WidthMM/2, on.YMM-p.Backdrop.HeightMM/2
 	fill, ok := p.Sight().FillAt(math.Hypot(x, y))
 	require.True(t, ok)

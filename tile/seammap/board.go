@@ -54,7 +54,7 @@ func (v boardView) land(at ink.Point) (layout.Point, bool) {
 	return layout.Point{XMM: (at.X - v.origin.X) / v.pxPerMM, YMM: (at.Y - v.origin.Y) / v.pxPerMM}, true
 }
 
-func (v boardView) mirrors(ink.Point) (p layout.Point, share float64, ok bool) { return p, 0, false }
+func (v boardView) mirrors(ink.Point) mirrored { return mirrored{} }
 
 // judge takes the worse of both paths: either may call for care with that seam.
 func (v boardView) judge(s seamsight.Sample) seamsight.Verdict { return s.Verdict() }

@@ -27,7 +27,7 @@ type seamMap struct {
 	marks  []fillMark
 	faces  faces
 	board  boardView
-	drop   dropView
+	drop   *dropView
 	canvas ink.Canvas
 }
 

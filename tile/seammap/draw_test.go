@@ -16,7 +16,7 @@ import (
 )
 
 // mapOf draws a plan and tells where things went.
-func mapOf(p layout.Plan) (boardView, dropView) {
+func mapOf(p layout.Plan) (boardView, *dropView) {
 	m := newMap(p)
 	m.place()
 	return m.board, m.drop

@@ -19,14 +19,16 @@ type dropView struct {
 	downward, sideways bend // for lines of constant x and of constant y
 	square             image.Rectangle
 	sight              flip.Sight
-	radiusPx, pxPerMM  float64 // of the drop's plane; of a drop out of round half the width
-	halfHeightPx       float64 // the same for a ball
+	outlineMM          layout.Size // half of the drop's outline, as flip.Sight.OutlineMM has it
+	radiusPx, pxPerMM  float64     // of the drop's plane; of a drop out of round half the width
+	halfHeightPx       float64     // the same for a ball
 }
 
-func newDropView(p layout.Plan, square image.Rectangle) dropView {
-	v := dropView{square: square, sight: p.Sight()}
+func newDropView(p layout.Plan, square image.Rectangle) *dropView {
+	v := &dropView{square: square, sight: p.Sight()}
 	radiusMM, longerPx := v.sight.ApparentRadiusMM(), float64(square.Dx())*dropShare/2
-	_, halfHeightMM := v.sight.OutlineMM()
+	halfWidthMM, halfHeightMM := v.sight.OutlineMM()
+	v.outlineMM = layout.Size{WidthMM: halfWidthMM, HeightMM: halfHeightMM}
 	longerMM := radiusMM
 	if v.sight.Drop.Oblate() {
 		longerMM = max(radiusMM, halfHeightMM)
@@ -38,20 +40,20 @@ func newDropView(p layout.Plan, square image.Rectangle) dropView {
 	return v
 }
 
-func (v dropView) frame() image.Rectangle { return v.square }
+func (v *dropView) frame() image.Rectangle { return v.square }
 
 // middle is where the axis shows.
-func (v dropView) middle() ink.Point {
+func (v *dropView) middle() ink.Point {
 	return ink.Point{X: float64(v.square.Min.X+v.square.Max.X) / 2, Y: float64(v.square.Min.Y+v.square.Max.Y) / 2}
 }
 
 // at is where a point of the drop's plane shows.
-func (v dropView) at(p layout.Point) ink.Point {
+func (v *dropView) at(p layout.Point) ink.Point {
 	m := v.middle()
 	return ink.Point{X: m.X + p.XMM*v.pxPerMM, Y: m.Y + p.YMM*v.pxPerMM}
 }
 
-func (v dropView) land(at ink.Point) (layout.Point, bool) {
+func (v *dropView) land(at ink.Point) (layout.Point, bool) {
 	m := v.middle()
 	xMM, yMM, ok := v.downward.lands((at.X-m.X)/v.pxPerMM, (at.Y-m.Y)/v.pxPerMM)
 	return layout.Point{XMM: xMM, YMM: yMM}, ok
@@ -61,27 +63,28 @@ func (v dropView) land(at ink.Point) (layout.Point, bool) {
 // within.
 const mirrorsFrom = 0.8
 
-func (v dropView) mirrors(at ink.Point) (p layout.Point, share float64, ok bool) {
-	m := v.middle()
-	x, y := (at.X-m.X)/v.pxPerMM, (at.Y-m.Y)/v.pxPerMM
-	if v.sight.ShareAt(x, y) < mirrorsFrom {
-		return p, 0, false
+func (v *dropView) mirrors(at ink.Point) (m mirrored) {
+	middle := v.middle()
+	x, y := (at.X-middle.X)/v.pxPerMM, (at.Y-middle.Y)/v.pxPerMM
+	if math.Hypot(x/v.outlineMM.WidthMM, y/v.outlineMM.HeightMM) < mirrorsFrom {
+		return m
 	}
 	front, _, ok := v.downward.tracer.Mirrored(v.sight.PinholeRay(x, y))
 	if !ok {
-		return p, 0, false
+		return m
 	}
 	board := v.downward.board
-	p.XMM, p.YMM, ok = v.downward.tracer.OnBoard(front.Ray)
-	return layout.Point{XMM: p.XMM + board.WidthMM/2, YMM: p.YMM + board.HeightMM/2}, front.Share, ok
+	m.XMM, m.YMM, m.ok = v.downward.tracer.OnBoard(front.Ray)
+	m.XMM, m.YMM, m.share = m.XMM+board.WidthMM/2, m.YMM+board.HeightMM/2, front.Share
+	return m
 }
 
-func (v dropView) spot(p layout.Point) (ink.Point, bool) {
+func (v *dropView) spot(p layout.Point) (ink.Point, bool) {
 	acrossMM, alongMM, ok := v.downward.find(p.XMM, p.YMM)
 	return v.at(v.downward.point(acrossMM, alongMM)), ok
 }
 
-func (v dropView) around(points []layout.Point) []ink.Path {
+func (v *dropView) around(points []layout.Point) []ink.Path {
 	var paths []ink.Path
 	var path ink.Path
 	all := true
@@ -105,7 +108,7 @@ func (v dropView) around(points []layout.Point) []ink.Path {
 	return paths
 }
 
-func (v dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
+func (v *dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 	b := v.downward
 	if axis == "y" {
 		b = v.sideways
@@ -117,7 +120,7 @@ func (v dropView) line(axis string, atMM, fromMM, toMM float64) ink.Path {
 	return path
 }
 
-func (v dropView) fill(fill float64) []ink.Path {
+func (v *dropView) fill(fill float64) []ink.Path {
 	if v.sight.Drop.Oblate() {
 		oval := ink.Circle(v.middle(), fill*v.radiusPx, -math.Pi/4)
 		for i, at := range oval {
@@ -128,11 +131,11 @@ func (v dropView) fill(fill float64) []ink.Path {
 	return rings(v.sight.Drop.Body, v.middle(), fill*v.radiusPx, v.square)
 }
 
-func (v dropView) judge(s seamsight.Sample) seamsight.Verdict {
+func (v *dropView) judge(s seamsight.Sample) seamsight.Verdict {
 	return s.Sightings[seamsight.Through].Verdict
 }
 
-func (v dropView) inside(at ink.Point) float64 {
+func (v *dropView) inside(at ink.Point) float64 {
 	m := v.middle()
 	if v.sight.Drop.Oblate() {
 		return insideOval(at.X-m.X, at.Y-m.Y, v.radiusPx, v.halfHeightPx)

@@ -48,10 +48,13 @@ func ground(canvas *image.RGBA, v view, board onBoard, white float64) {
 		here := landings(v, first)
 		for y := first; y < min(first+bandRows, frame.Max.Y); y++ {
 			below := landings(v, y+1)
+			next := v.mirrors(centre(frame.Min.X, y))
 			for i := range frame.Dx() {
 				x := frame.Min.X + i
+				mirrored := next
+				next = v.mirrors(centre(x+1, y))
 				if shown := max(0, min(v.inside(centre(x, y))+0.5, 1)); shown > 0 {
-					c := board.skin(v, centre(x, y), colour(here[i], here[i+1], below[i]))
+					c := board.skin(mirrored, next, colour(here[i], here[i+1], below[i]))
 					canvas.SetRGBA(x, y, mix(mix(c, paper, white), paper, 1-shown))
 				}
 			}
@@ -64,18 +67,13 @@ func ground(canvas *image.RGBA, v view, board onBoard, white float64) {
 const mirroredFrom = 0.05
 
 // skin lays what the drop's front mirrors of the board, a pixel's part of which is little of a millimetre, over the
-// colour of what is seen through it.
-func (b onBoard) skin(v view, at ink.Point, through color.RGBA) color.RGBA {
-	place, share, ok := v.mirrors(at)
-	if !ok || share < mirroredFrom {
+// colour of what is seen through it. next is what it mirrors a pixel further.
+func (b onBoard) skin(m, next mirrored, through color.RGBA) color.RGBA {
+	if !m.ok || m.share < mirroredFrom {
 		return through
 	}
-	spanMM := 0.0
-	if next, _, ok := v.mirrors(ink.Point{X: at.X + 1, Y: at.Y}); ok {
-		spanMM = math.Hypot(next.XMM-place.XMM, next.YMM-place.YMM)
-	}
-	mirrored := texture.Linear(b.at(place, spanMM)).Scale(float32(share))
-	return texture.Linear(through).Scale(float32(1 - share)).Add(mirrored).SRGB()
+	light := texture.Linear(b.at(m.Point, m.stepMM(next.landing))).Scale(float32(m.share))
+	return texture.Linear(through).Scale(float32(1 - m.share)).Add(light).SRGB()
 }
 
 // bandRows is how many rows are painted one after the other, so that landings need not be looked for twice.
@@ -85,6 +83,12 @@ const bandRows = 16
 type landing struct {
 	layout.Point
 	ok bool
+}
+
+// mirrored is what a pixel's centre shows of it by the drop's front, and the share of the light that comes so.
+type mirrored struct {
+	landing
+	share float64
 }
 
 // landings are those of a row of the view, and of one pixel more.
@@ -112,6 +116,9 @@ func centre(x, y int) ink.Point { return ink.Point{X: float64(x) + 0.5, Y: float
 
 // mix goes from one colour to another as share goes from 0 to 1.
 func mix(from, to color.RGBA, share float64) color.RGBA {
+	if share == 0 { // as most of what the drop shows
+		return from
+	}
 	level := func(a, b uint8) uint8 { return uint8(math.Round(float64(a) + (float64(b)-float64(a))*share)) }
 	return color.RGBA{level(from.R, to.R), level(from.G, to.G), level(from.B, to.B), 0xff}
 }

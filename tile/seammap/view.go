@@ -21,9 +21,8 @@ type view interface {
 	spot(p layout.Point) (at ink.Point, ok bool)
 	// land is what a place of the map shows; ok is false when that is nothing of the board's plane.
 	land(at ink.Point) (p layout.Point, ok bool)
-	// mirrors is what the drop's front mirrors at a place of the map, and the share of the light that comes so; ok is
-	// false where that is nothing of the board's plane.
-	mirrors(at ink.Point) (p layout.Point, share float64, ok bool)
+	// mirrors is what the drop's front mirrors at a place of the map.
+	mirrors(at ink.Point) mirrored
 	// fill is where the drop looks at a fill, empty when that is off the board.
 	fill(fill float64) []ink.Path
 	// judge is the verdict on a piece of seam that counts in this view.
