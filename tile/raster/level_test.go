@@ -77,10 +77,11 @@ func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 		{"pixels of a centimetre", []layout.Lamp{{XMM: -600, YMM: -400, ZMM: 900}}, 90, 60},
 		{"pixels of a tenth of a millimetre", []layout.Lamp{{XMM: 0, YMM: -300, ZMM: 500}}, 9000, 6},
 	} {
+		p := levelledPlan(t, c.lamps...)
+		on, lamps := p.PictureOnBoard(), p.Light()
 		for _, kind := range []string{"grey", "colour"} {
 			for _, value := range []byte{255, 200, 90, 12} {
-				p := levelledPlan(t, c.lamps...)
-				on, lamps := p.PictureOnBoard(), p.Light()
+				green := rgba(flat(kind, 1, 1, value).At(0, 0)).G
 				g := Grid{c.w, c.h}
 				got := NewSource(&artwork.Picture{Image: flat(kind, c.w, c.h, value)}, flip.HalfTurn, g, half).Level(p.Level(),
 					on).Cut(image.Rect(0, 0, c.w, c.h))
@@ -91,11 +92,12 @@ func TestLevelledPictureIsEvenInItsLight(t *testing.T) {
 						at := g.OnBoard(on, image.Rect(x, y, x+1, y+1))
 						falls := lamps.At(at.XMM+at.WidthMM/2, at.YMM+at.HeightMM/2)
 						pixel := rgba(got.At(x, y))
-						for _, channel := range []struct{ got, art byte }{{pixel.R, value},
-							{pixel.G, rgba(flat(kind, 1, 1, value).At(0, 0)).G}} {
+						for _, channel := range [2]struct{ got, art byte }{{pixel.R, value}, {pixel.G, green}} {
 							exact := levelOf(light(float64(channel.art)) * even / falls)
 							worst = max(worst, math.Abs(float64(channel.got)-exact))
-							require.LessOrEqual(t, channel.got, channel.art, "never brighter than the artwork")
+							if channel.got > channel.art {
+								require.LessOrEqual(t, channel.got, channel.art, "never brighter than the artwork")
+							}
 						}
 					}
 				}
@@ -124,8 +126,9 @@ func TestLevelledSheetsShareOneGrid(t *testing.T) {
 					for j := range r.Dy() {
 						for i := range r.Dx() {
 							// A sheet wholly on a grey picture may be grey where the whole is not.
-							require.Equal(t, rgba(whole.At(x+i-all.Min.X, y+j-all.Min.Y)), rgba(part.At(i, j)), "seed %d %s %v", seed,
-								kind, r)
+							if want, got := rgba(whole.At(x+i-all.Min.X, y+j-all.Min.Y)), rgba(part.At(i, j)); want != got {
+								require.Equal(t, want, got, "seed %d %s %v", seed, kind, r)
+							}
 						}
 					}
 				}

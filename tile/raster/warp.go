@@ -71,7 +71,7 @@ func (w *warp) at(x, y, reach float64) place {
 		shown = w.hanging.Near(
 			max(w.picture.XMM, min(xMM, w.picture.RightMM())),
 			max(w.picture.YMM, min(yMM, w.picture.BottomMM())),
-			0,
+			nowhere,
 		)
 	}
 	width, height := float64(w.upright.width), float64(w.upright.height)
@@ -80,7 +80,8 @@ func (w *warp) at(x, y, reach float64) place {
 	return p
 }
 
-// nowhere lies further beyond an outline than anything that was worked out, in mm and in pixels.
+// nowhere lies further beyond an outline than anything that was worked out, in mm and in pixels. As a reach it says
+// that the outline is of no matter.
 const nowhere = -1e8
 
 // Knots of the map.
@@ -102,7 +103,7 @@ func (w *warp) knotShift() uint {
 		shift--
 	}
 	for ; shift > 0; shift-- {
-		if w.bendOver(float64(int(1)<<shift), [4]float64{0, 0.5, 0.5, 0}) <= knotErrorPx {
+		if !w.bendsOver(float64(int(1)<<shift), [4]float64{0, 0.5, 0.5, 0}, knotErrorPx) {
 			break
 		}
 	}
@@ -115,22 +116,25 @@ func (w *warp) mm(px int) float64 {
 	return float64(px) / min(perX, perY)
 }
 
-// bendOver is by how much a line misses the map half-way between two places that many grid pixels apart, at
-// worst, in pixels of the artwork or of the grid. The line is that of four such places in a row, with these
-// weights. It is infinite where the print has no room for any.
-func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
+// bendsOver tells whether a line misses the map half-way between two places that many grid pixels apart by more than
+// mostPx anywhere, in pixels of the artwork or of the grid. The line is that of four such places in a row, with these
+// weights. It does where the print has no room for any.
+func (w *warp) bendsOver(apart float64, weights [4]float64, mostPx float64) bool {
 	width, height, tried := float64(w.upright.width), float64(w.upright.height), false
 	for j := range knotTries {
 		for i := range knotTries {
 			x := (float64(i) + 0.5) / knotTries * float64(w.grid.WidthPx)
 			y := (float64(j) + 0.5) / knotTries * float64(w.grid.HeightPx)
 			middle := w.at(x, y, 0)
+			if middle.inside < 0 {
+				continue
+			}
 			for _, way := range [2][2]float64{{apart, 0}, {0, apart}} {
-				u, v, known := 0.0, 0.0, middle.inside >= 0
+				u, v, known := 0.0, 0.0, true
 				for k, weight := range weights {
 					if weight != 0 {
 						at := float64(k) - 1.5
-						p := w.at(x+at*way[0], y+at*way[1], 0)
+						p := w.at(x+at*way[0], y+at*way[1], nowhere)
 						u, v, known = u+weight*p.u, v+weight*p.v, known && p.known
 					}
 				}
@@ -138,14 +142,14 @@ func (w *warp) bendOver(apart float64, weights [4]float64) (worst float64) {
 					continue
 				}
 				off := max(math.Abs(u-middle.u)*width, math.Abs(v-middle.v)*height)
-				worst, tried = max(worst, off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy))), true
+				if off/max(1, longest(middle.ux, middle.uy, middle.vx, middle.vy)) > mostPx {
+					return true
+				}
+				tried = true
 			}
 		}
 	}
-	if !tried {
-		return math.Inf(1)
-	}
-	return worst
+	return !tried
 }
 
 // longest is by how much a map of slopes ux, uy, vx, vy stretches the way that it stretches most: the larger

@@ -54,7 +54,7 @@ func (w *warp) block(corner image.Point) *block {
 		for i := range stands {
 			u, v, known := posts.between(&stands[i], &stands[j])
 			if !known {
-				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y), 0)
+				at := b.at(b.centre(i, corner.X), b.centre(j, corner.Y), nowhere)
 				u, v, known = at.u, at.v, at.known
 			}
 			b.knots[j*b.side+i] = knot{u, v, known}

@@ -22,7 +22,7 @@ func (w *warp) postShift() uint {
 	apart := w.shift
 	// Upward, since a small print has room for few tries of posts far apart.
 	for shift := uint(minPostShift); shift <= maxPostShift &&
-		w.bendOver(float64(int(1)<<shift), cubic(0.5)) <= postErrorPx; shift++ {
+		!w.bendsOver(float64(int(1)<<shift), cubic(0.5), postErrorPx); shift++ {
 		apart = shift
 	}
 	return apart
