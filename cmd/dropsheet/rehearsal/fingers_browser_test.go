@@ -9,6 +9,7 @@ import (
 
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
 	"dropsheet/tile/job"
@@ -49,32 +50,41 @@ func (p *tab) apart(selector string) float64 {
 	return least
 }
 
-// Seams of a board of many sheets lie closer than a finger is wide: a touch makes the board larger there, until each
-// has its own 44 pixels, and the next one moves the seam.
+// Seams of a board of many sheets lie closer than a finger is wide: their handles lie on rails beside the board, each
+// with its own 44 pixels of the stage, and each moves its own seam. A touch on a sheet makes the board larger there.
 func TestManySeamsByFinger(t *testing.T) {
-	p := openWith(t, harbourFile(t), job.Asked{"distance": {"100cm"}, "max-sheets": {"120"}}, 390, 844,
-		chromedp.EmulateTouch)
-	require.Greater(t, tell[int](p, `document.querySelectorAll(".sheet").length`), 80)
 	seams := `#board .handle:has([aria-label^='seam '])`
-	require.Less(t, p.apart(seams), 44.0)
+	open := func(name string, widthPx, heightPx int64) *tab {
+		p := openWith(t, harbourFile(t), job.Asked{"distance": {"100cm"}, "max-sheets": {"120"}}, widthPx, heightPx,
+			chromedp.EmulateTouch)
+		require.Equal(t, 112, tell[int](p, `document.querySelectorAll(".sheet").length`))
+		require.GreaterOrEqual(t, p.apart(seams), 44.0)
+		require.True(t, tell[bool](p, `(s => [...document.querySelectorAll("`+seams+`")].map(
+			h => h.getBoundingClientRect()).every(h => s.left <= h.left && h.right <= s.right && s.top <= h.top &&
+			h.bottom <= s.bottom))(document.getElementById("board").getBoundingClientRect())`), "each is on the stage whole")
+		p.screenshot(name)
+		return p
+	}
+	open("many-sheets-tablet", 834, 1112)
+	p := open("many-sheets", 390, 844)
 	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("board").scrollIntoView({block: "center"})`))
-	was := p.slider("seam C5")
-	x, y := p.middle(slider("seam C5"))
-	p.dragged(x, y, 10, 0)
+	for _, name := range []string{"seam C5", "seam C6", "seam C12"} {
+		was := p.slider(name)
+		x, y := p.middle(slider(name))
+		p.moved(name, func() { p.dragged(x, y, -2, -2) })
+		require.Less(t, p.slider(name), was)
+		require.InDelta(t, was, p.slider(name), 30, "2 pixels of a board 2.9 m wide")
+		require.Contains(t, p.makeLine(), "--seam-at "+name[5:]+"=")
+		require.GreaterOrEqual(t, p.apart(seams), 44.0)
+		p.slides(name)
+	}
+	x, y := p.middle("[aria-label^='Sheet R4C7:']")
+	p.touch(input.DispatchTouchEventTypeTouchStart, &input.TouchPoint{X: x, Y: y})
+	p.touch(input.DispatchTouchEventTypeTouchEnd)
 	p.until(`document.getElementById("larger").ariaPressed === "true"`)
-	require.InDelta(t, was, p.slider("seam C5"), 1e-9, "it only came nearer")
-	require.GreaterOrEqual(t, p.apart(seams), 44.0)
-	x, y = p.middle(slider("seam C5"))
-	require.True(t, tell[bool](p, `(b => x => b.left < x && x < b.right)(
-		document.getElementById("board").getBoundingClientRect())(document.querySelector('`+slider("seam C5")+
-		`').getBoundingClientRect().left + 22)`), "it is in sight")
-	p.moved("seam C5", func() { p.dragged(x, y, -6, 0) })
-	require.Less(t, p.slider("seam C5"), was)
-	require.Contains(t, p.makeLine(), "--seam-at C5=")
+	require.GreaterOrEqual(t, p.apart(seams+":not(.under)"), 44.0)
+	require.Less(t, tell[int](p, `document.querySelectorAll(".handle.under").length`), 2)
 	p.screenshot("many-sheets-larger")
-	p.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("larger").click()`))
-	require.Less(t, p.apart(seams), 44.0)
-	p.screenshot("many-sheets")
 }
 
 // About a drop that is small in the frame handles stand far enough apart for a finger, and move what they are for.
@@ -93,4 +103,29 @@ func TestSmallDropByFinger(t *testing.T) {
 		require.Empty(t, p.fault())
 	}
 	p.screenshot("small-drop")
+}
+
+// A mouse points at less: on a wide screen one row of handles does for as many seams.
+func TestManySeamsByMouse(t *testing.T) {
+	p := openWith(t, harbourFile(t), job.Asked{"distance": {"100cm"}, "max-sheets": {"120"}}, 1280, 800)
+	p.screenshot("many-sheets-wide")
+	require.GreaterOrEqual(t, p.apart(`#board .handle:has([aria-label^='seam C'])`), 24.0)
+	require.GreaterOrEqual(t, p.apart(`#board .handle:has([aria-label^='seam R'])`), 24.0)
+	for _, name := range []string{"seam C8", "seam C9"} {
+		was := p.slider(name)
+		p.moved(name, func() { p.mouse(slider(name), -2, -2) })
+		require.Less(t, p.slider(name), was)
+		require.Contains(t, p.makeLine(), "--seam-at "+name[5:]+"=")
+		p.slides(name)
+	}
+}
+
+// slides lets a seam slide again that was put somewhere.
+func (p *tab) slides(name string) {
+	p.Helper()
+	p.focus(name)
+	p.do(chromedp.KeyEvent(kb.Delete))
+	p.until(`!document.querySelector(".handle.put")`)
+	p.finest()
+	require.NotContains(p, p.makeLine(), "--seam-at")
 }

@@ -1,10 +1,14 @@
 // The board from its printed side: sheets by their names, seams by their verdict, places that seams keep out of.
 import {add, clear} from "./draw.js";
-import {Handle} from "./handle.js";
+import {Handle, spread} from "./handle.js";
 import {clamp, mm, readMM, sayMM, short, written} from "./lengths.js";
 import {pixels} from "./records.js";
 
 const target = 45; // pixels between handles, for a finger
+
+// How far handles of seams stand apart for what points at them, and how deep a row of them is, in pixels.
+const pointing = matchMedia("(pointer: coarse)");
+const finger = {apart: target, deep: 44}, mouse = {apart: 24, deep: 26};
 
 // How plainly a seam shows, from its verdict's words.
 const looks = {shows: "shows", faint: "faint", hidden: "hidden"};
@@ -25,14 +29,6 @@ export class Board {
     this.#bench = bench;
     document.getElementById("larger").addEventListener("click", () => this.#enlarge(this.#times === 1, {x: 0, y: 0}));
     this.#stage.addEventListener("scroll", () => this.arrange());
-    // A finger can't tell seams apart that lie closer than it is wide: it makes the board larger there first.
-    this.#stage.addEventListener("pointerdown", e => {
-      if (!this.#drawn || e.pointerType === "mouse" || this.#times > 1 || this.#enough() === 1) return;
-      if (!this.#seams.some(h => h.box.contains(e.target))) return;
-      e.preventDefault();
-      e.stopPropagation();
-      this.#enlarge(true, this.#place(e));
-    }, {capture: true});
     const button = document.getElementById("avoid");
     button.addEventListener("click", e => {
       const on = button.getAttribute("aria-pressed") !== "true";
@@ -103,12 +99,25 @@ export class Board {
     w.set("avoid", [...w.all("avoid"), r.avoid]);
   }
 
+  // The handles of seams lie on rails, above the board and left of it: in as many rows as it takes for each to have its
+  // own room, however many there are. Once the board is larger than its stage one row will do.
+  #rails(times) {
+    const {column_edges_mm: columns, row_edges_mm: rows} = this.#bench.plan.plan.backdrop, {apart, deep} = pointing.matches ? finger : mouse;
+    const rowsOf = (edges, long) => clamp(Math.ceil((edges.length - 3) * apart / (long - apart)), 1, 4);
+    const above = rowsOf(columns, this.#stage.clientWidth);
+    this.#stage.style.setProperty("--more", `${(above - 1) * deep}px`); // where there is room for a longer stage
+    if (times > 1) return {apart, deep, above: 1, beside: 1};
+    return {apart, deep, above, beside: rowsOf(rows, this.#stage.clientHeight - above * deep)};
+  }
+
   // Where the board lies on its stage, in pixels, and how many there are to a millimetre.
   #box(times = this.#times) {
-    const b = this.#bench.plan.plan.backdrop, w = this.#stage.clientWidth, h = this.#stage.clientHeight, edge = 26;
-    const k = times * Math.min((w - 2 * edge) / b.width_mm, (h - 2 * edge) / b.height_mm), width = k * b.width_mm, height = k * b.height_mm;
-    return {k, left: Math.max(edge, (w - width) / 2), top: Math.max(edge, (h - height) / 2), width, height,
-      wide: Math.max(w, width + 2 * edge), high: Math.max(h, height + 2 * edge)};
+    const b = this.#bench.plan.plan.backdrop, rails = this.#rails(times), edge = 26;
+    const w = this.#stage.clientWidth, h = this.#stage.clientHeight, left = rails.beside * rails.deep, top = rails.above * rails.deep;
+    const k = times * Math.min((w - left - edge) / b.width_mm, (h - top - edge) / b.height_mm), width = k * b.width_mm, height = k * b.height_mm;
+    return {k, rails, width, height, left: Math.max(left, (w - width) / 2),
+      top: rails.beside > 1 ? top : Math.max(top, (h - height) / 2), // a rail of several rows takes all there is below it
+      wide: Math.max(w, width + left + edge), high: Math.max(h, height + top + edge)};
   }
 
   #place(e) {
@@ -208,7 +217,7 @@ export class Board {
         s.className = "sheet";
         s.textContent = sheet.name;
         s.setAttribute("aria-label", `Sheet ${sheet.name}: how to print it again`);
-        s.addEventListener("click", () => this.#again(sheet.name));
+        s.addEventListener("click", e => this.#again(sheet.name, e));
         return s;
       });
       this.#stage.querySelector("svg").after(...this.#sheets);
@@ -220,14 +229,16 @@ export class Board {
     });
   }
 
-  #again(name) {
+  #again(name, e) {
+    // A finger can't tell sheets apart that are smaller than it is: it makes the board larger there.
+    if (e.detail && pointing.matches && this.#times === 1 && this.#enough() > 1) this.#enlarge(true, this.#place(e));
     const says = document.getElementById("sheet"), code = document.createElement("code");
     code.textContent = `dropsheet reprint ${this.#bench.folderTyped} ${name}`;
     const sheet = this.#bench.plan.plan.sheets.find(s => s.name === name);
     says.replaceChildren(`${name}, page ${sheet.page} of sheets.pdf. Splashed? When the job is made: `, code);
   }
 
-  // A seam that runs all across has one handle, at its end.
+  // A seam that runs all across has one handle, beyond its end.
   #arrangeSeams(back, at, b) {
     const lines = [...back.column_edges_mm.slice(1, -1).map((mmAt, i) => ({name: `C${i + 1}`, axis: "x", at: mmAt})),
       ...back.row_edges_mm.slice(1, -1).map((mmAt, i) => ({name: `R${i + 1}`, axis: "y", at: mmAt}))];
@@ -237,11 +248,35 @@ export class Board {
         this.#seams[i]?.remove();
         this.#seams[i] = this.#newSeam(l.name, l.axis);
       }
-      const h = this.#seams[i], put = this.#bench.words.all("seam-at").some(v => v.toUpperCase().startsWith(`${l.name}=`));
-      // They stay in sight, however far the board is scrolled.
-      const where = l.axis === "x" ? {x: at(l.at, 0).x, y: Math.max(b.top - 13, this.#stage.scrollTop + 13)}
-        : {x: Math.max(b.left - 13, this.#stage.scrollLeft + 13), y: at(0, l.at).y};
-      h.put(where.x, where.y, h.held || put ? `${l.name} ${readMM(l.at)}` : "");
+    });
+    const seams = lines.map((l, i) => ({...l, handle: this.#seams[i], end: l.axis === "x" ? at(l.at, 0).x : at(0, l.at).y}));
+    const {scrollLeft, scrollTop, clientWidth, clientHeight} = this.#stage, {above, beside, deep} = b.rails;
+    // They stay in sight, however far the board is scrolled.
+    this.#onRail(seams.filter(s => s.axis === "x"), above, [0, clientWidth], b, (along, off) => [along, Math.max(b.top - off, scrollTop + deep / 2)], b.top);
+    this.#onRail(seams.filter(s => s.axis === "y"), beside, [b.top, clientHeight], b, (along, off) => [Math.max(b.left - off, scrollLeft + deep / 2), along], b.left);
+  }
+
+  // Puts handles of seams on a rail, whose rows they take in turn. While a hand is on one it goes with its seam, and the
+  // others stay.
+  #onRail(seams, rows, [low, high], b, place, edge) {
+    const {apart, deep} = b.rails;
+    if (!this.#seams.some(h => h.held) || seams.some(s => s.handle.off === undefined)) {
+      const ends = seams.map(s => s.end), to = this.#times > 1 ? ends : spread(ends, apart / rows, low + apart / 2, high - apart / 2);
+      seams.forEach((s, i) => { s.handle.off = to[i] - s.end; });
+    }
+    seams.forEach(({handle, name, axis, at, end}, i) => {
+      const [x, y] = place(end + handle.off, (i % rows + 0.5) * deep), across = axis === "x";
+      if (i % rows || Math.abs(handle.off) > 1) {
+        // Straight between the handles of the rows before it, and aside only beyond them.
+        const bend = rows === 1 ? [x, y] : across ? [x, edge - 12] : [edge - 12, y];
+        const points = [[x, y], bend, across ? [end, edge] : [edge, end]];
+        add(this.#svg, "polyline", {points: points.join(" "), class: `leader${handle.held ? " held" : ""}`});
+      }
+      const put = this.#bench.words.all("seam-at").some(v => v.toUpperCase().startsWith(`${name}=`));
+      handle.box.classList.toggle("put", put);
+      // Where the board is scrolled to, a row's seam may end beneath the rail of the columns: that one takes the touches.
+      handle.box.classList.toggle("under", axis === "y" && this.#times > 1 && !handle.held && Math.abs(y - this.#stage.scrollTop - deep / 2) < apart);
+      handle.put(x, y, handle.held || put && rows === 1 ? `${name} ${readMM(at)}` : "");
     });
   }
 

@@ -96,7 +96,7 @@ export class Handle {
   #nearest(e) {
     const off = h => {
       const b = h.box.getBoundingClientRect(), x = e.clientX - b.left - b.width / 2, y = e.clientY - b.top - b.height / 2;
-      return Math.max(Math.abs(x), Math.abs(y)) > reach ? Infinity : Math.hypot(x, y);
+      return Math.max(Math.abs(x), Math.abs(y)) > reach || h.box.classList.contains("under") ? Infinity : Math.hypot(x, y);
     };
     let nearest = this;
     for (const h of standing.get(this.box.parentElement)) if (off(h) < off(nearest)) nearest = h;
@@ -200,6 +200,23 @@ export class Handle {
     input.focus();
     input.select();
   }
+}
+
+/** Moves places in a row apart, each as little as may be, until there is a pitch between them, between two ends. */
+export function spread(places, pitch, low, high) {
+  // Taken off what those before it need, each is to stand no further back than the one before: those that would, all
+  // stand at their mean.
+  const groups = [];
+  places.forEach((at, i) => {
+    let g = {sum: at - i * pitch, n: 1};
+    while (groups.length && groups.at(-1).sum / groups.at(-1).n > g.sum / g.n) {
+      const before = groups.pop();
+      g = {sum: before.sum + g.sum, n: before.n + g.n};
+    }
+    groups.push(g);
+  });
+  const last = Math.max(low, high - (places.length - 1) * pitch);
+  return groups.flatMap(g => new Array(g.n).fill(clamp(g.sum / g.n, low, last))).map((at, i) => at + i * pitch);
 }
 
 const places = [[0, 0]]; // where a handle may stand, from its thing, the nearest first
