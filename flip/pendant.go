@@ -256,7 +256,7 @@ func tabulated(tipRadiusMM, capillaryMM, heldMM float64, found profile) *pendant
 	a, _ := tipPowers(tipRadiusMM, capillaryMM)
 	p.belowA, p.belowB = 2*tipRadiusMM, a
 	height := func(k, of int) float64 { return found.topMM * float64(k*k) / float64(of*of) }
-	from, m, bend := 0.0, onProfile{0, tipRadiusMM}, a
+	from, m, bend, side := 0.0, onProfile{0, tipRadiusMM}, a, 1/tipRadiusMM
 	for k := range p.pieces {
 		to := height(k+1, pendantPieces)
 		next := nearTip(to, tipRadiusMM, capillaryMM)
@@ -272,11 +272,12 @@ func tabulated(tipRadiusMM, capillaryMM, heldMM float64, found profile) *pendant
 		nextBend := next.bend(to, tipRadiusMM, capillaryMM)
 		p.pieces[k] = newPiece(from, to, m, next, bend, nextBend)
 		p.volumeMM3 += math.Pi * p.pieces[k].sum()
-		// The side bends inward where its own curvature changes sign: 2/R - h/a² = 1/w.
-		if w := math.Sqrt(next.q + next.p*next.p); to > found.equatorMM && p.inwardMM == found.topMM &&
-			2/tipRadiusMM-to/(capillaryMM*capillaryMM) < 1/w {
-			p.inwardMM = from
+		// The side bends inward where its own curvature changes sign, between here and there on a straight line.
+		sideways := 2/tipRadiusMM - to/(capillaryMM*capillaryMM) - 1/math.Sqrt(next.q+next.p*next.p)
+		if to > found.equatorMM && p.inwardMM == found.topMM && sideways < 0 {
+			p.inwardMM = from + (to-from)*side/(side-sideways)
 		}
+		side = sideways
 		from, m, bend = to, next, nextBend
 	}
 	p.curvedUpMM = 1 / (2/tipRadiusMM - found.equatorMM/(capillaryMM*capillaryMM) - 1/found.halfWidthMM)

@@ -204,3 +204,22 @@ func TestHangingWidthOfAVolume(t *testing.T) {
 	_, err = HangingWidthMM(5, 2, 0)
 	require.ErrorContains(t, err, "name the liquid")
 }
+
+// A drop's round ends where its side, which leans in further and further from the tip up, begins to lean out again:
+// found along the arc as the place of the greatest angle, to two of its stretches.
+func TestRoundEndsWhereTheSideBends(t *testing.T) {
+	capillaryMM := waterCapillaryMM(t)
+	for _, widthMM := range []float64{3.4, 3.45, 3.5, 3.55, 3.6} {
+		d := Drop{Body: Hanging, DiameterMM: widthMM, HeldMM: 2, CapillaryMM: capillaryMM, Index: 1.333}
+		p := d.pendant()
+		const stretchMM = 0.001
+		most, at := 0.0, 0.0
+		byArc(p.tipRadiusMM, capillaryMM, stretchMM, func(y [4]float64) bool {
+			if y[2] > most {
+				most, at = y[2], y[1]
+			}
+			return y[1] < p.topMM
+		})
+		require.InDelta(t, at-p.equatorMM, d.HalfHeightMM(), 2*stretchMM, "%g", widthMM)
+	}
+}

@@ -23,6 +23,7 @@ type paperJob struct {
 	Drop struct {
 		Body     string  `json:"body"`
 		Diameter float64 `json:"diameter_mm"`
+		Held     float64 `json:"held_mm"`
 		Index    float64 `json:"index"`
 		Focal    float64 `json:"focal_length_mm"`
 		Distance float64 `json:"distance_mm"`

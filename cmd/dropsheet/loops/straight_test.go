@@ -67,21 +67,39 @@ type straightView struct {
 	within     []bool    // inside the fill
 }
 
-// look looks through the drop from corner to corner of the fill. turnDeg is how the artwork must appear
-// turned, clockwise; size is how many fills its side measures.
-func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnDeg, size float64) straightView {
-	t.Helper()
-	pixel := framePixelMM
-	if j.Drop.Body != "ball" {
-		pixel = rodPixelMM
+// rod tells whether the body is one.
+func (j paperJob) rod() bool { return j.Drop.Body == "upright-rod" || j.Drop.Body == "level-rod" }
+
+// drop is what the job's body shows by the loop's own traces: how far out it is seen in the plane through its middle,
+// of a hanging drop its round, and where on the backdrop the camera sees through a place of that plane.
+func (j paperJob) drop() (edgeX, edgeY float64, through func(x, y float64) (bx, by float64, ok bool)) {
+	edge := func(radius float64) float64 { return j.Drop.Camera * math.Tan(math.Asin(radius/j.Drop.Camera)) }
+	if j.Drop.Body == "hanging" {
+		p := hangingProfile(j.Drop.Diameter/2, j.Drop.Held/2)
+		edgeX = edge(p.halfWidth)
+		return edgeX, edgeX * p.roundHalfHeight() / p.halfWidth, func(x, y float64) (bx, by float64, ok bool) {
+			return p.lookThrough(j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
+		}
 	}
 	oval := j.Drop.Oval
 	if oval == 0 {
 		oval = 1
 	}
 	radius := j.Drop.Diameter / 2 / math.Cbrt(oval)
-	edgeX := j.Drop.Camera * math.Tan(math.Asin(radius/j.Drop.Camera))
-	edgeY := edgeX * oval
+	return edge(radius), edge(radius) * oval, func(x, y float64) (bx, by float64, ok bool) {
+		return lookThrough(j.Drop.Body, radius, oval, j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
+	}
+}
+
+// lookStraight looks through the drop from corner to corner of the fill. turnDeg is how the artwork must appear
+// turned, clockwise; size is how many fills its side measures.
+func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnDeg, size float64) straightView {
+	t.Helper()
+	pixel := framePixelMM
+	if j.rod() {
+		pixel = rodPixelMM
+	}
+	edgeX, edgeY, through := j.drop()
 	half := j.Picture.Fill * max(edgeX, edgeY)
 	v := straightView{side: int(2 * half / pixel), fillPx: 2 * half / pixel}
 	sin, cos := math.Sincos(turnDeg * math.Pi / 180)
@@ -104,7 +122,7 @@ func lookStraight(t *testing.T, j paperJob, board pasted, art *image.RGBA, turnD
 					in = false
 					continue
 				}
-				bx, by, ok := lookThrough(j.Drop.Body, radius, oval, j.Drop.Index, j.Drop.Camera, j.Drop.Distance, x, y)
+				bx, by, ok := through(x, y)
 				require.True(t, ok)
 				seen += board.between(bx+j.Backdrop.Width/2, by+j.Backdrop.Height/2) / (fine * fine)
 				// The artwork, straight: its side covers the fill.
@@ -239,6 +257,7 @@ func TestStraightLoop(t *testing.T) {
 		// the ellipse's tangent, 10 degrees askew
 		{"drawn long", "--look straight --oblate 1.15 --turn -10", -10,
 			math.Hypot(math.Cos(math.Pi/18), math.Sin(math.Pi/18)/1.15), 25},
+		{"hanging", "--look straight --body hanging --drop 3.5mm --held 2mm --distance 15cm", 0, 1, 25},
 		{"upright rod", "--look straight --body upright-rod --drop 20mm --distance 30cm", 0, 1, 50},
 		{"level rod", "--look straight --body level-rod --drop 20mm --distance 30cm", 0, 1, 50},
 	} {
@@ -251,7 +270,7 @@ func TestStraightLoop(t *testing.T) {
 			require.NoError(t, err)
 			j := readPaperJob(t, folder)
 			dpi := boardDPI
-			if j.Drop.Body != "ball" {
+			if j.rod() {
 				dpi = rodDPI
 			}
 			board := pasteFinely(t, j, sheets, dpi)
@@ -262,6 +281,11 @@ func TestStraightLoop(t *testing.T) {
 			require.GreaterOrEqual(t, dots, c.dots)
 			require.Less(t, worst, 0.3, "under half a pixel, which is as near as a pixel tells")
 			require.Greater(t, view.similarity(), 0.9)
+			if j.Drop.Body == "hanging" { // seen through a ball as wide, the same print is bent
+				j.Drop.Body = "ball"
+				worst, _ = lookStraight(t, j, board, art, c.turnDeg, c.size).displaced(c.turnDeg, c.size)
+				require.Greater(t, worst, 2.0)
+			}
 		})
 	}
 	t.Run("bulged", func(t *testing.T) {
