@@ -2,6 +2,14 @@ package flip
 
 import "math"
 
+// ClearanceMM is what Drop.ClearanceMM is, for many rays.
+func (t *Tracer) ClearanceMM(r Ray) float64 {
+	if t.hanging != nil {
+		return t.hanging.clearanceMM(r)
+	}
+	return t.drop.ClearanceMM(r)
+}
+
 // ClearanceMM is how far a ray passes outside the body's surface, in mm; below zero it meets the body. A rod
 // is passed at right angles to its axis. For a spheroid it is exact at the surface, and its slope there: the
 // ray is looked at in a space in which the spheroid is a ball, and what it misses that by is turned back by

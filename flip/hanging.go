@@ -13,40 +13,62 @@ import "math"
 const (
 	surfaceTries = 60
 	surfaceWay   = 1e-13 // of half the width: where steps have nothing left to mend
+	// A step of a parabola that is no longer than this, of half the width, leaves some 1e-14 of it; and q' where it ends
+	// is q' and its change where it began, but for some 1e-9.
+	lastStep = 1e-5
 )
 
-// alongRay is f, its slope and its bend at a way along a ray.
-func (p *pendant) alongRay(from, d Vec, t float64) (f, slope, bend float64) {
+// alongRay is f, its slope and its bend at a way along a ray, and q' and q” there.
+func (p *pendant) alongRay(from, d Vec, t float64) (a along) {
 	x, z := from.X+t*d.X, from.Z+t*d.Z
 	q, q1, q2 := p.at(p.equatorMM - from.Y - t*d.Y)
-	return x*x + z*z - q, 2*(x*d.X+z*d.Z) + q1*d.Y, 2*(d.X*d.X+d.Z*d.Z) - q2*d.Y*d.Y
+	return along{x*x + z*z - q, 2*(x*d.X+z*d.Z) + q1*d.Y, 2*(d.X*d.X+d.Z*d.Z) - q2*d.Y*d.Y, q1, q2}
 }
 
-// root is where f is 0 between a way inside and one outside, in either order: by parabolas from without, and by halves
-// where those leave the stretch. ok is false where the way outside is not.
-func (p *pendant) root(from, d Vec, inside, outside float64) (t float64, ok bool) {
-	t = outside
-	for try := range surfaceTries {
-		f, slope, bend := p.alongRay(from, d, t)
+// along is what alongRay gives.
+type along struct{ f, slope, bend, q1, q2 float64 }
+
+// toZero is how far the nearer root of f + slope s + bend s²/2 lies off.
+func (a along) toZero() float64 {
+	return -2 * a.f / (a.slope + math.Copysign(math.Sqrt(max(0, a.slope*a.slope-2*a.f*a.bend)), a.slope))
+}
+
+// crossing is where a ray meets the surface: the way to it, and q' there.
+type crossing struct{ way, q1 float64 }
+
+// root is where f is 0 between a way inside and one outside, in either order, from a way between them on: by parabolas,
+// and by halves where those leave the stretch. ok is false where the way outside is not.
+func (p *pendant) root(from, d Vec, inside, outside, start float64) (c crossing, ok bool) {
+	between := func(t float64) bool { return t > min(inside, outside) && t < max(inside, outside) }
+	sure := false // whether the way outside is
+	t := start
+	if !between(t) {
+		t = outside
+	}
+	for range surfaceTries {
+		a := p.alongRay(from, d, t)
 		switch {
-		case f >= 0:
-			outside = t
-		case try == 0:
-			return 0, false
+		case a.f >= 0:
+			outside, sure = t, true
+		case t == outside:
+			return crossing{}, false
 		default:
 			inside = t
 		}
-		// the nearer root of f + slope s + bend s²/2
-		next := t - 2*f/(slope+math.Copysign(math.Sqrt(max(0, slope*slope-2*f*bend)), slope))
-		if math.Abs(next-t) <= surfaceWay*p.halfWidthMM {
-			return next, true
+		next := t + a.toZero()
+		c = crossing{next, a.q1 - a.q2*d.Y*(next-t)}
+		switch step := math.Abs(next - t); {
+		case step <= surfaceWay*p.halfWidthMM, step <= lastStep*p.halfWidthMM && between(next):
+			return c, true
+		case between(next):
+			t = next
+		case !sure:
+			t = outside
+		default:
+			t = (inside + outside) / 2
 		}
-		if !(next > min(inside, outside) && next < max(inside, outside)) {
-			next = (inside + outside) / 2
-		}
-		t = next
 	}
-	return t, true
+	return c, true
 }
 
 // nearest is the way at which a ray passes nearest to the drop's axis.
@@ -58,20 +80,20 @@ func nearestToAxis(from, d Vec) float64 {
 func (p *pendant) lowest(from, d Vec, t float64) (at, least float64) {
 	level := d.X*d.X + d.Z*d.Z
 	const tries, alike = 8, 1e-9
-	f, slope, bend := p.alongRay(from, d, t)
+	a := p.alongRay(from, d, t)
 	for range tries {
-		next := t - slope/max(bend, level)
-		nextF, nextSlope, nextBend := p.alongRay(from, d, next)
-		if !(nextF < f) {
+		next := t - a.slope/max(a.bend, level)
+		there := p.alongRay(from, d, next)
+		if !(there.f < a.f) {
 			break
 		}
 		moved := math.Abs(next - t)
-		t, f, slope, bend = next, nextF, nextSlope, nextBend
+		t, a = next, there
 		if moved < alike*p.halfWidthMM {
 			break
 		}
 	}
-	return t, f
+	return t, a.f
 }
 
 // slab is the stretch of a ray that lies beside the drop, from the level of the held circle to that of the tip, and
@@ -92,11 +114,18 @@ func (p *pendant) slab(from, d Vec) (enter, leave float64) {
 	return enter, leave
 }
 
-// gradient is (X, p, Z) at a place of the surface, and its length.
-func (p *pendant) gradient(at Vec) (gradient Vec, length float64) {
-	_, slope, _ := p.at(p.equatorMM - at.Y)
-	gradient = Vec{at.X, slope / 2, at.Z}
-	return gradient, math.Sqrt(gradient.Dot(gradient))
+// met is a place of the surface that a ray meets: half the gradient there, (X, p, Z), and its length.
+type met struct {
+	at, gradient Vec
+	length       float64
+}
+
+// meets is the place of a crossing.
+func (c crossing) meets(from, d Vec) (m met) {
+	m.at = Vec{from.X + c.way*d.X, from.Y + c.way*d.Y, from.Z + c.way*d.Z}
+	m.gradient = Vec{m.at.X, c.q1 / 2, m.at.Z}
+	m.length = math.Sqrt(m.gradient.Dot(m.gradient))
+	return m
 }
 
 // meeting is what a ray from outside first meets.
@@ -109,40 +138,44 @@ const (
 )
 
 // enter is where a ray from outside meets the drop. It must not run straight up or down.
-func (p *pendant) enter(from, d Vec) (at Vec, what meeting) {
+func (p *pendant) enter(from, d Vec) (m met, what meeting) {
 	nearMM := -from.Dot(d) // else places would be small differences of large ones
 	from = from.Add(d.Scale(nearMM))
 	deepest := nearestToAxis(from, d)
-	if f, _, _ := p.alongRay(from, d, deepest); !(f < 0) {
-		if deepest, f = p.lowest(from, d, deepest); !(f < 0) {
-			return Vec{}, meetsNothing
+	middle := p.alongRay(from, d, deepest)
+	if !(middle.f < 0) {
+		if deepest, middle.f = p.lowest(from, d, deepest); !(middle.f < 0) {
+			return met{}, meetsNothing
 		}
+		middle = p.alongRay(from, d, deepest)
 	}
 	if !(nearMM+deepest > 0) {
-		return Vec{}, meetsNothing
+		return met{}, meetsNothing
 	}
 	enter, _ := p.slab(from, d)
 	if enter > deepest && p.equatorMM-from.Y-deepest*d.Y >= p.topMM {
-		return Vec{}, meetsHolder
+		return met{}, meetsHolder
 	}
-	t, ok := p.root(from, d, deepest, min(enter, deepest))
-	at = Vec{from.X + t*d.X, from.Y + t*d.Y, from.Z + t*d.Z}
-	if !ok || p.equatorMM-at.Y >= p.topMM { // from above, by the held circle, or beside
-		return Vec{}, meetsHolder
+	// From the middle of the chord the parabola's earlier root is nearly it, where the ray is nearly level.
+	guess := deepest - (middle.slope+math.Sqrt(max(0, middle.slope*middle.slope-2*middle.f*middle.bend)))/middle.bend
+	c, ok := p.root(from, d, deepest, min(enter, deepest), guess)
+	if m = c.meets(from, d); !ok || p.equatorMM-m.at.Y >= p.topMM { // from above, by the held circle, or beside
+		return met{}, meetsHolder
 	}
-	return at, meetsDrop
+	return m, meetsDrop
 }
 
 // across is where a ray that starts on the surface and runs inside leaves it again; ok is false where it runs up to the
 // holder.
-func (p *pendant) across(from, d Vec) (at Vec, ok bool) {
+func (p *pendant) across(from, d Vec) (m met, ok bool) {
 	_, leave := p.slab(from, d)
 	if !(leave > 0) || math.IsInf(leave, 0) {
-		return Vec{}, false
+		return met{}, false
 	}
 	const inside = 1e-9
-	t, ok := p.root(from, d, inside*p.halfWidthMM, leave)
-	return Vec{from.X + t*d.X, from.Y + t*d.Y, from.Z + t*d.Z}, ok
+	start := p.alongRay(from, d, 0)
+	c, ok := p.root(from, d, inside*p.halfWidthMM, leave, -2*start.slope/start.bend)
+	return c.meets(from, d), ok
 }
 
 // traceHanging is Trace for a drop that hangs. What its holder stops never reaches the board.
@@ -171,12 +204,11 @@ func (t *Tracer) traceHanging(r Ray) (Landing, bool) {
 
 // frontHanging is front for a drop that hangs.
 func (t *Tracer) frontHanging(r Ray) (f front, what meeting) {
-	at, what := t.hanging.enter(r.From, r.Dir)
+	m, what := t.hanging.enter(r.From, r.Dir)
 	if what != meetsDrop {
 		return f, what
 	}
-	gradient, length := t.hanging.gradient(at)
-	f = front{at: at, unit: 1 / length, normal: gradient.Scale(1 / length)}
+	f = front{at: m.at, unit: 1 / m.length, normal: m.gradient.Scale(1 / m.length)}
 	f.cosIn = max(0, -r.Dir.Dot(f.normal))
 	f.cosInside, _ = refract(f.cosIn, t.eta) // never total from outside
 	return f, meetsDrop
@@ -184,12 +216,12 @@ func (t *Tracer) frontHanging(r Ray) (f front, what meeting) {
 
 // acrossHanging is across for a drop that hangs.
 func (t *Tracer) acrossHanging(from, d Vec) (at, normal Vec, cosInside float64, ok bool) {
-	if at, ok = t.hanging.across(from, d); !ok {
+	m, ok := t.hanging.across(from, d)
+	if !ok {
 		return at, normal, 0, false
 	}
-	gradient, length := t.hanging.gradient(at)
-	normal = gradient.Scale(1 / length)
-	return at, normal, max(0, d.Dot(normal)), true
+	normal = m.gradient.Scale(1 / m.length)
+	return m.at, normal, max(0, d.Dot(normal)), true
 }
 
 // clearanceMM is how far a ray passes outside the drop and its holder: exact at the surface, and its slope there. Of a

@@ -31,7 +31,7 @@ func TestHangingRaysMeetTheSurface(t *testing.T) {
 			to := Vec{radius * (2*random.Float64() - 1), p.equatorMM - p.topMM*random.Float64(), 0}
 			r := Ray{from, to.Sub(from).Unit()}
 			f, what := tracer.frontHanging(r)
-			inside := func(t float64) bool { v, _, _ := p.alongRay(from, r.Dir, t); return v < 0 }
+			inside := func(t float64) bool { return p.alongRay(from, r.Dir, t).f < 0 }
 			first := 60 - 2*radius
 			for step := 0.001; first < 62 && !inside(first); first += step {
 			}

@@ -13,6 +13,7 @@ type Landing struct {
 
 // Tracer follows rays for one Sight, prepared for many of them.
 type Tracer struct {
+	drop       Drop
 	hanging    *pendant // of a drop that hangs, else nil
 	quadric    quadric
 	ball       bool    // a ray stays in one plane with both normals
@@ -25,7 +26,8 @@ type Tracer struct {
 // Tracer prepares the sight for many rays.
 func (s Sight) Tracer() Tracer {
 	index := s.Drop.skinIndex()
-	t := Tracer{quadric: s.Drop.quadric(), index: index, eta: 1 / index, distanceMM: s.DistanceMM, wall: s.Drop.wall()}
+	t := Tracer{drop: s.Drop, quadric: s.Drop.quadric(), index: index, eta: 1 / index, distanceMM: s.DistanceMM,
+		wall: s.Drop.wall()}
 	t.hanging = s.Drop.hanging()
 	if !s.Drop.Oblate() {
 		t.roundMM = s.Drop.RadiusMM()

@@ -31,7 +31,7 @@ func (v *view) edgePixel(i, j int, at, drop layout.Point) texture.Light {
 		case fromEdge > reachMM:
 			shares[k] = 1
 		case fromEdge >= -reachMM:
-			shares[k] = board.Covered(v.sight.Drop.ClearanceMM(fromDrop(v.lens.ray(i, j, a), met)), v.edgeSpanMM(k, at, met))
+			shares[k] = board.Covered(v.tracer.ClearanceMM(fromDrop(v.lens.ray(i, j, a), met)), v.edgeSpanMM(k, at, met))
 		}
 		most, sum = max(most, shares[k]), sum+shares[k]
 	}

@@ -109,7 +109,7 @@ func (v *view) share(p, drop layout.Point) float64 {
 func (v *view) fromEdgeMM(p, drop layout.Point) float64 {
 	if v.sight.Drop.Body == flip.Hanging {
 		const least = 0.9 // clearance is exact at the edge alone
-		return least * v.sight.Drop.ClearanceMM(fromDrop(v.lens.pupilRay(p, 0, 0), drop))
+		return least * v.tracer.ClearanceMM(fromDrop(v.lens.pupilRay(p, 0, 0), drop))
 	}
 	return (v.share(p, drop) - 1) * min(v.outline.WidthMM, v.outline.HeightMM)
 }

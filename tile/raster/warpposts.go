@@ -118,7 +118,8 @@ func (p posts) look(i, j int) showing {
 func (p posts) shown(i, j int) showing { return p.cells[j*p.across+i] }
 
 // knownAbout are the posts about cells that are known.
-func (p posts) knownAbout(cells image.Rectangle) (known []place) {
+func (p posts) knownAbout(cells image.Rectangle) []place {
+	known := make([]place, 0, (cells.Dx()+1)*(cells.Dy()+1))
 	for j := cells.Min.Y; j <= cells.Max.Y; j++ {
 		for i := cells.Min.X; i <= cells.Max.X; i++ {
 			if post := p.all[j*p.across+i]; post.known {
