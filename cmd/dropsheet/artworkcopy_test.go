@@ -60,29 +60,30 @@ func TestCopyStandsInForTheArtwork(t *testing.T) {
 	}
 }
 
-// The folder has the artwork's bytes, under a name that keeps what its own ended in, and the job file says which.
+// The copy's name keeps what the artwork's own ended in.
 func TestArtworkIsCopied(t *testing.T) {
 	pattern, _ := jobtest.WritePattern(t, 60, 40)
-	data, err := os.ReadFile(pattern)
+	art := filepath.Join(filepath.Dir(pattern), "art.PNG")
+	require.NoError(t, os.Rename(pattern, art))
+	requireCopied(t, art, mustMake(t, art, "--max-sheets", "1"), "artwork.PNG")
+}
+
+// requireCopied requires that a job's folder has the artwork's bytes, under that name, and that the job file says so.
+func requireCopied(t *testing.T, art, folder, name string) {
+	t.Helper()
+	data, err := os.ReadFile(art)
 	require.NoError(t, err)
-	for name, want := range map[string]string{"art.PNG": "artwork.PNG", "art": "artwork"} {
-		t.Run(name, func(t *testing.T) {
-			art := filepath.Join(t.TempDir(), name)
-			require.NoError(t, os.WriteFile(art, data, 0o600))
-			folder := mustMake(t, art, "--max-sheets", "1")
-			files := readFolder(t, folder)
-			require.Len(t, files, len(place.Files(want, false)))
-			require.True(t, bytes.Equal(data, files[want]))
-			var j struct {
-				Artwork struct{ Copy, SHA256 string }
-				Files   map[string]string
-			}
-			require.NoError(t, json.Unmarshal(files[place.JobFile], &j))
-			require.Equal(t, want, j.Artwork.Copy)
-			require.Equal(t, hashOf(data), j.Artwork.SHA256)
-			require.Equal(t, hashOf(data), j.Files[want])
-		})
+	files := readFolder(t, folder)
+	require.Len(t, files, len(place.Files(name, false)))
+	require.True(t, bytes.Equal(data, files[name]))
+	var j struct {
+		Artwork struct{ Copy, SHA256 string }
+		Files   map[string]string
 	}
+	require.NoError(t, json.Unmarshal(files[place.JobFile], &j))
+	require.Equal(t, name, j.Artwork.Copy)
+	require.Equal(t, hashOf(data), j.Artwork.SHA256)
+	require.Equal(t, hashOf(data), j.Files[name])
 }
 
 // The job keeps the words that it was asked for with, those of lists in their order, and none that say only where it
@@ -179,8 +180,8 @@ func TestOnlyCopyStays(t *testing.T) {
 	require.FileExists(t, filepath.Join(folder, "artwork.png"))
 }
 
-// A folder that is reached through a link records the way to its artwork from where it really is: the job finds it by
-// either path, and is the same job byte for byte.
+// A folder that is reached through a link records the way to its artwork, reached through another, from where both
+// really are: the job finds it by either path, and is the same job byte for byte.
 func TestFolderThroughALink(t *testing.T) {
 	pattern, _ := jobtest.WritePattern(t, 60, 40)
 	parent := t.TempDir()
@@ -195,12 +196,10 @@ func TestFolderThroughALink(t *testing.T) {
 		require.Equal(t, exitDone, code, stderr)
 		return readFolder(t, out)
 	}
-	first := make(art, filepath.Join(link, "job"))
-	requireSameFiles(t, first, make(art, filepath.Join(link, "job")))
-	requireSameFiles(t, first, make(art, filepath.Join(real, "job")))
 	require.NoError(t, os.Symlink(parent, filepath.Join(parent, "pictures")))
-	requireSameFiles(t, first, make(filepath.Join(parent, "pictures", "art.png"), filepath.Join(real, "job")))
-	require.Contains(t, string(first[place.JobFile]), `"file": "../../../../art.png"`)
+	plain := make(art, filepath.Join(real, "job"))
+	require.Contains(t, string(plain[place.JobFile]), `"file": "../../../../art.png"`)
+	requireSameFiles(t, plain, make(filepath.Join(parent, "pictures", "art.png"), filepath.Join(link, "job")))
 	for _, folder := range []string{filepath.Join(link, "job"), filepath.Join(real, "job")} {
 		stdout, stderr, code := dropsheet(t, "check", folder)
 		require.Equal(t, exitDone, code, stderr)

@@ -27,20 +27,20 @@ func (w *interrupted) Write(p []byte) (int, error) {
 	return w.Buffer.Write(p)
 }
 
-// What is begun of a job that is replaced before it ends is refused, with nothing written; the same job made
-// again is no other.
+// What is begun of a job that is replaced before it ends is refused, with nothing written; the same job in another
+// folder, as a make of the same words puts it there, is no other.
 func TestJobReplacedMeanwhile(t *testing.T) {
 	keepPrinters(t)
 	art, _ := jobtest.WritePattern(t, 60, 40)
-	folder := filepath.Join(t.TempDir(), "job")
-	remake := func(flags ...string) {
-		t.Helper()
-		_, stderr, code := dropsheet(t, append([]string{"make", art, "--out", folder, "--pixels", "24x16", "--max-sheets",
-			"1", "--printer", "study inkjet", "--force"}, flags...)...)
-		require.Equal(t, exitDone, code, stderr)
-	}
-	remake()
+	folder := mustMake(t, art, "--max-sheets", "1", "--printer", "study inkjet")
 	made := readFolder(t, folder)
+	lay := func(t *testing.T) {
+		require.NoError(t, os.RemoveAll(folder))
+		require.NoError(t, os.Mkdir(folder, 0o755))
+		for name, data := range made {
+			require.NoError(t, os.WriteFile(filepath.Join(folder, name), data, 0o600))
+		}
+	}
 	writtenOver := func(t *testing.T) {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, place.JobFile), []byte("{}"), 0o600))
 	}
@@ -55,9 +55,11 @@ func TestJobReplacedMeanwhile(t *testing.T) {
 		meanwhile func(t *testing.T)
 		says      string // empty when it is done
 	}{
-		{"a reprint, and another make", reprint, false, func(*testing.T) { remake("--lap", "12mm") },
-			"was replaced meanwhile"},
-		{"a reprint, and make of the same", reprint, false, func(*testing.T) { remake() }, ""},
+		{"a reprint, and another make", reprint, false, func(t *testing.T) {
+			_, stderr, code := dropsheet(t, "make", folder, "--lap", "12mm", "--force")
+			require.Equal(t, exitDone, code, stderr)
+		}, "was replaced meanwhile"},
+		{"a reprint, and the same job in another folder of that name", reprint, false, lay, ""},
 		{"a reprint elsewhere", append(reprint, "--out", filepath.Join(t.TempDir(), "out.pdf")), false, writtenOver,
 			"was replaced meanwhile"},
 		{"a proof", proof, true, writtenOver, "was replaced meanwhile"},
@@ -67,11 +69,7 @@ func TestJobReplacedMeanwhile(t *testing.T) {
 		}, "is gone meanwhile"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.NoError(t, os.RemoveAll(folder))
-			require.NoError(t, os.Mkdir(folder, 0o755))
-			for name, data := range made {
-				require.NoError(t, os.WriteFile(filepath.Join(folder, name), data, 0o600))
-			}
+			lay(t)
 			var out bytes.Buffer
 			var after map[string][]byte
 			errs := &interrupted{do: func() { c.meanwhile(t); after = readFolder(t, folder) }}
