@@ -145,7 +145,8 @@ func (s Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
 	// Two directions square to the axis: sideways in the drop's plane, and the one square to both.
 	side := flip.Vec{X: axis.Z, Y: 0, Z: -axis.X}.Unit()
 	down := flip.Vec{X: axis.Y*side.Z - axis.Z*side.Y, Y: axis.Z*side.X - axis.X*side.Z, Z: axis.X*side.Y - axis.Y*side.X}
-	edge := math.Tan(math.Asin(sight.Drop.RadiusMM() / awayMM))
+	halfWidthMM, halfHeightMM := sight.Drop.RadiusMM(), sight.Drop.HalfHeightMM()
+	edge := math.Tan(math.Asin(halfWidthMM / awayMM))
 	tracer := sight.Tracer()
 	first, step, n := 0.0, 2*math.Pi/azimuths, azimuths
 	switch sight.Drop.Body {
@@ -158,7 +159,7 @@ func (s Shot) looksRound(drop layout.Point, fill func(sin, cos float64) float64,
 		sin, cos := math.Sincos(first + float64(i)*step)
 		radiusMM := fill(sin, cos) * awayMM * edge
 		dir := to.Add(side.Scale(radiusMM * cos)).
-			Add(down.Scale(radiusMM * sin * sight.Drop.HalfHeightMM() / sight.Drop.RadiusMM())).Unit()
+			Add(down.Scale(radiusMM * sin * halfHeightMM / halfWidthMM)).Unit()
 		l, lands := tracer.Trace(flip.Ray{From: pupil, Dir: dir})
 		if !lands || !l.Through || !asked(layout.Point{XMM: l.XMM + drop.XMM, YMM: l.YMM + drop.YMM}) {
 			return false
