@@ -111,10 +111,14 @@ func arrange(j Job, found found, zoom float64) arrangement {
 				fresh = append(fresh, tight)
 			}
 		}
+		behind := map[float64][]attempt{} // by where the section before ends
 		for _, before := range kept {
 			tries := fresh
 			if before.pages > 1 || j.uncut() { // an overview on one page stands alone, unless the guide is short
-				tries = append(slices.Clone(fresh), b.behind(i, s, before.yMM, fresh[0])...)
+				if _, tried := behind[before.yMM]; !tried {
+					behind[before.yMM] = b.behind(i, s, before.yMM, fresh[0])
+				}
+				tries = slices.Concat(fresh, behind[before.yMM])
 			}
 			for _, a := range tries {
 				next = append(next, before.with(a, b.geo))

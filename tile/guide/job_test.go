@@ -61,11 +61,7 @@ func quarters(w, h int) *image.RGBA {
 
 // plainImage stands for pictures that a test does not look at.
 func plainImage(w, h int) image.Image {
-	img := image.NewGray(image.Rect(0, 0, w, h))
-	for i := range img.Pix {
-		img.Pix[i] = 200
-	}
-	return img
+	return &image.Gray{Pix: bytes.Repeat([]byte{200}, w*h), Stride: w, Rect: image.Rect(0, 0, w, h)}
 }
 
 func jobOf(t *testing.T, s layout.Setup) Job {
