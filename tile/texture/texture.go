@@ -110,7 +110,9 @@ func (t *Texture) artworkRow(y int, buffer []uint8) []uint8 {
 // artworkAt reads a pixel of the artwork by its upright place.
 func (t *Texture) artworkAt(x, y int) color.RGBA {
 	stored := t.art.Bounds()
-	x, y = t.upright.Source(x, y, stored.Dx(), stored.Dy())
+	if t.upright != (flip.Turn{}) {
+		x, y = t.upright.Source(x, y, stored.Dx(), stored.Dy())
+	}
 	x, y = x+stored.Min.X, y+stored.Min.Y
 	switch art := t.art.(type) {
 	case *image.Gray:
@@ -201,10 +203,18 @@ func between(a, b, c, d uint8, fx, fy float32) float32 {
 func (t *Texture) bilinearArtwork(u, v float64) Light {
 	left, right, fx := neighbours(u, t.width)
 	top, bottom, fy := neighbours(v, t.height)
-	if art, ok := t.art.(*image.RGBA); ok && t.upright == (flip.Turn{}) {
-		at := art.Rect.Min
-		upper, lower := art.Pix[art.PixOffset(at.X, top+at.Y):], art.Pix[art.PixOffset(at.X, bottom+at.Y):]
-		return blend(upper[4*left:], upper[4*right:], lower[4*left:], lower[4*right:], 4, fx, fy)
+	at, upright := t.art.Bounds().Min, t.upright == (flip.Turn{})
+	switch art := t.art.(type) { // of which two are stored as blend reads them
+	case *image.Gray:
+		if upright {
+			upper, lower := art.Pix[art.PixOffset(at.X, top+at.Y):], art.Pix[art.PixOffset(at.X, bottom+at.Y):]
+			return blend(upper[left:], upper[right:], lower[left:], lower[right:], 1, fx, fy)
+		}
+	case *image.RGBA:
+		if upright {
+			upper, lower := art.Pix[art.PixOffset(at.X, top+at.Y):], art.Pix[art.PixOffset(at.X, bottom+at.Y):]
+			return blend(upper[4*left:], upper[4*right:], lower[4*left:], lower[4*right:], 4, fx, fy)
+		}
 	}
 	var levels [4][3]uint8
 	for i, p := range [4][2]int{{left, top}, {right, top}, {left, bottom}, {right, bottom}} {
