@@ -240,7 +240,7 @@ func TestFramingRefused(t *testing.T) {
 		change     func(*Setup)
 	}{
 		{"the axis on the very edge", "very edge", func(s *Setup) { s.Framing.OffX = 0.5 }},
-		{"beyond the picture", "between 0 and 1", func(s *Setup) { s.Framing.OffY, s.Fit = -0.6, Inside }},
+		{"beyond the picture", "shares from 0 to 1", func(s *Setup) { s.Framing.OffY, s.Fit = -0.6, Inside }},
 		{"turned too far", "-360 to 360", func(s *Setup) { s.Framing.TurnDeg = 400 }},
 		{"round in a rod", "one way only", func(s *Setup) { s.Framing.Round, s.Drop.Body = true, flip.LevelRod }},
 		{"round and inside", "corners", func(s *Setup) { s.Framing.Round, s.Fit = true, Inside }},

@@ -105,7 +105,7 @@ func TestColumnsAndRows(t *testing.T) {
 		{Bounds{Columns: 1000, Rows: 1000}, "can't be"},
 		{Bounds{Board: Size{WidthMM: 600}}, "does not go on a board of 600mm, which holds 560.0mm with its border of 20mm"},
 		{Bounds{Board: Size{HeightMM: 44}}, "leaves nothing for a print"},
-		{Bounds{Board: Size{WidthMM: -5}}, "must be"},
+		{Bounds{Board: Size{WidthMM: -5}}, "hint: take 0.01mm to 1000m"},
 	} {
 		_, err := at(c.bounds).Plan()
 		require.ErrorContains(t, err, c.says)

@@ -87,7 +87,7 @@ const (
 // magnification m = F/(D - F), frame width = sensor width / m (Hecht, Optics, 5.2.3).
 func (c CameraSetup) camera(cameraMM float64) (Camera, error) {
 	if c.WidthPx < 1 || c.HeightPx < 1 || c.WidthPx > maxPx || c.HeightPx > maxPx {
-		return Camera{}, fmt.Errorf("a frame of %dx%d pixels can't be: each side must lie between 1 and %d", c.WidthPx,
+		return Camera{}, fmt.Errorf("a frame of %dx%d pixels can't be\nhint: take 1 to %[3]d a side", c.WidthPx,
 			c.HeightPx, maxPx)
 	}
 	if err := allLengths(named{"the sensor's width", c.Sensor.WidthMM},

@@ -36,7 +36,7 @@ func (p Plan) CircleOnBoard(x, y, radius float64) Circle {
 func (c Circle) check() error {
 	if !(c.RadiusMM > 0 && c.RadiusMM <= MaxLengthMM && math.Abs(c.Centre.XMM) <= MaxLengthMM &&
 		math.Abs(c.Centre.YMM) <= MaxLengthMM) {
-		return fmt.Errorf("a circle of %gmm about %g, %gmm can't be kept clear of seams: its radius must be above 0mm",
+		return fmt.Errorf("a circle of %gmm about %g, %gmm can't be kept clear of seams\nhint: give it a radius above 0mm",
 			c.RadiusMM, c.Centre.XMM, c.Centre.YMM)
 	}
 	return nil

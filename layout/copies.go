@@ -20,7 +20,7 @@ func (l paperLie) holdsCopies(print Size) (across, down int) {
 // checkCopies refuses a number of copies that can't be.
 func (s Setup) checkCopies() error {
 	if s.Copies < 0 || s.Copies > mostCopies {
-		return fmt.Errorf("%d copies on a sheet can't be: take 1 to %d", s.Copies, mostCopies)
+		return fmt.Errorf("%d copies on a sheet can't be\nhint: take 1 to %d", s.Copies, mostCopies)
 	}
 	return nil
 }

@@ -206,5 +206,5 @@ func TestMarginsOfEachEdge(t *testing.T) {
 	require.InDelta(t, 210.0-14, mustPlan(t, s).Backdrop.WidthMM, 1e-9)
 	s.Margins = &Margins{LeftMM: -1}
 	_, err := s.Plan()
-	require.ErrorContains(t, err, "each must be 0mm or more")
+	require.ErrorContains(t, err, "take 0mm or more for each")
 }

@@ -19,8 +19,8 @@ func (p Plan) WithCells(columns, rows int) (Plan, error) {
 			columns, rows, b.WidthMM, b.HeightMM, least, most)
 	}
 	if narrowest := min(b.WidthMM/float64(columns), b.HeightMM/float64(rows)); narrowest < minCellMM {
-		return Plan{}, fmt.Errorf("%d columns and %d rows leave cells of %.1fmm, under the %gmm that can be cut and pasted",
-			columns, rows, narrowest, minCellMM)
+		return Plan{}, fmt.Errorf("%d columns and %d rows leave cells of %.1fmm, under the %gmm that can be cut and pasted\n"+
+			"hint: take fewer", columns, rows, narrowest, minCellMM)
 	}
 	b.Columns, b.Rows = columns, rows
 	p.Backdrop, p.Sheets = b.cutEven(p.region(Size{b.WidthMM, b.HeightMM}))

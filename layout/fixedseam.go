@@ -43,7 +43,7 @@ func ParseFixedSeam(s string) (FixedSeam, error) {
 		return FixedSeam{}, err
 	}
 	if !(mm > 0 && mm <= MaxLengthMM) {
-		return FixedSeam{}, fmt.Errorf("%q is not on the board: a seam lies above 0mm from its left or upper edge", s)
+		return FixedSeam{}, fmt.Errorf("%q is not on the board\nhint: say how far from its left or upper edge, above 0mm", s)
 	}
 	return FixedSeam{SeamOf(name[0]), no, mm}, nil
 }
@@ -87,7 +87,7 @@ func errNoRoom(fixed []FixedSeam, across, down line) error {
 		bounds = append(bounds, fmt.Sprintf("%s from %.1f to %.1fmm", f, all[0], all[len(all)-1]))
 	}
 	return fmt.Errorf("seams where they were put leave cells that sheets of this paper can't show, or narrower than "+
-		"%gmm; by itself each may lie: %s", minCellMM, strings.Join(bounds, ", "))
+		"%gmm\nhint: by itself each may lie: %s", minCellMM, strings.Join(bounds, ", "))
 }
 
 // NoSeamCosts are costs for a board on which all places for a seam are alike.

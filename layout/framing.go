@@ -29,7 +29,7 @@ func (f Framing) check(fit Fit) error {
 		return fmt.Errorf("a turn of %g degrees can't be\nhint: take one from -360 to 360", f.TurnDeg)
 	}
 	if !(math.Abs(f.OffX) <= 0.5 && math.Abs(f.OffY) <= 0.5) {
-		return fmt.Errorf("a point at %g,%g of the picture can't sit on the axis: both must lie between 0 and 1",
+		return fmt.Errorf("a point at %g,%g of the picture can't sit on the axis\nhint: take shares from 0 to 1",
 			f.OffX+0.5, f.OffY+0.5)
 	}
 	if most := 0.5 - edgeNearest; fit == Cover && (math.Abs(f.OffX) > most || math.Abs(f.OffY) > most) {

@@ -51,8 +51,8 @@ func CheckLamps(lamps []Lamp) error {
 	}
 	for i, l := range lamps {
 		if !(math.Abs(l.XMM) <= MaxLengthMM && math.Abs(l.YMM) <= MaxLengthMM && l.ZMM > 0 && l.ZMM <= MaxLengthMM) {
-			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side: its third figure, the distance in "+
-				"front of the board, must be above 0mm", l.XMM, l.YMM, l.ZMM)
+			return fmt.Errorf("a lamp at %g, %g, %gmm does not light the printed side\n"+
+				"hint: give it a third figure above 0mm, which is how far in front of the board it stands", l.XMM, l.YMM, l.ZMM)
 		}
 		if err := l.checkLight(); err != nil {
 			return fmt.Errorf("lamp %d: %w", i+1, err)

@@ -79,7 +79,9 @@ func ParsePaper(s string) (Paper, error) {
 		return Paper{}, fmt.Errorf("%q is not a paper\nhint: %s", s, paperMeant(name))
 	}
 	if min(w, h) < minPaperMM || max(w, h) > maxPaperMM {
-		return Paper{}, fmt.Errorf("%q is not a paper: each side must lie between %dmm and %dmm", s, minPaperMM, maxPaperMM)
+		return Paper{}, fmt.Errorf("%q is not a paper that can be printed on\n"+
+			"hint: take one whose sides measure %dmm to %dmm", s,
+			minPaperMM, maxPaperMM)
 	}
 	p := Paper{fmt.Sprintf("%gx%gmm", min(w, h), max(w, h)), min(w, h), max(w, h)}
 	if givenInInches(name) {

@@ -250,7 +250,7 @@ func TestSetupRefuses(t *testing.T) {
 		{"NaN drop", func(s *Setup) { s.Drop.DiameterMM = nan }, "diameter"},
 		{"index 1", func(s *Setup) { s.Drop.Index = 1 }, "above 1"},
 		{"index NaN", func(s *Setup) { s.Drop.Index = nan }, "above 1"},
-		{"index absurd", func(s *Setup) { s.Drop.Index = 13.33 }, "at most 4"},
+		{"index absurd", func(s *Setup) { s.Drop.Index = 13.33 }, "up to 4"},
 		{"camera at the drop", func(s *Setup) { s.CameraMM = 0 }, "camera distance"},
 		{"camera in the drop", func(s *Setup) { s.CameraMM = 2 }, "move it further"},
 		{"infinite distance", func(s *Setup) { s.DistanceMM = inf }, "distance"},

@@ -101,7 +101,8 @@ func (p Plan) WithSeams(costs SeamCosts, avoid []Circle, fixed ...FixedSeam) (Pl
 	}
 	if b.Uncut {
 		if len(fixed) > 0 {
-			return Placement{}, fmt.Errorf("there is no seam %s: the print hangs on one sheet", fixed[0])
+			return Placement{}, fmt.Errorf("there is no seam %s: the print hangs on one sheet\n"+
+				"hint: leave the seam out, or ask for more sheets", fixed[0])
 		}
 		return Placement{Plan: p}, nil
 	}

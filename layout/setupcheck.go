@@ -35,8 +35,8 @@ const (
 func allLengths(figures ...named) error {
 	for _, f := range figures {
 		if !(f.mm >= leastLengthMM && f.mm <= MaxLengthMM) {
-			return fmt.Errorf("%s of %gmm can't be: it must be at least %gmm and at most %gm", f.what, f.mm, leastLengthMM,
-				MaxLengthMM/1000)
+			return fmt.Errorf("%s of %gmm can't be\nhint: take %gmm to %gm, and look whether the unit is the one meant",
+				f.what, f.mm, leastLengthMM, MaxLengthMM/1000)
 		}
 	}
 	return nil
@@ -49,7 +49,8 @@ func (s Setup) check() error {
 		return err
 	}
 	if !(s.Drop.Index > 1 && s.Drop.Index <= flip.MaxIndex) {
-		return fmt.Errorf("a refractive index of %g can't be: it must be above 1 and at most %d", s.Drop.Index, flip.MaxIndex)
+		return fmt.Errorf("a refractive index of %g can't be\nhint: take one above 1, up to %d; water has 1.33",
+			s.Drop.Index, flip.MaxIndex)
 	}
 	for _, f := range []named{{"the distance", s.DistanceMM}, {"the print's width", s.Print.WidthMM},
 		{"the print's height", s.Print.HeightMM}} {
@@ -61,17 +62,18 @@ func (s Setup) check() error {
 	}
 	switch {
 	case math.IsNaN(s.Fill) || s.Fill < 0 || s.Fill >= 1:
-		return fmt.Errorf("a fill of %g can't be: it must lie between 0 and 1, both excluded (at 1 the drop's rim lets "+
-			"no light through)", s.Fill)
+		return fmt.Errorf("a fill of %g can't be\nhint: take one above 0 and below 1; at 1 the drop's rim lets no light "+
+			"through", s.Fill)
 	case s.Fill != 0 && s.Fill < leastFill:
-		return fmt.Errorf("a fill of %g can't be: it must be at least %g, and a print for that is as good as nothing",
+		return fmt.Errorf("a fill of %g can't be: a print for that is as good as nothing\nhint: take at least %g",
 			s.Fill, leastFill)
 	case !(s.MarginMM >= 0 && s.MarginMM <= MaxLengthMM):
-		return fmt.Errorf("a margin of %gmm can't be: it must be 0mm or more", s.MarginMM)
+		return fmt.Errorf("a margin of %gmm can't be\nhint: take 0mm or more", s.MarginMM)
 	case s.Margins != nil && !(s.Margins.narrowestMM() >= 0 && s.Margins.widestMM() <= MaxLengthMM):
-		return fmt.Errorf("margins of %s can't be: each must be 0mm or more", s.Margins)
+		return fmt.Errorf("margins of %s can't be\nhint: take 0mm or more for each", s.Margins)
 	case !(s.LapMM >= minLapMM && s.LapMM <= MaxLengthMM):
-		return fmt.Errorf("a lap of %gmm can't be: it must be at least %gmm, to hold the landing ticks and the paste",
+		return fmt.Errorf("a lap of %gmm can't be: it would not hold the landing ticks and the paste\n"+
+			"hint: take %gmm or more",
 			s.LapMM, minLapMM)
 	case !(s.Proportions >= leastProportions && s.Proportions <= mostProportions):
 		return fmt.Errorf("a picture %g times as wide as high can't be laid out\nhint: take one between 1:50 and 50:1",
@@ -213,7 +215,7 @@ const maxTravelMM = 1000.0
 // checkTravel refuses a travel that can't be traced.
 func checkTravel(mm float64) error {
 	if !(mm >= 0 && mm <= maxTravelMM) {
-		return fmt.Errorf("a travel of %gmm can't be: it must lie between 0 and %gm", mm, maxTravelMM/1000)
+		return fmt.Errorf("a travel of %gmm can't be\nhint: take one up to %gm", mm, maxTravelMM/1000)
 	}
 	return nil
 }

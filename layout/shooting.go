@@ -44,9 +44,8 @@ func (s Shooting) check(body flip.Body, frameRate float64) error {
 		return fmt.Errorf("a shutter open for %g seconds can't be\nhint: take a time from %g to %g seconds", s.ShutterS,
 			minShutterS, maxShutterS)
 	case s.ShutterS > 0 && frameRate > 0 && s.ShutterS*frameRate > 1+tolerance:
-		return fmt.Errorf("at %g frames a second a shutter can't be open for %.4g seconds, longer than a frame lasts\n"+
-			"hint: take "+
-			"at most 1/%g of a second, or a lower rate", frameRate, s.ShutterS, frameRate)
+		return fmt.Errorf("at %g frames a second a shutter can't be open for %.4gs, longer than a frame lasts\n"+
+			"hint: take at most 1/%gs, or a lower rate", frameRate, s.ShutterS, frameRate)
 	case !within(s.FallMM, minLengthMM, MaxLengthMM):
 		return fmt.Errorf("a fall of %gmm can't be\n"+
 			"hint: take a height from %gmm to %gm", s.FallMM, minLengthMM, MaxLengthMM/1000)

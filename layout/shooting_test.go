@@ -60,8 +60,8 @@ func TestShootingRefused(t *testing.T) {
 		{"a nozzle of less than nothing", Shooting{NozzleMM: -2}, flip.Ball, "a nozzle of -2mm"},
 		{"shutter", Shooting{ShutterS: math.Inf(1)}, flip.Ball, "open for +Inf seconds can't be"},
 		{"longer than a frame", Shooting{ShutterS: 1e-3}, flip.Ball,
-			"at 12500 frames a second a shutter can't be open for 0.001 seconds, longer than a frame lasts\nhint: take at " +
-				"most 1/12500 "},
+			"at 12500 frames a second a shutter can't be open for 0.001s, longer than a frame lasts\nhint: take at " +
+				"most 1/12500s, "},
 		{"fall", Shooting{FallMM: -3}, flip.Ball, "a fall of -3mm can't be"},
 		{"speed", Shooting{SpeedMMPerS: -1e7}, flip.Ball, "can't move at -1e+07mm/s"},
 		{"no speed at all", Shooting{SpeedMMPerS: math.NaN()}, flip.Ball, "can't move at NaNmm/s"},

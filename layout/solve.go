@@ -142,14 +142,15 @@ func (s Setup) checkAgreement(sight flip.Sight, print Size, fill float64) error 
 	}
 	needs := ""
 	if ok {
-		needs += fmt.Sprintf(" that distance and fill need a print of %.0fx%.0fmm;", p.WidthMM, p.HeightMM)
+		needs += fmt.Sprintf("\nhint: that distance and fill need a print of %.0fx%.0fmm", p.WidthMM, p.HeightMM)
 	}
 	if distanceMM, ok := sight.DistanceAtMM(fill, s.reachMM(print)); ok {
-		needs += fmt.Sprintf(" that print and fill need a distance of %.1fmm;", distanceMM)
+		needs += fmt.Sprintf("\nhint: that print and fill need a distance of %.1fmm", distanceMM)
 	}
 	if f, ok := sight.FillAt(s.reachMM(print)); ok {
-		needs += fmt.Sprintf(" that distance and print give a fill of %.3f;", f)
+		needs += fmt.Sprintf("\nhint: that distance and print give a fill of %.3f", f)
 	}
-	return fmt.Errorf("a distance of %gmm, a print of %gx%gmm and a fill of %g disagree:%s give any two of the three",
+	return fmt.Errorf("a distance of %gmm, a print of %gx%gmm and a fill of %g disagree\n"+
+		"hint: give any two of the three%s",
 		sight.DistanceMM, print.WidthMM, print.HeightMM, fill, needs)
 }

@@ -81,7 +81,11 @@ func oneOf[W ~string](what, s string, words ...W) (W, error) {
 	for _, w := range words {
 		list = append(list, string(w))
 	}
-	return "", fmt.Errorf("%q is not a %s\nhint: take %s", s, what, orList(list))
+	article := "a"
+	if strings.ContainsRune("aeiou", rune(what[0])) {
+		article = "an"
+	}
+	return "", fmt.Errorf("%q is not %s %s\nhint: take %s", s, article, what, orList(list))
 }
 
 // orList names all of a list, of which one is to be taken.

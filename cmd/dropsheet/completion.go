@@ -66,7 +66,8 @@ dropsheet:
 	prepare: func(*pflag.FlagSet) action {
 		return func(_ context.Context, c console, args []string) error {
 			if len(args) > 0 {
-				return job.WrongWords(fmt.Errorf("manual takes nothing, and got %q", args))
+				return job.WrongWords(fmt.Errorf("manual takes nothing, and got %q\n"+
+					"hint: dropsheet manual > dropsheet.1 writes all of it", args))
 			}
 			var all []shells.Heading
 			for _, h := range headings {

@@ -77,9 +77,9 @@ func ParseLength(s string) (mm float64, err error) {
 		case err != nil:
 			return 0, notALength(s)
 		case !(math.Abs(mm) <= MaxLengthMM):
-			return 0, fmt.Errorf("%q is too long: nothing here is over 1km", s)
+			return 0, fmt.Errorf("%q is too long\nhint: write 1000m or less", s)
 		case mm == 0 && value != 0:
-			return 0, fmt.Errorf("%q is too short: nothing here is under a nanometre", s)
+			return 0, fmt.Errorf("%q is too short\nhint: write a nanometre (0.000001mm) or more", s)
 		}
 		return mm, nil
 	}
@@ -162,7 +162,7 @@ func ParseSize(s string) (widthMM, heightMM float64, err error) {
 		return 0, 0, err
 	}
 	if widthMM <= 0 || heightMM <= 0 {
-		return 0, 0, fmt.Errorf("%q is not a size: both sides must be above zero", s)
+		return 0, 0, fmt.Errorf("%q is not a size\nhint: write two sides above zero, such as 36x24mm", s)
 	}
 	return widthMM, heightMM, nil
 }

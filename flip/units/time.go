@@ -55,7 +55,7 @@ func ParseTime(s string) (seconds float64, err error) {
 	}
 	const longestS = 1e9 // thirty years
 	if seconds = v / (parts * unit); !(seconds > 0 && seconds <= longestS) {
-		return 0, fmt.Errorf("%q is too short or too long a time: it must be above 0s", s)
+		return 0, fmt.Errorf("%q is too short or too long a time\nhint: write one above 0s, such as 1/24000s", s)
 	}
 	return seconds, nil
 }

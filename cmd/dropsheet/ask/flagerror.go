@@ -3,6 +3,7 @@ package ask
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -26,6 +27,9 @@ func Explain(err error) (unknown string, explained error) {
 	switch {
 	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
 		return "", fmt.Errorf("--%s: %q can't be taken\nhint: give the flag alone", value.GetFlag().Name, value.GetValue())
+	case errors.As(err, &value) && value.GetFlag().Value.Type() == "uint16":
+		return "", fmt.Errorf("--%s: %q can't be taken\nhint: write a whole number from 0 to %d", value.GetFlag().Name,
+			value.GetValue(), math.MaxUint16)
 	case errors.As(err, &value): // its own words quote the value, and ours do too
 		return "", fmt.Errorf("--%s: %w", value.GetFlag().Name, errors.Unwrap(value))
 	case errors.As(err, &missing):

@@ -74,7 +74,7 @@ func (g *Gauge) check() error {
 				others = append(others, f)
 			}
 		}
-		return refuse(fmt.Sprintf("has no meaning with --%s: give --%[1]s alone", alone), others...)
+		return refuse(fmt.Sprintf("has no meaning with --%s\nhint: give --%[1]s alone", alone), others...)
 	case given("save") && strings.TrimSpace(g.save) == noPrinter:
 		return fmt.Errorf("a printer can't be named %q, which stands for one that was not measured\n"+
 			"hint: choose another name "+
@@ -85,9 +85,9 @@ func (g *Gauge) check() error {
 				"hint: give --read and --margins with it, such as --read 199.2x248.5mm --margins 4,4,4,12mm; --margins alone " +
 				"where no scale was measured; or --pasted of a printer that is kept")
 		}
-		return refuse("names a page to write, and --save writes none: give one of them", "out")
+		return refuse("names a page to write, and --save writes none\nhint: give one of them", "out")
 	}
-	return refuse("is a part of a reading: name the printer with --save", "read", "between", "margins", "pasted")
+	return refuse("is a part of a reading\nhint: name the printer with --save", "read", "between", "margins", "pasted")
 }
 
 // Name is the printer's name.

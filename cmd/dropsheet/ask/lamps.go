@@ -72,9 +72,8 @@ func each[T any](lamps []layout.Lamp, flag string, values []T, set func(*layout.
 	case len(lamps) == 0:
 		return fmt.Errorf("--%s tells of lamps and there is none\nhint: say with --lamp where each stands", flag)
 	case n != 1 && n != len(lamps):
-		return fmt.Errorf("--%s is given %d times and there are %d of --lamp\n"+
-			"hint: give it once for all of them, or once for "+
-			"each in their order", flag, n, len(lamps))
+		return fmt.Errorf("--%s is given %d times, and the lamps are %d\n"+
+			"hint: give it once for all of them, or once for each in their order", flag, n, len(lamps))
 	}
 	for i := range lamps {
 		set(&lamps[i], values[min(i, len(values)-1)])

@@ -59,7 +59,7 @@ func (p *Proof) checkFilm(plan layout.Plan) error {
 	case plan.Drop.Body == flip.Hanging:
 		return job.WrongWords(errors.New("a hanging drop stands still\nhint: leave out --film, which is for drops that fall"))
 	case plan.Drop.Body != flip.Ball:
-		return job.WrongWords(errors.New("a rod stands still: --film is for drops"))
+		return job.WrongWords(errors.New("a rod stands still\nhint: leave out --film, which is for drops that fall"))
 	case !moves:
 		return job.WrongWords(errors.New("a film takes the drop's speed\nhint: say with --fall from where it falls to the " +
 			"frame's middle, or how fast it is with --speed"))

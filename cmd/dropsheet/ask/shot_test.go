@@ -167,11 +167,11 @@ func TestLampsTold(t *testing.T) {
 			func(l *layout.Lamp) { l.SizeMM, l.BeamDeg, l.Aim.AtDrop = 80, 40, true },
 			func(l *layout.Lamp) { l.SizeMM, l.BeamDeg, l.Aim = 80, 60, layout.Aim{XMM: 10, YMM: -20} }), ""},
 		{"too many", two + "--lamp-lux 1 --lamp-lux 2 --lamp-lux 3", nil,
-			"--lamp-lux is given 3 times and there are 2 of --lamp\n" +
+			"--lamp-lux is given 3 times, and the lamps are 2\n" +
 				"hint: give it once for all of them, or once for each in their " +
 				"order"},
 		{"too few", two + "--lamp 0cm,0cm,2m --lamp-beam 40 --lamp-beam 60", nil,
-			"--lamp-beam is given 2 times and there are 3 of --lamp"},
+			"--lamp-beam is given 2 times, and the lamps are 3"},
 		{"of no lamp", "--lamp-size 5cm", nil, "--lamp-size tells of lamps and there is none\n" +
 			"hint: say with --lamp where each " +
 			"stands"},

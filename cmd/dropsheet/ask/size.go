@@ -58,6 +58,9 @@ func (s *Size) Plan(ctx context.Context) (p layout.Plan, part image.Rectangle, e
 	if err != nil {
 		return layout.Plan{}, part, err
 	}
+	if err := s.again.check(s.flags); err != nil {
+		return layout.Plan{}, part, job.WrongWords(err)
+	}
 	if part, err = s.part(); err != nil {
 		return layout.Plan{}, part, err
 	}
