@@ -47,6 +47,18 @@ func BenchmarkSmearedStraightRender(b *testing.B) { benchmarkRender(b, layout.St
 // BenchmarkStraightBeside renders a frame in which the drop is small, before a straight picture.
 func BenchmarkStraightBeside(b *testing.B) { benchmarkRender(b, layout.Straight, 72, Motion{}) }
 
+// BenchmarkHangingRender renders a frame of a straight picture in a drop that hangs.
+func BenchmarkHangingRender(b *testing.B) {
+	p := hangingPlan(b, nil)
+	scene := Scene{Plan: p, Camera: p.Camera, Picture: quarters(), SeamWidthMM: 0.3}
+	for b.Loop() {
+		if _, err := scene.Render(context.Background(), nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+	report(b, p.Camera, DefaultSamples)
+}
+
 func benchmarkRender(b *testing.B, look layout.Look, frameWidthMM float64, motion Motion) {
 	p := plan(b, func(s *layout.Setup) {
 		s.Look, s.Camera.WidthPx, s.Camera.HeightPx, s.Camera.FrameWidthMM = look, 1920, 1080, frameWidthMM

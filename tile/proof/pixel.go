@@ -25,6 +25,7 @@ type view struct {
 	inside, past, atEdge []aim
 	beside               beside
 	lattice              lattice
+	landings             *landings
 	rings                []*rings // of each drop, by what comes through it
 	mirrors              []*rings // and by what its front mirrors; nil where there are none
 	// the half-width and half-height of a drop's visible edge in its plane; infinite along a rod
@@ -73,7 +74,7 @@ func (v *view) insidePixel(i, j int, at, drop layout.Point) texture.Light {
 		a := &v.inside[k]
 		over := through.patch(a)
 		near.Average(over)
-		sum = sum.Add(v.through(v.lens.ray(i, j, a), v.met(at, drop, a), over, &near))
+		sum = sum.Add(v.throughInside(i, j, k, at, drop, over, &near))
 	}
 	return sum.Scale(1 / float32(len(v.inside)))
 }

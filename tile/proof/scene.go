@@ -63,6 +63,7 @@ func (v *view) render(ctx context.Context, lamps []layout.Lamp, done func()) (*i
 	v.beside, v.lattice = v.newBeside(ctx), v.newLattice(ctx)
 	v.rings, v.mirrors = v.newRingsOfAll(ctx)
 	lit := v.newGlints(ctx, lamps)
+	v.landings = v.newLandings(ctx, v.inside, v.edgeBox())
 	frame, drops := image.NewRGBA(image.Rect(0, 0, v.camera.WidthPx, v.camera.HeightPx)), v.edgeBox()
 	texture.Rows(v.camera.HeightPx, func(j int) {
 		if ctx.Err() != nil {

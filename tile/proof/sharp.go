@@ -30,7 +30,7 @@ func (v *view) sharpPixel(i, j int, at, drop layout.Point) (sum texture.Light) {
 	for k := range v.inside {
 		a := &v.inside[k]
 		if !even || !ok || v.moves() {
-			sum = sum.Add(v.through(v.lens.ray(i, j, a), v.met(at, drop, a), over, &near))
+			sum = sum.Add(v.throughInside(i, j, k, at, drop, over, &near))
 			continue
 		}
 		x, y := middle.XMM+a.xPx*slopes.across.xMM+a.yPx*slopes.down.xMM, middle.YMM+a.xPx*slopes.across.yMM+
