@@ -60,8 +60,10 @@ func TestBrightDotNearTheRim(t *testing.T) {
 			away := func(x, y int) float64 {
 				return math.Hypot((float64(x)+0.5-sidePx/2)*pxMM+reachMM*cos, (float64(y)+0.5-sidePx/2)*pxMM+reachMM*sin)
 			}
-			for y := range sidePx {
-				for x := range sidePx {
+			reachPx := int(dotMM/2/pxMM) + 2 // rounded up, and as the middle is rounded
+			dotX, dotY := sidePx/2-int(reachMM*cos/pxMM), sidePx/2-int(reachMM*sin/pxMM)
+			for y := dotY - reachPx; y <= dotY+reachPx; y++ {
+				for x := dotX - reachPx; x <= dotX+reachPx; x++ {
 					if away(x, y) < dotMM/2 {
 						m.SetGray(x, y, color.Gray{255})
 					}
@@ -71,13 +73,14 @@ func TestBrightDotNearTheRim(t *testing.T) {
 			v := Scene{Plan: p, Camera: p.Camera, Picture: picture}.view()
 			atPx := p.Sight().ApparentRadiusMM() * fill / p.Camera.PixelMM()
 			left, top := int(480-atPx*cos)-aroundPx, int(320-atPx*sin)-aroundPx
+			tracer := p.Sight().Tracer()
 			var want [2*aroundPx + 1][2*aroundPx + 1]float64
 			for j := range want {
 				for i := range want[j] {
 					for range rays {
 						turn, airyPx := 2*math.Pi*random.Float64(), thrown[random.Intn(len(thrown))]*p.Camera.AiryPx()/2
 						on, outMM := 2*math.Pi*random.Float64(), math.Sqrt(random.Float64())*p.Camera.PupilMM()/2
-						l, ok := p.Sight().Trace(v.lens.ray(left+i, top+j, &aim{
+						l, ok := tracer.Trace(v.lens.ray(left+i, top+j, &aim{
 							xPx: random.Float64() - 0.5 + airyPx*math.Cos(turn), yPx: random.Float64() - 0.5 + airyPx*math.Sin(turn),
 							pupilXMM: outMM * math.Cos(on), pupilYMM: outMM * math.Sin(on),
 						}))

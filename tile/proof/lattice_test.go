@@ -77,7 +77,9 @@ func TestLatticeAgainstTheTrace(t *testing.T) {
 					for _, pair := range [][2]board.Patch{{want.pixel, got.pixel}, {want.pupil, got.pupil}} {
 						size := pair[0].XX + pair[0].YY
 						for _, off := range []float64{pair[1].XX - pair[0].XX, pair[1].XY - pair[0].XY, pair[1].YY - pair[0].YY} {
-							require.LessOrEqual(t, math.Abs(off), 0.01*size, "pixel %d, %d, at %g of the radius", i, j, v.share(at, drop))
+							if !(math.Abs(off) <= 0.01*size) {
+								require.LessOrEqual(t, math.Abs(off), 0.01*size, "pixel %d, %d, at %g of the radius", i, j, v.share(at, drop))
+							}
 						}
 					}
 					compared, near = compared+1, max(near, v.share(at, drop))
