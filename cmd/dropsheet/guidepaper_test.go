@@ -49,6 +49,9 @@ func TestGuidePaper(t *testing.T) {
 		require.NoError(t, err)
 		codes = append(codes, j.CheckCode)
 	}
+	_, stderr, code := dropsheet(t, "make", art, "--guide-paper", "A6", "--out", filepath.Join(t.TempDir(), "job"))
+	require.Equal(t, exitWrongWords, code)
+	require.Contains(t, stderr, "\nhint: take A5 or larger")
 	require.Equal(t, codes[0], codes[1])
 	require.Equal(t, codes[0], codes[2])
 }

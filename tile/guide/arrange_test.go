@@ -11,12 +11,22 @@ import (
 	"dropsheet/layout"
 )
 
+// A guide comes on paper on which its type can be read.
+func TestSmallPaperHoldsNoGuide(t *testing.T) {
+	for paper, holds := range map[string]bool{"A4": true, "letter": true, "legal": true, "B5": true, "A5": true,
+		"5.5x8.5in": true, "B6": false, "A6": false, "5x7in": false, "4x6in": false, "50x5000mm": false, "5000x50mm": false} {
+		p, err := layout.ParsePaper(paper)
+		require.NoError(t, err)
+		require.Equal(t, holds, Holds(p), paper)
+	}
+}
+
 // Whatever the job, and whatever its sheets are printed on, the pages come out as arranged, and none but the last is
 // filled to less than three eighths: what follows such a page takes the whole of the next. No title stands alone
 // above the page's end, and no section of the usual jobs is torn that a page holds.
 func TestPagesAreFilled(t *testing.T) {
 	for _, paper := range []string{"A4", "letter", "A3", "4x6in", "A8", "610x1500mm", "guide on A5", "guide on B5",
-		"guide on A3"} {
+		"guide on A3", "guide on legal", "guide on 5.5x8.5in"} {
 		for _, c := range []struct {
 			name   string
 			change func(*layout.Setup)

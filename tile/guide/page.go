@@ -62,6 +62,10 @@ func newGeometry(p layout.Paper, zoom float64) geometry {
 	return g
 }
 
+// Holds tells whether a guide can come on a paper: on a smaller one its type of ten points would come out at less than
+// 8.6.
+func Holds(p layout.Paper) bool { return newGeometry(p, 1).scale >= leastScale }
+
 // fullMM is the width that figures may take.
 func (g geometry) fullMM() float64 { return g.right - g.left }
 

@@ -1,9 +1,12 @@
 package ask
 
 import (
+	"fmt"
+
 	"github.com/spf13/pflag"
 
 	"dropsheet/layout"
+	"dropsheet/tile/guide"
 	"dropsheet/tile/job"
 )
 
@@ -21,8 +24,8 @@ func (m *made) register(flags *pflag.FlagSet) {
 	m.setup.register(flags)
 	m.placement.register(flags)
 	addPPI(flags, &m.ppi)
-	add(flags, &m.guide, "guide-paper", "name|WxH", "", layout.ParsePaper, "what the guide comes on, whatever the sheets "+
-		"are printed on (default: A4, or letter where the sheets' paper is named in inches)")
+	add(flags, &m.guide, "guide-paper", "name|WxH", "", guidePaper, "what the guide comes on, A5 or larger, "+
+		"whatever the sheets are printed on (default: A4, or letter where the sheets' paper is named in inches)")
 	flags.BoolVar(&m.lossless, "lossless", false, "keep every pixel as it is, in place of JPEG, which stores colour "+
 		"at half the resolution; sheets.pdf grows several times larger")
 	flags.BoolVar(&m.keep, "keep-artwork", true, "copy the artwork into the job's folder; --keep-artwork=false leaves it "+
@@ -49,4 +52,14 @@ func (m *made) order() (job.Order, error) {
 		order.Artwork = m.again.artwork
 	}
 	return order, nil
+}
+
+// guidePaper reads a paper that a guide can come on.
+func guidePaper(s string) (layout.Paper, error) {
+	p, err := layout.ParsePaper(s)
+	if err == nil && !guide.Holds(p) {
+		err = fmt.Errorf("%q is too small for the guide, whose letters could hardly be read on it\nhint: take A5 or larger; "+
+			"the sheets' paper may be smaller all the same", s)
+	}
+	return p, err
 }

@@ -56,7 +56,7 @@ func makeAll(t *testing.T) map[string]image.Image {
 	in := func(name string) string { return filepath.Join(work, name) }
 	job := in("job")
 	programtest.Do(t, "make", artwork, "--out", job, "--distance", "8cm", "--frame-width", "7mm", "--pixels", "240x160",
-		"--paper", "A6", "--guide-paper", "A6", "--lamp", "-30cm,-30cm,40cm")
+		"--paper", "A6", "--guide-paper", "A5", "--lamp", "-30cm,-30cm,40cm")
 	programtest.Do(t, "proof", job, "--sharp", "--out", in("sharp.png"))
 	programtest.Do(t, "proof", job, "--aperture", "f/11", "--out", in("lens.png"))
 	opened := func(file string) *pdftest.Doc {
