@@ -18,7 +18,8 @@ type Figures struct {
 	Resolution  shot.Resolution  `json:"resolution"`
 	Swing       *shot.Swing      `json:"swing,omitempty"` // none for rods and solid balls
 	Sharpness   shot.Sharpness   `json:"sharpness"`
-	Stack       *shot.Stack      `json:"stack,omitempty"`     // none for what falls
+	Stack       *shot.Stack      `json:"stack,omitempty"`     // none for what falls, and where none will do
+	Stackable   *shot.Stackable  `json:"stackable,omitempty"` // what one would do to, where none will do
 	FringePx    float64          `json:"fringe_px,omitempty"` // 0 where the material's dispersion is not known
 
 	Choices []layout.Choice `json:"choices,omitempty"` // prints that numbers of sheets near the plan's hold
@@ -40,7 +41,7 @@ func (r *Report) Figures(version int) Figures {
 	return Figures{
 		Version: version, Plan: r.shot.Plan, DarkRim: r.rim(), MirroredRim: r.mirror(), Sensitivity: r.sensitivity(),
 		Coverage: coverage{r.coverage(), r.remedies()}, Travel: r.travel(), Resolution: r.resolution(), Swing: r.swing(),
-		Sharpness: r.sharp(), Stack: r.stack(), FringePx: r.fringePx(), Light: r.light(), Shot: r.Shot(),
-		Exposure: r.exposure(), Motion: r.motion(), Choices: r.choices(),
+		Sharpness: r.sharp(), Stack: r.stack(), Stackable: r.stackable(), FringePx: r.fringePx(), Light: r.light(),
+		Shot: r.Shot(), Exposure: r.exposure(), Motion: r.motion(), Choices: r.choices(),
 	}
 }

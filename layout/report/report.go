@@ -23,6 +23,7 @@ type Report struct {
 	swing       func() *shot.Swing // nil for what does not swing: rods, and solid balls
 	sharp       func() shot.Sharpness
 	stack       func() *shot.Stack        // nil for what falls, and where no stack will do
+	stackable   func() *shot.Stackable    // nil for what falls, and where a stack will do
 	fringePx    func() float64            // 0 where the material's dispersion is not known
 	light       func() *shot.LightFigures // nil without lamps
 	highlights  func() []shot.Highlight   // nil without lamps
@@ -47,7 +48,8 @@ type topic struct {
 // Of is the report of a plan.
 func Of(p layout.Plan) *Report {
 	s := shot.Of(p)
-	r := &Report{
+	var r *Report
+	r = &Report{
 		shot: s, body: Body(p.Drop),
 		rim: sync.OnceValue(s.DarkRim), mirror: sync.OnceValue(s.MirroredRim), sensitivity: sync.OnceValue(s.Sensitivity),
 		coverage: sync.OnceValue(s.Coverage), remedies: sync.OnceValue(func() shot.Remedies { return remedies(s) }),
@@ -63,6 +65,13 @@ func Of(p layout.Plan) *Report {
 				return nil
 			}
 			return s.StackNear()
+		}),
+		stackable: sync.OnceValue(func() *shot.Stackable {
+			if !standsStill(p.Drop) || r.stack() != nil {
+				return nil
+			}
+			least := s.Stackable()
+			return &least
 		}),
 		sharp: sync.OnceValue(s.Sharpness), light: sync.OnceValue(s.LightFigures),
 		highlights: sync.OnceValue(func() []shot.Highlight {

@@ -118,8 +118,12 @@ func (r *Report) stacked() []Fact {
 	within := significant("sharpness.sharp_to_px", r.sharp().SharpToPx, Pixels, 3)
 	s := r.stack()
 	if s == nil {
+		least := r.stackable()
+		to := significant("stackable.sharp_to_px", least.SharpToPx, Pixels, 3)
+		to.rounds = up
 		return []Fact{{Key: "focus.stack", Text: say("the %s stands still, and yet no stack of exposures makes all of edge "+
-			"and picture sharp within %s, at no stop", r.body, within)}}
+			"and picture sharp within %s, at no stop; with --sharp-to as wide as %s there is one, at %s", r.body, within, to,
+			stop("stackable.f_number", least.FNumber))}}
 	}
 	at := stop("stack.f_number", s.FNumber)
 	shot := counted("stack.exposures", s.Exposures, "exposure", "exposures")

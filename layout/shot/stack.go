@@ -19,7 +19,11 @@ type Stack struct {
 // stackedFills is at how many places from its middle to its fill the picture is looked at.
 const stackedFills = 9
 
-// Stack is that of a stop, to a blur of SharpToPx. ok is false where something is not sharp to that at any focus.
+// mostExposures are as many as may be asked for.
+const mostExposures = 100
+
+// Stack is that of a stop, to a blur of SharpToPx. ok is false where something is not sharp to that at any focus, or it
+// would take too many.
 func (s Shot) Stack(fNumber float64) (out Stack, ok bool) {
 	out.FNumber = fNumber
 	first, last, narrowest := math.Inf(-1), math.Inf(1), math.Inf(1)
@@ -40,6 +44,9 @@ func (s Shot) Stack(fNumber float64) (out Stack, ok bool) {
 	}
 	const slack = 1e-9 // for exposures that just do
 	steps := max(1, math.Ceil((out.ToMM-out.FromMM)/narrowest-slack))
+	if !(steps < mostExposures) {
+		return out, false
+	}
 	out.Exposures, out.StepMM = int(steps)+1, (out.ToMM-out.FromMM)/steps
 	return out, true
 }
@@ -74,13 +81,57 @@ func (s Shot) stacked(fNumber float64) (blurs []func(focusMM float64) float64) {
 	return blurs
 }
 
-// sharpFrom is from which focus to which, mm from the entrance pupil, a blur is SharpToPx or less.
-func (s Shot) sharpFrom(blurPx func(focusMM float64) float64) (fromMM, toMM float64, ok bool) {
+// Stackable is the blur to which there is a stack, where there is none to SharpToPx.
+type Stackable struct {
+	SharpToPx float64 `json:"sharp_to_px"`
+	FNumber   float64 `json:"f_number"`
+}
+
+// Stackable is at the full stop at which what of edge and picture is blurred most where it is itself in focus is least.
+// To no more than that, exposures would have to lie next to each other: it is a tenth more, or as many tenths as it
+// takes.
+func (s Shot) Stackable() Stackable {
+	least := Stackable{SharpToPx: math.Inf(1)}
+	near, far := s.focuses()
+	for stops := 0.0; ; stops++ {
+		n := widestFNumber * math.Exp2(stops/2)
+		if n > narrowestFNumber*(1+1e-9) {
+			break
+		}
+		most := 0.0
+		blurs := s.stacked(n)
+		for i := len(blurs) - 1; i >= 0 && most < least.SharpToPx; i-- { // the fill first, which is worst as a rule
+			most = max(most, blurs[i](s.sharpest(near, far, blurs[i])))
+		}
+		if most < least.SharpToPx {
+			least = Stackable{most, n}
+		}
+	}
+	for ok := false; !ok; {
+		least.SharpToPx *= 1.1
+		s.Camera.SharpToPx = least.SharpToPx
+		_, ok = s.Stack(least.FNumber)
+	}
+	return least
+}
+
+// focuses are the nearest and the furthest focus that may serve, mm from the entrance pupil.
+func (s Shot) focuses() (near, far float64) {
 	edge, image := s.EdgeMM(), s.ImageMM()
 	apart := math.Abs(edge - image)
-	near, far := max(min(edge, image)-apart, min(edge, image)/2), max(edge, image)+apart
+	return max(min(edge, image)-apart, min(edge, image)/2), max(edge, image) + apart
+}
+
+// sharpest is the focus between two at which a blur is least.
+func (s Shot) sharpest(near, far float64, blurPx func(focusMM float64) float64) (focusMM float64) {
 	const share = 1e-5
-	best := layout.Lowest(near, far, share*(far-near), blurPx)
+	return layout.Lowest(near, far, share*(far-near), blurPx)
+}
+
+// sharpFrom is from which focus to which, mm from the entrance pupil, a blur is SharpToPx or less.
+func (s Shot) sharpFrom(blurPx func(focusMM float64) float64) (fromMM, toMM float64, ok bool) {
+	near, far := s.focuses()
+	best := s.sharpest(near, far, blurPx)
 	if blurPx(best) > s.Camera.SharpToPx {
 		return 0, 0, false
 	}

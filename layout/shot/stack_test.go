@@ -83,3 +83,18 @@ func TestBestStopsForTheArea(t *testing.T) {
 	}
 	require.Less(t, got.PictureAlone.BlurPx, got.Whole.BlurPx)
 }
+
+// To the blur that is told there is a stack, at the stop that is told, and to a fifth less at no full stop.
+func TestStackable(t *testing.T) {
+	p := bodied(t, flip.UprightRod, 5.6)
+	told := Of(p).Stackable()
+	p.Camera.SharpToPx = told.SharpToPx
+	stack, ok := Of(p).Stack(told.FNumber)
+	require.True(t, ok)
+	require.LessOrEqual(t, stack.Exposures, 100)
+	p.Camera.SharpToPx = told.SharpToPx * 0.8
+	for _, n := range []float64{1, 1.4142, 2, 2.8284, 4, 5.6569, 8, 11.314, 16, 22.627, 32, 45.255, 64} {
+		_, ok := Of(p).Stack(n)
+		require.False(t, ok, "f/%g", n)
+	}
+}
