@@ -14,8 +14,8 @@ import (
 // Every text of every PDF that the program writes is set in a font that lies in the file, named as the subset
 // that it is (ISO 32000-1, 9.6.4, recalled from memory), by an outside reader.
 func TestFontsLieInEveryPDF(t *testing.T) {
-	job, gauge := filepath.Join(t.TempDir(), "job"), filepath.Join(t.TempDir(), "gauge.pdf")
-	programtest.Do(t, "make", artwork, "--out", job, "--distance", "8cm", "--paper", "A6")
+	gauge := filepath.Join(t.TempDir(), "gauge.pdf")
+	job := programtest.Make(t, artwork, "--distance", "8cm", "--paper", "A6")
 	programtest.Do(t, "gauge", "--out", gauge)
 	sheet := filepath.Join(t.TempDir(), "sheet.pdf")
 	programtest.Do(t, "reprint", job, "R1C1", "--out", sheet)

@@ -107,15 +107,15 @@ func TestOneFigureIsToldAlike(t *testing.T) {
 			flags := append(strings.Fields(setup), "--pixels", "240x160")
 			art, picture := jobtest.WritePattern(t, 150, 100)
 			plan := layout.Rounded(planOf(t, art, flags)) // as size and make do
-			guide := guideText(t, guideOf(t, plan, picture))
+			r := report.Of(plan)
+			guide := guideText(t, guideOf(t, plan, r, picture))
 			if made[setup] {
-				requireMade(t, plan, guide, art, flags)
+				requireMade(t, r, plan.Backdrop.Orientation, guide, art, flags)
 			}
 			terminal := plain(output(t, append([]string{"size", art, "--verbose"}, flags...)...))
 			var figures any
 			require.NoError(t, json.Unmarshal([]byte(output(t, append([]string{"size", art, "--json"}, flags...)...)), &figures))
 
-			r := report.Of(plan)
 			glance := output(t, append([]string{"size", art}, flags...)...)
 			requireGlance(t, glance)
 			for _, line := range r.Glance() {
@@ -208,11 +208,11 @@ func planOf(t *testing.T, art string, flags []string) layout.Plan {
 
 // guideOf is a plan's guide with blank views in place of those of the drop, which take most of the time that a make
 // does.
-func guideOf(t *testing.T, plan layout.Plan, picture image.Image) []byte {
+func guideOf(t *testing.T, plan layout.Plan, told *report.Report, picture image.Image) []byte {
 	t.Helper()
 	blank := image.NewGray(image.Rect(0, 0, 8, 8))
 	job := guide.Job{
-		Name: "pattern", CheckCode: "000000", Plan: plan, PPI: 100,
+		Name: "pattern", CheckCode: "000000", Plan: plan, Told: told, PPI: 100,
 		Picture: texture.New(&artwork.Picture{Image: picture}), SeamMap: image.NewGray(seammap.Find(plan).Map),
 		DropView: blank,
 	}
@@ -224,17 +224,17 @@ func guideOf(t *testing.T, plan layout.Plan, picture image.Image) []byte {
 	return out.Bytes()
 }
 
-// requireMade requires that make comes to that plan, and that its guide says as much.
-func requireMade(t *testing.T, plan layout.Plan, guide, art string, flags []string) {
+// requireMade requires that make comes to a plan of which as much is told, and that its guide says as much.
+func requireMade(t *testing.T, told *report.Report, lies layout.Orientation, guide, art string, flags []string) {
 	t.Helper()
-	folder := programtest.Make(t, art, append(flags, "--seams", "even", "--orientation",
-		string(plan.Backdrop.Orientation))...)
+	folder := programtest.Make(t, art, append(flags, "--seams", "even", "--orientation", string(lies))...)
 	var job layout.Plan
 	text, err := os.ReadFile(filepath.Join(folder, "job.json"))
 	require.NoError(t, err)
 	require.NoError(t, json.Unmarshal(text, &job))
-	require.Equal(t, report.Of(plan).Figures(0), report.Of(job).Figures(0))
-	require.Equal(t, report.Of(plan).Facts(), report.Of(job).Facts())
+	tells := report.Of(job)
+	require.Equal(t, told.Figures(0), tells.Figures(0))
+	require.Equal(t, told.Facts(), tells.Facts())
 	data, err := os.ReadFile(filepath.Join(folder, "guide.pdf"))
 	require.NoError(t, err)
 	bare := func(text string) []string { return strings.Split(own.ReplaceAllString(text, ""), ". ") }
