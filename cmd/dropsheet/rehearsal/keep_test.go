@@ -16,6 +16,9 @@ import (
 	"dropsheet/tile/job/jobtest"
 )
 
+// quick are words by which a job is made soon: it has one sheet, and its proof few pixels.
+var quick = []Word{{"max-sheets", "1"}, {"pixels", "24x16"}}
+
 func patternFile(t *testing.T) string {
 	t.Helper()
 	path, _ := jobtest.WritePattern(t, 60, 40)
@@ -26,7 +29,7 @@ func patternFile(t *testing.T) string {
 // and another beside it, or the same again, is made only when it says so.
 func TestMakes(t *testing.T) {
 	address, folder := served(t)
-	words := append([]Word{{"max-sheets", "2"}, {"drop-at", "1mm,0mm"}}, usual[1:]...)
+	words := []Word{{"max-sheets", "2"}, {"drop-at", "1mm,0mm"}, quick[1]}
 	all := asked(t, address, "make", order{Words: words})
 	made := all[len(all)-1]
 	require.Equal(t, "made", made.Kind, made.Text)
@@ -90,16 +93,16 @@ func TestMakes(t *testing.T) {
 
 	before, err := os.ReadFile(filepath.Join(made.Folder, "job.json"))
 	require.NoError(t, err)
-	all = asked(t, address, "make", order{Words: usual})
+	all = asked(t, address, "make", order{Words: quick})
 	require.Len(t, all, 1)
 	require.Equal(t, "there", all[0].Kind)
 	require.Equal(t, "pattern-backdrop-2", all[0].Fresh)
 	after, err := os.ReadFile(filepath.Join(made.Folder, "job.json"))
 	require.NoError(t, err)
 	require.Equal(t, before, after)
-	all = asked(t, address, "make", order{Words: usual, Fresh: true})
+	all = asked(t, address, "make", order{Words: quick, Fresh: true})
 	require.Equal(t, filepath.Join(folder, "pattern-backdrop-2"), all[len(all)-1].Folder)
-	all = asked(t, address, "make", order{Words: usual, Replace: true})
+	all = asked(t, address, "make", order{Words: quick, Replace: true})
 	require.Equal(t, "made", all[len(all)-1].Kind)
 	after, err = os.ReadFile(filepath.Join(made.Folder, "job.json"))
 	require.NoError(t, err)
@@ -197,7 +200,7 @@ func TestDroppedPicture(t *testing.T) {
 	left, err := os.ReadDir(temporary)
 	require.NoError(t, err)
 	require.Len(t, left, 1, "the one before is taken away")
-	all := asked(t, address, "make", order{Words: usual})
+	all := asked(t, address, "make", order{Words: quick})
 	require.Equal(t, "made", all[len(all)-1].Kind, all[len(all)-1].Text)
 	stop()
 	left, err = os.ReadDir(temporary)
