@@ -97,8 +97,8 @@ func (r *Report) rimMirrors() Text {
 	case m.DownFromShare == 0 || across.Number() == down.Number():
 		from = say("from %s of the radius", across)
 	}
-	return say("outward %s, the %s's front mirrors the print once more, the way up it hangs: in a thin band, "+
-		"bright at the very edge", from, r.body)
+	return say("outward %s, the %s's front mirrors the print once more, the way up it hangs and its "+
+		"middle outermost: in a thin band, bright at the very edge", from, r.body)
 }
 
 // rimDark says what makes the rest of it dark.
