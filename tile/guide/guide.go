@@ -25,8 +25,8 @@ type Job struct {
 	PPI       float64          // pixels on an inch of the print, as placed
 	Picture   *texture.Texture // the artwork
 	Told      *report.Report   // what there is to say of the plan; worked out where it is nil
+	SeamMap   SeamMap          // what seammap.Draw draws of the plan: seams.png
 	// None of these can be seen through.
-	SeamMap  image.Image // what seammap.Draw draws of the plan: seams.png
 	DropView image.Image // a square close-up of what the drop shows
 	// Looks are square close-ups of the drop with the picture bulged and straight; both or neither, nil then.
 	Looks [2]image.Image
@@ -74,10 +74,10 @@ func (j Job) check() error {
 		return fmt.Errorf("a print resolution of %g pixels an inch can't be: it must be above 0", j.PPI)
 	case j.Picture == nil:
 		return errors.New("the artwork is missing")
-	case j.SeamMap == nil || j.SeamMap.Bounds().Empty():
+	case j.SeamMap.size == image.Point{}:
 		return errors.New("the seam map is missing")
-	case j.SeamMap.Bounds().Size() != seammap.Find(j.Plan).Map.Size():
-		return fmt.Errorf("the seam map's size, %v, is not that of this plan's", j.SeamMap.Bounds().Size())
+	case j.SeamMap.size != seammap.Find(j.Plan).Map.Size():
+		return fmt.Errorf("the seam map's size, %v, is not that of this plan's", j.SeamMap.size)
 	case j.DropView == nil || j.DropView.Bounds().Empty():
 		return errors.New("the view of the drop is missing")
 	case (j.Looks[0] == nil) != (j.Looks[1] == nil) || j.looks() &&

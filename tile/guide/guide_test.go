@@ -377,9 +377,8 @@ func TestWriteRefuses(t *testing.T) {
 		says   string
 	}{
 		{"no artwork", func(j *Job) { j.Picture = nil }, "artwork is missing"},
-		{"no seam map", func(j *Job) { j.SeamMap = nil }, "seam map is missing"},
-		{"another plan's seam map", func(j *Job) { j.SeamMap = plainImage(400, 300) }, "not that of this plan's"},
-		{"empty seam map", func(j *Job) { j.SeamMap = image.NewGray(image.Rectangle{}) }, "seam map is missing"},
+		{"no seam map", func(j *Job) { j.SeamMap = SeamMap{} }, "seam map is missing"},
+		{"another plan's seam map", func(j *Job) { j.SeamMap.size.X-- }, "not that of this plan's"},
 		{"no view of the drop", func(j *Job) { j.DropView = nil }, "view of the drop is missing"},
 		{"resolution NaN", func(j *Job) { j.PPI = math.NaN() }, "above 0"},
 		{"resolution 0", func(j *Job) { j.PPI = 0 }, "above 0"},

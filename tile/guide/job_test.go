@@ -73,10 +73,13 @@ func jobOf(t *testing.T, s layout.Setup) Job {
 
 func jobOfPlan(plan layout.Plan) Job {
 	art := &artwork.Picture{Image: quarters(360, 240)}
-	mapSize := seammap.Find(plan).Map
+	plain, err := packed(plainImage(8, 8))
+	if err != nil {
+		panic(err)
+	}
 	return Job{
 		Name: "Quay at dusk", CheckCode: "7F3A2C", Plan: plan, PPI: 180, Picture: texture.New(art),
-		SeamMap: plainImage(mapSize.Dx(), mapSize.Dy()), DropView: plainImage(120, 120),
+		SeamMap: SeamMap{seammap.Find(plan).Map.Size(), plain, plain}, DropView: plainImage(120, 120),
 	}
 }
 

@@ -28,8 +28,13 @@ func (b *book) place(at layout.Rect, make func() (image.Image, error)) {
 		if err != nil {
 			return pdf.Picture{}, err
 		}
-		return pdf.EncodeJPEG(img, jpegQuality, image.YCbCrSubsampleRatio420)
+		return packed(img)
 	})
+}
+
+// packed is a picture as it goes into the file.
+func packed(img image.Image) (pdf.Picture, error) {
+	return pdf.EncodeJPEG(img, jpegQuality, image.YCbCrSubsampleRatio420)
 }
 
 // perMM is how many pixels to take for a guide mm of a picture with such a longer side.

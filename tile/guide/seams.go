@@ -3,7 +3,6 @@ package guide
 import (
 	"image"
 	"image/color"
-	"image/draw"
 
 	"dropsheet/layout"
 	"dropsheet/tile/ink"
@@ -87,15 +86,15 @@ func (b *book) mapPanel(title string, part image.Rectangle, k float64,
 	})
 }
 
-// part places a part of the map, pixel for pixel so that its thin lines stay, and returns where it ends.
+// part places a panel of the map, pixel for pixel so that its thin lines stay, and returns where it ends.
 func (b *book) part(part image.Rectangle, k, x, y float64) (bottom float64) {
 	at := layout.Rect{XMM: x, YMM: y, WidthMM: k * float64(part.Dx()), HeightMM: k * float64(part.Dy())}
-	whole := b.job.SeamMap
-	b.place(at, func() (image.Image, error) {
-		cut := image.NewRGBA(image.Rect(0, 0, part.Dx(), part.Dy()))
-		draw.Draw(cut, cut.Rect, whole, whole.Bounds().Min.Add(part.Min), draw.Src)
-		return cut, nil
-	})
+	packed := b.job.SeamMap.board
+	if part == b.panels.Drop {
+		packed = b.job.SeamMap.drop
+	}
+	b.Place(at)
+	b.pictures = append(b.pictures, func() (pdf.Picture, error) { return packed, nil })
 	return at.BottomMM()
 }
 

@@ -44,7 +44,9 @@ func TestSeamMapPanels(t *testing.T) {
 				draw.Draw(m, p.at, image.White, image.Point{}, draw.Src)
 				draw.Draw(m, p.at.Inset(40), image.NewUniform(p.ink), image.Point{}, draw.Src)
 			}
-			j.SeamMap = m
+			var err error
+			j.SeamMap, err = PackSeamMap(j.Plan, m)
+			require.NoError(t, err)
 			doc := written(t, j)
 			texts := pageTexts(doc)
 			first := pageWith(t, texts, "Where the seams fall Each")

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"runtime/debug"
 	"sync"
 
 	"dropsheet/layout"
@@ -42,32 +43,34 @@ func (m *making) writePictures(ctx context.Context) error {
 	plan := m.job.Plan
 	m.seams = seamsight.New(plan, m.picture, SeamWidthMM).Seams()
 	seams := seammap.Draw(plan, m.picture, m.seams)
+	// The map is packed while views of the drop are made. Its pixels, which are many, are not kept for the guide.
+	var mapping sync.WaitGroup
+	var unmapped error
+	mapping.Go(func() { unmapped = m.write("seams.png", writePNG(func() image.Image { return seams })) })
+	shown, unpacked := guide.PackSeamMap(plan, seams)
 	view := dropView(plan, m.picture)
 	looks, err := bothLooks(plan, m.picture, view)
 	if err != nil {
 		m.watch.warn(fmt.Sprintf("the guide does not show both looks side by side: %v", err))
 	}
-	if err := ctx.Err(); err != nil {
+	mapping.Wait()
+	if err := cmp.Or(ctx.Err(), unpacked, unmapped); err != nil {
 		return err
 	}
-	// Guide and seam map are packed on one processor each, side by side. The proof, which takes all of them
-	// and more memory, comes after.
-	var mapping sync.WaitGroup
-	var unmapped error
-	mapping.Go(func() { unmapped = m.write("seams.png", writePNG(func() image.Image { return seams })) })
+	debug.FreeOSMemory() // no picture that comes is as large as the map, and its memory would lie idle at the peak
 	told := guide.Job{
 		Name: m.job.Name, CheckCode: m.job.CheckCode, Plan: plan, Paper: m.GuidePaper,
 		PPI:     m.job.Print.Grid.Resolution(plan.PictureOnBoard()).PixelsPerInch(),
-		Picture: m.picture, SeamMap: seams, Told: m.told,
+		Picture: m.picture, SeamMap: shown, Told: m.told,
 		DropView: view, Looks: looks,
 	}
-	unguided := m.write("guide.pdf", func(w io.Writer) error { return guide.Write(w, told) })
-	if unguided == nil && guide.HasRays(plan) {
-		unguided = m.write(place.RaysFile, func(w io.Writer) error { return guide.WriteRays(w, told) })
-	}
-	mapping.Wait()
-	if err := cmp.Or(unguided, unmapped); err != nil {
+	if err := m.write("guide.pdf", func(w io.Writer) error { return guide.Write(w, told) }); err != nil {
 		return err
+	}
+	if guide.HasRays(plan) {
+		if err := m.write(place.RaysFile, func(w io.Writer) error { return guide.WriteRays(w, told) }); err != nil {
+			return err
+		}
 	}
 	scene := proof.Scene{Plan: plan, Camera: proof.Reduced(plan.Camera, ProofSidePx), Picture: m.picture,
 		SeamWidthMM: SeamWidthMM}.AsRecorded()

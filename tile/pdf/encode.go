@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"iter"
 
 	"dropsheet/tile/pdf/jpeg"
 )
@@ -14,14 +15,33 @@ import (
 // and opaque *image.RGBA; colour is stored with chroma as asked, 4:4:4 or 4:2:0, whatever the picture has. A
 // side over 65535 pixels is an error.
 func EncodeJPEG(img image.Image, quality int, chroma image.YCbCrSubsampleRatio) (Picture, error) {
-	p, err := describe(img, DCT)
-	if err != nil {
+	if _, err := describe(img, DCT); err != nil {
 		return Picture{}, err
 	}
-	if p.Data, err = jpeg.Encode(img, quality, chroma); err != nil {
+	return EncodeJPEGBands(img.Bounds().Size(), inOne(img), quality, chroma)
+}
+
+// EncodeJPEGBands is EncodeJPEG of a picture of that size which comes in bands, as jpeg.EncodeBands takes them.
+func EncodeJPEGBands(size image.Point, bands iter.Seq[image.Image], quality int,
+	chroma image.YCbCrSubsampleRatio) (Picture, error) {
+	p := Picture{WidthPx: size.X, HeightPx: size.Y, Filter: DCT}
+	seen := func(yield func(image.Image) bool) {
+		for band := range bands {
+			if _, p.Gray = band.(*image.Gray); !yield(band) {
+				return
+			}
+		}
+	}
+	var err error
+	if p.Data, err = jpeg.EncodeBands(size, seen, quality, chroma); err != nil {
 		return Picture{}, err
 	}
 	return p, nil
+}
+
+// inOne is a picture as a single band.
+func inOne(img image.Image) iter.Seq[image.Image] {
+	return func(yield func(image.Image) bool) { yield(img) }
 }
 
 // WholeBlocks grows a rectangle of a raster outward to whole blocks of JPEG, counted from the raster's corner. Pictures
@@ -42,33 +62,58 @@ const (
 // EncodeFlate encodes a picture without loss. It takes *image.Gray, *image.YCbCr and opaque *image.RGBA; YCbCr becomes
 // RGB, since no PDF colour space is YCbCr.
 func EncodeFlate(img image.Image) (Picture, error) {
-	p, err := describe(img, Flate)
-	if err != nil {
+	if _, err := describe(img, Flate); err != nil {
 		return Picture{}, err
 	}
+	return EncodeFlateBands(img.Bounds().Size(), inOne(img))
+}
+
+// EncodeFlateBands is EncodeFlate of a picture of that size which comes in bands from the top down, all of one type and
+// as wide as it.
+func EncodeFlateBands(size image.Point, bands iter.Seq[image.Image]) (Picture, error) {
 	var packed bytes.Buffer
 	// The default level makes the example's artwork 18 % smaller and takes three times as long.
 	z, err := zlib.NewWriterLevel(&packed, zlib.BestSpeed)
 	if err != nil {
 		return Picture{}, err
 	}
-	n := p.WidthPx * p.components()
-	above, row, line := make([]byte, n), make([]byte, n), make([]byte, n+1)
-	line[0] = pngUp
-	for y := img.Bounds().Min.Y; y < img.Bounds().Max.Y; y++ {
-		readRow(row, img, y)
-		for i, v := range row {
-			line[i+1] = v - above[i]
-		}
-		if _, err := z.Write(line); err != nil {
+	var p Picture
+	var above, row, line []byte
+	y := 0
+	for band := range bands {
+		described, err := describe(band, Flate)
+		if err != nil {
 			return Picture{}, err
 		}
-		above, row = row, above
+		if y == 0 {
+			p = described
+			n := p.WidthPx * p.components()
+			above, row, line = make([]byte, n), make([]byte, n), make([]byte, n+1)
+			line[0] = pngUp
+		}
+		if described.WidthPx != size.X || described.Gray != p.Gray {
+			return Picture{}, fmt.Errorf("a band %d pixels wide, a %T, does not fit at row %d of a picture of %d x %d",
+				described.WidthPx, band, y, size.X, size.Y)
+		}
+		for from := band.Bounds(); from.Min.Y < from.Max.Y; from.Min.Y++ {
+			readRow(row, band, from.Min.Y)
+			for i, v := range row {
+				line[i+1] = v - above[i]
+			}
+			if _, err := z.Write(line); err != nil {
+				return Picture{}, err
+			}
+			above, row = row, above
+			y++
+		}
+	}
+	if y != size.Y || y == 0 {
+		return Picture{}, fmt.Errorf("a picture of %d rows got %d", size.Y, y)
 	}
 	if err := z.Close(); err != nil {
 		return Picture{}, err
 	}
-	p.Data = packed.Bytes()
+	p.HeightPx, p.Data = size.Y, packed.Bytes()
 	return p, nil
 }
 

@@ -48,18 +48,8 @@ func BenchmarkSheets(b *testing.B) {
 		for _, kind := range []string{"4:2:0", "grey", "colour"} {
 			b.Run(c.name+"/"+kind, func(b *testing.B) {
 				j := flatJob(b, c.change)
-				on, hung := j.Plan.PictureOnBoard(), j.Plan.Hang()
-				grid := func(finest units.Resolution) raster.Grid {
-					if hung.Plain() {
-						return raster.NewGrid(on, w, h, finest)
-					}
-					return raster.NewBentGrid(hung, on, w, h, finest)
-				}
-				own := grid(units.PerInch(1e6))
-				j.Lossless = false
-				j.Grid = grid(units.PerMM(own.Resolution(on).PixelsPerMM() / c.shrink))
-				j.Source = raster.NewSource(&artwork.Picture{Image: photos[kind]}, j.Plan.Drop.Reverses.Turn(),
-					j.Grid, image.YCbCrSubsampleRatio420).Level(j.Plan.Level(), on).Hang(hung, on)
+				j = cutFrom(j, photos[kind], c.shrink)
+				on := j.Plan.PictureOnBoard()
 				pixels := 0
 				for _, s := range j.Plan.Sheets {
 					r := j.Grid.Pixels(on, j.Plan.Backdrop.Printed(s))
@@ -74,6 +64,24 @@ func BenchmarkSheets(b *testing.B) {
 			})
 		}
 	}
+}
+
+// cutFrom is the job with sheets as JPEGs of that artwork, so many of whose pixels go into one of the grid where they
+// lie densest.
+func cutFrom(j Job, art image.Image, shrink float64) Job {
+	on, hung, size := j.Plan.PictureOnBoard(), j.Plan.Hang(), art.Bounds().Size()
+	grid := func(finest units.Resolution) raster.Grid {
+		if hung.Plain() {
+			return raster.NewGrid(on, size.X, size.Y, finest)
+		}
+		return raster.NewBentGrid(hung, on, size.X, size.Y, finest)
+	}
+	own := grid(units.PerInch(1e6))
+	j.Lossless = false
+	j.Grid = grid(units.PerMM(own.Resolution(on).PixelsPerMM() / shrink))
+	j.Source = raster.NewSource(&artwork.Picture{Image: art}, j.Plan.Drop.Reverses.Turn(), j.Grid,
+		image.YCbCrSubsampleRatio420).Level(j.Plan.Level(), on).Hang(hung, on)
+	return j
 }
 
 // photo is a 4:2:0 picture with a photograph's slopes, edges and grain.

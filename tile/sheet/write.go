@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"io"
+	"iter"
 	"runtime"
 
 	"dropsheet/layout"
@@ -99,10 +100,29 @@ func (j Job) pictures(ctx context.Context, pixels []image.Rectangle) <-chan chan
 // picture makes one sheet's picture.
 func (j Job) picture(r image.Rectangle) (picture pdf.Picture, err error) {
 	if j.Lossless {
-		picture, err = pdf.EncodeFlate(j.Source.Cut(r))
+		picture, err = pdf.EncodeFlateBands(r.Size(), bands(r, j.Source.Cut))
 	} else {
-		picture, err = pdf.EncodeJPEG(j.Source.CutYCbCr(r), jpegQuality, j.Source.Chroma())
+		picture, err = pdf.EncodeJPEGBands(r.Size(), bands(r, j.Source.CutYCbCr), jpegQuality, j.Source.Chroma())
 	}
 	picture.Profile = j.Profile
 	return picture, err
+}
+
+// bandPx is how many rows of the grid are cut and packed at a time: a sheet's pixels, of which each processor has one
+// at hand, take up to 20 MB.
+const bandPx = 256
+
+// bands cuts a rectangle of the grid band by band, where the grid's row is a multiple of bandPx: pieces of bent pictures
+// (raster's blocks) and blocks of JPEG then lie each in one.
+func bands(r image.Rectangle, cut func(image.Rectangle) image.Image) iter.Seq[image.Image] {
+	return func(yield func(image.Image) bool) {
+		for r.Min.Y < r.Max.Y {
+			band := r
+			band.Max.Y = min(r.Max.Y, r.Min.Y&^(bandPx-1)+bandPx) // down toward the top above row 0 too
+			if !yield(cut(band)) {
+				return
+			}
+			r.Min.Y = band.Max.Y
+		}
+	}
 }

@@ -211,9 +211,11 @@ func planOf(t *testing.T, art string, flags []string) layout.Plan {
 func guideOf(t *testing.T, plan layout.Plan, told *report.Report, picture image.Image) []byte {
 	t.Helper()
 	blank := image.NewGray(image.Rect(0, 0, 8, 8))
+	seamMap, err := guide.PackSeamMap(plan, image.NewRGBA(seammap.Find(plan).Map))
+	require.NoError(t, err)
 	job := guide.Job{
 		Name: "pattern", CheckCode: "000000", Plan: plan, Told: told, PPI: 100,
-		Picture: texture.New(&artwork.Picture{Image: picture}), SeamMap: image.NewGray(seammap.Find(plan).Map),
+		Picture: texture.New(&artwork.Picture{Image: picture}), SeamMap: seamMap,
 		DropView: blank,
 	}
 	if plan.Picture.Look != layout.Bulged {

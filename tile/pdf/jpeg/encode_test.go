@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"image"
 	"image/jpeg"
+	"iter"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -262,4 +263,44 @@ func TestEncodeRefuses(t *testing.T) {
 	file, err := Encode(image.NewGray(image.Rect(0, 0, 65535, 1)), 92, full)
 	require.NoError(t, err)
 	decoded(t, file, image.Pt(65535, 1), full)
+}
+
+// A picture that comes in bands gives the file of the same picture in one.
+func TestBands(t *testing.T) {
+	const seed, rows = 21, 3*BlockPx + 5
+	rng := rand.New(rand.NewPCG(seed, 0))
+	for kind := range kinds {
+		m := paint(kind, image.Rect(0, 0, 43, rows), noise(rng)).(interface {
+			image.Image
+			SubImage(image.Rectangle) image.Image
+		})
+		for _, chroma := range []image.YCbCrSubsampleRatio{half, full} {
+			whole, err := Encode(m, 92, chroma)
+			require.NoError(t, err)
+			size := m.Bounds().Size()
+			cut := func(ends ...int) iter.Seq[image.Image] {
+				return func(yield func(image.Image) bool) {
+					from := 0
+					for _, end := range ends {
+						if !yield(m.SubImage(image.Rect(0, from, size.X, end))) {
+							return
+						}
+						from = end
+					}
+				}
+			}
+			banded, err := EncodeBands(size, cut(BlockPx, 3*BlockPx, rows), 92, chroma)
+			require.NoError(t, err)
+			require.Equal(t, whole, banded, "seed %d, kind %d, chroma %v", seed, kind, chroma)
+
+			_, err = EncodeBands(size, cut(BlockPx, 3*BlockPx), 92, chroma)
+			require.ErrorContains(t, err, "of 53 rows got only 48")
+			_, err = EncodeBands(size, cut(BlockPx-1, rows), 92, chroma)
+			require.ErrorContains(t, err, "does not fit at row 15")
+			_, err = EncodeBands(image.Pt(size.X, rows-1), cut(BlockPx, rows), 92, chroma)
+			require.ErrorContains(t, err, "does not fit at row 16")
+			_, err = EncodeBands(image.Pt(size.X+1, rows), cut(rows), 92, chroma)
+			require.ErrorContains(t, err, "does not fit at row 0")
+		}
+	}
 }

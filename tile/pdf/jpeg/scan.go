@@ -55,15 +55,15 @@ func (s *scan) colour(p *planes) {
 	}
 }
 
-// bands appends a picture, each band of which fill makes, from row y on.
-func (s *scan) bands(r image.Rectangle, fill func(p *planes, y int)) {
-	band := newPlanes(r.Dx(), min(r.Dy(), BlockPx), s.step)
+// rows appends a picture or a band of one; fill makes the planes of BlockPx rows, from row y on.
+func (s *scan) rows(r image.Rectangle, fill func(p *planes, y int)) {
+	part := newPlanes(r.Dx(), min(r.Dy(), BlockPx), s.step)
 	for y := r.Min.Y; y < r.Max.Y; y += BlockPx {
-		if r.Max.Y-y < band[0].height {
-			band = newPlanes(r.Dx(), r.Max.Y-y, s.step)
+		if r.Max.Y-y < part[0].height {
+			part = newPlanes(r.Dx(), r.Max.Y-y, s.step)
 		}
-		fill(band, y)
-		s.colour(band)
+		fill(part, y)
+		s.colour(part)
 	}
 }
 
