@@ -17,6 +17,7 @@ func TestPlainly(t *testing.T) {
 		"gnp.\u202egpj":               `gnp.\u202egpj`,
 		"two\u2028lines\u2029more":    `two\u2028lines\u2029more`,
 		"\x1b[2J\r\u009b2J\x7f\u2066": `\u001b[2J\u000d\u009b2J\u007f\u2066`,
+		"\ufeffa\u200bb\u00adc":       `\ufeffa\u200bb\u00adc`,
 		"half\xe6\xb8":                `half\ufffd\ufffd`,
 	} {
 		require.Equal(t, want, plainly([]byte(text)))

@@ -125,9 +125,10 @@ func newJob(p layout.Plan, art *artwork.Picture, page int, o Order, folder strin
 }
 
 // Unprintable tells whether a character does something to a line in place of standing in it: a control, a line's or
-// paragraph's end (Unicode's classes Zl and Zp), or a turn of the direction of writing (its property Bidi_Control).
+// paragraph's end (Unicode's classes Zl and Zp), or one that formats and is not seen (Cf), such as a turn of the
+// direction of writing or U+FEFF.
 func Unprintable(r rune) bool {
-	return unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Bidi_Control)
+	return unicode.IsControl(r) || unicode.In(r, unicode.Zl, unicode.Zp, unicode.Cf)
 }
 
 // Printable is a name with a question mark for what is not printable.
