@@ -34,5 +34,6 @@ func TestSizeOfWhatIsPipedIn(t *testing.T) {
 	_, stderr, code = size([]byte("a harbour at dusk, in words"))
 	require.Equal(t, exitFailed, code)
 	require.Contains(t, stderr, "the artwork that comes through the pipe")
+	require.NotContains(t, stderr, os.Getenv("TMPDIR"), "a name that nobody knows")
 	requireEmpty(t, os.Getenv("TMPDIR"))
 }

@@ -88,7 +88,7 @@ type making struct {
 // ways to lay the paper.
 func (m *making) prepare() (plans []layout.Plan, err error) {
 	if m.extent, err = ReadExtent(m.at, m.Page, m.Limits); err != nil {
-		return nil, OfPiped(m.Artwork, err)
+		return nil, OfPiped(m.Artwork, m.at, err)
 	}
 	if m.part, err = m.Order.part(m.extent); err != nil {
 		return nil, err

@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 
 	"dropsheet/tile/artwork"
 	"dropsheet/tile/job/place"
@@ -54,22 +56,34 @@ func TakeIn(ctx context.Context, given string, limits artwork.Limits) (path stri
 	}
 	if err != nil {
 		remove()
-		return "", nil, OfPiped(given, err)
+		return "", nil, OfPiped(given, path, err)
 	}
 	return path, remove, nil
 }
 
-// OfPiped adds to an error of an artwork that is piped in what it is of: the file that it was taken into has a name
+// OfPiped says of an error of an artwork that is piped in what it is of: the file at which it was taken in has a name
 // that nobody knows. Errors of any other artwork stay as they are.
-func OfPiped(given string, err error) error {
+func OfPiped(given, at string, err error) error {
 	switch {
 	case err == nil || !comesOnce(given):
 		return err
 	case given == StandardInput:
-		return fmt.Errorf("the artwork that is piped in: %w", err)
+		return fmt.Errorf("the artwork that is piped in: %w", renamed{err, at, "standard input"})
 	}
-	return fmt.Errorf("the artwork that comes through the pipe %q: %w", given, err)
+	return fmt.Errorf("the artwork that comes through the pipe %q: %w", given, renamed{err, at, given})
 }
+
+// renamed is an error that tells of a file by another name.
+type renamed struct {
+	error
+	at, name string
+}
+
+func (e renamed) Error() string {
+	return strings.ReplaceAll(e.error.Error(), strconv.Quote(e.at), strconv.Quote(e.name))
+}
+
+func (e renamed) Unwrap() error { return e.error }
 
 // mustKeep is the error of an artwork that can't be read again without the job's copy.
 func (o Order) mustKeep() error {
@@ -86,8 +100,8 @@ func takePiped(pipe, path string, limits artwork.Limits) (err error) {
 		}
 		defer from.Close()
 	} else if info, err := from.Stat(); err != nil || info.Mode()&fs.ModeDevice != 0 || info.IsDir() {
-		return errors.New("standard input is no pipe and no file\nhint: pipe a picture in, as in " +
-			"cat picture.jpg | dropsheet make -")
+		return errors.New("standard input is no pipe and no file\n" +
+			"hint: pipe a picture in, or give its file in place of -")
 	}
 	to, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {

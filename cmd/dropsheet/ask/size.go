@@ -145,7 +145,7 @@ func (s *Size) part() (image.Rectangle, error) {
 	}
 	extent, err := job.ReadExtent(path, s.picture.page, s.limits)
 	if err != nil {
-		return image.Rectangle{}, job.OfPiped(s.given, err)
+		return image.Rectangle{}, job.OfPiped(s.given, path, err)
 	}
 	s.Drawn = extent.Page != 0
 	return s.picture.crop.Pixels(extent.WidthPx, extent.HeightPx)
