@@ -4,7 +4,12 @@
 // that whoever wraps it puts words before it and none behind.
 package hint
 
-import "strings"
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+)
 
 // lead begins a line that says what to do.
 const lead = "hint: "
@@ -13,7 +18,7 @@ const lead = "hint: "
 func Cut(err error) (wrong string, hints []string) {
 	var lines []string
 	told := map[string]bool{}
-	for line := range strings.SplitSeq(err.Error(), "\n") {
+	for line := range strings.SplitSeq(short(err.Error()), "\n") {
 		todo, is := strings.CutPrefix(line, lead)
 		switch {
 		case !is:
@@ -24,6 +29,21 @@ func Cut(err error) (wrong string, hints []string) {
 		}
 	}
 	return strings.Join(lines, "\n"), hints
+}
+
+// long finds what users said, which stays as they wrote it, and figures that go on and on.
+var long = regexp.MustCompile(`"[^"\n]*"|\d+\.\d{7,}`)
+
+// short rounds the figures in a text to six places behind the point, which of millimetres are nanometres: what binary
+// fractions add beyond that is of no use to anyone.
+func short(text string) string {
+	return long.ReplaceAllStringFunc(text, func(found string) string {
+		figure, err := strconv.ParseFloat(found, 64)
+		if err != nil {
+			return found
+		}
+		return strconv.FormatFloat(math.Round(figure*1e6)/1e6, 'f', -1, 64)
+	})
 }
 
 // Text is an error as people get it: what is wrong first, then the hints, a line each.

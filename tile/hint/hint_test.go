@@ -29,3 +29,13 @@ func TestOff(t *testing.T) {
 		t.Error("the cause is lost")
 	}
 }
+
+// Figures are told to the nanometre, and what users said as they said it.
+func TestShortFigures(t *testing.T) {
+	err := fmt.Errorf("a print of %gx%gmm is not \"%gmm\"\nhint: give %gmm or %g", 575.5, 1151.0/3, 1151.0/3, 0.1+0.2,
+		1.0/3e7)
+	want := "a print of 575.5x383.666667mm is not \"383.6666666666667mm\"\nhint: give 0.3mm or 3.333333e-08"
+	if got := Text(err); got != want {
+		t.Errorf("Text = %q, want %q", got, want)
+	}
+}
