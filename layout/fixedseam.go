@@ -62,8 +62,7 @@ func (l *line) fix(seams []FixedSeam, of SeamOf) error {
 			continue
 		}
 		if s.No >= n {
-			return fmt.Errorf("there is no seam %s\nhint: the board has %d %s", s, n,
-				map[SeamOf]string{ColumnSeam: "columns", RowSeam: "rows"}[of])
+			return noSeam(s, n)
 		}
 		if l.fixed == nil {
 			l.fixed = map[int]float64{}
@@ -72,6 +71,21 @@ func (l *line) fix(seams []FixedSeam, of SeamOf) error {
 		l.fixed[s.No] = s.AtMM
 	}
 	return nil
+}
+
+// noSeam is the error of a seam that a board of so many columns, or rows, does not have.
+func noSeam(s FixedSeam, n int) error {
+	of, first, last := "column", FixedSeam{Of: s.Of, No: 1}, FixedSeam{Of: s.Of, No: n - 1}
+	if s.Of == RowSeam {
+		of = "row"
+	}
+	switch n {
+	case 1:
+		return fmt.Errorf("there is no seam %s: the board has 1 %s\nhint: leave --seam-at %s out", s, of, s)
+	case 2:
+		return fmt.Errorf("there is no seam %s: the board has 2 %ss\nhint: give %s, which lies between them", s, of, first)
+	}
+	return fmt.Errorf("there is no seam %s: the board has %d %ss\nhint: give one from %s to %s", s, n, of, first, last)
 }
 
 // errNoRoom says within what bounds each of the fixed seams by itself may lie, of which together there is no layout.

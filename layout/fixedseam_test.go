@@ -59,4 +59,11 @@ func TestFixedSeams(t *testing.T) {
 	}
 	_, err = even.WithSeams(NoSeamCosts(b), nil, FixedSeam{RowSeam, b.Rows, 100})
 	require.ErrorContains(t, err, "there is no seam R")
+	for n, says := range map[int]string{
+		1: "there is no seam C7: the board has 1 column\nhint: leave --seam-at C7 out",
+		2: "there is no seam C7: the board has 2 columns\nhint: give C1, which lies between them",
+		7: "there is no seam C7: the board has 7 columns\nhint: give one from C1 to C6",
+	} {
+		require.EqualError(t, noSeam(FixedSeam{ColumnSeam, 7, 100}, n), says)
+	}
 }
