@@ -10,8 +10,8 @@ import (
 	"dropsheet/tile/pdf"
 )
 
-// A sheet that is cut and packed band by band has the bytes of one that is cut whole: flat, filtered, bent and levelled,
-// beyond the grid's first row too.
+// A sheet that is cut and packed band by band has the bytes of one that is cut whole, beyond the grid's first row too:
+// flat, filtered, bent and levelled.
 func TestBandsAreTheWhole(t *testing.T) {
 	bent := func(s *layout.Setup) { s.Look, s.DistanceMM = layout.Straight, 300 }
 	lit := func(s *layout.Setup) {

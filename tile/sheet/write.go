@@ -112,8 +112,8 @@ func (j Job) picture(r image.Rectangle) (picture pdf.Picture, err error) {
 // at hand, take up to 20 MB.
 const bandPx = 256
 
-// bands cuts a rectangle of the grid band by band, where the grid's row is a multiple of bandPx: pieces of bent pictures
-// (raster's blocks) and blocks of JPEG then lie each in one.
+// bands cuts a rectangle of the grid band by band, where the grid's row is a multiple of bandPx: raster's pieces of bent
+// pictures and JPEG's blocks then lie each in one.
 func bands(r image.Rectangle, cut func(image.Rectangle) image.Image) iter.Seq[image.Image] {
 	return func(yield func(image.Image) bool) {
 		for r.Min.Y < r.Max.Y {

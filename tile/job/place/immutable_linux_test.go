@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestFolderThatNobodyMayChange is found out before the work, by root too. Where the file system, or who runs this, can't
-// make a folder so, nothing is told.
+// TestFolderThatNobodyMayChange is found out before the work, by root too. Where the file system, or who runs this,
+// can't make a folder so, nothing is told.
 func TestFolderThatNobodyMayChange(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "job")
 	require.NoError(t, os.Mkdir(folder, 0o700))
