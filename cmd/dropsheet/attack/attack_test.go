@@ -103,10 +103,13 @@ func TestFlagsDrawnAtRandom(t *testing.T) {
 		}
 		return got
 	}
-	for set := range *sets {
+	m.attackJob(t, random, look)
+	for range *sets {
 		switch kind := random.IntN(20); {
-		case kind == 0 && set > 0 || set == *sets-1: // one at least
+		case kind == 0:
 			m.attackJob(t, random, look)
+		case kind >= 15: // what reads the job that there is, in less time than it takes to make one
+			m.follow(t, random, look)
 		case kind == 1:
 			look(slices.Concat([]string{"gauge"}, draw(random, "gauge", "out", "save", "read", "between", "margins", "pasted",
 				"forget", "list"), []string{"--out=gauge.pdf", "--force"})...)
@@ -150,18 +153,33 @@ func (m room) attackJob(t *testing.T, r *rand.Rand, look func(args ...string) ra
 
 	require.Zero(t, look("check", "job").code)
 	require.Zero(t, look("job", "job").code)
-	look(slices.Concat([]string{"size", "job"}, draw(r, "size"))...)
-	look(slices.Concat([]string{"seams", "job"}, draw(r, "seams", "out"), []string{"--out=job/seams-trial.png",
-		"--force"})...)
-	look(slices.Concat([]string{"proof", "job"}, draw(r, "proof", "out", "film", "pixels", "samples"),
-		[]string{"--pixels=24x16", "--samples=1", "--force"})...)
-	look(slices.Concat([]string{"reprint", "job", one("all", "R1C1", "C1", "R9C9", "R1")(r)}, draw(r, "reprint", "out"),
-		[]string{"--force"})...)
+	for range 4 {
+		m.follow(t, r, look)
+	}
 	if r.IntN(4) == 0 {
 		require.NoError(t, os.RemoveAll(filepath.Join(m.folder, "film")))
 		look(slices.Concat([]string{"proof", "job"}, draw(r, "proof", "out", "film", "pixels", "samples", "frame-width"),
 			[]string{"--pixels=24x16", "--samples=1", "--frame-width=9mm", "--fall=20cm", "--frame-rate=2000",
 				"--film=film"})...)
+	}
+	m.requireNothingHidden(t)
+}
+
+// follow has the room's job read by a command and flags drawn at random.
+func (m room) follow(t *testing.T, r *rand.Rand, look func(args ...string) ran) {
+	t.Helper()
+	switch r.IntN(4) {
+	case 0:
+		look(slices.Concat([]string{"size", "job"}, draw(r, "size"))...)
+	case 1:
+		look(slices.Concat([]string{"seams", "job"}, draw(r, "seams", "out"), []string{"--out=job/seams-trial.png",
+			"--force"})...)
+	case 2:
+		look(slices.Concat([]string{"proof", "job"}, draw(r, "proof", "out", "film", "pixels", "samples"),
+			[]string{"--pixels=24x16", "--samples=1", "--force"})...)
+	case 3:
+		look(slices.Concat([]string{"reprint", "job", one("all", "R1C1", "C1", "R9C9", "R1")(r)}, draw(r, "reprint", "out"),
+			[]string{"--force"})...)
 	}
 	m.requireNothingHidden(t)
 }
