@@ -108,12 +108,12 @@ func (j Job) picture(r image.Rectangle) (picture pdf.Picture, err error) {
 	return picture, err
 }
 
-// bandPx is how many rows of the grid are cut and packed at a time: a sheet's pixels, of which each processor has one
-// at hand, take up to 20 MB.
+// bandPx is how many rows of the grid are cut and packed at a time: all of a sheet's pixels, of which each processor
+// has some at hand, take up to 20 MB.
 const bandPx = 256
 
-// bands cuts a rectangle of the grid band by band, where the grid's row is a multiple of bandPx: raster's pieces of bent
-// pictures and JPEG's blocks then lie each in one.
+// bands cuts a rectangle of the grid band by band, where the grid's row is a multiple of bandPx: raster's pieces of
+// bent pictures and JPEG's blocks then lie each in one.
 func bands(r image.Rectangle, cut func(image.Rectangle) image.Image) iter.Seq[image.Image] {
 	return func(yield func(image.Image) bool) {
 		for r.Min.Y < r.Max.Y {
