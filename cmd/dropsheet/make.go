@@ -33,7 +33,7 @@ For a picture that is piped in, write - in place of ARTWORK.
 Any two of --distance, --print-size (or --max-sheets) and --fill give the third.
 A JOB (a job.json or its folder) is made again as it was asked for, but for the
 flags given.`,
-	example: "dropsheet make examples/harbour/harbour.jpg --out harbour-backdrop",
+	example: "dropsheet make examples/harbour/harbour.jpg --max-sheets 1 --out harbour-one",
 	prepare: func(flags *pflag.FlagSet) action {
 		var asked ask.Make
 		asked.Register(flags)
