@@ -24,7 +24,7 @@ func TestNoRoomForAFile(t *testing.T) {
 	for _, c := range []struct {
 		blocks int
 		file   string
-	}{{0, artCopy}, {4, "sheets.pdf"}, {200, "guide.pdf"}} {
+	}{{0, artCopy}, {4, "sheets.pdf"}, {200, "seams.png"}} {
 		require.Greater(t, len(b.newFiles[c.file]), 1024*c.blocks, "the limit is too wide for %s", c.file)
 		t.Run(fmt.Sprintf("%d blocks", c.blocks), func(t *testing.T) {
 			stderr, code := runBuilt(t, under(fmt.Sprintf("ulimit -f %d", c.blocks)), b.makeNew()...)
