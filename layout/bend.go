@@ -30,6 +30,17 @@ type bent struct {
 	frame frame   // of the picture as it appears in the drop, in units of heightMM
 	flat  float64 // the flat picture's height in mm
 	round float64 // mm of the flat picture: the radius of the circle that is printed of a round subject; 0 for any other
+
+	tracer  *flip.Tracer // of the bend's sight
+	visible Size         // half, of the drop's outline in its plane; infinite along a rod
+}
+
+// traced makes the bent picture ready for many rays.
+func (b bent) traced() bent {
+	tracer := b.bend.Sight.Tracer()
+	b.tracer = &tracer
+	b.visible.WidthMM, b.visible.HeightMM = b.bend.Sight.OutlineMM()
+	return b
 }
 
 // bent works out how the picture of a setup is bent for a sight and a fill. ok is false when the drop sees no
@@ -55,7 +66,7 @@ func (s Setup) bent(sight flip.Sight, fill float64) (b bent, ok bool) {
 	if s.Framing.Round {
 		b.round = f.nearest() * flat
 	}
-	return b, flat > 0
+	return b.traced(), flat > 0
 }
 
 // seesAt is how far across and down the drop sees at a fill; 0 along a rod. Of a drop that hangs, which sees further by
@@ -123,17 +134,21 @@ func (b bent) inPicture(at Point) bool {
 // printed is the place of the backdrop that a point of the drop's plane shows; ok is false where the picture
 // is not printed there: past its sides or the fill.
 func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
-	s := b.bend.Sight
-	if s.ShareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
+	if b.shareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
 		return Point{}, false
 	}
-	l, ok := s.Trace(s.PinholeRay(throughXMM, throughYMM))
+	l, ok := b.tracer.Trace(b.bend.Sight.PinholeRay(throughXMM, throughYMM))
 	if !ok || !l.Through {
 		return Point{}, false
 	}
 	at = Point{l.XMM, l.YMM}
 	flatX, flatY := b.bend.Mix(l, throughXMM, throughYMM)
 	return at, b.inPicture(Point{flatX, flatY})
+}
+
+// shareAt is how far out a point of the drop's plane lies, as a share of the drop's outline.
+func (b bent) shareAt(throughXMM, throughYMM float64) float64 {
+	return math.Hypot(throughXMM/b.visible.WidthMM, throughYMM/b.visible.HeightMM)
 }
 
 // outlineDirections is how many directions the outline is looked for in, besides those of the picture's
@@ -153,13 +168,12 @@ func (b bent) outline() []OutlinePlace { return b.outlineIn(outlineDirections, 4
 // outlineIn does so in that many directions, each halved that many times.
 func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 	s := b.bend.Sight
-	halfWidthMM, halfHeightMM := s.OutlineMM()
 	radiusMM := s.ApparentRadiusMM()
 	azimuths := make([]float64, 0, directions+len(b.frame.corners))
 	for i := range directions {
 		azimuths = append(azimuths, 2*math.Pi*float64(i)/float64(directions))
 	}
-	furthest := b.fill * max(min(halfWidthMM, 1e9), radiusMM)
+	furthest := b.fill * max(min(b.visible.WidthMM, 1e9), radiusMM)
 	for _, c := range b.frame.corners {
 		at := turned(s.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
 		if x, y, ok := b.bend.Through(at.XMM, at.YMM); ok {
@@ -177,7 +191,7 @@ func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 		sin, cos := math.Sincos(azimuth)
 		// The fill ends the ray at the latest; within it the picture's side may. Both are met once, from within.
 		low, high := 0.0, furthest
-		if share := math.Hypot(cos/halfWidthMM, sin/halfHeightMM); share > 0 {
+		if share := b.shareAt(cos, sin); share > 0 {
 			high = min(high, b.fill/share)
 		}
 		if _, ok := b.printed(high*cos, high*sin); ok {
@@ -196,7 +210,7 @@ func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 		if !ok {
 			at = Point{} // the axis itself lies on the picture's side
 		}
-		all = append(all, OutlinePlace{at, s.ShareAt(low*cos, low*sin), azimuth})
+		all = append(all, OutlinePlace{at, b.shareAt(low*cos, low*sin), azimuth})
 	}
 	return all
 }
@@ -249,5 +263,5 @@ func (p Plan) bent() bent {
 	if p.Picture.Framing.Round {
 		b.round = b.frame.nearest() * b.flat
 	}
-	return b
+	return b.traced()
 }
