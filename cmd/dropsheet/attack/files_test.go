@@ -12,8 +12,10 @@ import (
 	"maps"
 	"math/rand/v2"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -46,11 +48,16 @@ func artworks(t *testing.T) map[string][]byte {
 		out[name] = b.Bytes()
 	}
 	out["g.png"] = icctest.InPNG(t, out["a.png"], icctest.Scanner())
+	goroot, err := exec.Command("go", "env", "GOROOT").Output()
+	require.NoError(t, err)
+	pictures := filepath.Join(strings.TrimSpace(string(goroot)), "src", "image", "testdata")
 	for name, path := range map[string]string{
 		"h.tif":  jobtest.WriteInks(t, icctest.PressInks(), 30, 20, [4]uint8{200, 90, 30, 10}),
 		"i.webp": "../../../tile/artwork/testdata/patches-lossy-alpha.webp",
 		"j.webp": "../../../tile/artwork/testdata/patches-lossless.webp",
 		"k.pdf":  "../../../examples/chart/chart.pdf",
+		"l.jpg":  filepath.Join(pictures, "video-001.q50.420.progressive.jpeg"),
+		"m.jpg":  filepath.Join(pictures, "video-001.cmyk.jpeg"),
 	} {
 		data, err := os.ReadFile(path)
 		require.NoError(t, err)
