@@ -115,9 +115,11 @@ func (l *landings) between(at int, across, down [4]float64) (sum landing, ok boo
 			if !node.ok {
 				return landing{}, false
 			}
-			x, y, share = x+w*node.xMM, y+w*node.yMM, share+w*node.share
+			x, y, share = x+float64(w*node.xMM), y+float64(w*node.yMM), share+float64(w*node.share)
 		}
-		sum.xMM, sum.yMM, sum.share = sum.xMM+weight*x, sum.yMM+weight*y, sum.share+weight*share
+		sum.xMM += float64(weight * x)
+		sum.yMM += float64(weight * y)
+		sum.share += float64(weight * share)
 	}
 	return sum, true
 }
