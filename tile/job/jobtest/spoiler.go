@@ -92,7 +92,8 @@ func (s Spoiler) value(v any) any {
 	}
 	return []any{
 		nil, true, 0, -1, 1, 2, 0.5, 1e-300, 1e18, -1e18, math.MaxFloat64, math.MaxInt32, int64(math.MaxInt64), "1e999", "",
-		"NaN", "../../..",
+		"nan", // read as such a number, yet not as Go writes one: who finds that told knows that it was worked out
+		"../../..",
 		"/etc/passwd", "\x1b[2J", strings.Repeat("long ", 1000), map[string]any{}, []any{}, []any{1, "a", nil},
 	}[s.r.IntN(23)]
 }
