@@ -22,9 +22,20 @@ func (s Sight) OutlineMM() (halfWidthMM, halfHeightMM float64) {
 
 // ShareAt is how far out a point of the plane through the drop's centre lies, as a share of the visible
 // radius in its direction: 1 on the drop's visible edge, 0 on the axis. For a rod it counts across.
-func (s Sight) ShareAt(xMM, yMM float64) float64 {
-	halfWidthMM, halfHeightMM := s.OutlineMM()
-	return math.Hypot(xMM/halfWidthMM, yMM/halfHeightMM)
+func (s Sight) ShareAt(xMM, yMM float64) float64 { return s.Outline().ShareAt(xMM, yMM) }
+
+// Outline is half the width and half the height of the drop's visible edge, in mm, as OutlineMM works them out.
+type Outline struct{ HalfWidthMM, HalfHeightMM float64 }
+
+// Outline prepares the sight for the shares of many points.
+func (s Sight) Outline() (o Outline) {
+	o.HalfWidthMM, o.HalfHeightMM = s.OutlineMM()
+	return o
+}
+
+// ShareAt is the same as the ShareAt of the sight whose outline it is.
+func (o Outline) ShareAt(xMM, yMM float64) float64 {
+	return math.Hypot(xMM/o.HalfWidthMM, yMM/o.HalfHeightMM)
 }
 
 // outlineRatio is the height of the drop's outline, or of its round, over its width.

@@ -31,15 +31,15 @@ type bent struct {
 	flat  float64 // the flat picture's height in mm
 	round float64 // mm of the flat picture: the radius of the circle that is printed of a round subject; 0 for any other
 
-	tracer  *flip.Tracer // of the bend's sight
-	visible Size         // half, of the drop's outline in its plane; infinite along a rod
+	tracer *flip.Tracer // of the bend's sight
+	edge   flip.Outline // of the drop
 }
 
 // traced makes the bent picture ready for many rays.
 func (b bent) traced() bent {
 	tracer := b.bend.Sight.Tracer()
 	b.tracer = &tracer
-	b.visible.WidthMM, b.visible.HeightMM = b.bend.Sight.OutlineMM()
+	b.edge = b.bend.Sight.Outline()
 	return b
 }
 
@@ -134,7 +134,7 @@ func (b bent) inPicture(at Point) bool {
 // printed is the place of the backdrop that a point of the drop's plane shows; ok is false where the picture
 // is not printed there: past its sides or the fill.
 func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
-	if b.shareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
+	if b.edge.ShareAt(throughXMM, throughYMM) > b.fill*(1+1e-12) {
 		return Point{}, false
 	}
 	l, ok := b.tracer.Trace(b.bend.Sight.PinholeRay(throughXMM, throughYMM))
@@ -144,11 +144,6 @@ func (b bent) printed(throughXMM, throughYMM float64) (at Point, ok bool) {
 	at = Point{l.XMM, l.YMM}
 	flatX, flatY := b.bend.Mix(l, throughXMM, throughYMM)
 	return at, b.inPicture(Point{flatX, flatY})
-}
-
-// shareAt is how far out a point of the drop's plane lies, as a share of the drop's outline.
-func (b bent) shareAt(throughXMM, throughYMM float64) float64 {
-	return math.Hypot(throughXMM/b.visible.WidthMM, throughYMM/b.visible.HeightMM)
 }
 
 // outlineDirections is how many directions the outline is looked for in, besides those of the picture's
@@ -173,7 +168,7 @@ func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 	for i := range directions {
 		azimuths = append(azimuths, 2*math.Pi*float64(i)/float64(directions))
 	}
-	furthest := b.fill * max(min(b.visible.WidthMM, 1e9), radiusMM)
+	furthest := b.fill * max(min(b.edge.HalfWidthMM, 1e9), radiusMM)
 	for _, c := range b.frame.corners {
 		at := turned(s.Drop, Point{c.XMM * b.flat, c.YMM * b.flat})
 		if x, y, ok := b.bend.Through(at.XMM, at.YMM); ok {
@@ -191,7 +186,7 @@ func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 		sin, cos := math.Sincos(azimuth)
 		// The fill ends the ray at the latest; within it the picture's side may. Both are met once, from within.
 		low, high := 0.0, furthest
-		if share := b.shareAt(cos, sin); share > 0 {
+		if share := b.edge.ShareAt(cos, sin); share > 0 {
 			high = min(high, b.fill/share)
 		}
 		if _, ok := b.printed(high*cos, high*sin); ok {
@@ -210,7 +205,7 @@ func (b bent) outlineIn(directions, halvings int) []OutlinePlace {
 		if !ok {
 			at = Point{} // the axis itself lies on the picture's side
 		}
-		all = append(all, OutlinePlace{at, b.shareAt(low*cos, low*sin), azimuth})
+		all = append(all, OutlinePlace{at, b.edge.ShareAt(low*cos, low*sin), azimuth})
 	}
 	return all
 }

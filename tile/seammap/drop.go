@@ -19,22 +19,21 @@ type dropView struct {
 	downward, sideways bend // for lines of constant x and of constant y
 	square             image.Rectangle
 	sight              flip.Sight
-	outlineMM          layout.Size // half of the drop's outline, as flip.Sight.OutlineMM has it
-	radiusPx, pxPerMM  float64     // of the drop's plane; of a drop out of round half the width
-	halfHeightPx       float64     // the same for a ball
+	outline            flip.Outline
+	radiusPx, pxPerMM  float64 // of the drop's plane; of a drop out of round half the width
+	halfHeightPx       float64 // the same for a ball
 }
 
 func newDropView(p layout.Plan, square image.Rectangle) *dropView {
 	v := &dropView{square: square, sight: p.Sight()}
 	radiusMM, longerPx := v.sight.ApparentRadiusMM(), float64(square.Dx())*dropShare/2
-	halfWidthMM, halfHeightMM := v.sight.OutlineMM()
-	v.outlineMM = layout.Size{WidthMM: halfWidthMM, HeightMM: halfHeightMM}
+	v.outline = v.sight.Outline()
 	longerMM := radiusMM
 	if v.sight.Drop.Oblate() {
-		longerMM = max(radiusMM, halfHeightMM)
+		longerMM = max(radiusMM, v.outline.HalfHeightMM)
 	}
 	v.pxPerMM = longerPx / longerMM
-	v.radiusPx, v.halfHeightPx = longerPx*(radiusMM/longerMM), longerPx*(halfHeightMM/longerMM)
+	v.radiusPx, v.halfHeightPx = longerPx*(radiusMM/longerMM), longerPx*(v.outline.HalfHeightMM/longerMM)
 	halfMM, pixelMM := float64(square.Dx())/2/v.pxPerMM, 1/v.pxPerMM
 	v.downward, v.sideways = newBend(p, "x", halfMM, pixelMM), newBend(p, "y", halfMM, pixelMM)
 	return v
@@ -66,7 +65,7 @@ const mirrorsFrom = 0.8
 func (v *dropView) mirrors(at ink.Point) (m mirrored) {
 	middle := v.middle()
 	x, y := (at.X-middle.X)/v.pxPerMM, (at.Y-middle.Y)/v.pxPerMM
-	if math.Hypot(x/v.outlineMM.WidthMM, y/v.outlineMM.HeightMM) < mirrorsFrom {
+	if v.outline.ShareAt(x, y) < mirrorsFrom {
 		return m
 	}
 	front, _, ok := v.downward.tracer.Mirrored(v.sight.PinholeRay(x, y))
